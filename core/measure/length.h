@@ -1,0 +1,45 @@
+#pragma once
+/// Length: an exact count of eighths of a nanometre in 64 bits (about ±1.15e6 km).
+/// 1 in = 203 200 000, 1/64 in = 3 175 000, 1/128 in = 1 587 500, 1 mm = 8 000 000, all exact.
+
+#include <compare>
+#include <cstdint>
+
+#include "numeric/result.h"
+
+namespace bentbook {
+
+struct Length {
+  static constexpr std::int64_t kPerInch = 203'200'000;
+  static constexpr std::int64_t kPerFoot = 12 * kPerInch;
+  static constexpr std::int64_t kPerMm = 8'000'000;
+  /// Largest magnitude that entry and files accept: 10 km. Sums of a few such lengths cannot overflow.
+  static constexpr std::int64_t kLimit = 10'000'000 * kPerMm;
+
+  std::int64_t count = 0;
+
+  /// n/d inch, rounded half up where not exact. d > 0.
+  static constexpr Length inches(std::int64_t n, std::int64_t d = 1) {
+    const __int128 num = static_cast<__int128>(n) * kPerInch;
+    __int128 q = num / d;
+    const __int128 r = num % d;
+    if (r >= 0 ? 2 * r >= d : 2 * -r > d) q += r >= 0 ? 1 : -1;
+    return {static_cast<std::int64_t>(q)};
+  }
+  static constexpr Length feet(std::int64_t n) { return {n * kPerFoot}; }
+  static constexpr Length mm(std::int64_t n) { return {n * kPerMm}; }
+  /// From a computed value in inches; nearest count, half up; values past kLimit saturate at it, NaN gives 0.
+  static Length from_inches(double inches);
+
+  /// For geometry only; nothing that the user entered goes through a double before it must.
+  [[nodiscard]] constexpr double in() const { return static_cast<double>(count) / static_cast<double>(kPerInch); }
+  [[nodiscard]] constexpr double to_mm() const { return static_cast<double>(count) / static_cast<double>(kPerMm); }
+
+  friend constexpr auto operator<=>(Length, Length) = default;
+  friend constexpr Length operator+(Length a, Length b) { return {a.count + b.count}; }
+  friend constexpr Length operator-(Length a, Length b) { return {a.count - b.count}; }
+  friend constexpr Length operator-(Length a) { return {-a.count}; }
+  friend constexpr Length operator*(Length a, std::int64_t k) { return {a.count * k}; }
+};
+
+}  // namespace bentbook
