@@ -1,0 +1,82 @@
+#pragma once
+/// The one seam between the screens and a shell (phone page, desktop window). Every call returns at once; its outcome
+/// arrives later as a PlatformEvent through App::on(). No SDL, Emscripten or JSON here.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace bentbook::screens {
+
+/// CSS px, from the window's top left.
+struct Rect {
+  float x = 0, y = 0, w = 0, h = 0;
+  friend constexpr bool operator==(const Rect&, const Rect&) = default;
+};
+
+/// A real text field that the shell lays over the canvas (the phone's own keyboard, autocorrect, IME).
+struct TextRequest {
+  std::string key;    ///< registry key of the field being edited
+  std::string label;  ///< its accessible name
+  std::string value;
+  Rect rect;
+  int max_bytes = 200;
+};
+
+/// What a shell does for the screens.
+class Platform {
+ public:
+  virtual ~Platform() = default;
+  /// Store `bytes` under `key` ("kit", "places") in one strict transaction. Answer: kSaved or kSaveFailed with `key`
+  /// and `number` = revision. Calls are ordered; a later revision of a key may replace one still waiting.
+  virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
+  /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
+  virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
+  /// Let the user pick a file. Answer: kFileOpened (key = file name, text = bytes) or nothing.
+  virtual void open_file() = 0;
+  /// Lay a text field over `request.rect`. Answer: kTextCommitted (key, text) or kTextCancelled.
+  virtual void begin_text(const TextRequest& request) = 0;
+  virtual void end_text() = 0;
+  virtual void keep_awake(bool on) = 0;
+  /// Run answers::run_task(request) off the frame (worker or thread). Answers: kTaskProgress (number per mille),
+  /// kTaskDone (text = bytes), kTaskFailed (text = error text); key = `id`.
+  virtual void start_task(std::string_view id, std::string request) = 0;
+  virtual void cancel_task(std::string_view id) = 0;
+  /// Take the waiting new version into use (the page reloads; everything is saved first).
+  virtual void use_new_version() = 0;
+};
+
+enum class EventKind : std::uint8_t {
+  kSaved,
+  kSaveFailed,     ///< text = "quota", "closed", "other"
+  kReadOnly,       ///< another tab writes; number = 1 reading only, 0 writing again
+  kNotPersistent,  ///< the browser did not grant persistent storage
+  kShared,
+  kFileOpened,
+  kTextCommitted,
+  kTextCancelled,
+  kTaskProgress,
+  kTaskDone,
+  kTaskFailed,
+  kNewVersion,  ///< a new version is ready; the screens offer it
+  kOffline,     ///< number = 1: everything is stored for use with no signal
+  kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
+};
+
+struct PlatformEvent {
+  EventKind kind = EventKind::kSaved;
+  std::string key;
+  std::string text;
+  std::int64_t number = 0;
+};
+
+/// The drawable area. Layout is in CSS px; `scale` = device pixels per CSS px.
+struct Viewport {
+  float width = 390, height = 844, scale = 1;
+  float inset_top = 0, inset_right = 0, inset_bottom = 0, inset_left = 0;  ///< safe areas
+  bool reduced_motion = false;
+  bool prefers_dark = false;
+  friend constexpr bool operator==(const Viewport&, const Viewport&) = default;
+};
+
+}  // namespace bentbook::screens
