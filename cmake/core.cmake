@@ -1,0 +1,18 @@
+# The core: plain C++, no exceptions, no RTTI. A folder takes part as soon as it has a source file.
+set(CORE_FOLDERS numeric measure geometry cut roof frame shop raising stock draw paper book model answers)
+list(TRANSFORM CORE_FOLDERS PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE CORE_GLOBS)
+list(TRANSFORM CORE_GLOBS APPEND /*.cpp)
+file(GLOB CORE_SOURCES CONFIGURE_DEPENDS ${CORE_GLOBS})
+if(NOT CORE_SOURCES)
+  file(WRITE ${PROJECT_BINARY_DIR}/generated/empty_core.cpp "")
+  set(CORE_SOURCES ${PROJECT_BINARY_DIR}/generated/empty_core.cpp)
+endif()
+
+# Sources made at build time (string table, fonts): generated.cmake adds them to the targets.
+set(GENERATED_DIR ${PROJECT_BINARY_DIR}/generated)
+file(MAKE_DIRECTORY ${GENERATED_DIR})
+
+add_library(bentbook_core STATIC ${CORE_SOURCES})
+target_compile_options(bentbook_core PRIVATE -fno-exceptions -fno-rtti)
+target_include_directories(bentbook_core PUBLIC ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
+target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize PRIVATE bentbook_warnings)

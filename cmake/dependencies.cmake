@@ -1,0 +1,66 @@
+# Targets for what cmake/deps.sh keeps in its cache. A target exists only when its unit is there: the run scripts call
+# deps.sh first with the parts they need.
+function(find_unit unit result)
+  execute_process(COMMAND bash ${PROJECT_SOURCE_DIR}/cmake/deps.sh where ${unit}
+    OUTPUT_VARIABLE folder OUTPUT_STRIP_TRAILING_WHITESPACE COMMAND_ERROR_IS_FATAL ANY)
+  if(NOT IS_DIRECTORY "${folder}")
+    set(folder "")
+  endif()
+  set(${result} "${folder}" PARENT_SCOPE)
+endfunction()
+
+find_unit(core CORE_UNIT)
+if(NOT CORE_UNIT)
+  message(FATAL_ERROR "The core's dependencies are missing: run bash cmake/deps.sh core")
+endif()
+
+# The one libm: always the same flags, whatever the build.
+file(GLOB LIBM_SOURCES ${CORE_UNIT}/libm/*.c)
+add_library(bentbook_libm STATIC ${LIBM_SOURCES})
+target_compile_options(bentbook_libm PRIVATE -O2 -std=c99 -fno-builtin -ffp-contract=off -fno-strict-aliasing -w
+  -Werror=implicit-function-declaration -include ${PROJECT_SOURCE_DIR}/cmake/libm/musl_prefix.h)
+target_compile_definitions(bentbook_libm PRIVATE _DEFAULT_SOURCE)
+target_include_directories(bentbook_libm PRIVATE ${CORE_UNIT}/libm ${PROJECT_SOURCE_DIR}/cmake/libm)
+target_include_directories(bentbook_libm SYSTEM INTERFACE ${PROJECT_SOURCE_DIR}/cmake/libm)
+
+# tl::expected and RapidJSON
+add_library(header_libraries INTERFACE)
+target_include_directories(header_libraries SYSTEM INTERFACE ${CORE_UNIT}/include)
+
+add_library(catch2 STATIC EXCLUDE_FROM_ALL ${CORE_UNIT}/catch2/catch_amalgamated.cpp)
+target_include_directories(catch2 SYSTEM PUBLIC ${CORE_UNIT}/catch2)
+target_compile_options(catch2 PRIVATE -w -O1)
+if(EMSCRIPTEN)
+  target_compile_options(catch2 PUBLIC -fexceptions)
+  target_link_options(catch2 PUBLIC -fexceptions)
+endif()
+
+# Dear ImGui, compiled here because core/screens/imgui_config.h decides what is in it.
+find_unit(imgui IMGUI_UNIT)
+if(IMGUI_UNIT AND EXISTS ${PROJECT_SOURCE_DIR}/core/screens/imgui_config.h)
+  add_library(imgui STATIC EXCLUDE_FROM_ALL ${IMGUI_UNIT}/imgui.cpp ${IMGUI_UNIT}/imgui_draw.cpp
+    ${IMGUI_UNIT}/imgui_tables.cpp ${IMGUI_UNIT}/imgui_widgets.cpp)
+  target_compile_options(imgui PRIVATE -w -fno-exceptions -fno-rtti $<$<CONFIG:Release>:-Oz>)
+  target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="screens/imgui_config.h")
+  target_include_directories(imgui SYSTEM PUBLIC ${IMGUI_UNIT})
+  target_include_directories(imgui PUBLIC ${PROJECT_SOURCE_DIR}/core)
+endif()
+
+# SDL2: for the page our own small build, on the desktop Debian's. OpenGL ES 3 beside it.
+if(EMSCRIPTEN)
+  find_unit(sdl2_wasm SDL2_UNIT)
+  if(SDL2_UNIT)
+    add_library(sdl2 INTERFACE)
+    target_include_directories(sdl2 SYSTEM INTERFACE ${SDL2_UNIT}/include ${SDL2_UNIT}/include/SDL2)
+    target_link_libraries(sdl2 INTERFACE ${SDL2_UNIT}/lib/libSDL2.a)
+    target_compile_options(sdl2 INTERFACE -sUSE_SDL=0)
+    target_link_options(sdl2 INTERFACE -sUSE_SDL=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2)
+  endif()
+else()
+  find_package(SDL2 QUIET)
+  find_library(GLES_LIBRARY GLESv2)
+  if(SDL2_FOUND AND GLES_LIBRARY)
+    add_library(sdl2 INTERFACE)
+    target_link_libraries(sdl2 INTERFACE SDL2::SDL2 ${GLES_LIBRARY})
+  endif()
+endif()

@@ -1,0 +1,124 @@
+#!/usr/bin/env bash
+# Finds, fetches and builds what Bentbook stands on.
+#   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts web webkit
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm), ready or not
+# Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
+# ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
+set -euo pipefail
+
+deps_dir=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)/deps
+bentbook_cache=${XDG_CACHE_HOME:-$HOME/.cache}/bentbook
+
+say() { echo "deps: $*" >&2; }
+die() {
+  echo "deps: $*" >&2
+  exit 1
+}
+
+. "$deps_dir/debian.sh"
+
+packages_of() {
+  case $1 in
+    core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
+      libexpected-dev rapidjson-dev librapidcheck-dev ;;
+    wasm) echo emscripten lld-14 ;;
+    native) echo libsdl2-dev libgles-dev libegl-dev ;;
+    clang) echo clang libclang-rt-14-dev llvm ;;
+    lint) echo clang clang-tidy clang-format ;;
+    fonts) echo fonts-noto-core python3-fonttools python3-brotli ;;
+    web) echo chromium ;;
+    webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
+    *) die "unknown part: $1" ;;
+  esac
+}
+
+# Programs that may come from elsewhere than Debian: the package is wanted only when the program is not there.
+programs_of() {
+  case $1 in
+    wasm) echo node:nodejs ;;
+    web) echo node:nodejs npm:npm ;;
+    webkit) echo node:nodejs ;;
+  esac
+}
+
+units_of() {
+  case $1 in
+    core) echo core ;;
+    wasm) echo imgui sdl2_wasm ;;
+    native) echo imgui ;;
+    web) echo npm ;;
+  esac
+}
+
+as_root() {
+  if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi
+}
+
+install_packages() {
+  local wanted=() missing=() part item p
+  for part in "$@"; do
+    for p in $(packages_of "$part"); do wanted+=("$p"); done
+    for item in $(programs_of "$part"); do
+      command -v "${item%%:*}" >/dev/null || wanted+=("${item#*:}")
+    done
+  done
+  local have
+  have=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' 2>/dev/null | sed -n 's/^installed //p')
+  for p in "${wanted[@]}"; do
+    grep -qxF "$p" <<<"$have" || missing+=("$p")
+  done
+  [ ${#missing[@]} -gt 0 ] || return 0
+  say "installing ${missing[*]}"
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
+    install --no-install-recommends "${missing[@]}" >&2 </dev/null || die "apt could not install ${missing[*]}"
+}
+
+load_recipe() { . "$deps_dir/$1.sh" || die "unknown unit: $1"; }
+
+unit_folder() {
+  local key
+  key=$({ cat "$deps_dir/$1.sh" "$deps_dir/debian.sh"; "compilers_$1"; } | sha256sum | cut -c1-16)
+  echo "$bentbook_cache/$1-$key"
+}
+
+make_unit() {
+  load_recipe "$1"
+  local folder work
+  folder=$(unit_folder "$1")
+  [ ! -d "$folder" ] || return 0
+  work=$(mktemp -d "$bentbook_cache/work.XXXXXX")
+  mkdir "$work/out"
+  say "building $1"
+  "build_$1" "$work/out" "$work"
+  mv "$work/out" "$folder"
+  rm -rf "$work"
+}
+
+all_units_ready() {
+  local u
+  for u in "$@"; do
+    load_recipe "$u"
+    [ -d "$(unit_folder "$u")" ] || return 1
+  done
+}
+
+if [ "${1:-}" = where ]; then
+  load_recipe "$2"
+  unit_folder "$2"
+  exit 0
+fi
+
+install_packages "$@"
+units=()
+for part in "$@"; do
+  for u in $(units_of "$part"); do units+=("$u"); done
+done
+[ ${#units[@]} -gt 0 ] || exit 0
+if ! all_units_ready "${units[@]}"; then
+  mkdir -p "$bentbook_cache"
+  exec 9>"$bentbook_cache/lock"
+  flock 9
+  for u in "${units[@]}"; do make_unit "$u"; done
+  rm -rf "$bentbook_cache/apt"
+fi

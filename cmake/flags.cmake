@@ -1,0 +1,43 @@
+# Language level, warnings and code generation for everything of our own.
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_C_STANDARD 11)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Debug CACHE STRING "Debug or Release" FORCE)
+endif()
+# -O1 rather than -O0: the property tests run a million cases in this build too.
+set(CMAKE_C_FLAGS_DEBUG "-O1 -g")
+set(CMAKE_CXX_FLAGS_DEBUG "-O1 -g")
+set(CMAKE_C_FLAGS_RELEASE "-O2 -DNDEBUG")
+set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG")
+if(EMSCRIPTEN)
+  set(CMAKE_EXE_LINKER_FLAGS_DEBUG "-O1")
+  set(CMAKE_EXE_LINKER_FLAGS_RELEASE "-Oz")
+endif()
+
+find_program(CCACHE_PROGRAM ccache)
+if(CCACHE_PROGRAM)
+  foreach(lang C CXX)
+    if(EMSCRIPTEN)
+      set(CMAKE_${lang}_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env CCACHE_COMPILERTYPE=clang ${CCACHE_PROGRAM})
+    else()
+      set(CMAKE_${lang}_COMPILER_LAUNCHER ${CCACHE_PROGRAM})
+    endif()
+  endforeach()
+endif()
+
+# Everywhere, other people's code too: no contraction of a*b+c, or targets differ in the last bit.
+add_compile_options(-ffp-contract=off)
+
+add_library(bentbook_warnings INTERFACE)
+target_compile_options(bentbook_warnings INTERFACE -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror)
+
+add_library(bentbook_sanitize INTERFACE)
+if(BENTBOOK_SANITIZE)
+  target_compile_options(bentbook_sanitize INTERFACE -fsanitize=${BENTBOOK_SANITIZE} -fno-sanitize-recover=all
+    -fno-omit-frame-pointer)
+  target_link_options(bentbook_sanitize INTERFACE -fsanitize=${BENTBOOK_SANITIZE})
+endif()
