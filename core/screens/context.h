@@ -1,0 +1,42 @@
+#pragma once
+/// What a screen may use: the values it shows, the widgets, the keypad, and the few ways to change something.
+
+#include <functional>
+#include <string>
+#include <string_view>
+
+#include "book/kit.h"
+#include "book/places.h"
+#include "screens/keypad.h"
+#include "screens/platform.h"
+#include "screens/widgets.h"
+
+namespace bentbook::screens {
+
+class Pages;
+
+struct Context {
+  Ui& ui;
+  Keypad& keypad;
+  Pages& pages;
+  Platform& platform;
+  const Viewport& viewport;
+  /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
+  const Kit& kit;
+  const Places& places;
+  Rect page;  ///< the page's box: what is left between the bars and the keypad
+  bool landscape = false;
+
+  std::function<void(Places)> change;
+  std::function<void(Kit)> change_kit;
+  /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
+  std::function<void(std::string text, bool undo)> toast;
+  /// The outcome of a task or file that this screen asked the platform for, once: the event whose key is `key`.
+  std::function<bool(std::string_view key, PlatformEvent& out)> take_event;
+
+  [[nodiscard]] std::string_view say(Msg msg) const { return ui.say(msg); }
+  /// Lengths as the settings want them printed.
+  [[nodiscard]] LengthStyle style() const;
+};
+
+}  // namespace bentbook::screens

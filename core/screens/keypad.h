@@ -1,0 +1,159 @@
+#pragma once
+/// The keypad: three slots (feet, inches, fraction), or one, or two for a rise in 12. Digits fill the first two, the
+/// fraction is picked on a drawn inch of tape; sign, sum, erase, done; what was typed is read back while it is typed.
+/// This is the state, without a window; keypad_panel() draws it.
+///
+/// A screen opens it on a figure and asks for the outcome each frame:
+///
+///   if (given(ui, "rafter.span", name, printed)) keypad.open_length("rafter.span", name, span, {min, max});
+///   if (const auto v = keypad.take_length("rafter.span")) ...change the book...
+///
+/// Opening on another figure while one is open finishes the first as Done would, when it reads well.
+/// The first digit after opening starts the entry anew; a slot or a tick touched first keeps the other slots.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "measure/parse.h"
+#include "measure/print.h"
+#include "screens/app.h"
+
+namespace bentbook::screens {
+
+struct Ui;
+
+enum class Quantity : std::uint8_t { kLength, kSlope, kAngle, kCount };
+
+/// Accepted values, ends included. A negative `min` brings the sign key.
+struct LengthRange {
+  Length min{0};
+  Length max{Length::kLimit};
+};
+
+/// One press on the keypad.
+struct Stroke {
+  enum class Kind : std::uint8_t {
+    kDigit,     ///< value 0..9
+    kPoint,     ///< decimal point
+    kTick,      ///< value: count of smallest divisions on the inch of tape
+    kSlot,      ///< value: slot to go to
+    kSign,      ///< change the sign
+    kOperator,  ///< value: one of + - * / ( )
+    kErase,     ///< the last thing typed
+    kForm,      ///< value: BareSlope
+    kDone,
+    kCancel,
+  } kind = Kind::kDigit;
+  int value = 0;
+};
+
+class Keypad {
+ public:
+  /// How lengths are entered and echoed: form decides the slots, denominator the tape's smallest division.
+  void set_style(const LengthStyle& style) { style_ = style; }
+
+  void open_length(std::string_view key, std::string_view title, Length value, LengthRange range = {});
+  /// As open_length, with nothing entered yet.
+  void open_length(std::string_view key, std::string_view title, LengthRange range = {});
+  void open_slope(std::string_view key, std::string_view title, const Slope& value);
+  void open_angle(std::string_view key, std::string_view title, Angle value, Angle min, Angle max);
+  void open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min, std::int64_t max);
+  void close();
+
+  [[nodiscard]] bool is_open() const { return open_; }
+  [[nodiscard]] bool is_open(std::string_view key) const { return open_ && key_ == key; }
+  [[nodiscard]] const std::string& key() const { return key_; }
+
+  /// The outcome, once, after Done.
+  std::optional<Length> take_length(std::string_view key);
+  std::optional<Slope> take_slope(std::string_view key);
+  std::optional<Angle> take_angle(std::string_view key);
+  std::optional<std::int64_t> take_count(std::string_view key);
+  /// What stands in the open keypad now, when it reads well: lets a drawing follow each digit.
+  [[nodiscard]] std::optional<Length> preview_length(std::string_view key) const;
+  [[nodiscard]] std::optional<Slope> preview_slope(std::string_view key) const;
+  [[nodiscard]] std::optional<Angle> preview_angle(std::string_view key) const;
+
+  void press(Stroke stroke);
+  /// From a real keyboard. A first printable character changes to one line of free text, read by the same grammar.
+  void character(std::uint32_t code_point);
+  void set_text(std::string_view text);  ///< whole entry at once (screen reader, paste)
+
+  // What the panel shows.
+  enum class SlotKind : std::uint8_t { kFeet, kInches, kFraction, kMm, kMetres, kDegrees, kPercent, kMmPerM, kPlain };
+  struct Slot {
+    SlotKind kind = SlotKind::kPlain;
+    std::string digits;
+  };
+  [[nodiscard]] const std::string& title() const { return title_; }
+  [[nodiscard]] Quantity quantity() const { return quantity_; }
+  [[nodiscard]] int slot_count() const { return slot_count_; }
+  [[nodiscard]] const Slot& slot(int i) const { return slots_[static_cast<std::size_t>(i)]; }
+  [[nodiscard]] int active_slot() const { return active_; }
+  [[nodiscard]] bool has_tape() const;
+  [[nodiscard]] int tick() const { return tick_; }
+  [[nodiscard]] int denominator() const { return style_.denominator; }
+  [[nodiscard]] BareSlope form() const { return form_; }
+  [[nodiscard]] bool takes_sign() const;
+  [[nodiscard]] bool takes_sum() const { return quantity_ == Quantity::kLength; }
+  [[nodiscard]] bool takes_point() const;
+  [[nodiscard]] bool negative() const { return negative_; }
+  [[nodiscard]] bool fresh() const { return fresh_; }    ///< still the value that it was opened on
+  [[nodiscard]] bool typing() const { return typing_; }  ///< one line of free text instead of slots
+  /// What is being entered as text: the sum so far and the slots, or the free text.
+  [[nodiscard]] std::string entry() const;
+  [[nodiscard]] const std::string& sum() const { return sum_; }
+
+  struct Reading {
+    std::optional<Length> length;
+    std::optional<Slope> slope;
+    std::optional<Angle> angle;
+    std::optional<std::int64_t> count;
+    std::optional<Error> error;  ///< `at` is a byte of entry()
+    [[nodiscard]] bool good() const { return !error; }
+  };
+  [[nodiscard]] Reading reading() const;
+  /// How the entry is read, printed in full; "" when it does not read well.
+  [[nodiscard]] std::string echo() const;
+
+ private:
+  void begin(Quantity, std::string_view key, std::string_view title);
+  void lay_slots();
+  void show_length(Length value);
+  void show_slope(const Slope& value);
+  void start_anew();
+  void digit(int d);
+  void op(char c);
+  void erase();
+  void pick_form(BareSlope form);
+  bool done();
+  [[nodiscard]] std::string term() const;
+  [[nodiscard]] bool term_empty() const;
+  [[nodiscard]] bool wants_scalar() const;
+  [[nodiscard]] BareUnit bare() const;
+
+  LengthStyle style_;
+  bool open_ = false, fresh_ = true, typing_ = false, negative_ = false, done_ = false;
+  std::string key_, title_, typed_, sum_;
+  Quantity quantity_ = Quantity::kLength;
+  BareSlope form_ = BareSlope::kIn12;
+  std::array<Slot, 3> slots_;
+  int slot_count_ = 1, active_ = 0, tick_ = 0;
+  LengthRange range_;
+  Angle angle_min_, angle_max_;
+  std::int64_t count_min_ = 0, count_max_ = 0;
+  Reading opened_;  ///< what it was opened on: left as it is while fresh
+  std::string done_key_;
+  Reading outcome_;
+};
+
+/// Height that the panel takes at the bottom (portrait), or its width at the thumb's side (landscape), with what it
+/// now shows.
+[[nodiscard]] float keypad_extent(const Ui&, const Keypad&, const Viewport&, bool landscape);
+/// Draws the open keypad into `box` and presses its keys.
+void keypad_panel(Ui&, Keypad&, Rect box);
+
+}  // namespace bentbook::screens
