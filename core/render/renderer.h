@@ -1,0 +1,49 @@
+#pragma once
+/// Paints ImGui's draw lists with OpenGL ES 3.0 (WebGL 2). State is set, never asked for: a query waits for the GPU.
+/// Needs a current context in every call but lost().
+
+#include <imgui.h>
+
+#include <cstdint>
+#include <span>
+#include <string>
+
+namespace bentbook::render {
+
+/// Colour the frame starts from, straight (not premultiplied), 0 to 1.
+struct ClearColour {
+  float r = 1, g = 1, b = 1;
+};
+
+class Renderer {
+ public:
+  /// Makes shaders, buffers and the texture of the atlas (ImGui::GetIO().Fonts, whose TexID it sets). False with the
+  /// reason in failure() if the context cannot do it. After lost() or destroy() it may be called again.
+  bool create(ImFontAtlas& atlas);
+  /// The atlas was built again: its texture is made anew.
+  bool upload_atlas(ImFontAtlas& atlas);
+  /// The context is gone, and every object with it.
+  void lost();
+  void destroy();
+  /// Clears the framebuffer of width × height device pixels and paints. Positions in `data` are CSS px times
+  /// data.FramebufferScale. Nothing is painted before create().
+  void paint(const ImDrawData& data, int width, int height, ClearColour clear);
+
+  /// A texture of straight RGBA pixels, row by row from the top; 0 on failure. Its id goes to ImDrawList::AddImage.
+  [[nodiscard]] ImTextureID add_texture(std::span<const std::uint8_t> rgba, int width, int height);
+  void remove_texture(ImTextureID id);
+
+  [[nodiscard]] bool ready() const { return program_ != 0; }
+  [[nodiscard]] const std::string& failure() const { return failure_; }
+
+ private:
+  bool make_program();
+  void make_buffers();
+  void set_state(const ImDrawData& data, int width, int height);
+  void paint_list(const ImDrawList& list, const ImDrawData& data, int width, int height);
+
+  unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;
+  std::string failure_;
+};
+
+}  // namespace bentbook::render
