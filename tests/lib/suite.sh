@@ -1,0 +1,75 @@
+# Sourced by every suite. A suite is tests/suites/<name>.sh; it starts with `# deps: <parts of cmake/deps.sh>`, runs
+# with the project's root as its working folder, and ends with `finish <passed> <failed>`.
+set -uo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+
+suite=$(basename "$0" .sh)
+long=${BENTBOOK_LONG:-0} # 1 under `tests/run long`: the big counts
+jobs=$(nproc)
+passed=0
+failed=0
+
+finish() {
+  echo "$suite: $1 passed, $2 failed"
+  [ "$2" = 0 ] && [ "$1" != 0 ]
+  exit
+}
+
+# build PRESET TARGET…: configures and builds; shows the output only when it fails, which ends the suite. One build at
+# a time in a folder.
+build() {
+  local preset=$1 log
+  shift
+  mkdir -p build
+  log=build/$preset.log
+  if ! (flock 8 && cmake --preset "$preset" && cmake --build "build/$preset" -j "$jobs" --target "$@") \
+    >"$log.$$" 2>&1 8>"build/$preset.lock"; then
+    grep -vE '^\[[0-9]+/[0-9]+\] (Building|Linking|Re-checking)' "$log.$$" | tail -n 60
+    mv "$log.$$" "$log"
+    echo "$preset does not build: $*"
+    finish "$passed" $((failed + 1))
+  fi
+  mv "$log.$$" "$log"
+}
+
+# run_catch COMMAND…: runs a Catch2 program and adds its test cases to passed and failed. Its output is shown when
+# something failed; a crash or an empty run counts as one failure.
+run_catch() {
+  local out status counts
+  out=$(mktemp)
+  "$@" --colour-mode none >"$out" 2>&1
+  status=$?
+  counts=$(awk '
+    /^All tests passed \(/ { n = $0; sub(/.* in /, "", n); sub(/ .*/, "", n); print n, 0 }
+    /^test cases: / { p = 0; f = 0; k = split($0, part, "|")
+      for (i = 2; i <= k; i++) { split(part[i], w, " "); if (w[2] == "passed") p = w[1]; if (w[2] == "failed") f += w[1] }
+      print p, f }' "$out" | tail -n 1)
+  if [ -z "$counts" ]; then
+    tail -n 40 "$out"
+    echo "$1: ended with status $status and no summary"
+    failed=$((failed + 1))
+  else
+    set -- $counts
+    if [ "$2" != 0 ]; then cat "$out"; elif [ "$status" != 0 ]; then
+      tail -n 20 "$out"
+      echo "ended with status $status after its summary"
+      set -- "$1" 1
+    fi
+    passed=$((passed + $1))
+    failed=$((failed + $2))
+  fi
+  rm -f "$out"
+}
+
+# check NAME COMMAND…: one check of a suite; its output is shown when it fails.
+check() {
+  local name=$1 out
+  shift
+  if out=$("$@" 2>&1); then
+    passed=$((passed + 1))
+  else
+    failed=$((failed + 1))
+    echo "FAILED $name"
+    [ -z "$out" ] || echo "$out" | tail -n 40
+  fi
+}
