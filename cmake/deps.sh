@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
-#   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts web webkit
+#   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page web webkit
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
@@ -26,6 +26,7 @@ packages_of() {
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format ;;
     fonts) echo fonts-noto-core python3-fonttools python3-brotli ;;
+    page) echo esbuild brotli ;;
     web) echo chromium ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
     *) die "unknown part: $1" ;;
@@ -35,7 +36,7 @@ packages_of() {
 # Programs that may come from elsewhere than Debian: the package is wanted only when the program is not there.
 programs_of() {
   case $1 in
-    wasm) echo node:nodejs ;;
+    wasm | page) echo node:nodejs ;;
     web) echo node:nodejs npm:npm ;;
     webkit) echo node:nodejs ;;
   esac
@@ -70,7 +71,7 @@ install_packages() {
   [ ${#missing[@]} -gt 0 ] || return 0
   say "installing ${missing[*]}"
   as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
     install --no-install-recommends "${missing[@]}" >&2 </dev/null || die "apt could not install ${missing[*]}"
 }
 

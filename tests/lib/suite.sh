@@ -5,7 +5,6 @@ cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
 suite=$(basename "$0" .sh)
 long=${BENTBOOK_LONG:-0} # 1 under `tests/run long`: the big counts
-jobs=$(nproc)
 passed=0
 failed=0
 
@@ -15,22 +14,10 @@ finish() {
   exit
 }
 
-# build PRESET TARGET…: configures and builds; shows the output only when it fails, which ends the suite. One build at
-# a time in a folder.
-build() {
-  local preset=$1 log
-  shift
-  mkdir -p build
-  log=build/$preset.log
-  if ! (flock 8 && cmake --preset "$preset" && cmake --build "build/$preset" -j "$jobs" --target "$@") \
-    >"$log.$$" 2>&1 8>"build/$preset.lock"; then
-    grep -vE '^\[[0-9]+/[0-9]+\] (Building|Linking|Re-checking)' "$log.$$" | tail -n 60
-    mv "$log.$$" "$log"
-    echo "$preset does not build: $*"
-    finish "$passed" $((failed + 1))
-  fi
-  mv "$log.$$" "$log"
-}
+# build PRESET TARGET…: a build that fails ends the suite.
+. cmake/build.sh
+eval "build_quietly() $(declare -f build | tail -n +2)"
+build() { build_quietly "$@" || finish "$passed" $((failed + 1)); }
 
 # run_catch COMMAND…: runs a Catch2 program and adds its test cases to passed and failed. Its output is shown when
 # something failed; a crash or an empty run counts as one failure.
