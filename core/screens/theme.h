@@ -40,4 +40,8 @@ void apply_theme(const Theme& theme, ImGuiStyle& style);
 /// `over` laid on `under` with the given opacity, as an opaque colour.
 [[nodiscard]] ImU32 mix(ImU32 under, ImU32 over, float opacity);
 
+/// Soft edges of what is drawn next are one device pixel wide, not one CSS px. ImGui forgets it with the frame: call it
+/// for each list that draws lines or shapes.
+void crisp(ImDrawList& list);
+
 }  // namespace bentbook::screens
