@@ -1,0 +1,36 @@
+#pragma once
+/// From ids and values to sentences, in the user's language and units.
+
+#include <string>
+
+#include "answers/strings.h"
+#include "cut/setting.h"
+#include "measure/print.h"
+#include "roof/rafter.h"
+
+namespace bentbook {
+
+/// How to say things.
+struct Voice {
+  Language language = Language::kEn;
+  LengthStyle lengths;
+  Marks marks = Marks::kScreen;
+};
+
+/// A length as it is said: the about sign before it where rounding moved it (ascii: "~").
+[[nodiscard]] std::string say_length(Length value, const Voice& voice);
+/// Rounded down, for "at most …": never more than the value.
+[[nodiscard]] std::string say_length_at_most(Length value, const Voice& voice);
+[[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
+
+/// One sentence: what is wrong, where, and what would work.
+[[nodiscard]] std::string error_text(const Error& error, const Voice& voice);
+/// The name of a field or answer ("span", "seat_left", "line_length_right", …) in words; the key itself if unknown.
+[[nodiscard]] std::string field_name(std::string_view key, Language language);
+[[nodiscard]] std::string caution_text(const Caution& caution, const RafterPair& pair, const Voice& voice);
+[[nodiscard]] std::string_view mark_text(MarkName name, const RafterInput& input, Language language);
+[[nodiscard]] std::string_view cut_text(CutName name, Language language);
+/// "From one face.", "From two faces: cut, flip, cut.", "… left to finish by hand.", "The table swings 45° at most."
+[[nodiscard]] std::string pass_text(const Pass& pass, const Saw& saw, const Voice& voice);
+
+}  // namespace bentbook

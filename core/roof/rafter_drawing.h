@@ -1,0 +1,23 @@
+#pragma once
+/// Drawings of the Rafter place, in the roof's own position: x across the building from the left wall line, y up from
+/// the left plate; inches.
+///
+/// Figure keys of given values are the keys of rafter_fields.h, so that a tapped figure edits that input; of answers,
+/// the names of Rafter's members with _left or _right: rise_ line_length_ ridge_deduction_ tip_to_tip_ peak_height_
+/// rafter_top_ ridge_top_ seat_ heel_ birdsmouth_depth_ plumb_depth_ sheathing_plumb_ overhang_, and angles slope_.
+/// Values that follow from others (seat where the heel is given) are kAnswer under the same key.
+
+#include "draw/drawing.h"
+#include "roof/rafter.h"
+
+namespace bentbook {
+
+/// The whole roof from the gable: both rafters, plates, ridge. Keys: span or run, pitch_left (pitch_right when
+/// unlike), rise_left, overhang_left (overhang_right), peak_height_left, plate_height_right when unlike.
+[[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair);
+
+/// Close-ups in place: the foot on its plate (seat, heel, plate, depth, overhang, tail), the peak (ridge or beam).
+[[nodiscard]] draw::Drawing foot_drawing(const RafterInput& input, const RafterPair& pair, Side side);
+[[nodiscard]] draw::Drawing peak_drawing(const RafterInput& input, const RafterPair& pair, Side side);
+
+}  // namespace bentbook
