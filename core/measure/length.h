@@ -1,11 +1,13 @@
 #pragma once
 /// Length: an exact count of eighths of a nanometre in 64 bits (about ±1.15e6 km).
-/// 1 in = 203 200 000, 1/64 in = 3 175 000, 1/128 in = 1 587 500, 1 mm = 8 000 000, all exact.
+/// 1 in = 203 200 000, 1/64 in = 3 175 000, 1/128 in = 1 587 500, 1 mm = 8 000 000, all exact
+/// (1 in = 25.4 mm exactly: international yard and pound agreement, 1959).
+/// "Half up" here and in print.h is said of the magnitude, so that mirrored measures round alike.
 
 #include <compare>
 #include <cstdint>
 
-#include "numeric/result.h"
+#include "numeric/int128.h"
 
 namespace bentbook {
 
@@ -18,13 +20,9 @@ struct Length {
 
   std::int64_t count = 0;
 
-  /// n/d inch, rounded half up where not exact. d > 0.
+  /// n/d inch; where that is not exact, the nearest count, half up. 0 < d, |n| within kLimit.
   static constexpr Length inches(std::int64_t n, std::int64_t d = 1) {
-    const __int128 num = static_cast<__int128>(n) * kPerInch;
-    __int128 q = num / d;
-    const __int128 r = num % d;
-    if (r >= 0 ? 2 * r >= d : 2 * -r > d) q += r >= 0 ? 1 : -1;
-    return {static_cast<std::int64_t>(q)};
+    return {static_cast<std::int64_t>(divide_half_up(static_cast<Int128>(n) * kPerInch, d))};
   }
   static constexpr Length feet(std::int64_t n) { return {n * kPerFoot}; }
   static constexpr Length mm(std::int64_t n) { return {n * kPerMm}; }

@@ -1,5 +1,6 @@
 #pragma once
-/// Printing: rounding happens here, once, half up, at the edge.
+/// Printing: rounding happens here, once, at the edge, half up (of the magnitude: a measure and its mirror print
+/// alike).
 
 #include <string>
 
@@ -11,10 +12,10 @@ enum class LengthForm : std::uint8_t { kFeetInches, kInchFraction, kDecimalInch,
 
 struct LengthStyle {
   LengthForm form = LengthForm::kFeetInches;
-  /// Smallest division of an inch for the fraction forms: 8, 16, 32 or 64. kDecimalInch prints 1/denominator steps as
-  /// decimals count: `decimals`.
+  /// Smallest division of an inch for the two fraction forms: 8, 16, 32 or 64 (any power of two to 128; else 16).
   int denominator = 16;
-  int decimals = 3;  ///< kDecimalInch, kMetre; kMm prints `decimals` capped at 1 unless 0
+  /// Places after the point: kDecimalInch 0 to 5, kMetre 0 to 9, kMm 0 or 1; nearest of these otherwise.
+  int decimals = 3;
 };
 
 /// Glyph set of the marks: screen uses primes and U+2044 (12′ 7 3⁄8″), ascii what a keyboard has (12' 7-3/8").
@@ -29,13 +30,19 @@ struct Printed {
   bool rounded = false;
 };
 
+/// kFeetInches: 12′ 7 3⁄8″, 12′ 0″, 12′ 0 3⁄8″, 7 3⁄8″ (no feet when there are none), fractions reduced, 12 inches
+/// carried. kInchFraction: 151 3⁄8″. kDecimalInch: 151.375″. kMm: 3200 mm. kMetre: 3.200 m. The unit always stands in
+/// the text; negative values have a minus sign in front (ascii: a hyphen), a value that rounds to zero has none.
 [[nodiscard]] Printed print_length(Length value, LengthStyle style, Marks marks);
 
-/// Degrees with so many decimals and a degree sign (ascii: "deg" is not written, the caller's key says so).
+/// Degrees with 0 to 9 decimals and a degree sign; ascii has the bare number: the caller's key says degrees.
 [[nodiscard]] std::string print_degrees(Angle value, int decimals, Marks marks);
-/// The slope as it was entered: "10:12", "39.8°", "83 %", "833 mm/m".
+/// The slope as it was entered: 10:12, 7 1⁄2:12, 39.8°, 83 %, 833 mm/m (ascii: 39.8 deg, 83%); parse_slope reads it
+/// back. A ratio that was not said in inches keeps its units, 3000 mm:4000 mm.
 [[nodiscard]] std::string print_slope(const Slope& slope, Marks marks);
-/// Plain decimal with a fixed count of digits after the point, '.' always, "-0" never. The number format of JSON.
+/// Plain decimal with 0 to 30 digits after the point, '.' always, "-0" never: the number format of JSON. The exact
+/// value of the double is rounded half up (of the magnitude), so 2.675, which is a little less in binary, gives 2.67.
+/// Infinities and NaN, which JSON has no word for, give null.
 [[nodiscard]] std::string print_fixed(double value, int decimals);
 
 }  // namespace bentbook

@@ -14,7 +14,7 @@ struct Angle {
   std::int64_t nano_degrees = 0;
 
   static constexpr Angle degrees(std::int64_t whole) { return {whole * kPerDegree}; }
-  /// From a computed value; nearest nano-degree, half up.
+  /// From a computed value; nearest nano-degree, half up of the magnitude; saturates, NaN gives 0.
   static Angle from_degrees(double deg);
   static Angle from_radians(double rad);
   [[nodiscard]] double deg() const { return static_cast<double>(nano_degrees) / 1e9; }

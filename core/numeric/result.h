@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <string>
 #include <tl/expected.hpp>
+#include <utility>
 
 namespace bentbook {
 

@@ -1,0 +1,91 @@
+#include <cstring>
+#include <vector>
+
+#include "measure/print.h"
+
+namespace bentbook {
+namespace {
+
+constexpr int kMostDecimals = 30;
+
+/// A whole number in decimal limbs, least first.
+class Decimal {
+ public:
+  explicit Decimal(std::uint64_t value) {
+    for (; value > 0; value /= kBase) limbs_.push_back(static_cast<std::uint32_t>(value % kBase));
+  }
+
+  void multiply(std::uint32_t factor) {
+    std::uint64_t carry = 0;
+    for (std::uint32_t& limb : limbs_) {
+      carry += std::uint64_t{limb} * factor;
+      limb = static_cast<std::uint32_t>(carry % kBase);
+      carry /= kBase;
+    }
+    if (carry > 0) limbs_.push_back(static_cast<std::uint32_t>(carry));
+  }
+
+  /// Halves; says whether a half was lost.
+  bool halve() {
+    std::uint64_t rest = 0;
+    for (std::size_t i = limbs_.size(); i-- > 0;) {
+      const std::uint64_t part = rest * kBase + limbs_[i];
+      limbs_[i] = static_cast<std::uint32_t>(part / 2);
+      rest = part % 2;
+    }
+    while (!limbs_.empty() && limbs_.back() == 0) limbs_.pop_back();
+    return rest != 0;
+  }
+
+  void add_one() {
+    for (std::uint32_t& limb : limbs_) {
+      if (++limb < kBase) return;
+      limb = 0;
+    }
+    limbs_.push_back(1);
+  }
+
+  bool zero() const { return limbs_.empty(); }
+
+  std::string text() const {
+    std::string digits;
+    for (std::size_t i = 0; i < limbs_.size(); ++i) {
+      std::uint32_t limb = limbs_[i];
+      for (int k = 0; k < 9; ++k, limb /= 10) digits.insert(digits.begin(), static_cast<char>('0' + limb % 10));
+    }
+    const std::size_t first = digits.find_first_not_of('0');
+    return first == std::string::npos ? std::string("0") : digits.substr(first);
+  }
+
+ private:
+  static constexpr std::uint32_t kBase = 1'000'000'000;
+  std::vector<std::uint32_t> limbs_;
+};
+
+}  // namespace
+
+std::string print_fixed(double value, int decimals) {
+  decimals = decimals < 0 ? 0 : decimals > kMostDecimals ? kMostDecimals : decimals;
+  std::uint64_t bits = 0;
+  std::memcpy(&bits, &value, sizeof bits);
+  const int biased = static_cast<int>((bits >> 52) & 0x7ff);
+  if (biased == 0x7ff) return "null";
+  const std::uint64_t fraction = bits & ((std::uint64_t{1} << 52) - 1);
+  Decimal digits(biased == 0 ? fraction : fraction | (std::uint64_t{1} << 52));
+  for (int i = 0; i < decimals; ++i) digits.multiply(10);
+  int exponent = (biased == 0 ? 1 : biased) - 1075;
+  for (; exponent > 0; --exponent) digits.multiply(2);
+  bool half = false;  // the last bit shifted out: the half that goes up
+  for (; exponent < 0 && (half || !digits.zero()); ++exponent) half = digits.halve();
+  if (half && exponent == 0) digits.add_one();
+  std::string text = digits.text();
+  const bool nothing = digits.zero();
+  const std::size_t places = static_cast<std::size_t>(decimals);
+  if (places > 0) {
+    if (text.size() <= places) text.insert(0, places + 1 - text.size(), '0');
+    text.insert(text.size() - places, 1, '.');
+  }
+  return (bits >> 63) != 0 && !nothing ? "-" + text : text;
+}
+
+}  // namespace bentbook
