@@ -1,6 +1,6 @@
-#include <catch_amalgamated.hpp>
-
 #include "numeric/libm.h"
+
+#include <catch_amalgamated.hpp>
 
 using namespace bentbook;
 

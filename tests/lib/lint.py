@@ -1,0 +1,99 @@
+"""clang-format over every source file of our own, clang-tidy over every file of native-debug's build.
+
+A clang-tidy result is remembered by the content of the file, of every header of ours that it reads, and of the
+configuration, so that a second run looks only at what changed. Prints `lint: N passed, N failed` (files).
+"""
+import concurrent.futures
+import hashlib
+import json
+import os
+import pathlib
+import subprocess
+import sys
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+BUILD = ROOT / "build/native-debug"
+REMEMBERED = pathlib.Path(os.environ.get("XDG_CACHE_HOME", pathlib.Path.home() / ".cache")) / "bentbook/tidy"
+
+
+def own_files():
+    listed = subprocess.run(["git", "ls-files", "-co", "--exclude-standard", "*.cpp", "*.h"], cwd=ROOT, text=True,
+                            capture_output=True, check=True).stdout.split("\n")
+    return [ROOT / name for name in sorted(set(listed)) if name and (ROOT / name).is_file()]
+
+
+def format_problems(files):
+    def one(path):
+        run = subprocess.run(["clang-format", "--dry-run", "-Werror", str(path)], cwd=ROOT, text=True,
+                             capture_output=True)
+        return run.stderr if run.returncode else ""
+    with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+        return list(pool.map(one, files))
+
+
+def headers_read():
+    """object file -> what it was built from, as ninja remembers it"""
+    out = subprocess.run(["ninja", "-C", str(BUILD), "-t", "deps"], text=True, capture_output=True).stdout
+    deps, current = {}, None
+    for line in out.split("\n"):
+        if line.startswith("    "):
+            deps[current].append(line.strip())
+        elif ": #deps" in line:
+            current = line.split(": #deps")[0]
+            deps[current] = []
+    return deps
+
+
+def object_of(entry):
+    words = entry["command"].split()
+    return words[words.index("-o") + 1]
+
+
+def digest(command, sources):
+    sha = hashlib.sha256()
+    sha.update(subprocess.run(["clang-tidy", "--version"], capture_output=True).stdout)
+    for path in [ROOT / ".clang-tidy", ROOT / "tests/.clang-tidy"] + sorted(sources):
+        sha.update(str(path.relative_to(ROOT)).encode() + b"\0" + path.read_bytes() + b"\0")
+    sha.update(command.replace(str(ROOT), "").encode())
+    return sha.hexdigest()
+
+
+def tidy_problems():
+    deps = headers_read()
+    work = []
+    for entry in json.loads((BUILD / "compile_commands.json").read_text()):
+        path = pathlib.Path(entry["file"])
+        if ROOT not in path.parents or BUILD in path.parents or path.suffix != ".cpp":
+            continue
+        read = [pathlib.Path(os.path.normpath(BUILD / d)) for d in deps.get(object_of(entry), [])]
+        own = {p for p in read if ROOT in p.parents and p.is_file() and (ROOT / "build") not in p.parents} | {path}
+        work.append((path, REMEMBERED / digest(entry["command"], own) if read else None))
+
+    def one(item):
+        path, mark = item
+        if mark and mark.exists():
+            return path, ""
+        run = subprocess.run(["clang-tidy", "--quiet", "--warnings-as-errors=*", "-p", str(BUILD), str(path)], cwd=ROOT,
+                             text=True, capture_output=True)
+        if run.returncode:
+            return path, run.stdout or run.stderr
+        if mark:
+            mark.touch()
+        return path, ""
+    REMEMBERED.mkdir(parents=True, exist_ok=True)
+    with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+        return list(pool.map(one, work))
+
+
+def main():
+    files = own_files()
+    results = [(path, problem) for path, problem in zip(files, format_problems(files))]
+    results += tidy_problems()
+    failures = [problem for _, problem in results if problem]
+    for problem in failures:
+        print(problem.replace(str(ROOT) + "/", ""))
+    print(f"lint: {len(results) - len(failures)} passed, {len(failures)} failed")
+    sys.exit(1 if failures else 0)
+
+
+main()
