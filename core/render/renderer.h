@@ -4,6 +4,7 @@
 
 #include <imgui.h>
 
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -39,8 +40,8 @@ class Renderer {
  private:
   bool make_program();
   void make_buffers();
-  void set_state(const ImDrawData& data, int width, int height);
-  void paint_list(const ImDrawList& list, const ImDrawData& data, int width, int height);
+  void set_state(const ImDrawData& data, int width, int height) const;
+  void paint_commands(const ImDrawList& list, const ImDrawData& data, int height, std::size_t first_index) const;
 
   unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;
   std::string failure_;

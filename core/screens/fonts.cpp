@@ -14,8 +14,8 @@ struct Face {
 
 // The big sizes get few glyphs: baking is most of a cold start's own work.
 constexpr Face kFaces[] = {
-    {&Fonts::body, 17, false, kTypedGlyphs},          {&Fonts::note, 15, false, kTypedGlyphs},
-    {&Fonts::strong, 17, true, kTextGlyphs},          {&Fonts::measure, 24, false, kTextGlyphs},
+    {&Fonts::body, 17, false, kTypedGlyphs},           {&Fonts::note, 15, false, kTypedGlyphs},
+    {&Fonts::strong, 17, true, kTextGlyphs},           {&Fonts::measure, 24, false, kTextGlyphs},
     {&Fonts::measure_strong, 24, true, kFigureGlyphs}, {&Fonts::answer, 40, true, kFigureGlyphs},
 };
 

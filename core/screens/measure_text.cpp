@@ -1,5 +1,8 @@
 #include "screens/measure_text.h"
 
+#include <algorithm>
+#include <cfloat>
+
 #include "numeric/libm.h"
 
 namespace bentbook::screens {
@@ -12,7 +15,9 @@ constexpr std::string_view kUnits[] = {"mm/m", "mm", "cm", "m", "in", "ft", "%",
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c & 0x80); }
-bool starts(std::string_view text, std::size_t at, std::string_view what) { return text.substr(at, what.size()) == what; }
+bool starts(std::string_view text, std::size_t at, std::string_view what) {
+  return text.substr(at, what.size()) == what;
+}
 bool ends(std::string_view text, std::string_view what) {
   return text.size() >= what.size() && text.substr(text.size() - what.size()) == what;
 }

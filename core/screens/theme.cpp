@@ -5,9 +5,7 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr ImU32 rgb(unsigned hex) {
-  return IM_COL32((hex >> 16) & 0xFF, (hex >> 8) & 0xFF, hex & 0xFF, 0xFF);
-}
+constexpr ImU32 rgb(unsigned hex) { return IM_COL32((hex >> 16) & 0xFF, (hex >> 8) & 0xFF, hex & 0xFF, 0xFF); }
 
 double channel(ImU32 colour, int shift) { return static_cast<double>((colour >> shift) & 0xFF) / 255.0; }
 
