@@ -10,10 +10,19 @@ build() {
     flock 8
     cmake --preset "$preset" && cmake --build "build/$preset" -j "$(nproc)" --target "$@"
   ) >"$log" 2>&1 8>"build/$preset.lock"; then
-    [ "$log" = /dev/stderr ] || grep -vE '^\[[0-9]+/[0-9]+\] (Building|Linking|Re-checking)' "$log" | tail -n 60 >&2
+    [ "$log" = /dev/stderr ] || show_failure "$log" >&2
     echo "$preset does not build: $*" >&2
     [ "$log" = /dev/stderr ] || rm -f "$log"
     return 1
   fi
   [ "$log" = /dev/stderr ] || rm -f "$log"
+}
+
+# The first errors; compilers say the most important thing first, configuring says it last.
+show_failure() {
+  if grep -q '^FAILED' "$1"; then
+    sed -n '/^FAILED/,$p' "$1" | grep -vE '^(\[[0-9]+/[0-9]+\]|/usr/bin/ccache|/usr/bin/cmake -E|: &&|em\+\+: error)' | head -n 60
+  else
+    tail -n 40 "$1"
+  fi
 }
