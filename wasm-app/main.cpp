@@ -1,0 +1,238 @@
+/// The phone page: an SDL window over the page's canvas, drawn only when something changes.
+///
+/// Scheduling is one-shot. wake(n) says that n more frames are wanted and asks for one animation frame; the frame draws
+/// and asks again only while frames are still wanted, else sets the timer that the screens wished for, else nothing.
+/// Whatever may change the picture wakes: DOM listeners (web/page.js), answers of the platform, timers.
+///
+/// Exported bb_* functions are called by web/*.js. Bytes come in through bb_buffer(): the page asks for room, writes,
+/// and calls with the sizes.
+
+#include <SDL.h>
+#include <emscripten.h>
+#include <emscripten/html5.h>
+
+#include <algorithm>
+#include <memory>
+#include <string>
+
+#include "input.h"
+#include "page.h"
+#include "registry_json.h"
+#include "screens/app.h"
+
+namespace bentbook::page {
+namespace {
+
+using screens::Action;
+using screens::App;
+using screens::EventKind;
+using screens::PlatformEvent;
+using screens::Viewport;
+
+struct Page {
+  PagePlatform platform;
+  App app{platform};
+  SDL_Window* window = nullptr;
+  SDL_GLContext gl = nullptr;
+
+  Viewport viewport;
+  bool viewport_changed = true;
+  bool started = false;
+  bool gl_usable = false;
+
+  int frames_wanted = 0;
+  bool frame_asked = false;
+  long timer = 0;
+
+  std::uint64_t mirrored_revision = 0;
+  std::string looks;  ///< language and theme last told to the page
+  std::string inbox, outbox;
+};
+
+Page* page = nullptr;  ///< made by main(), lives as long as the document
+
+EM_BOOL on_animation_frame(double, void*);
+
+void ask_for_frame() {
+  if (page->frame_asked || !page->started || !page->gl_usable) return;
+  page->frame_asked = true;
+  emscripten_request_animation_frame(on_animation_frame, nullptr);
+}
+
+void wake(int frames) {
+  page->frames_wanted = std::max(page->frames_wanted, frames);
+  if (page->timer != 0) {
+    emscripten_clear_timeout(page->timer);
+    page->timer = 0;
+  }
+  ask_for_frame();
+}
+
+void on_timer(void*) {
+  page->timer = 0;
+  wake(1);
+}
+
+void apply_viewport() {
+  if (!page->viewport_changed) return;
+  page->viewport_changed = false;
+  resize_canvas();
+  page->app.set_viewport(page->viewport);
+}
+
+/// Input in, layout out; nothing painted. Returns the screens' wish for the next frame.
+double lay_out() {
+  const double now = emscripten_get_now();
+  take_input(page->app, page->viewport.width, page->viewport.height, now);
+  return page->app.frame(now);
+}
+
+void tell_page() {
+  if (page->app.registry().revision() != page->mirrored_revision) registry_changed();
+  std::string looks(page->app.language());
+  const bool dark = page->app.dark();
+  looks += dark ? '1' : '0';
+  if (looks != page->looks) {
+    page->looks = looks;
+    page_looks(page->app.language(), dark);
+  }
+}
+
+void schedule(double wish_ms) {
+  if (wish_ms == 0) page->frames_wanted = std::max(page->frames_wanted, 1);
+  if (page->frames_wanted > 0) {
+    ask_for_frame();
+  } else if (wish_ms > 0) {
+    page->timer = emscripten_set_timeout(on_timer, wish_ms, nullptr);
+  }
+}
+
+EM_BOOL on_animation_frame(double, void*) {
+  page->frame_asked = false;
+  if (!page->gl_usable) return EM_FALSE;
+  const double began = emscripten_get_now();
+  if (page->frames_wanted > 0) --page->frames_wanted;
+  apply_viewport();
+  const double wish = lay_out();
+  page->app.gl_paint();
+  tell_page();
+  schedule(wish);
+  frame_drawn(emscripten_get_now() - began);
+  return EM_FALSE;
+}
+
+bool make_window() {
+  // Touches reach the screens as touches; SDL must not make mouse events of them. And SDL must not eat Backspace and
+  // arrows that belong to real text fields.
+  SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
+  SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
+  if (SDL_Init(SDL_INIT_VIDEO) != 0) return false;
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
+  SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
+  SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);
+  page->window = SDL_CreateWindow("Bentbook", 0, 0, static_cast<int>(page->viewport.width),
+                                  static_cast<int>(page->viewport.height),
+                                  SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+  if (page->window == nullptr) return false;
+  page->gl = SDL_GL_CreateContext(page->window);
+  return page->gl != nullptr;
+}
+
+std::string inbox_part(int from, int size) {
+  return page->inbox.substr(static_cast<std::size_t>(from), static_cast<std::size_t>(size));
+}
+
+}  // namespace
+}  // namespace bentbook::page
+
+using namespace bentbook::page;  // for the exported functions below, which cannot stand in a namespace
+
+extern "C" {
+
+/// Room for `size` bytes from the page; valid until the next call.
+EMSCRIPTEN_KEEPALIVE char* bb_buffer(int size) {
+  page->inbox.resize(static_cast<std::size_t>(size));
+  return page->inbox.data();
+}
+
+/// Stored bytes: kit, then places.
+EMSCRIPTEN_KEEPALIVE void bb_load(int kit_size, int places_size) {
+  page->app.load(inbox_part(0, kit_size), inbox_part(kit_size, places_size));
+  wake(3);
+}
+
+/// Makes window and context. False when there is no WebGL 2.
+EMSCRIPTEN_KEEPALIVE bool bb_start() {
+  if (!make_window() || !page->app.gl_create()) return false;
+  page->gl_usable = page->started = true;
+  wake(3);
+  return true;
+}
+
+EMSCRIPTEN_KEEPALIVE void bb_wake(int frames) { wake(frames); }
+
+EMSCRIPTEN_KEEPALIVE void bb_viewport(float width, float height, float scale, float top, float right, float bottom,
+                                      float left, bool reduced_motion, bool prefers_dark) {
+  page->viewport = {width, height, scale, top, right, bottom, left, reduced_motion, prefers_dark};
+  page->viewport_changed = true;
+  wake(3);
+}
+
+/// `kind` is EventKind's number; key and text lie in the buffer.
+EMSCRIPTEN_KEEPALIVE void bb_event(int kind, int key_size, int text_size, double number) {
+  page->app.on(PlatformEvent{static_cast<EventKind>(kind), inbox_part(0, key_size), inbox_part(key_size, text_size),
+                             static_cast<std::int64_t>(number)});
+  wake(3);
+}
+
+/// `kind` is Action::Kind's number.
+EMSCRIPTEN_KEEPALIVE void bb_act(int kind, int key_size, int text_size, double number) {
+  page->app.act(
+      Action{static_cast<Action::Kind>(kind), inbox_part(0, key_size), inbox_part(key_size, text_size), number});
+  wake(3);
+}
+
+/// `key` is screens::Key's number.
+EMSCRIPTEN_KEEPALIVE void bb_key(int key, bool down, bool shift, bool ctrl) {
+  page->app.key(static_cast<bentbook::screens::Key>(key), down, shift, ctrl);
+  wake(3);
+}
+
+EMSCRIPTEN_KEEPALIVE void bb_character(int code_point) {
+  page->app.character(static_cast<std::uint32_t>(code_point));
+  wake(3);
+}
+
+/// The registry as JSON; the mirror then shows this revision. Valid until the next call.
+EMSCRIPTEN_KEEPALIVE const char* bb_registry() {
+  page->mirrored_revision = page->app.registry().revision();
+  page->outbox = registry_json(page->app.registry());
+  return page->outbox.data();
+}
+EMSCRIPTEN_KEEPALIVE int bb_registry_size() { return static_cast<int>(page->outbox.size()); }
+
+/// The page is being hidden and may never draw again: let what was just entered reach the platform's save().
+EMSCRIPTEN_KEEPALIVE void bb_settle() {
+  if (page->started) static_cast<void>(lay_out());
+}
+
+EMSCRIPTEN_KEEPALIVE void bb_context_lost() {
+  page->gl_usable = false;
+  page->app.gl_lost();
+}
+
+EMSCRIPTEN_KEEPALIVE bool bb_context_restored() {
+  page->gl_usable = page->app.gl_create();
+  page->frame_asked = false;
+  wake(3);
+  return page->gl_usable;
+}
+
+}  // extern "C"
+
+int main() {
+  page = new Page;
+  return 0;
+}

@@ -1,0 +1,123 @@
+// node wasm-app/make_dist.mjs BUILD_DIR DIST_DIR: puts the phone app's files together, ready for any static host.
+//
+// Scripts are bundled and made small, every file but the entry points is named by its content, and the service worker
+// gets the list of all with their SHA-256. The folder is made beside and put in place whole.
+
+import {execFileSync} from 'node:child_process';
+import {createHash} from 'node:crypto';
+import {existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync} from 'node:fs';
+import {basename, dirname, extname, join} from 'node:path';
+import {fileURLToPath} from 'node:url';
+import {brotliCompressSync, constants} from 'node:zlib';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = dirname(here);
+const [buildDir, distDir] = process.argv.slice(2);
+if (!distDir) {
+  console.error('usage: node make_dist.mjs BUILD_DIR DIST_DIR');
+  process.exit(2);
+}
+const stage = `${distDir}.new`;
+const sha256 = (bytes) => createHash('sha256').update(bytes).digest('hex');
+
+/** Emitted modules lie in the build's wasm-app folder. */
+const emitted = (name) => join(buildDir, 'wasm-app', name);
+
+function run(program, args) {
+  try {
+    return execFileSync(program, args, {stdio: ['ignore', 'pipe', 'inherit']});
+  } catch (error) {
+    console.error(`make_dist: ${program} ${error.code === 'ENOENT' ? 'is not installed' : 'failed'}`);
+    process.exit(1);
+  }
+}
+
+/** One script of a module and all that it imports; the emitted module is found by its bare name. */
+function bundle(entry) {
+  return run('esbuild', [join(here, 'web', entry), '--bundle', '--minify', '--format=esm', '--target=es2020',
+    '--legal-comments=none', '--log-level=error', `--alias:bentbook_app.js=${emitted('bentbook_app.js')}`,
+    `--alias:bentbook_worker.js=${emitted('bentbook_worker.js')}`]);
+}
+
+function put(name, bytes) {
+  writeFileSync(join(stage, name), bytes);
+  return name;
+}
+
+/** Written under a name that holds its content's hash, so that no cache can serve another build's file. */
+function putHashed(name, bytes) {
+  const extension = extname(name);
+  return put(`${basename(name, extension)}-${sha256(bytes).slice(0, 10)}${extension}`, bytes);
+}
+
+function putIcons() {
+  const folder = join(buildDir, 'generated', 'icons');
+  const icons = {};
+  if (!existsSync(folder)) return icons;
+  for (const file of readdirSync(folder)) icons[file] = putHashed(file, readFileSync(join(folder, file)));
+  return icons;
+}
+
+function manifest(icons) {
+  const sized = (size, purpose) => {
+    const src = icons[purpose === 'maskable' ? `maskable-${size}.png` : `icon-${size}.png`];
+    return src ? [{src, sizes: `${size}x${size}`, type: 'image/png', purpose}] : [];
+  };
+  return JSON.stringify({
+    id: './', name: 'Bentbook', short_name: 'Bentbook',
+    description: 'The pocket book of a post-and-beam framer', lang: 'en', dir: 'ltr',
+    start_url: './', scope: './', display: 'standalone', orientation: 'any',
+    background_color: '#ffffff', theme_color: '#ffffff', categories: ['utilities', 'productivity'],
+    icons: [...sized(192, 'any'), ...sized(512, 'any'), ...sized(192, 'maskable'), ...sized(512, 'maskable')],
+  });
+}
+
+function fill(template, values) {
+  return template.replace(/%([A-Z_]+)%/g, (_, name) => {
+    if (!(name in values)) throw new Error(`no value for %${name}%`);
+    return values[name];
+  });
+}
+
+/** Everything but sw.js itself, path → sha256. */
+function listing() {
+  return Object.fromEntries(readdirSync(stage).sort().map((f) => [f, sha256(readFileSync(join(stage, f)))]));
+}
+
+function report() {
+  const brotli = (bytes) => brotliCompressSync(bytes, {params: {[constants.BROTLI_PARAM_QUALITY]: 11}}).length;
+  let total = 0;
+  for (const file of readdirSync(stage).sort()) {
+    const bytes = readFileSync(join(stage, file));
+    const small = Math.min(brotli(bytes), bytes.length);
+    total += small;
+    console.log(`${String(bytes.length).padStart(9)} ${String(small).padStart(8)}  ${file}`);
+  }
+  console.log(`first visit: ${(total / 1024).toFixed(1)} KB brotli`);
+}
+
+rmSync(stage, {recursive: true, force: true});
+mkdirSync(stage, {recursive: true});
+const icons = putIcons();
+const values = {
+  APP_WASM: putHashed('bentbook.wasm', readFileSync(emitted('bentbook_app.wasm'))),
+  WORKER_WASM: putHashed('worker.wasm', readFileSync(emitted('bentbook_worker.wasm'))),
+  WORKER_JS: putHashed('worker.js', bundle('worker.js')),
+  PAGE_JS: putHashed('page.js', bundle('page.js')),
+  PAGE_CSS: putHashed('page.css', run('esbuild', [join(here, 'web/page.css'), '--minify', '--log-level=error'])),
+  ICON: icons['icon-192.png'] ?? 'data:,',
+  APPLE_ICON: icons['apple-touch-icon.png'] ?? 'data:,',
+};
+put('manifest.webmanifest', manifest(icons));
+put('licences.txt', readFileSync(join(root, 'LICENSE')));
+const template = readFileSync(join(here, 'web/index.html'), 'utf8');
+const build = sha256(JSON.stringify([listing(), template, readFileSync(join(here, 'web/sw.js'), 'utf8')])).slice(0, 16);
+put('index.html', fill(template, {...values, BUILD: build}));
+const worker = `const kBuild="${build}",kFiles=${JSON.stringify(listing())};${readFileSync(join(here, 'web/sw.js'), 'utf8')}`;
+writeFileSync(join(stage, '.sw.js'), worker);
+put('sw.js', run('esbuild', [join(stage, '.sw.js'), '--minify', '--target=es2020', '--log-level=error']));
+rmSync(join(stage, '.sw.js'));
+report();
+rmSync(distDir, {recursive: true, force: true});
+mkdirSync(dirname(distDir), {recursive: true});
+renameSync(stage, distDir);

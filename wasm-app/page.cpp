@@ -1,0 +1,70 @@
+#include "page.h"
+
+#include <emscripten.h>
+
+// EM_JS bodies are JavaScript: the formatter and the pedantic compiler have no say in them.
+// clang-format off
+EM_JS(void, js_save, (const char* key, int key_size, double revision, const char* bytes, int size), {
+  Module.shell.save(Module.text(key, key_size), revision, HEAPU8.slice(bytes, bytes + size));
+});
+EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mime_size, const char* bytes, int size), {
+  Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
+});
+EM_JS(void, js_open, (), { Module.shell.open(); });
+EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, int label_size, const char* value,
+                            int value_size, double x, double y, double w, double h, int max_bytes), {
+  Module.shell.beginText({key: Module.text(key, key_size), label: Module.text(label, label_size),
+                          value: Module.text(value, value_size), x: x, y: y, w: w, h: h, maxBytes: max_bytes});
+});
+EM_JS(void, js_end_text, (), { Module.shell.endText(); });
+EM_JS(void, js_keep_awake, (int on), { Module.shell.keepAwake(!!on); });
+EM_JS(void, js_start_task, (const char* id, int id_size, const char* bytes, int size), {
+  Module.shell.startTask(Module.text(id, id_size), HEAPU8.slice(bytes, bytes + size));
+});
+EM_JS(void, js_cancel_task, (const char* id, int id_size), { Module.shell.cancelTask(Module.text(id, id_size)); });
+EM_JS(void, js_use_new_version, (), { Module.shell.useNewVersion(); });
+EM_JS(void, js_resize, (), { window.dispatchEvent(new Event('resize')); });
+EM_JS(void, js_registry_changed, (), { Module.shell.registryChanged(); });
+EM_JS(void, js_frame_drawn, (double ms), { Module.shell.frameDrawn(ms); });
+EM_JS(void, js_looks, (const char* tag, int size, int dark), { Module.shell.looks(Module.text(tag, size), !!dark); });
+// clang-format on
+
+namespace bentbook::page {
+namespace {
+int size_of(std::string_view s) { return static_cast<int>(s.size()); }
+}  // namespace
+
+void PagePlatform::save(std::string_view key, std::int64_t revision, std::string bytes) {
+  js_save(key.data(), size_of(key), static_cast<double>(revision), bytes.data(), size_of(bytes));
+}
+
+void PagePlatform::share_file(std::string name, std::string mime, std::string bytes) {
+  js_share(name.data(), size_of(name), mime.data(), size_of(mime), bytes.data(), size_of(bytes));
+}
+
+void PagePlatform::open_file() { js_open(); }
+
+void PagePlatform::begin_text(const screens::TextRequest& r) {
+  js_begin_text(r.key.data(), size_of(r.key), r.label.data(), size_of(r.label), r.value.data(), size_of(r.value),
+                static_cast<double>(r.rect.x), static_cast<double>(r.rect.y), static_cast<double>(r.rect.w),
+                static_cast<double>(r.rect.h), r.max_bytes);
+}
+
+void PagePlatform::end_text() { js_end_text(); }
+
+void PagePlatform::keep_awake(bool on) { js_keep_awake(on ? 1 : 0); }
+
+void PagePlatform::start_task(std::string_view id, std::string request) {
+  js_start_task(id.data(), size_of(id), request.data(), size_of(request));
+}
+
+void PagePlatform::cancel_task(std::string_view id) { js_cancel_task(id.data(), size_of(id)); }
+
+void PagePlatform::use_new_version() { js_use_new_version(); }
+
+void resize_canvas() { js_resize(); }
+void registry_changed() { js_registry_changed(); }
+void frame_drawn(double ms) { js_frame_drawn(ms); }
+void page_looks(std::string_view language, bool dark) { js_looks(language.data(), size_of(language), dark ? 1 : 0); }
+
+}  // namespace bentbook::page

@@ -1,0 +1,36 @@
+#pragma once
+/// What the page's scripts do for the C++ side, and the mailbox between them. Scripts stand in web/*.js; the object
+/// that `Module.shell` names is made in web/page.js. All strings are UTF-8 with a length; nothing is kept by pointer.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "screens/platform.h"
+
+namespace bentbook::page {
+
+/// The screens' platform as a browser page gives it. Answers come back through the exported bb_event().
+class PagePlatform final : public screens::Platform {
+ public:
+  void save(std::string_view key, std::int64_t revision, std::string bytes) override;
+  void share_file(std::string name, std::string mime, std::string bytes) override;
+  void open_file() override;
+  void begin_text(const screens::TextRequest& request) override;
+  void end_text() override;
+  void keep_awake(bool on) override;
+  void start_task(std::string_view id, std::string request) override;
+  void cancel_task(std::string_view id) override;
+  void use_new_version() override;
+};
+
+/// Dispatch a window `resize`, so that SDL measures the canvas again and sizes its pixels.
+void resize_canvas();
+/// Tell the mirror that the registry differs from what it showed; it asks for it when it wants (web/mirror.js).
+void registry_changed();
+/// A frame took `ms` of the main thread.
+void frame_drawn(double ms);
+/// Language tag and theme, for the page's own attributes.
+void page_looks(std::string_view language, bool dark);
+
+}  // namespace bentbook::page

@@ -1,0 +1,205 @@
+// The accessibility mirror: real elements over the canvas, one for each widget, for screen readers, the keyboard and
+// the tests. They are seen only as a focus ring and never take a touch. A keyed diff, at most ten a second.
+
+import {Act, Role} from './bridge.js';
+
+const kIntervalMs = 100;
+
+const tags = {
+  [Role.button]: 'button', [Role.checkbox]: 'input', [Role.radio]: 'button', [Role.tab]: 'button',
+  [Role.slider]: 'input', [Role.textField]: 'input', [Role.text]: 'p', [Role.answer]: 'output',
+  [Role.dialog]: 'section', [Role.image]: 'div',
+};
+const inputTypes = {[Role.checkbox]: 'checkbox', [Role.slider]: 'range', [Role.textField]: 'text'};
+
+const tagOf = (item) => item.role === Role.heading ? `h${Math.min(Math.max(item.level, 1), 3)}` : tags[item.role];
+
+function setAttribute(element, name, value) {
+  if (value === null) element.removeAttribute(name);
+  else if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+function setText(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/** Name and state, as the role wants them. */
+function describe(element, item) {
+  const named = item.value ? `${item.name} ${item.value}` : item.name;
+  switch (item.role) {
+    case Role.heading:
+    case Role.text:
+    case Role.button:
+      setText(element, named);
+      break;
+    case Role.radio:
+      setText(element, named);
+      setAttribute(element, 'aria-checked', String(item.checked));
+      break;
+    case Role.tab:
+      setText(element, named);
+      setAttribute(element, 'aria-selected', String(item.checked));
+      break;
+    case Role.answer:
+      setAttribute(element, 'aria-label', item.name);
+      setAttribute(element, 'aria-live', item.live ? 'polite' : 'off');
+      setText(element, item.value);
+      break;
+    case Role.checkbox:
+      setAttribute(element, 'aria-label', named);
+      element.checked = item.checked;
+      break;
+    case Role.slider:
+      setAttribute(element, 'aria-label', item.name);
+      setAttribute(element, 'aria-valuetext', item.value || null);
+      element.min = item.min;
+      element.max = item.max;
+      element.step = item.step || 'any';
+      if (document.activeElement !== element || Number(element.value) !== item.number) element.value = item.number;
+      break;
+    case Role.textField:
+      setAttribute(element, 'aria-label', item.name);
+      if (document.activeElement !== element) element.value = item.value;
+      break;
+    default:
+      setAttribute(element, 'aria-label', named);
+  }
+}
+
+/** @param act (kind, key, text, number) → queued action of the screens */
+export function makeMirror(root, act) {
+  const elements = new Map();  // key → {element, tag, item}
+  let timer = 0;
+  let last = -kIntervalMs;
+  let moving = false;
+
+  function make(item) {
+    const element = document.createElement(tagOf(item));
+    const {key, role} = item;
+    element.dataset.key = key;
+    if (element.localName === 'button') element.type = 'button';
+    if (inputTypes[role]) element.type = inputTypes[role];
+    if (role === Role.radio) element.setAttribute('role', 'radio');
+    if (role === Role.tab) element.setAttribute('role', 'tab');
+    if (role === Role.image) element.setAttribute('role', 'img');
+    if (role === Role.dialog) element.setAttribute('role', 'dialog');
+    if ([Role.button, Role.radio, Role.tab, Role.checkbox].includes(role)) {
+      element.addEventListener('click', (event) => {
+        event.preventDefault();  // the screens say what is checked
+        act(event.shiftKey ? Act.hold : Act.press, key);
+      });
+    }
+    if (role === Role.slider) element.addEventListener('input', () => act(Act.setNumber, key, '', Number(element.value)));
+    if (role === Role.textField) element.addEventListener('change', () => act(Act.setText, key, element.value));
+    element.addEventListener('focus', () => {
+      if (!moving) act(Act.focus, key);
+    });
+    return element;
+  }
+
+  function place(element, item) {
+    const {style} = element;
+    style.left = `${item.x}px`;
+    style.top = `${item.y}px`;
+    style.width = `${Math.max(item.w, 1)}px`;
+    style.height = `${Math.max(item.h, 1)}px`;
+  }
+
+  function elementOf(item) {
+    const before = elements.get(item.key);
+    const tag = tagOf(item) + item.role;
+    let entry = before;
+    if (!before || before.tag !== tag) {
+      before?.element.remove();
+      entry = {element: make(item), tag, text: ''};
+      elements.set(item.key, entry);
+    }
+    const text = JSON.stringify(item);
+    if (entry.text !== text) {
+      entry.text = text;
+      place(entry.element, item);
+      describe(entry.element, item);
+      if ('disabled' in entry.element) entry.element.disabled = !item.enabled;
+    }
+    entry.seen = true;
+    return entry.element;
+  }
+
+  /** Tabs stand in a tab list, what follows a dialog in the dialog: the tree of parents that the roles ask for. */
+  function tree(items) {
+    const top = {element: root, children: []};
+    let parent = top;
+    let tabs = null;
+    for (const item of items) {
+      const element = elementOf(item);
+      if (item.role !== Role.tab) tabs = null;
+      if (item.role === Role.dialog) {
+        top.children.push(element);
+        parent = {element, children: []};
+        (top.dialogs ??= []).push(parent);
+      } else if (item.role === Role.tab) {
+        if (!tabs) parent.children.push((tabs = tabList(parent)).element);
+        tabs.children.push(element);
+      } else {
+        parent.children.push(element);
+      }
+    }
+    return top;
+  }
+
+  const tabLists = new Map();
+  function tabList(parent) {
+    let list = tabLists.get(parent.element);
+    if (!list) {
+      list = {element: document.createElement('div')};
+      list.element.setAttribute('role', 'tablist');
+      tabLists.set(parent.element, list);
+    }
+    list.children = [];
+    return list;
+  }
+
+  /** Children in order, moving as few as need be: what has the focus would lose it. */
+  function arrange(parent, children) {
+    let cursor = parent.firstChild;
+    for (const child of children) {
+      if (child === cursor) cursor = cursor.nextSibling;
+      else parent.insertBefore(child, cursor);
+    }
+    while (cursor) {
+      const next = cursor.nextSibling;
+      cursor.remove();
+      cursor = next;
+    }
+  }
+
+  function show(items) {
+    last = performance.now();
+    const focused = document.activeElement;
+    moving = true;
+    for (const entry of elements.values()) entry.seen = false;
+    const top = tree(items);
+    for (const [key, entry] of elements) {
+      if (entry.seen) continue;
+      entry.element.remove();
+      elements.delete(key);
+    }
+    arrange(root, top.children);
+    for (const dialog of top.dialogs ?? []) arrange(dialog.element, dialog.children);
+    for (const list of tabLists.values()) arrange(list.element, list.children);
+    if (focused?.dataset?.key && focused.isConnected && document.activeElement !== focused) focused.focus();
+    moving = false;
+  }
+
+  return {
+    show,
+    /** Ask `registry` for the items soon, at most every kIntervalMs. */
+    soon(registry) {
+      if (timer) return;
+      timer = setTimeout(() => {
+        timer = 0;
+        show(registry());
+      }, Math.max(0, last + kIntervalMs - performance.now()));
+    },
+  };
+}

@@ -1,0 +1,154 @@
+// Starts the app and ties the browser to it. Order at start: module and stored values are fetched side by side, then
+// the window, the first frame, and only after that what can wait (service worker, storage lock).
+
+import createBentbook from 'bentbook_app.js';
+
+import {makeAwake} from './awake.js';
+import {bridge} from './bridge.js';
+import {forwardKeys} from './keys.js';
+import {makeMirror} from './mirror.js';
+import {openFile, shareFile} from './share.js';
+import {openStore} from './store.js';
+import {makeTasks} from './tasks.js';
+import {makeTextEntry} from './text.js';
+import {watchVersions} from './update.js';
+import {watchView} from './view.js';
+import {say} from './words.js';
+
+const kRestoreMs = 3000;
+const canvas = document.getElementById('canvas');
+const notice = document.getElementById('notice');
+const {wasm, workerScript, workerWasm, build} = document.documentElement.dataset;
+const decoder = new TextDecoder();
+
+let core = null;
+const post = (...event) => core.event(...event);
+
+/** What tests may look at; nothing in the app reads it. frames: drawn since the start. frameMs: main-thread time of the
+ * latest frames, oldest first. store: state of store.js. registry(): items of the last frame. */
+const hooks = window.__bentbook = {build, frames: 0, frameMs: [], lost: false};
+
+function fail(id, error) {
+  console.error(error ?? id);
+  notice.textContent = say(id);
+  notice.hidden = false;
+  document.documentElement.dataset.state = 'failed';
+}
+
+const store = openStore(post, (kit, places) => core.load(kit, places));
+hooks.store = store.state;
+
+function makeShell() {
+  const tasks = makeTasks(post, {script: workerScript, wasm: new URL(workerWasm, document.baseURI).href});
+  const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
+  const text = makeTextEntry(canvas, () => core.registry(), post);
+  let useNewVersion = () => {};
+  return {
+    save: store.save,
+    share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
+    open: () => openFile(post),
+    beginText: text.begin,
+    endText: text.end,
+    keepAwake: makeAwake(post),
+    startTask: tasks.start,
+    cancelTask: tasks.cancel,
+    useNewVersion: () => useNewVersion(),
+    registryChanged: () => mirror.soon(core.registry),
+    frameDrawn(ms) {
+      hooks.frames += 1;
+      hooks.frameMs.push(ms);
+      if (hooks.frameMs.length > 600) hooks.frameMs.shift();
+    },
+    looks(language, dark) {
+      document.documentElement.lang = language;
+      document.querySelector('meta[name=theme-color]').content = dark ? '#101214' : '#ffffff';
+      document.documentElement.dataset.theme = dark ? 'night' : 'sun';
+    },
+    watchVersions() {
+      useNewVersion = watchVersions(post, store.flush);
+    },
+  };
+}
+
+function instantiate(shell) {
+  const options = {
+    canvas, shell,
+    locateFile: () => wasm,
+    text: (at, size) => decoder.decode(options.HEAPU8.subarray(at, at + size)),
+    onAbort: (reason) => fail('failed', reason),
+  };
+  return createBentbook(options);  // which fills and returns this same object
+}
+
+function wakeOnInput() {
+  // Capture phase on the window: before anything can stop the event. SDL only queues; this makes the frame that reads.
+  const wake = () => core.wake(3);
+  for (const type of ['touchstart', 'touchmove', 'touchend', 'touchcancel', 'mousedown', 'mousemove', 'mouseup', 'wheel',
+    'mouseleave', 'focus', 'blur']) {
+    window.addEventListener(type, wake, {capture: true, passive: true});
+  }
+  for (const type of ['gesturestart', 'gesturechange', 'gestureend', 'contextmenu']) {
+    canvas.addEventListener(type, (event) => event.preventDefault());
+  }
+}
+
+function watchContext() {
+  let timer = 0;
+  canvas.addEventListener('webglcontextlost', (event) => {
+    event.preventDefault();  // says that we want it back
+    hooks.lost = true;
+    core.contextLost();
+    timer = setTimeout(() => store.flush().then(() => location.reload()), kRestoreMs);
+  });
+  canvas.addEventListener('webglcontextrestored', () => {
+    clearTimeout(timer);
+    hooks.lost = false;
+    if (!core.contextRestored()) fail('no_webgl');
+  });
+}
+
+function watchHiding() {
+  const settle = () => {
+    core.settle();
+    store.flush();
+  };
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') settle();
+    else core.wake(3);
+  });
+  window.addEventListener('pagehide', settle);
+  window.addEventListener('pageshow', (event) => {
+    if (event.persisted) store.drop();
+    core.wake(3);
+  });
+}
+
+async function start() {
+  if (typeof WebAssembly !== 'object') {
+    fail('no_wasm');
+    return;
+  }
+  const shell = makeShell();
+  const [module, [kit, places]] = await Promise.all([instantiate(shell), store.load()]);
+  core = bridge(module);
+  hooks.registry = core.registry;
+  watchView(canvas, core.viewport);
+  core.load(kit, places);
+  if (!core.start()) {
+    fail('no_webgl');
+    return;
+  }
+  watchContext();
+  wakeOnInput();
+  forwardKeys(core);
+  watchHiding();
+  requestAnimationFrame(() => {
+    notice.hidden = true;
+    document.documentElement.dataset.state = 'ready';
+    performance.mark('bentbook-ready');
+    store.takeLock();
+    shell.watchVersions();
+  });
+}
+
+start().catch((error) => fail('failed', error));

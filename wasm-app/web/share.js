@@ -1,0 +1,38 @@
+// Files in and out. A download link traps a home-screen app on iOS in a page without a way back, so the share sheet
+// comes first; opening takes any file, since iPhones refuse to show unknown extensions, and the content decides.
+
+import {Event} from './bridge.js';
+
+function download(file) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+export async function shareFile(post, name, mime, bytes) {
+  const file = new File([bytes], name, {type: mime});
+  try {
+    if (navigator.canShare?.({files: [file]})) await navigator.share({files: [file], title: name});
+    else download(file);
+    post(Event.shared, name);
+  } catch (error) {
+    if (error?.name === 'AbortError') {
+      post(Event.shared, name, 'cancelled');
+    } else {
+      download(file);  // share sheet refused (no gesture, not allowed): the file still gets out
+      post(Event.shared, name);
+    }
+  }
+}
+
+export function openFile(post) {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.addEventListener('change', async () => {
+    const file = input.files[0];
+    if (file) post(Event.fileOpened, file.name, new Uint8Array(await file.arrayBuffer()));
+  });
+  input.click();
+}

@@ -1,0 +1,197 @@
+// What the app remembers, in IndexedDB, written straight: one strict transaction a save, whole values, each with a
+// checksum and two generations. A value whose newest generation is damaged is read from the one before; the damaged
+// one is set aside. Only the tab that holds the lock writes.
+
+import {Event} from './bridge.js';
+
+const kDatabase = 'bentbook';
+const kVersion = 1;
+const kValues = 'values';
+const kLock = 'bentbook-writer';
+const kLockPatienceMs = 400;  // a reloaded page's old document lets go of the lock a little late
+
+const crcTable = Uint32Array.from({length: 256}, (_, n) => {
+  for (let k = 0; k < 8; ++k) n = n & 1 ? 0xedb88320 ^ (n >>> 1) : n >>> 1;
+  return n >>> 0;
+});
+
+/** CRC-32 of ISO/IEC 13239 (polynomial 0x04C11DB7, reflected): crc32 of "123456789" is 0xcbf43926. */
+export function crc32(bytes) {
+  let crc = 0xffffffff;
+  for (const b of bytes) crc = crcTable[(crc ^ b) & 255] ^ (crc >>> 8);
+  return (crc ^ 0xffffffff) >>> 0;
+}
+
+const settled = (request) => new Promise((resolve, reject) => {
+  request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+
+const sound = (record) => record?.bytes instanceof Uint8Array && crc32(record.bytes) === record.crc;
+
+/** The generation to read: the newest sound one. */
+export function newest(records) {
+  return records.filter(sound).reduce((best, r) => (best && best.sequence > r.sequence ? best : r), undefined);
+}
+
+const errorKey = (error) => error?.name === 'QuotaExceededError' ? 'quota'
+  : error?.name === 'InvalidStateError' || error?.name === 'VersionError' ? 'closed' : 'other';
+
+/**
+ * @param post (kind, key, text, number): platform event to the screens
+ * @param reload (kit, places): values read again, when this tab becomes the writer after another one
+ */
+export function openStore(post, reload) {
+  let database = null;
+  let writer = false;
+  let mayWrite;
+  const lock = new Promise((resolve) => { mayWrite = resolve; });
+  const waiting = new Map();  // key → {revision, bytes}; a later revision replaces one that still waits
+  const generations = new Map();  // key → {sequence, slot} of the newest sound record
+  const state = {writer: false, readOnly: false, pending: 0, saved: 0, failed: '', persistent: null};
+  let pumping = null;
+
+  async function handle() {
+    if (database) return database;
+    const request = indexedDB.open(kDatabase, kVersion);
+    request.onupgradeneeded = () => request.result.createObjectStore(kValues);
+    const opened = await settled(request);
+    opened.onversionchange = () => drop();
+    opened.onclose = () => drop();
+    return database = opened;
+  }
+
+  function drop() {
+    database?.close();
+    database = null;
+  }
+
+  /** WebKit ends the connections of hidden pages: open again and repeat, the write being the same however often. */
+  async function retrying(work) {
+    for (let tries = 0;; ++tries) {
+      try {
+        return await work(await handle());
+      } catch (error) {
+        if (tries === 2 || !['InvalidStateError', 'UnknownError', 'AbortError'].includes(error?.name)) throw error;
+        drop();
+      }
+    }
+  }
+
+  async function read(key) {
+    const records = await retrying((db) => {
+      const values = db.transaction(kValues).objectStore(kValues);
+      return Promise.all([0, 1].map((slot) => settled(values.get(`${key}/${slot}`))));
+    });
+    const best = newest(records);
+    const slot = best ? records.indexOf(best) : 1;
+    generations.set(key, {sequence: best?.sequence ?? 0, slot, damaged: records.find((r) => r && !sound(r))});
+    return best?.bytes ?? new Uint8Array();
+  }
+
+  const readAll = () => Promise.all([read('kit'), read('places')]);
+
+  function write(key, bytes) {
+    const last = generations.get(key) ?? {sequence: 0, slot: 1};
+    const next = {sequence: last.sequence + 1, slot: 1 - last.slot};
+    return retrying((db) => new Promise((resolve, reject) => {
+      const transaction = db.transaction(kValues, 'readwrite', {durability: 'strict'});
+      const values = transaction.objectStore(kValues);
+      if (last.damaged) values.put(last.damaged, `${key}/damaged`);
+      values.put({sequence: next.sequence, crc: crc32(bytes), bytes}, `${key}/${next.slot}`);
+      transaction.oncomplete = () => {
+        generations.set(key, next);
+        resolve();
+      };
+      transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
+    }));
+  }
+
+  async function askToPersist() {
+    state.persistent = await navigator.storage?.persist?.().catch(() => false) ?? false;
+    if (!state.persistent) post(Event.notPersistent);
+  }
+
+  async function saveOne(key, {revision, bytes}) {
+    try {
+      await write(key, bytes);
+      state.saved += 1;
+      state.failed = '';
+      post(Event.saved, key, '', revision);
+      if (state.persistent === null) await askToPersist();
+    } catch (error) {
+      state.failed = errorKey(error);
+      if (!waiting.has(key)) waiting.set(key, {revision, bytes});
+      post(Event.saveFailed, key, state.failed, revision);
+      return false;
+    }
+    return true;
+  }
+
+  async function pump() {
+    await lock;
+    while (waiting.size) {
+      const [key, value] = waiting.entries().next().value;
+      waiting.delete(key);
+      if (!await saveOne(key, value)) break;  // kept; the next save or flush tries again
+    }
+    state.pending = waiting.size;
+  }
+
+  /** Everything handed to save() is on disk, or has failed. */
+  function flush() {
+    if (state.readOnly) return Promise.resolve();
+    return pumping ??= pump().finally(() => {
+      pumping = null;
+      if (waiting.size && !state.failed) return flush();
+    });
+  }
+
+  function save(key, revision, bytes) {
+    if (state.readOnly) {
+      post(Event.saveFailed, key, 'closed', revision);
+      return;
+    }
+    waiting.set(key, {revision, bytes});
+    state.pending = waiting.size;
+    flush();
+  }
+
+  async function becomeWriter() {
+    const late = state.readOnly;
+    if (late) reload(...await readAll());
+    state.readOnly = false;
+    state.writer = writer = true;
+    mayWrite();
+    if (late) post(Event.readOnly, '', '', 0);
+  }
+
+  function takeLock() {
+    if (!navigator.locks) {
+      becomeWriter();
+      return;
+    }
+    setTimeout(() => {
+      if (writer) return;
+      state.readOnly = true;
+      post(Event.readOnly, '', '', 1);
+    }, kLockPatienceMs);
+    navigator.locks.request(kLock, async () => {
+      await becomeWriter();
+      return new Promise(() => {});  // held until the document goes
+    });
+  }
+
+  return {
+    state, save, flush, takeLock, drop,
+    /** Stored values, empty where there is none or storage is not to be had. */
+    async load() {
+      try {
+        return await readAll();
+      } catch (error) {
+        state.failed = errorKey(error);
+        return [new Uint8Array(), new Uint8Array()];
+      }
+    },
+  };
+}

@@ -1,0 +1,58 @@
+// Long work, off the frame: a Worker with the headless core. One task runs at a time, others wait. Ending the worker
+// is how a task is cancelled; the next one gets a new worker.
+
+import {Event} from './bridge.js';
+
+export function makeTasks(post, urls) {
+  let worker = null;
+  let running = null;
+  const waiting = [];
+
+  function next() {
+    running = waiting.shift() ?? null;
+    if (!running) return;
+    worker ??= hire();
+    worker.postMessage({request: running.request});
+  }
+
+  function done(kind, text) {
+    const {id} = running;
+    post(kind, id, text);
+    next();
+  }
+
+  function hire() {
+    const made = new Worker(urls.script, {type: 'module'});
+    made.onmessage = ({data}) => {
+      if (!running || made !== worker) return;
+      if ('progress' in data) post(Event.taskProgress, running.id, '', data.progress);
+      else done(data.ok ? Event.taskDone : Event.taskFailed, data.bytes);
+    };
+    made.onerror = () => {
+      if (made !== worker) return;
+      dismiss();
+      if (running) done(Event.taskFailed, 'worker');
+    };
+    made.postMessage({wasm: urls.wasm});
+    return made;
+  }
+
+  function dismiss() {
+    worker?.terminate();
+    worker = null;
+  }
+
+  return {
+    start(id, request) {
+      waiting.push({id, request});
+      if (!running) next();
+    },
+    cancel(id) {
+      const at = waiting.findIndex((t) => t.id === id);
+      if (at >= 0) waiting.splice(at, 1);
+      if (running?.id !== id) return;
+      dismiss();
+      done(Event.taskFailed, 'cancelled');
+    },
+  };
+}

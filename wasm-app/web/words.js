@@ -1,0 +1,16 @@
+// The few words that the page itself must have before (or without) the app.
+
+const words = {
+  en: {
+    no_webgl: 'This browser cannot draw Bentbook: it has no WebGL 2. Bring the browser up to date, or try another one.',
+    no_wasm: 'This browser cannot run Bentbook: it has no WebAssembly. Bring the browser up to date, or try another one.',
+    failed: 'Bentbook did not start. Close it and open it again. What you entered is still stored.',
+  },
+  es: {
+    no_webgl: 'Este navegador no puede dibujar Bentbook: no tiene WebGL 2. Actualice el navegador o pruebe con otro.',
+    no_wasm: 'Este navegador no puede ejecutar Bentbook: no tiene WebAssembly. Actualice el navegador o pruebe con otro.',
+    failed: 'Bentbook no arrancó. Ciérrelo y ábralo de nuevo. Lo que anotó sigue guardado.',
+  },
+};
+
+export const say = (id) => (navigator.language?.startsWith('es') ? words.es : words.en)[id];
