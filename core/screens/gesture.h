@@ -47,12 +47,11 @@ struct GestureStep {
 
 class Gesture {
  public:
-  static constexpr float kSlop = 10;             ///< px that a finger may wander and still press
-  static constexpr double kLongPressMs = 500;    ///< still for so long: a long press
-  static constexpr double kCoastHalfMs = 160;    ///< coasting loses half its speed in this time
-  static constexpr float kCoastStart = 0.08F;    ///< px/ms below which a lift does not coast
-  static constexpr float kCoastStop = 0.015F;    ///< px/ms at which coasting ends
-  static constexpr double kVelocityWindow = 90;  ///< ms of movement before the lift that give the speed
+  static constexpr float kSlop = 10;               ///< px that a finger may wander and still press
+  static constexpr double kLongPressMs = 500;      ///< still for so long: a long press
+  static constexpr float kCoastSlowing = 0.0025F;  ///< px/ms lost each ms while coasting
+  static constexpr float kCoastStart = 0.08F;      ///< px/ms below which a lift does not coast
+  static constexpr double kVelocityWindow = 90;    ///< ms of movement before the lift that give the speed
 
   void touch(TouchPhase phase, std::int64_t finger, float x, float y, double now_ms, const Registry& registry);
   /// Let timers and coasting run up to now and hand out all that happened since the last call.

@@ -76,6 +76,7 @@ struct Viewport {
   float inset_top = 0, inset_right = 0, inset_bottom = 0, inset_left = 0;  ///< safe areas
   bool reduced_motion = false;
   bool prefers_dark = false;
+  std::string language;  ///< BCP 47 tag that the device is set to; "" unknown
   friend constexpr bool operator==(const Viewport&, const Viewport&) = default;
 };
 

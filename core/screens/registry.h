@@ -47,6 +47,7 @@ struct Item {
   int level = 0;                                  ///< headings: 1..3
   double min = 0, max = 0, step = 0, number = 0;  ///< sliders
   int scroll = 0;                                 ///< scroll area the item lies in (0: none); see ScrollArea
+  friend bool operator==(const Item&, const Item&) = default;
 };
 
 /// A region that a finger scrolls.
@@ -77,6 +78,9 @@ class Registry {
   [[nodiscard]] std::uint64_t revision() const { return revision_; }
   /// Topmost touchable item under a point, its rectangle grown by `slop`; nullptr if none.
   [[nodiscard]] const Item* at(float x, float y, float slop = 0) const;
+  [[nodiscard]] const Item* find(std::string_view key) const;
+  /// Innermost area under a point that has something to scroll; nullptr if none.
+  [[nodiscard]] const ScrollArea* area_at(float x, float y) const;
 
   void queue(Action action);
   /// For widgets: true and removed if such an action waits for `key`.

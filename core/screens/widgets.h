@@ -18,15 +18,14 @@
 #include <string_view>
 
 #include "answers/strings.h"
+#include "screens/fonts.h"
 #include "screens/gesture.h"
 #include "screens/registry.h"
-
-struct ImDrawList;
+#include "screens/theme.h"
 
 namespace bentbook::screens {
 
-struct Theme;
-using Key = std::string_view;
+using ItemKey = std::string_view;
 
 /// Where the next widget goes: a column `width` wide whose next free line is at `y`.
 struct Column {
@@ -39,6 +38,7 @@ struct Column {
 struct Ui {
   Registry& registry;
   const Theme& theme;
+  const Fonts& fonts;
   Language language = Language::kEn;
   bool locked = false;     ///< rain lock: everything but scrolling and the unlock ring is inert
   bool read_only = false;  ///< another tab writes: what changes values is inert
@@ -62,25 +62,26 @@ void space(Ui&, float px);
 template <class... Parts>
 void side_by_side(Ui&, float gap, float at_least, Parts&&... parts);
 /// A scroll area that fills `box`; what stands between begin and end scrolls by finger, wheel and keyboard.
-void begin_scroll(Ui&, Key key, Rect box);
+void begin_scroll(Ui&, ItemKey key, Rect box);
 void end_scroll(Ui&);
 /// Bring an item of this frame's scroll area into view with the next frame (a figure that the keypad would cover).
-void reveal(Ui&, Key item);
+void reveal(Ui&, ItemKey item);
 /// Draw list of the window that the column lies in.
 [[nodiscard]] ImDrawList& pen(Ui&);
 
 // ── Words ─────────────────────────────────────────────────────────────────────────────────────────────────────────
-void heading(Ui&, Key, std::string_view text, int level = 2);
-void body(Ui&, Key, std::string_view text);
-void note(Ui&, Key, std::string_view text);
+void heading(Ui&, ItemKey, std::string_view text, int level = 2);
+void body(Ui&, ItemKey, std::string_view text);
+void note(Ui&, ItemKey, std::string_view text);
 /// A caution: a drawn triangle, the word, the text, in the caution colours.
-void caution(Ui&, Key, std::string_view text);
+void caution(Ui&, ItemKey, std::string_view text);
 
 /// The heaviest type on the screen: what is cut or marked. `value` as print_length gives it; `about`: an about sign
 /// stands before it (rounding moved it). `exact` is a quiet second line ("" for none). Announced when it changes.
-void answer(Ui&, Key, std::string_view label, std::string_view value, std::string_view exact = {}, bool about = false);
+void answer(Ui&, ItemKey, std::string_view label, std::string_view value, std::string_view exact = {},
+            bool about = false);
 /// A quiet fact: label left, value right, on one line where both fit. Announced with the answers when `live`.
-void fact(Ui&, Key, std::string_view label, std::string_view value, bool live = false);
+void fact(Ui&, ItemKey, std::string_view label, std::string_view value, bool live = false);
 
 // ── Pressed ───────────────────────────────────────────────────────────────────────────────────────────────────────
 enum class Weight : std::uint8_t { kPrimary, kQuiet, kDestructive };
@@ -108,46 +109,46 @@ enum class Icon : std::uint8_t {
   kRaising,
 };
 
-[[nodiscard]] bool button(Ui&, Key, std::string_view label, Weight = Weight::kQuiet, bool enabled = true);
+[[nodiscard]] bool button(Ui&, ItemKey, std::string_view label, Weight = Weight::kQuiet, bool enabled = true);
 /// The same in a given box (bars, keypad). `name` is read aloud when it differs from what is drawn.
-[[nodiscard]] bool button_in(Ui&, Key, Rect, std::string_view label, Weight = Weight::kQuiet, bool enabled = true,
+[[nodiscard]] bool button_in(Ui&, ItemKey, Rect, std::string_view label, Weight = Weight::kQuiet, bool enabled = true,
                              std::string_view name = {});
-[[nodiscard]] bool icon_button(Ui&, Key, Rect, Icon, std::string_view name, bool enabled = true);
+[[nodiscard]] bool icon_button(Ui&, ItemKey, Rect, Icon, std::string_view name, bool enabled = true);
 /// Icon over a word; chosen ones carry a bar and heavier type.
-[[nodiscard]] bool tab_in(Ui&, Key, Rect, Icon, std::string_view name, bool chosen);
+[[nodiscard]] bool tab_in(Ui&, ItemKey, Rect, Icon, std::string_view name, bool chosen);
 
 /// One of a few, side by side (below one another where they do not fit). The new choice when one was pressed.
-[[nodiscard]] std::optional<int> choice(Ui&, Key, std::string_view name, std::span<const std::string_view> options,
+[[nodiscard]] std::optional<int> choice(Ui&, ItemKey, std::string_view name, std::span<const std::string_view> options,
                                         int chosen);
-[[nodiscard]] std::optional<int> choice(Ui&, Key, std::string_view name,
+[[nodiscard]] std::optional<int> choice(Ui&, ItemKey, std::string_view name,
                                         std::initializer_list<std::string_view> options, int chosen);
 /// On or off; true when it was pressed.
-[[nodiscard]] bool toggle(Ui&, Key, std::string_view label, bool on, std::string_view note = {});
+[[nodiscard]] bool toggle(Ui&, ItemKey, std::string_view label, bool on, std::string_view note = {});
 /// A row that leads on: title, a quiet second line, a chevron.
-[[nodiscard]] bool list_row(Ui&, Key, std::string_view title, std::string_view note = {});
+[[nodiscard]] bool list_row(Ui&, ItemKey, std::string_view title, std::string_view note = {});
 /// A row to choose from a list of things (saws): a ring that is filled when chosen.
-[[nodiscard]] bool pick_row(Ui&, Key, std::string_view title, std::string_view note, bool chosen);
+[[nodiscard]] bool pick_row(Ui&, ItemKey, std::string_view title, std::string_view note, bool chosen);
 /// What the user gave: label left, the measure right in edit ink with a dotted underline. True when tapped. `editing`:
 /// the keypad is on it.
-[[nodiscard]] bool given(Ui&, Key, std::string_view label, std::string_view value, bool editing = false);
+[[nodiscard]] bool given(Ui&, ItemKey, std::string_view label, std::string_view value, bool editing = false);
 /// A target over a figure that something else drew (canvas). Role button; grown to a full target around its middle.
-[[nodiscard]] bool figure(Ui&, Key, std::string_view name, std::string_view value, Rect drawn);
+[[nodiscard]] bool figure(Ui&, ItemKey, std::string_view name, std::string_view value, Rect drawn);
 /// A figure that is only read (an answer on a drawing).
-void figure_read(Ui&, Key, std::string_view name, std::string_view value, Rect drawn, bool live = false);
+void figure_read(Ui&, ItemKey, std::string_view name, std::string_view value, Rect drawn, bool live = false);
 /// A picture's place in the registry, so that it has a name and takes pinches. `drag`: it takes one finger too.
-void picture(Ui&, Key, std::string_view name, Rect, bool drag = false);
+void picture(Ui&, ItemKey, std::string_view name, Rect, bool drag = false);
 /// The long press that ended on `key` in this frame.
-[[nodiscard]] bool long_pressed(Ui&, Key);
+[[nodiscard]] bool long_pressed(Ui&, ItemKey);
 /// Two fingers on `key` since the last frame.
-[[nodiscard]] std::optional<Pinch> pinched(Ui&, Key);
+[[nodiscard]] std::optional<Pinch> pinched(Ui&, ItemKey);
 
 /// Text through the platform's real text field; the new text once it was committed.
-[[nodiscard]] std::optional<std::string> text_field(Ui&, Key, std::string_view label, std::string_view value);
+[[nodiscard]] std::optional<std::string> text_field(Ui&, ItemKey, std::string_view label, std::string_view value);
 /// A value between min and max in steps, dragged; the new value while it changes.
-[[nodiscard]] std::optional<double> slider(Ui&, Key, std::string_view name, double value, double min, double max,
+[[nodiscard]] std::optional<double> slider(Ui&, ItemKey, std::string_view name, double value, double min, double max,
                                            double step, std::string_view value_text);
 /// Fires when it was held for `hold_ms`; a ring fills meanwhile.
-[[nodiscard]] bool hold_button(Ui&, Key, Rect, std::string_view label, double hold_ms);
+[[nodiscard]] bool hold_button(Ui&, ItemKey, Rect, std::string_view label, double hold_ms);
 
 // ── Definitions ───────────────────────────────────────────────────────────────────────────────────────────────────
 template <class... Parts>
