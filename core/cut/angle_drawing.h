@@ -25,7 +25,7 @@ namespace bentbook {
 /// "off_square_b" (answers), "line" (fact).
 [[nodiscard]] draw::Drawing mitre_drawing(Angle between, Length depth_a, Length depth_b, const Mitre& mitre);
 
-/// The flip test, the gap drawn larger than life. Keys: "gap" (given), "flip_depth" (given), angle "scale_error"
+/// The flip test, the gap drawn larger than life. Keys: "flip_gap" (given), "flip_depth" (given), angle "scale_error"
 /// (answer).
 [[nodiscard]] draw::Drawing flip_drawing(Length gap, Length depth, Angle error);
 
