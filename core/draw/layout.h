@@ -1,6 +1,10 @@
 #pragma once
 /// Where everything of a Drawing goes in a rectangle: a pure function of the drawing, the sizes of its figures' texts
 /// and the rectangle. Output is in the rectangle's own px, x right, y DOWN from its top left.
+///
+/// Dimensions by ISO 129: a thin line off the thing measured, extension lines, an oblique stroke at each end, the
+/// figure above the line and along it, read from the bottom or from the right. A figure that has no room there stands
+/// below, beside, or set aside with a leader: wherever it crosses least and lies on no other figure.
 
 #include <cstddef>
 #include <cstdint>
@@ -8,24 +12,10 @@
 #include <string>
 #include <vector>
 
+#include "draw/box.h"
 #include "draw/drawing.h"
 
 namespace bentbook::draw {
-
-struct Size {
-  double w = 0, h = 0;
-};
-
-/// Rectangle with its centre at `centre`, its sides w and h, turned by `angle` (radians, clockwise on screen).
-struct Box {
-  Point centre;
-  double w = 0, h = 0;
-  double angle = 0;
-};
-/// True if the two have a point in common that is inside both (touching edges do not count).
-[[nodiscard]] bool overlap(const Box& a, const Box& b);
-/// The upright box around it.
-[[nodiscard]] Box upright(const Box& box);
 
 /// A change of the fitted view: zoom about the rectangle's middle, then shift in px.
 struct View {
@@ -35,26 +25,25 @@ struct View {
 
 struct LayoutOptions {
   Size rect;
-  double padding = 8;  ///< kept free along the rectangle's sides
-  double row = 32;     ///< distance of dimension rows
-  double target = 48;  ///< least side of what a finger presses; targets of given figures do not overlap if avoidable
+  double padding = 8;      ///< kept free along the rectangle's sides
+  double row = 32;         ///< distance of dimension rows
+  double target = 48;      ///< least side of what a finger presses; given figures stand so far apart where they can
   double max_scale = 1e9;  ///< px per inch, at most (a small part is not blown up past this)
   View view;
 };
 
-/// A stroke in px.
+/// A stroke in px. `ordinary`: part of the thing drawn; else it belongs to a dimension or figure.
 struct PlacedLine {
   Point a, b;
   Stroke stroke = Stroke::kThin;
-  Meaning meaning = Meaning::kFact;  ///< of the dimension that it belongs to
-  bool slash = false;                ///< the slash at a dimension's end
-  bool ordinary = true;              ///< part of the thing drawn, not of a dimension
+  bool ordinary = true;
+  bool oblique = false;  ///< the stroke at a dimension's end (drawn thick)
 };
+/// Radians, clockwise on screen, from < to.
 struct PlacedArc {
   Point centre;
-  double radius = 0, from = 0, to = 0;  ///< radians, clockwise on screen, from < to
+  double radius = 0, from = 0, to = 0;
   Stroke stroke = Stroke::kThin;
-  Meaning meaning = Meaning::kFact;
   bool ordinary = true;
 };
 struct PlacedFigure {
@@ -63,7 +52,7 @@ struct PlacedFigure {
   Meaning meaning = Meaning::kFact;
   Box box;              ///< of the text
   Box target;           ///< upright; what a finger presses
-  bool visible = true;  ///< false: outside the rectangle in a zoomed view
+  bool visible = true;  ///< false: not in the rectangle (a zoomed view)
 };
 
 struct Layout {
@@ -71,11 +60,12 @@ struct Layout {
   Point origin;      ///< where the drawing's (0, 0) lies
   std::vector<PlacedLine> lines;
   std::vector<PlacedArc> arcs;
-  std::vector<PlacedFigure> figures;
+  std::vector<PlacedFigure> figures;  ///< those that have a text
   [[nodiscard]] Point to_px(Point p) const { return {origin.x + p.x * scale, origin.y - p.y * scale}; }
 };
 
 /// `sizes` holds one text size for each dimension, angle and note in this order; {0, 0} leaves that figure's text out.
+/// Without a view, everything lies in the rectangle; figures do not overlap as long as the rectangle has room for them.
 [[nodiscard]] Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options);
 
 /// The parallel strokes at 45° that fill a polygon (px), `spacing` apart; `down` = true falls to the right.

@@ -1,0 +1,43 @@
+#pragma once
+/// Boxes that stand on a sheet, turned or not. Coordinates are px, x right, y down; angles in radians, clockwise on
+/// screen.
+
+#include <array>
+
+#include "draw/drawing.h"
+
+namespace bentbook::draw {
+
+struct Size {
+  double w = 0, h = 0;
+};
+
+/// Rectangle with its centre at `centre`, its sides w and h, turned by `angle`.
+struct Box {
+  Point centre;
+  double w = 0, h = 0;
+  double angle = 0;
+};
+
+/// Upright bounds; empty as made.
+struct Bounds {
+  double left = 1e300, top = 1e300, right = -1e300, bottom = -1e300;
+  void add(Point p);
+  void add(const Box& box);
+  [[nodiscard]] bool empty() const { return left > right; }
+  [[nodiscard]] double width() const { return right - left; }
+  [[nodiscard]] double height() const { return bottom - top; }
+};
+
+[[nodiscard]] std::array<Point, 4> corners(const Box& box);
+/// The upright box around it.
+[[nodiscard]] Box upright(const Box& box);
+/// True if the two have a point in common that is inside both (touching edges do not count).
+/// Method: separating axes of the two boxes' sides.
+[[nodiscard]] bool overlap(const Box& a, const Box& b);
+/// True if the segment a–b has a point inside the box.
+[[nodiscard]] bool crosses(const Box& box, Point a, Point b);
+/// The box with `by` added on every side.
+[[nodiscard]] Box grown(const Box& box, double by);
+
+}  // namespace bentbook::draw

@@ -1,0 +1,260 @@
+#include "draw/figures.h"
+
+#include <algorithm>
+
+#include "numeric/libm.h"
+
+// Every figure has a list of spots, the best first, each with a price. A spot pays for every line that runs through the
+// text and, heavily, for a finger's target that lies on another's; a spot that lies on another figure cannot be had.
+// The cheapest is taken. A price is about "how much worse to read", in lines crossed.
+
+namespace bentbook::draw {
+namespace {
+
+constexpr double kAir = 3;          // px between a line and the figure above it
+constexpr double kClearance = 2;    // px kept free around a figure
+constexpr double kTargetPrice = 6;  // for fingers' targets that overlap
+constexpr double kTaken = 1e6;
+
+struct Spot {
+  Box box;
+  double price = 0;
+  std::vector<PlacedLine> strokes;
+};
+
+Point unit(double angle) { return {libm::cos(angle), libm::sin(angle)}; }
+Point moved(Point p, Point direction, double by) { return {p.x + direction.x * by, p.y + direction.y * by}; }
+Point between(Point a, Point b, double t) { return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t}; }
+double distance(Point a, Point b) { return libm::hypot(b.x - a.x, b.y - a.y); }
+
+/// Half of what an upright w × h box measures in a direction.
+double support(Size size, Point direction) {
+  return size.w / 2 * libm::fabs(direction.x) + size.h / 2 * libm::fabs(direction.y);
+}
+
+Box finger_target(const Box& box, double least) {
+  const Box u = upright(box);
+  return {u.centre, std::max(u.w, least), std::max(u.h, least), 0};
+}
+
+PlacedLine leader(Point from, const Box& box) {
+  const Box u = upright(box);
+  const Point to{std::clamp(from.x, u.centre.x - u.w / 2, u.centre.x + u.w / 2),
+                 std::clamp(from.y, u.centre.y - u.h / 2, u.centre.y + u.h / 2)};
+  return {from, to, Stroke::kThin, false, false};
+}
+
+double price_of_line(const PlacedLine& line) {
+  if (!line.ordinary) return 1.5;
+  return line.stroke == Stroke::kVisible || line.stroke == Stroke::kCut ? 2 : 1;
+}
+
+class Placing {
+ public:
+  Placing(const std::vector<PlacedLine>& lines, double target) : lines_(lines), target_(target) {}
+
+  void offer(const Wish& wish, Box box, double base, std::vector<PlacedLine> strokes = {}) {
+    if (base >= best_.price) return;
+    double price = base;
+    for (const Place& other : placed_) {
+      if (!other.visible) continue;
+      if (overlap(grown(box, kClearance), other.box)) return;
+      if (wish.meaning == Meaning::kGiven && other.meaning == Meaning::kGiven &&
+          overlap(finger_target(box, target_), other.target))
+        price += kTargetPrice;
+    }
+    const Box roomy = grown(box, 1);
+    for (const std::vector<PlacedLine>* list : {&lines_, static_cast<const std::vector<PlacedLine>*>(&own_)})
+      for (const PlacedLine& line : *list) {
+        if (price >= best_.price) return;
+        if (crosses(roomy, line.a, line.b)) price += price_of_line(line);
+      }
+    for (const PlacedLine& stroke : strokes)
+      for (const Place& other : placed_)
+        if (crosses(other.box, stroke.a, stroke.b)) price += 2;
+    if (price < best_.price) best_ = {box, price, std::move(strokes)};
+  }
+
+  [[nodiscard]] double best_price() const { return best_.price; }
+  void start() { best_ = {{}, kTaken, {}}; }
+  void take(const Wish& wish) {
+    Place place{wish.index, wish.meaning, best_.box, finger_target(best_.box, target_), best_.strokes, wish.visible};
+    if (wish.visible) own_.insert(own_.end(), place.strokes.begin(), place.strokes.end());
+    placed_.push_back(std::move(place));
+  }
+  std::vector<Place>& placed() { return placed_; }
+
+ private:
+  const std::vector<PlacedLine>& lines_;
+  std::vector<PlacedLine> own_;  // strokes that came with figures
+  double target_;
+  std::vector<Place> placed_;
+  Spot best_;
+};
+
+/// Rings of spots around a point, each joined to it by a leader.
+void offer_set_aside(Placing& placing, const Wish& wish, Point anchor, double first, double base) {
+  constexpr int kRings = 9, kWays = 12;
+  for (int ring = 0; ring < kRings; ++ring) {
+    if (base + ring >= placing.best_price()) return;
+    for (int way = 0; way < kWays; ++way) {
+      // Upward ways first, then ever more to the side.
+      const int turn = way % 2 == 0 ? way / 2 : -(way + 1) / 2;
+      const Point direction = unit(-libm::kPi / 2 + turn * 2 * libm::kPi / kWays);
+      const double reach = first + ring * (wish.size.h + 4) + support(wish.size, direction);
+      const Box box{moved(anchor, direction, reach), wish.size.w, wish.size.h, 0};
+      placing.offer(wish, box, base + ring + 0.02 * way, {leader(anchor, box)});
+    }
+  }
+}
+
+void offer_on_line(Placing& placing, const Wish& wish) {
+  const double length = distance(wish.a, wish.b), angle = reading_angle(wish.a, wish.b);
+  const Point along = unit(angle), up{along.y, -along.x};
+  const double off = wish.size.h / 2 + kAir;
+  const auto box = [&](Point at, double side) {
+    return Box{moved(at, up, side * off), wish.size.w, wish.size.h, angle};
+  };
+  const Point middle = between(wish.a, wish.b, 0.5);
+  const double slack = (length - wish.size.w) / 2 - 4;
+  if (slack >= 0) {
+    placing.offer(wish, box(middle, 1), 0);
+    for (const double part : {0.5, -0.5, 1.0, -1.0}) {
+      placing.offer(wish, box(moved(middle, along, part * slack), 1), 0.3 + 0.3 * libm::fabs(part));
+      placing.offer(wish, box(moved(middle, along, part * slack), -1), 0.9 + 0.3 * libm::fabs(part));
+    }
+    placing.offer(wish, box(middle, -1), 0.8);
+  }
+  // Beside the line, which is carried on under the figure.
+  const double ahead = length / 2 + wish.size.w / 2 + 8;
+  for (const double way : {1.0, -1.0}) {
+    const Point end = moved(middle, along, way * length / 2);
+    const PlacedLine on{end, moved(middle, along, way * (ahead + wish.size.w / 2)), Stroke::kThin, false, false};
+    for (const double side : {1.0, -1.0})
+      placing.offer(wish, box(moved(middle, along, way * ahead), side), (way > 0 ? 1.2 : 1.4) + (side > 0 ? 0 : 0.6),
+                    {on});
+  }
+  offer_set_aside(placing, wish, middle, 14, 2.5);
+}
+
+void offer_on_arc(Placing& placing, const Wish& wish) {
+  const double middle = (wish.from + wish.to) / 2, half = (wish.to - wish.from) / 2;
+  const auto spot = [&](double angle, double radius, double sign) {
+    const Point direction = unit(angle);
+    return Box{moved(wish.a, direction, radius + sign * (support(wish.size, direction) + kAir + 1)), wish.size.w,
+               wish.size.h, 0};
+  };
+  for (const double part : {0.0, 0.4, -0.4, 0.8, -0.8})
+    placing.offer(wish, spot(middle + part * half, wish.radius, 1), 0.3 * libm::fabs(part));
+  // Inside the angle where it is wide, else just past its rays.
+  placing.offer(wish, spot(middle, wish.radius, -1), 0.6);
+  for (const double past : {0.25, 0.5})
+    for (const double way : {1.0, -1.0})
+      placing.offer(wish, spot(middle + way * (half + past), wish.radius, 1), 1.2 + past);
+  offer_set_aside(placing, wish, moved(wish.a, unit(middle), wish.radius), 12, 2);
+}
+
+void offer_at_point(Placing& placing, const Wish& wish) {
+  placing.offer(wish, {wish.a, wish.size.w, wish.size.h, 0}, 0);
+  for (int way = 0; way < 8; ++way) {
+    const Point direction = unit(-libm::kPi / 2 + way * libm::kPi / 4);
+    const Box box{moved(wish.a, direction, support(wish.size, direction) + 6), wish.size.w, wish.size.h, 0};
+    placing.offer(wish, box, 0.8 + 0.02 * way);
+  }
+  offer_set_aside(placing, wish, wish.a, 16, 2);
+}
+
+Point anchor_of(const Wish& wish) {
+  switch (wish.seat) {
+    case Seat::kLine:
+      return between(wish.a, wish.b, 0.5);
+    case Seat::kArc:
+      return moved(wish.a, unit((wish.from + wish.to) / 2), wish.radius);
+    case Seat::kPoint:
+      break;
+  }
+  return wish.a;
+}
+
+bool free_at(const std::vector<Place>& places, std::size_t self, const Box& box) {
+  for (std::size_t i = 0; i < places.size(); ++i)
+    if (i != self && places[i].visible && overlap(box, places[i].box)) return false;
+  return true;
+}
+
+/// The free spot nearest to `anchor`, looked for on a grid; nothing if the rectangle is full.
+bool find_free(const std::vector<Place>& places, std::size_t self, Size size, Point anchor, Size rect, double padding,
+               Box& found) {
+  constexpr double kStep = 6;
+  double nearest = 1e300;
+  for (double y = padding + size.h / 2; y <= rect.h - padding - size.h / 2 + 1e-9; y += kStep)
+    for (double x = padding + size.w / 2; x <= rect.w - padding - size.w / 2 + 1e-9; x += kStep) {
+      const double far = distance({x, y}, anchor);
+      const Box box{{x, y}, size.w, size.h, 0};
+      if (far >= nearest || !free_at(places, self, box)) continue;
+      nearest = far;
+      found = box;
+    }
+  return nearest < 1e300;
+}
+
+}  // namespace
+
+double reading_angle(Point a, Point b) {
+  const double angle = libm::atan2(b.y - a.y, b.x - a.x);
+  constexpr double kTurn = libm::kPi / 2, kNear = 1e-6;
+  if (angle < -kTurn - kNear) return angle + libm::kPi;
+  if (angle >= kTurn - kNear) return angle - libm::kPi;
+  return angle;
+}
+
+std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vector<PlacedLine>& lines, double target) {
+  // Those with the least choice first: figures that fit on their line, then angles, then notes, then the tight ones.
+  std::vector<std::size_t> order(wishes.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  const auto rank = [&](std::size_t i) {
+    const Wish& w = wishes[i];
+    if (w.seat == Seat::kLine) return distance(w.a, w.b) > w.size.w + 8 ? 0 : 3;
+    return w.seat == Seat::kArc ? 1 : 2;
+  };
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+  Placing placing(lines, target);
+  for (const std::size_t i : order) {
+    const Wish& wish = wishes[i];
+    placing.start();
+    if (wish.seat == Seat::kLine) offer_on_line(placing, wish);
+    if (wish.seat == Seat::kArc) offer_on_arc(placing, wish);
+    if (wish.seat == Seat::kPoint) offer_at_point(placing, wish);
+    if (placing.best_price() >= kTaken) {  // hemmed in on all sides; keep_inside() finds another place
+      placing.start();
+      placing.take(wish);
+      placing.placed().back().box = {anchor_of(wish), wish.size.w, wish.size.h, 0};
+    } else {
+      placing.take(wish);
+    }
+  }
+  std::vector<Place> out = std::move(placing.placed());
+  std::sort(out.begin(), out.end(), [](const Place& a, const Place& b) { return a.index < b.index; });
+  return out;
+}
+
+void keep_inside(std::vector<Place>& places, const std::vector<Wish>& wishes, Size rect, double padding) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    Place& place = places[i];
+    if (!place.visible) continue;
+    Bounds bounds;
+    bounds.add(place.box);
+    constexpr double kSlack = 0.01;
+    const bool in = bounds.left >= padding - kSlack && bounds.top >= padding - kSlack &&
+                    bounds.right <= rect.w - padding + kSlack && bounds.bottom <= rect.h - padding + kSlack;
+    if (in && free_at(places, i, place.box)) continue;
+    const Wish& wish =
+        *std::find_if(wishes.begin(), wishes.end(), [&](const Wish& w) { return w.index == place.index; });
+    Box found;
+    if (!find_free(places, i, wish.size, anchor_of(wish), rect, padding, found)) continue;
+    place.box = found;
+    place.strokes = {leader(anchor_of(wish), found)};
+  }
+}
+
+}  // namespace bentbook::draw

@@ -1,0 +1,125 @@
+#include "draw/layout.h"
+
+#include <algorithm>
+
+#include "draw/draft.h"
+#include "numeric/libm.h"
+
+namespace bentbook::draw {
+namespace {
+
+bool finite(Point p) { return p.x - p.x == 0 && p.y - p.y == 0; }
+
+/// Bounds of the thing itself, in inches.
+Bounds thing(const Drawing& drawing) {
+  Bounds bounds;
+  const auto add = [&](Point p) {
+    if (finite(p)) bounds.add(p);
+  };
+  for (const Polygon& polygon : drawing.polygons)
+    for (const Point& p : polygon.points) add(p);
+  for (const Line& line : drawing.lines) {
+    add(line.a);
+    add(line.b);
+  }
+  for (const Arc& arc : drawing.arcs) {
+    add({arc.centre.x - arc.radius, arc.centre.y - arc.radius});
+    add({arc.centre.x + arc.radius, arc.centre.y + arc.radius});
+  }
+  for (const Dimension& dimension : drawing.dimensions) {
+    add(dimension.a);
+    add(dimension.b);
+  }
+  for (const AngleDimension& angle : drawing.angles) add(angle.vertex);
+  for (const Note& note : drawing.notes) add(note.at);
+  return bounds;
+}
+
+struct Fit {
+  double scale = 1;
+  Point origin;
+};
+
+/// The largest scale at which the draft goes into the rectangle. Figures keep their size, so the scale is searched for;
+/// a little larger may need more room than a little smaller, so only scales that were seen to fit count.
+Fit fit(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options) {
+  const Bounds world = thing(drawing);
+  if (world.empty()) return {1, {options.rect.w / 2, options.rect.h / 2}};
+  const double w = std::max(options.rect.w - 2 * options.padding, 1.0);
+  const double h = std::max(options.rect.h - 2 * options.padding, 1.0);
+  const double most =
+      std::min({w / std::max(world.width(), 1e-6), h / std::max(world.height(), 1e-6), options.max_scale, 1e7});
+  constexpr double kLeast = 0.02;  // of `most`
+  constexpr int kSteps = 11;
+  const auto fits = [&](double scale, Bounds& bounds) {
+    bounds = bounds_of(make_draft(drawing, sizes, options, scale, {}, false));
+    return bounds.width() <= w && bounds.height() <= h;
+  };
+  Bounds bounds, best_bounds;
+  double best = 0, low = most * kLeast, high = most;
+  if (fits(high, bounds)) {
+    best = high;
+    best_bounds = bounds;
+  }
+  for (int i = 0; best < most && i < kSteps; ++i) {
+    const double middle = libm::sqrt(low * high);
+    if (fits(middle, bounds)) {
+      best = low = middle;
+      best_bounds = bounds;
+    } else {
+      high = middle;
+    }
+  }
+  if (best == 0) {  // more figures than room: keep_inside() packs them
+    best = most * 0.35;
+    best_bounds = {world.left * best, -world.bottom * best, world.right * best, -world.top * best};
+  }
+  // In the middle of the rectangle.
+  const Point origin{options.rect.w / 2 - (best_bounds.left + best_bounds.right) / 2,
+                     options.rect.h / 2 - (best_bounds.top + best_bounds.bottom) / 2};
+  return {best, origin};
+}
+
+Box finger_target(const Box& box, const LayoutOptions& options) {
+  const Box u = upright(box);
+  Box target{u.centre, std::max(u.w, options.target), std::max(u.h, options.target), 0};
+  // Pushed back into the rectangle where it is large enough.
+  const auto inside = [](double centre, double size, double room) {
+    return size >= room ? room / 2 : std::clamp(centre, size / 2, room - size / 2);
+  };
+  target.centre = {inside(target.centre.x, target.w, options.rect.w),
+                   inside(target.centre.y, target.h, options.rect.h)};
+  return target;
+}
+
+const std::string& key_of(const Drawing& drawing, std::size_t index) {
+  const std::size_t dimensions = drawing.dimensions.size(), angles = drawing.angles.size();
+  if (index < dimensions) return drawing.dimensions[index].key;
+  if (index < dimensions + angles) return drawing.angles[index - dimensions].key;
+  return drawing.notes[index - dimensions - angles].key;
+}
+
+}  // namespace
+
+Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options) {
+  Fit found = fit(drawing, sizes, options);
+  const bool zoomed = !(options.view == View{});
+  if (zoomed) {
+    const View& view = options.view;
+    const Point middle{options.rect.w / 2, options.rect.h / 2};
+    found.scale *= view.zoom;
+    found.origin = {middle.x + (found.origin.x - middle.x) * view.zoom + view.dx,
+                    middle.y + (found.origin.y - middle.y) * view.zoom + view.dy};
+  }
+  Draft draft = make_draft(drawing, sizes, options, found.scale, found.origin, zoomed);
+  keep_inside(draft.places, draft.wishes, options.rect, zoomed ? 2 : options.padding);
+  Layout layout = std::move(draft.layout);
+  for (Place& place : draft.places) {
+    if (place.visible) layout.lines.insert(layout.lines.end(), place.strokes.begin(), place.strokes.end());
+    layout.figures.push_back({place.index, key_of(drawing, place.index), place.meaning, place.box,
+                              finger_target(place.box, options), place.visible});
+  }
+  return layout;
+}
+
+}  // namespace bentbook::draw
