@@ -24,7 +24,7 @@ packages_of() {
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
-    lint) echo clang clang-tidy clang-format ;;
+    lint) echo clang clang-tidy clang-format git ;;
     fonts) echo fonts-noto-core python3-fonttools python3-brotli ;;
     page) echo esbuild brotli ;;
     web) echo chromium ;;
@@ -79,7 +79,7 @@ load_recipe() { . "$deps_dir/$1.sh" || die "unknown unit: $1"; }
 
 unit_folder() {
   local key
-  key=$({ cat "$deps_dir/$1.sh" "$deps_dir/debian.sh"; "compilers_$1"; } | sha256sum | cut -c1-16)
+  key=$({ cat "$deps_dir/$1.sh"; declare -p kPinnedSource; "compilers_$1"; } | sha256sum | cut -c1-16)
   echo "$bentbook_cache/$1-$key"
 }
 
@@ -88,8 +88,9 @@ make_unit() {
   local folder work
   folder=$(unit_folder "$1")
   [ ! -d "$folder" ] || return 0
-  work=$(mktemp -d "$bentbook_cache/work.XXXXXX")
-  mkdir "$work/out"
+  work=$bentbook_cache/work # ours alone under the lock; a broken-off build's remains go first
+  rm -rf "$work"
+  mkdir -p "$work/out"
   say "building $1"
   "build_$1" "$work/out" "$work"
   mv "$work/out" "$folder"
@@ -121,5 +122,5 @@ if ! all_units_ready "${units[@]}"; then
   exec 9>"$bentbook_cache/lock"
   flock 9
   for u in "${units[@]}"; do make_unit "$u"; done
-  rm -rf "$bentbook_cache/apt"
+  rm -rf "$bentbook_cache/apt" "$bentbook_cache/dl"
 fi

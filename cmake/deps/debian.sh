@@ -80,7 +80,9 @@ fetch_source() {
   version=$(source_version "$1")
   [ -n "$version" ] || die "no source package $1 of upstream version ${kPinnedSource[$1]%-*} in $kSourceSuites"
   say "fetching source package $1 $version"
-  dl=$(mktemp -d "$bentbook_cache/dl.XXXXXX")
+  dl=$bentbook_cache/dl
+  rm -rf "$dl"
+  mkdir "$dl"
   (cd "$dl" && private_apt source --download-only "$1=$version" >&2) || die "could not fetch $1 $version"
   # apt has checked the hashes against the signed index; the .dsc's own signature would need the uploader's key.
   dpkg-source --no-check -x "$dl"/*.dsc "$2" >/dev/null || die "could not unpack $1 $version"
