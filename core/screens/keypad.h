@@ -16,6 +16,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "measure/parse.h"
 #include "measure/print.h"
@@ -27,23 +28,27 @@ struct Ui;
 
 enum class Quantity : std::uint8_t { kLength, kSlope, kAngle, kCount };
 
-/// Accepted values, ends included. A negative `min` brings the sign key.
+/// Accepted values, ends included; a negative `min` brings the sign key. `bare` is the unit that stands beside the
+/// field: the slot that is typed into first, and what a number without a mark means in typed text (metric styles have
+/// their own).
 struct LengthRange {
   Length min{0};
   Length max{Length::kLimit};
+  BareUnit bare = BareUnit::kInch;
 };
 
 /// One press on the keypad.
 struct Stroke {
   enum class Kind : std::uint8_t {
-    kDigit,     ///< value 0..9
-    kPoint,     ///< decimal point
-    kTick,      ///< value: count of smallest divisions on the inch of tape
-    kSlot,      ///< value: slot to go to
-    kSign,      ///< change the sign
-    kOperator,  ///< value: one of + - * / ( )
-    kErase,     ///< the last thing typed
-    kForm,      ///< value: BareSlope
+    kDigit,      ///< value 0..9
+    kPoint,      ///< decimal point
+    kTick,       ///< value: count of smallest divisions on the inch of tape
+    kSlot,       ///< value: slot to go to
+    kSign,       ///< change the sign
+    kOperator,   ///< value: one of + - * / ( )
+    kErase,      ///< the last thing typed; all of it while it is still what was there
+    kOperators,  ///< show the operators in the digits' place, or the digits again
+    kForm,       ///< value: BareSlope
     kDone,
     kCancel,
   } kind = Kind::kDigit;
@@ -54,6 +59,7 @@ class Keypad {
  public:
   /// How lengths are entered and echoed: form decides the slots, denominator the tape's smallest division.
   void set_style(const LengthStyle& style) { style_ = style; }
+  [[nodiscard]] const LengthStyle& style() const { return style_; }
 
   void open_length(std::string_view key, std::string_view title, Length value, LengthRange range = {});
   /// As open_length, with nothing entered yet.
@@ -90,19 +96,20 @@ class Keypad {
   };
   [[nodiscard]] const std::string& title() const { return title_; }
   [[nodiscard]] Quantity quantity() const { return quantity_; }
-  [[nodiscard]] int slot_count() const { return slot_count_; }
-  [[nodiscard]] const Slot& slot(int i) const { return slots_[static_cast<std::size_t>(i)]; }
-  [[nodiscard]] int active_slot() const { return active_; }
+  [[nodiscard]] int slot_count() const { return term_.slot_count; }
+  [[nodiscard]] const Slot& slot(int i) const { return term_.slots[static_cast<std::size_t>(i)]; }
+  [[nodiscard]] int active_slot() const { return term_.active; }
   [[nodiscard]] bool has_tape() const;
-  [[nodiscard]] int tick() const { return tick_; }
+  [[nodiscard]] int tick() const { return term_.tick; }
   [[nodiscard]] int denominator() const { return style_.denominator; }
   [[nodiscard]] BareSlope form() const { return form_; }
   [[nodiscard]] bool takes_sign() const;
   [[nodiscard]] bool takes_sum() const { return quantity_ == Quantity::kLength; }
   [[nodiscard]] bool takes_point() const;
-  [[nodiscard]] bool negative() const { return negative_; }
-  [[nodiscard]] bool fresh() const { return fresh_; }    ///< still the value that it was opened on
-  [[nodiscard]] bool typing() const { return typing_; }  ///< one line of free text instead of slots
+  [[nodiscard]] bool negative() const { return term_.negative; }
+  [[nodiscard]] bool fresh() const { return fresh_; }          ///< still the value that it was opened on
+  [[nodiscard]] bool typing() const { return typing_; }        ///< one line of free text instead of slots
+  [[nodiscard]] bool operators() const { return operators_; }  ///< the operators stand in the digits' place
   /// What is being entered as text: the sum so far and the slots, or the free text.
   [[nodiscard]] std::string entry() const;
   [[nodiscard]] const std::string& sum() const { return sum_; }
@@ -116,44 +123,70 @@ class Keypad {
     [[nodiscard]] bool good() const { return !error; }
   };
   [[nodiscard]] Reading reading() const;
-  /// How the entry is read, printed in full; "" when it does not read well.
+  /// How the entry is read, printed in full, and what it comes to where the entry does not say it; "" when it does not
+  /// read well.
   [[nodiscard]] std::string echo() const;
 
  private:
+  struct Term {
+    std::array<Slot, 3> slots;
+    int slot_count = 1, active = 0, tick = 0;
+    bool negative = false;
+  };
+  struct Step {  ///< what an operator put aside; erasing it brings this back
+    Term term;
+    std::size_t sum_size = 0;
+  };
+  struct Outcome {
+    std::string key;
+    Reading reading;
+  };
   void begin(Quantity, std::string_view key, std::string_view title);
   void lay_slots();
   void show_length(Length value);
   void show_slope(const Slope& value);
   void start_anew();
-  void digit(int d);
-  void op(char c);
+  void digit(char c);
+  void pick_tick(int tick);
+  void pick_slot(int slot);
+  void apply_operator(char c);
   void erase();
   void pick_form(BareSlope form);
-  bool done();
-  [[nodiscard]] std::string term() const;
+  void change_sign();
+  bool finish();
+  bool leave_typing();
+  void type(std::string_view text);
+  [[nodiscard]] Reading read_entry() const;
+  [[nodiscard]] std::string term_text() const;
   [[nodiscard]] bool term_empty() const;
-  [[nodiscard]] bool wants_scalar() const;
+  [[nodiscard]] bool after_closed() const;
+  [[nodiscard]] bool wants_factor() const;
   [[nodiscard]] BareUnit bare() const;
+  std::optional<Reading> take(std::string_view key);
 
   LengthStyle style_;
-  bool open_ = false, fresh_ = true, typing_ = false, negative_ = false, done_ = false;
+  bool open_ = false, typing_ = false, operators_ = false;
+  bool fresh_ = true;    ///< nothing was changed yet
+  bool chosen_ = false;  ///< a slot was touched: its next digit replaces its figures and keeps the others
   std::string key_, title_, typed_, sum_;
   Quantity quantity_ = Quantity::kLength;
   BareSlope form_ = BareSlope::kIn12;
-  std::array<Slot, 3> slots_;
-  int slot_count_ = 1, active_ = 0, tick_ = 0;
+  Term term_;
+  std::vector<Step> steps_;
   LengthRange range_;
   Angle angle_min_, angle_max_;
   std::int64_t count_min_ = 0, count_max_ = 0;
-  Reading opened_;  ///< what it was opened on: left as it is while fresh
-  std::string done_key_;
-  Reading outcome_;
+  Reading opened_;  ///< what it was opened on
+  std::vector<Outcome> outcomes_;
 };
 
-/// Height that the panel takes at the bottom (portrait), or its width at the thumb's side (landscape), with what it
-/// now shows.
-[[nodiscard]] float keypad_extent(const Ui&, const Keypad&, const Viewport&, bool landscape);
-/// Draws the open keypad into `box` and presses its keys.
-void keypad_panel(Ui&, Keypad&, Rect box);
+/// How the open keypad divides an area: the entry with its echo, the keys under the thumb, and what is left to the
+/// page. Lying phones get the keys at the thumb's side, from top to bottom.
+struct KeypadBoxes {
+  Rect strip, keys, page;
+};
+[[nodiscard]] KeypadBoxes keypad_boxes(const Ui&, const Keypad&, Rect area, bool landscape);
+/// Draws the open keypad and presses its keys.
+void keypad_panel(Ui&, Keypad&, const KeypadBoxes&);
 
 }  // namespace bentbook::screens
