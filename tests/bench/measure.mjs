@@ -1,0 +1,117 @@
+// The budgets, measured, as a table for README.md. Called by tests/bench/run, which builds first.
+//   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns"
+import {readFileSync, readdirSync} from 'node:fs';
+import {join} from 'node:path';
+import {brotliCompressSync, constants} from 'node:zlib';
+
+import * as h from '../web/harness.mjs';
+
+const [appDist, emptyDist, nativeNs, wasmNs] = process.argv.slice(2);
+const kStarts = 9;
+const kSlower = 4;  // CPU throttling, as a cheap phone beside this machine
+const ends = [];
+const t = {after: (end) => ends.push(end)};  // the part of node:test's context that the harness uses
+
+const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+const percentile = (list, p) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.ceil(list.length * p) - 1)];
+
+function brotliKb(folder) {
+  const size = (bytes) => brotliCompressSync(bytes, {params: {[constants.BROTLI_PARAM_QUALITY]: 11}}).length;
+  const total = readdirSync(folder).reduce((sum, file) => {
+    const bytes = readFileSync(join(folder, file));
+    return sum + Math.min(bytes.length, size(bytes));
+  }, 0);
+  return total / 1024;
+}
+
+/** A page with its main thread slowed, gone to `url`; ms from the navigation's start to the first frame's end. */
+async function start(context, url) {
+  const page = await context.newPage();
+  const cdp = await context.newCDPSession(page);
+  await cdp.send('Emulation.setCPUThrottlingRate', {rate: kSlower});
+  await page.goto(url);
+  await page.waitForFunction(() => performance.getEntriesByName('bentbook-ready').length);
+  const ms = await page.evaluate(() => performance.getEntriesByName('bentbook-ready')[0].startTime);
+  return {page, cdp, ms};
+}
+
+/** One cold start, then one with the server gone. */
+async function coldAndWarm(folder) {
+  const site = await h.server(t, folder);
+  const context = await h.phone(t, h.scratch(t));
+  const cold = await start(context, site.url);
+  await cold.cdp.send('Emulation.setCPUThrottlingRate', {rate: 1});
+  await cold.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await cold.page.close();
+  await site.stop();
+  const warm = await start(context, site.url);
+  await context.close();
+  return [cold.ms, warm.ms];
+}
+
+async function starts() {
+  const times = {app: [[], []], empty: [[], []]};
+  for (let i = 0; i < kStarts; ++i) {
+    for (const [name, folder] of [['app', appDist], ['empty', emptyDist]]) {
+      (await coldAndWarm(folder)).forEach((ms, n) => times[name][n].push(ms));
+    }
+  }
+  return Object.fromEntries(Object.entries(times).map(([name, lists]) => [name, lists.map(median)]));
+}
+
+async function idleFrames(seconds) {
+  const site = await h.server(t, appDist);
+  const context = await h.phone(t, h.scratch(t));
+  const app = await h.open(context, site.url);
+  await app.still(2000);
+  const before = await app.frames();
+  await app.page.waitForTimeout(seconds * 1000);
+  const drawn = await app.frames() - before;
+  await context.close();
+  return drawn;
+}
+
+/** Main-thread time of each frame while a finger scrolls up and down the first screen that scrolls. */
+async function scrolling() {
+  const site = await h.server(t, appDist);
+  const context = await h.phone(t, h.scratch(t), {viewport: h.kSmall});
+  const app = await h.open(context, site.url);
+  const cdp = await context.newCDPSession(app.page);
+  await cdp.send('Emulation.setCPUThrottlingRate', {rate: kSlower});
+  const area = await app.page.evaluate(() => ({w: innerWidth, h: innerHeight}));
+  await app.page.evaluate(() => window.__bentbook.frameMs.splice(0));
+  for (let i = 0; i < 6; ++i) {
+    const up = i % 2 === 0;
+    await app.drag(area.w * 0.5, area.h * (up ? 0.65 : 0.25), 0, area.h * (up ? -0.4 : 0.4), 30);
+    await app.page.waitForTimeout(400);
+  }
+  const ms = await app.page.evaluate(() => window.__bentbook.frameMs);
+  await context.close();
+  return {p95: percentile(ms, 0.95), median: median(ms), frames: ms.length};
+}
+
+function row(what, budget, measured, ratio) {
+  console.log(`| ${what} | ${budget} | ${measured} | ${ratio.toFixed(2)} |`);
+}
+
+try {
+  const kb = brotliKb(appDist);
+  const {app, empty} = await starts();
+  const frames = await idleFrames(60);
+  const scroll = await scrolling();
+  const [nativeAlike, nativeUnlike] = nativeNs.split('/').map(Number);
+  const [wasmAlike, wasmUnlike] = wasmNs.split('/').map(Number);
+  const starting = (n) => `${(app[n] / empty[n]).toFixed(2)} × (${Math.round(app[n])} ms, empty ${Math.round(empty[n])} ms)`;
+  console.log('| what | at most | measured | of the budget |');
+  console.log('|---|---|---|---|');
+  row('all files of a first visit, brotli', '360 KB', `${kb.toFixed(1)} KB (empty app ${brotliKb(emptyDist).toFixed(1)})`, kb / 360);
+  row('cold start, CPU slowed 4 ×, median of 9', '1.35 × an empty app', starting(0), app[0] / empty[0] / 1.35);
+  row('warm start with no network, the same way', '1.35 × an empty app', starting(1), app[1] / empty[1] / 1.35);
+  row('frames in 60 idle seconds', '0', String(frames), frames);
+  row('main-thread CPU a frame while scrolling, CPU slowed 4 ×, p95', '8 ms',
+    `${scroll.p95.toFixed(1)} ms (median ${scroll.median.toFixed(1)}, ${scroll.frames} frames)`, scroll.p95 / 8);
+  row('one common rafter solved, native', '1 µs', `${(nativeAlike / 1000).toFixed(2)} µs (left and right unlike: ${(nativeUnlike / 1000).toFixed(2)})`, nativeAlike / 1000);
+  row('one common rafter solved, WebAssembly', '2 µs', `${(wasmAlike / 1000).toFixed(2)} µs (left and right unlike: ${(wasmUnlike / 1000).toFixed(2)})`, wasmAlike / 2000);
+} finally {
+  for (const end of ends.reverse()) await end();
+}

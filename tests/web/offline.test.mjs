@@ -1,0 +1,109 @@
+// With the network gone after one visit, and across kills of the browser.
+import assert from 'node:assert/strict';
+import {readFileSync, readdirSync} from 'node:fs';
+import {test} from 'node:test';
+
+import * as h from './harness.mjs';
+import {enterSpan, reading} from './roof.mjs';
+
+async function visited(t) {
+  const site = await h.server(t);
+  const profile = h.scratch(t);
+  const context = await h.phone(t, profile);
+  const app = await h.open(context, site.url);
+  await app.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  return {site, profile, context, app};
+}
+
+/** Ends every process of the browser on this profile at once, as the phone's system does. */
+function killBrowser(profile) {
+  for (const pid of readdirSync('/proc').filter((n) => /^\d+$/.test(n))) {
+    let command = '';
+    try {
+      command = readFileSync(`/proc/${pid}/cmdline`, 'utf8');
+    } catch {
+      continue;  // it has just ended
+    }
+    if (command.includes(profile)) {
+      try {
+        process.kill(Number(pid), 'SIGKILL');
+      } catch {
+        continue;
+      }
+    }
+  }
+}
+
+test('the server stopped: a reload and a new page work, and so does long work', async (t) => {
+  const {site, context, app} = await visited(t);
+  await enterSpan(app, '30');
+  const before = await reading(app);
+  await site.stop();
+  await app.page.reload();
+  await app.ready();
+  assert.equal(await reading(app), before);
+  assert.ok((await app.drawn()).colours > 20);
+  await app.page.close();
+  const again = await h.open(context, `${site.url}?from=home`);
+  assert.equal(await reading(again), before);
+  assert.deepEqual(again.trouble, []);
+});
+
+test('a browser killed and opened again, with no network, shows what was entered', async (t) => {
+  const {site, profile, app} = await visited(t);
+  await enterSpan(app, '31');
+  await app.saved();
+  const before = await reading(app);
+  await site.stop();
+  killBrowser(profile);
+  await app.page.waitForEvent('close').catch(() => {});
+  const again = await h.open(await h.phone(t, profile), site.url);
+  assert.equal(await reading(again), before);
+});
+
+// Each round enters a value, waits until the app says that it is saved, and kills at once.
+const kRounds = process.env.BENTBOOK_LONG === '1' ? 200 : 3;
+test(`nothing that was said to be saved is lost in ${kRounds} kills`, {timeout: 60_000 + kRounds * 20_000}, async (t) => {
+  const site = await h.server(t);
+  const profile = h.scratch(t);
+  let expected = null;
+  for (let round = 0; round < kRounds; ++round) {
+    const app = await h.open(await h.phone(t, profile), site.url);
+    if (expected !== null) assert.equal(await reading(app), expected, `round ${round}`);
+    await enterSpan(app, String(20 + (round % 17)));
+    await app.saved();
+    expected = await reading(app);
+    killBrowser(profile);
+    await app.page.waitForEvent('close').catch(() => {});
+  }
+});
+
+test('a damaged newest value is not read: the one before it is, and the damaged one is set aside', async (t) => {
+  const {app} = await visited(t);
+  await enterSpan(app, '30');
+  const older = await reading(app);
+  await enterSpan(app, '33');
+  await app.page.evaluate(() => new Promise((resolve, reject) => {
+    const open = indexedDB.open('bentbook');
+    open.onerror = () => reject(open.error);
+    open.onsuccess = () => {
+      const values = open.result.transaction('values', 'readwrite').objectStore('values');
+      const slots = [0, 1].map((slot) => new Promise((done) => {
+        const get = values.get(`places/${slot}`);
+        get.onsuccess = () => done([slot, get.result]);
+      }));
+      Promise.all(slots).then((all) => {
+        const [slot, record] = all.sort((a, b) => b[1].sequence - a[1].sequence)[0];
+        record.bytes[3] ^= 1;
+        const put = values.put(record, `places/${slot}`);
+        put.onsuccess = () => {
+          open.result.close();
+          resolve();
+        };
+      });
+    };
+  }));
+  await app.page.reload();
+  await app.ready();
+  assert.equal(await reading(app), older);
+});
