@@ -1,0 +1,32 @@
+#pragma once
+/// The drawing is the form: a drawing over the column's width on which every given figure can be tapped, and the keypad
+/// that changes it.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "answers/figures.h"
+#include "answers/words.h"
+#include "draw/drawing.h"
+#include "screens/context.h"
+
+namespace bentbook::screens {
+
+/// The voice that the settings ask for.
+[[nodiscard]] Voice voice_of(const Context&);
+
+/// Which figures of a drawing can be tapped.
+enum class Tappable { kGiven, kAll };
+
+/// Draws `drawing`, `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the figure
+/// key that was tapped. Two fingers zoom it, one then moves it; a long press fits it again.
+[[nodiscard]] std::optional<std::string> drawing_form(
+    Context&, ItemKey prefix, std::string_view name, float height, const draw::Drawing& drawing,
+    const std::function<bentbook::FigureText(std::string_view)>& words, Tappable tappable = Tappable::kGiven);
+
+/// Height for a drawing on this page: about so many px on a phone, never more than fits.
+[[nodiscard]] float drawing_height(const Context&, float wanted);
+
+}  // namespace bentbook::screens
