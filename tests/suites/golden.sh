@@ -1,0 +1,66 @@
+# deps: core clang wasm
+# The same rows, byte for byte, from gcc, clang, WebAssembly, gcc with fused multiply-add in reach of the compiler, and
+# with it out of reach of the C library; and the rows that were approved (tests/golden/approve).
+. tests/lib/suite.sh
+rows=build/golden
+rm -rf "$rows/out"
+mkdir -p "$rows/out"
+
+# native VARIANT CMAKE-OPTION…: builds golden_rows natively in a folder of its own.
+native() {
+  local folder=$rows/$1 log=$rows/$1.log
+  shift
+  { cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release "$@" &&
+    cmake --build "$folder" --target golden_rows; } >"$log" 2>&1 || { tail -n 40 "$log"; return 1; }
+}
+
+# write VARIANT COMMAND…: runs golden_rows into out/VARIANT.
+write() {
+  local folder=$rows/out/$1
+  shift
+  mkdir -p "$folder" && "$@" "$folder"
+}
+
+same_as_gcc() { diff -r "$rows/out/gcc" "$rows/out/$1" >"$rows/$1.diff" || { head -n 20 "$rows/$1.diff"; return 1; }; }
+
+enough_rows() {
+  local count
+  count=$(cat "$rows"/out/gcc/*.txt | wc -l)
+  echo "$count rows"
+  [ "$count" -ge 20000 ]
+}
+
+# Each file of rows approved, and none that was not.
+approved() {
+  (cd "$rows/out/gcc" && sha256sum -- *.txt) | diff tests/golden/expected.sha256 - ||
+    { echo "rows changed: look at them, then run tests/golden/approve"; return 1; }
+}
+
+variant() {
+  local name=$1
+  shift
+  check "$name writes its rows" write "$name" "$@"
+  check "$name writes what gcc writes" same_as_gcc "$name"
+}
+
+build native-release golden_rows
+gcc=build/native-release/tests/golden/golden_rows
+check "gcc writes its rows" write gcc "$gcc"
+check "at least 20 000 rows" enough_rows
+check "the rows are the approved ones" approved
+
+variant gcc-libc-without-fma env GLIBC_TUNABLES=glibc.cpu.hwcaps=-FMA,-FMA4,-AVX2 "$gcc"
+
+check "clang builds" native clang -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++
+variant clang "$rows/clang/tests/golden/golden_rows"
+
+# A processor without these instructions cannot run this variant.
+if grep -qw fma /proc/cpuinfo && grep -qw avx2 /proc/cpuinfo; then
+  check "gcc with fma builds" native gcc-fma -DCMAKE_C_FLAGS=-march=x86-64-v3 -DCMAKE_CXX_FLAGS=-march=x86-64-v3
+  variant gcc-fma "$rows/gcc-fma/tests/golden/golden_rows"
+fi
+
+build wasm-release golden_rows
+variant wasm node --no-experimental-fetch build/wasm-release/tests/golden/golden_rows.js
+
+finish "$passed" "$failed"
