@@ -13,52 +13,76 @@ namespace {
 constexpr LengthForm kForms[] = {LengthForm::kFeetInches, LengthForm::kInchFraction, LengthForm::kDecimalInch,
                                  LengthForm::kMm, LengthForm::kMetre};
 
-const char* pick(Random& random, std::initializer_list<const char*> texts) {
-  return texts.begin()[random.whole(0, static_cast<std::int64_t>(texts.size()) - 1)];
-}
+// One draw a statement: C++ leaves the order of two draws in one expression to the compiler.
+class Typist {
+ public:
+  explicit Typist(std::uint64_t seed) : random_(seed) {}
+
+  std::int64_t whole(std::int64_t least, std::int64_t most) { return random_.whole(least, most); }
+  Typist& start() {
+    text_.clear();
+    return *this;
+  }
+  Typist& number(std::int64_t most) {
+    text_ += std::to_string(whole(0, most));
+    return *this;
+  }
+  Typist& one_of(std::initializer_list<const char*> texts) {
+    text_ += texts.begin()[whole(0, static_cast<std::int64_t>(texts.size()) - 1)];
+    return *this;
+  }
+  const std::string& text() const { return text_; }
+
+ private:
+  Random random_;
+  std::string text_;
+};
 
 /// Pieces in any order: nonsense, most of it.
-std::string scattered(Random& random) {
-  std::string text;
-  for (std::int64_t left = random.whole(1, 6); left > 0; --left) {
-    text += pick(random, {"12", "7",   "3/8",  "7-3/8", "' ",      "\" ", "′", "″",  " - ", "-",   " + ",
-                          "*",  " / ", "(",    ")",     "151.375", " ",   "m", "mm", " ft", " in", "3,2",
-                          "½",  "25'", "16\"", "0",     "1/3",     "x",   "°", "%",  ":",   "0.5"});
+void scattered(Typist& typist) {
+  for (std::int64_t left = typist.whole(1, 6); left > 0; --left) {
+    typist.one_of({"12", "7",   "3/8",  "7-3/8", "' ",      "\" ", "′", "″",  " - ", "-",   " + ",
+                   "*",  " / ", "(",    ")",     "151.375", " ",   "m", "mm", " ft", " in", "3,2",
+                   "½",  "25'", "16\"", "0",     "1/3",     "x",   "°", "%",  ":",   "0.5"});
   }
-  return text;
 }
 
-std::string measure(Random& random) {
-  std::string text;
-  if (random.whole(0, 2) == 0)
-    return std::to_string(random.whole(0, 9999)) + pick(random, {"", " mm", "mm", ".5 cm", " m"});
-  if (random.whole(0, 1) == 0)
-    text = std::to_string(random.whole(0, 40)) + pick(random, {"'", "' ", "'-", "′ ", " ft ", "-"});
-  text += std::to_string(random.whole(0, 11)) + pick(random, {"", "-3/8", " 5/16", "½", ".25"});
-  return text + pick(random, {"", "\"", "″", " in"});
+void measure(Typist& typist) {
+  if (typist.whole(0, 2) == 0) {
+    typist.number(9999).one_of({"", " mm", "mm", ".5 cm", " m"});
+    return;
+  }
+  if (typist.whole(0, 1) == 0) typist.number(40).one_of({"'", "' ", "'-", "′ ", " ft ", "-"});
+  typist.number(11).one_of({"", "-3/8", " 5/16", "½", ".25"}).one_of({"", "\"", "″", " in"});
 }
 
 /// Measures with signs between: sense, most of it.
-std::string entry(Random& random) {
-  std::string text = pick(random, {"", "", "-", " ", "(", "2 * ("});
-  const bool open = text.find('(') != std::string::npos;
-  text += measure(random);
-  for (std::int64_t left = random.whole(0, 2); left > 0; --left) {
-    if (random.whole(0, 1) == 0) {
-      text += pick(random, {" + ", " - ", "-", "+"}) + measure(random);
+void entry(Typist& typist) {
+  typist.one_of({"", "", "-", " ", "(", "2 * ("});
+  const bool open = typist.text().find('(') != std::string::npos;
+  measure(typist);
+  for (std::int64_t left = typist.whole(0, 2); left > 0; --left) {
+    if (typist.whole(0, 1) == 0) {
+      typist.one_of({" + ", " - ", "-", "+"});
+      measure(typist);
     } else {
-      text += pick(random, {" * ", " / ", "/", "*"}) + std::to_string(random.whole(0, 12));
+      typist.one_of({" * ", " / ", "/", "*"}).number(12);
     }
   }
-  return open ? text + ")" + pick(random, {"", "/3", " * 1.5"}) : text;
+  if (open) typist.one_of({")", ")/3", ") * 1.5"});
 }
 
-std::string slope_entry(Random& random) {
-  const std::string rise = std::to_string(random.whole(0, 24)) + pick(random, {"", "", ".5", " 1/2", "-3/8", "½"});
-  return rise + pick(random, {"/12", ":12", " in 12", "°", " deg", "%", " mm/m", "", "° 30′", " / 10 1/2"});
+void slope_entry(Typist& typist) {
+  typist.number(24).one_of({"", "", ".5", " 1/2", "-3/8", "½"});
+  typist.one_of({"/12", ":12", " in 12", "°", " deg", "%", " mm/m", "", "° 30′", " / 10 1/2"});
 }
 
-bool one_in_four(Random& random) { return random.whole(0, 3) == 0; }
+/// One entry in four is scattered, the others are written by `sensible`.
+const std::string& typed(Typist& typist, void (*sensible)(Typist&)) {
+  typist.start();
+  (typist.whole(0, 3) == 0 ? scattered : sensible)(typist);
+  return typist.text();
+}
 
 template <class T, class Write>
 void result_row(Rows& rows, const std::string& text, const Result<T>& result, Write write) {
@@ -93,14 +117,14 @@ void length_print_rows(Rows& rows) {
 }
 
 void length_parse_rows(Rows& rows) {
-  Random random(202);
+  Typist typist(202);
   for (int i = 0; i < 4000; ++i) {
-    const std::string text = one_in_four(random) ? scattered(random) : entry(random);
+    const std::string text = typed(typist, entry);
     const auto bare = static_cast<BareUnit>(i % 4);
     result_row(rows.whole(i % 4), text, parse_length(text, bare), [&](Length v) { rows.whole(v.count); });
   }
   for (int i = 0; i < 500; ++i) {
-    const std::string text = one_in_four(random) ? scattered(random) : slope_entry(random);
+    const std::string text = typed(typist, slope_entry);
     result_row(rows, text, parse_angle(text), [&](Angle v) { rows.whole(v.nano_degrees); });
   }
 }
@@ -113,8 +137,9 @@ void slope_rows(Rows& rows) {
     slope_row(rows.word("angle"), Slope::of_angle(Angle{random.whole(0, 90 * Angle::kPerDegree - 1)}));
     rows.end();
   }
+  Typist typist(204);
   for (int i = 0; i < 1500; ++i) {
-    const std::string text = one_in_four(random) ? scattered(random) : slope_entry(random);
+    const std::string text = typed(typist, slope_entry);
     const auto bare = static_cast<BareSlope>(i % 4);
     result_row(rows.whole(i % 4), text, parse_slope(text, bare), [&](const Slope& v) { slope_row(rows, v); });
   }
