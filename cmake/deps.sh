@@ -20,7 +20,7 @@ die() {
 packages_of() {
   case $1 in
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
-      libexpected-dev rapidjson-dev librapidcheck-dev ;;
+      libexpected-dev rapidjson-dev ;;
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
