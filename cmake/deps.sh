@@ -70,8 +70,9 @@ install_packages() {
   done
   [ ${#missing[@]} -gt 0 ] || return 0
   say "installing ${missing[*]}"
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
+  export DEBIAN_FRONTEND=noninteractive # sudo may drop it; without a terminal debconf asks nothing either
+  as_root apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
+  as_root apt-get -qq -y -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
     install --no-install-recommends "${missing[@]}" >&2 </dev/null || die "apt could not install ${missing[*]}"
 }
 
