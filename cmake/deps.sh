@@ -25,7 +25,7 @@ packages_of() {
     native) echo libsdl2-dev libgles-dev libegl-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format git ;;
-    fonts) echo fonts-noto-core python3-fonttools python3-brotli ;;
+    fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;
     page) echo esbuild brotli ;;
     web) echo chromium ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
