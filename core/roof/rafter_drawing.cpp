@@ -94,7 +94,6 @@ draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair) {
   const double run = pair.left.run.in(), peak = pair.left.peak_height.in();
   s.line({run, -kPlateThick}, {run, peak + 3}, Stroke::kCentre);
   s.dimension({run, 0}, {run, peak}, -1, "peak_height_left", Meaning::kAnswer);
-  s.dimension({run, pair.left.heel.in()}, {run, peak}, 1, "rise_left", Meaning::kFact);
   const double right_low = origin_of(pair, Side::kRight).y + lowest(pair.right);
   add_plan_dimensions(s, input, pair, std::min({lowest(pair.left), right_low, -kPlateThick}));
   return std::move(s.drawing);

@@ -13,7 +13,7 @@
 namespace bentbook {
 
 /// The whole roof from the gable: both rafters, plates, ridge. Keys: span or run, pitch_left (pitch_right when
-/// unlike; slope_… where measured), rise_left, peak_height_left, line_length_left, overhang_left; when unlike also
+/// unlike; slope_… where measured), peak_height_left, line_length_left, overhang_left; when unlike also
 /// run_left, line_length_right, overhang_right, plate_height_right.
 [[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair);
 

@@ -167,7 +167,7 @@ void angles_screen(Context& context) {
 
   const Slope slope = slope_of(shown.triangle, triangle);
   side_by_side(
-      ui, 16, 150,
+      ui, 16, 120,
       [&](Ui& half) {
         answer(half, "angles.plumb_cut", context.say(Msg::kPlumbCut), say_angle(triangle.angle, voice),
                say_angle(triangle.angle, voice, 3));

@@ -15,7 +15,7 @@ void main_answers(Context& context, const std::string& prefix, const Rafter& raf
   Ui& ui = context.ui;
   const Angle seat = Angle::degrees(90) - rafter.slope;
   side_by_side(
-      ui, 16, 140,
+      ui, 16, 120,
       [&](Ui& half) {
         answer(half, prefix + ".plumb_cut", context.say(Msg::kPlumbCut), say_angle(rafter.slope, voice),
                say_angle(rafter.slope, voice, 3));
