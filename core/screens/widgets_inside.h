@@ -42,6 +42,7 @@ struct Ui::Memory {
     CanvasView view;
   };
   std::map<std::string, Sheet, std::less<>> sheets;
+  std::map<std::string, int, std::less<>> tasks;  ///< running work by id, per mille done
 
   std::string last_pressed;  ///< on a page, not on the keypad
   std::string reveal;        ///< item to bring into view
