@@ -25,6 +25,12 @@ std::int64_t step_of(const LengthStyle& style) {
 
 std::string percent(double share) { return print_fixed(100 * share, 0) + " %"; }
 
+/// A bird's mouth has a plumb cut only where there is a seat and a tail.
+bool has_mouth_plumb(const RafterInput& input) {
+  const RafterSide& side = input.left;
+  return side.overhang > Length{} && (side.heel_by == HeelBy::kHeel || side.seat > Length{});
+}
+
 std::string plain_length(Length value, const Voice& voice) {
   return print_length(value, voice.lengths, voice.marks).text;
 }

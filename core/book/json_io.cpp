@@ -1,33 +1,9 @@
 #include "book/json_io.h"
 
-#include <rapidjson/stringbuffer.h>
-#include <rapidjson/writer.h>
-
 namespace bentbook::json {
 namespace {
 
-constexpr int kDeepest = 64;
 constexpr std::size_t kLongestText = 400;
-
-/// Byte offset of the bracket that nests too deep, or −1.
-std::int64_t too_deep_at(std::string_view bytes) {
-  int depth = 0;
-  bool in_string = false;
-  for (std::size_t i = 0; i < bytes.size(); ++i) {
-    const char c = bytes[i];
-    if (in_string) {
-      if (c == '\\') ++i;
-      if (c == '"') in_string = false;
-    } else if (c == '"') {
-      in_string = true;
-    } else if (c == '{' || c == '[') {
-      if (++depth > kDeepest) return static_cast<std::int64_t>(i);
-    } else if (c == '}' || c == ']') {
-      --depth;
-    }
-  }
-  return -1;
-}
 
 const Value* member(const Value& object, const Value& name) {
   const auto it = object.FindMember(name);
@@ -63,17 +39,6 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
 
 }  // namespace
 
-Result<void> parse_object(Document& document, std::string_view bytes, const char* where) {
-  if (const std::int64_t at = too_deep_at(bytes); at >= 0) return bentbook::fail(ErrorCode::kTooDeep, where, at);
-  constexpr unsigned kFlags =
-      rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag | rapidjson::kParseFullPrecisionFlag;
-  document.Parse<kFlags>(bytes.data(), bytes.size());
-  if (document.HasParseError())
-    return bentbook::fail(ErrorCode::kSyntax, where, static_cast<std::int64_t>(document.GetErrorOffset()));
-  if (!document.IsObject()) return bentbook::fail(ErrorCode::kSyntax, where, 0);
-  return {};
-}
-
 Result<void> check_head(const Document& document, const char* file, int version) {
   const auto name = document.FindMember("file");
   if (name == document.MemberEnd() || !name->value.IsString() || name->value != file)
@@ -86,17 +51,10 @@ Result<void> check_head(const Document& document, const char* file, int version)
   return {};
 }
 
-std::string to_text(const Value& value) {
-  rapidjson::StringBuffer buffer;
-  rapidjson::Writer<rapidjson::StringBuffer> writer(buffer);
-  value.Accept(writer);
-  return {buffer.GetString(), buffer.GetSize()};
-}
-
 void keep_unknown(Document& now, std::string_view kept) {
   if (kept.empty()) return;
   Document old;
-  if (parse_object(old, kept, "kept")) merge(now, old, now.GetAllocator());
+  if (parse_json_object(old, kept, "kept")) merge(now, old, now.GetAllocator());
 }
 
 const Value* Reader::find(const char* key) const { return member(object_, Value(rapidjson::StringRef(key))); }

@@ -2,14 +2,12 @@
 /// Inside the book: reading and writing plain values as JSON members. One description of a value serves both ways
 /// (see describe() in kit.cpp and places.cpp); a missing member keeps its default, a wrong one is an Error.
 
-#include <rapidjson/document.h>
-
 #include <span>
 #include <string>
 #include <string_view>
 
+#include "book/json_text.h"
 #include "measure/slope.h"
-#include "numeric/result.h"
 
 namespace bentbook::json {
 
@@ -17,11 +15,8 @@ using Document = rapidjson::Document;
 using Value = rapidjson::Value;
 using Allocator = Document::AllocatorType;
 
-/// Parses bytes that must hold one object; nesting past 64 is kTooDeep. Offsets of errors are bytes.
-[[nodiscard]] Result<void> parse_object(Document& document, std::string_view bytes, const char* where);
 /// The object must say {"file": file, "version": 1..version}.
 [[nodiscard]] Result<void> check_head(const Document& document, const char* file, int version);
-[[nodiscard]] std::string to_text(const Value& value);
 /// Members of `kept` (a file as it was read) that `now` lacks are added, at every depth; objects in lists are paired
 /// by their "name". Bytes that do not parse are forgotten.
 void keep_unknown(Document& now, std::string_view kept);

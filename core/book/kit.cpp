@@ -107,12 +107,12 @@ std::string write_kit(const Kit& kit) {
   Kit copy = kit;
   describe(writer, copy);
   json::keep_unknown(document, kit.kept);
-  return json::to_text(document);
+  return json_text(document);
 }
 
 Result<Kit> read_kit(std::string_view bytes) {
   json::Document document;
-  if (auto ok = json::parse_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
+  if (auto ok = parse_json_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
   if (auto ok = json::check_head(document, kFile, kVersion); !ok) return tl::unexpected(ok.error());
   Kit kit;
   Error error;

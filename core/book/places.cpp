@@ -101,12 +101,12 @@ std::string write_places(const Places& places) {
   Places copy = places;
   describe(writer, copy);
   json::keep_unknown(document, places.kept);
-  return json::to_text(document);
+  return json_text(document);
 }
 
 Result<Places> read_places(std::string_view bytes) {
   json::Document document;
-  if (auto ok = json::parse_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
+  if (auto ok = parse_json_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
   if (auto ok = json::check_head(document, kFile, kVersion); !ok) return tl::unexpected(ok.error());
   Places places;
   Error error;
@@ -122,12 +122,12 @@ std::string write_rafter(const RafterInput& input) {
   json::Writer writer(document, document.GetAllocator());
   RafterInput copy = input;
   describe(writer, copy);
-  return json::to_text(document);
+  return json_text(document);
 }
 
 Result<RafterInput> read_rafter(std::string_view bytes) {
   json::Document document;
-  if (auto ok = json::parse_object(document, bytes, "rafter"); !ok) return tl::unexpected(ok.error());
+  if (auto ok = parse_json_object(document, bytes, "rafter"); !ok) return tl::unexpected(ok.error());
   RafterInput input;
   Error error;
   json::Reader reader(document, error);
