@@ -108,9 +108,7 @@ std::string_view mark_text(MarkName name, const RafterInput& input, Language lan
     case MarkName::kSeatEnd:
       return text(Msg::kMarkSeatEnd, language);
     case MarkName::kWallLine:
-      return text(
-          input.left.heel_by == HeelBy::kSeat && input.left.seat == Length{} ? Msg::kMarkWallPlain : Msg::kMarkWallLine,
-          language);
+      return text(has_mouth_plumb(input) ? Msg::kMarkWallLine : Msg::kMarkWallPlain, language);
     case MarkName::kTailLevel:
       return text(Msg::kMarkTailLevel, language);
     case MarkName::kTail:
