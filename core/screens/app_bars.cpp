@@ -32,8 +32,9 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
       false);
   ImDrawList& list = pen(ui);
   if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
-  ImFont &strong = *ui.fonts.strong, &small = *ui.fonts.note;
-  const float pad = 8, width = box.w - 2 * pad;
+  const float pad = stacked ? 8 : kMargin, width = box.w - 2 * pad;
+  const bool wide = text_size(*ui.fonts.strong, title).x <= width;
+  ImFont &strong = wide ? *ui.fonts.strong : *ui.fonts.note, &small = *ui.fonts.note;
   const bool two = strong.FontSize + small.FontSize <= box.h;
   float y = box.y + (box.h - strong.FontSize - (two ? small.FontSize : 0)) / 2;
   const std::string shown = fit_text(strong, title, width);

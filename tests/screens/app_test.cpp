@@ -192,7 +192,7 @@ TEST_CASE("what was stored comes back", "[screens]") {
 }
 
 TEST_CASE("with the rain lock on only scrolling and the ring live; a hold of 800 ms opens it", "[screens]") {
-  Bed bed;
+  Bed bed(320, 568);
   to_settings(bed);
   bed.tap("bar.lock");
   REQUIRE(bed.shows("lock.release"));
@@ -204,7 +204,7 @@ TEST_CASE("with the rain lock on only scrolling and the ring live; a hold of 800
   bed.key(Key::kEscape);
   REQUIRE(bed.platform.saves.size() == saves);
   REQUIRE(bed.item("page.title").name == "Settings");
-  bed.drag(200, 500, 200, 300);
+  bed.drag(200, 400, 200, 200);
   REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
 
   const Rect ring = bed.item("lock.release").rect;
