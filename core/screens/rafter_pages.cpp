@@ -117,7 +117,7 @@ void tail_screen(Context& context) {
     if (shown.input.tail == TailCut::kLevelAndPlumb) rafter_field_row(context, shown, "tail_plumb");
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
       rafter_field_row(context, shown, of_side("overhang", side));
-      rafter_form(context, side_key("tail_picture", side), context.say(Msg::kTailPicture), 300,
+      rafter_form(context, side_key("tail_picture", side), context.say(Msg::kTailPicture), 220,
                   pattern_part(shown.input, rafter, side, PatternPart::kTail), shown);
       answer(ui, side_key("tail_along", side), context.say(Msg::kTailAlong), say_length(rafter.tail_along, voice));
       for (const CutAngle& cut : rafter.cuts) {
@@ -145,7 +145,7 @@ void saw_screen(Context& context) {
         for (int j = 0; j < rafter.cuts.count; ++j) {
           if (!(rafter.cuts[j].off_square == angle)) continue;
           said |= j < i;
-          names += (names.empty() ? "" : ", ") + std::string(cut_text(rafter.cuts[j].name, ui.language));
+          names += (names.empty() ? "" : " · ") + std::string(cut_text(rafter.cuts[j].name, ui.language));
         }
         if (said) continue;
         saw_sheet(context, side_key("cut_" + std::to_string(i), side), names, saw, shown.input.section, angle);
