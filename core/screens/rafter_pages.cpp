@@ -6,6 +6,7 @@
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "roof/rafter_fields.h"
+#include "roof/square_drawing.h"
 #include "screens/rafter_form.h"
 #include "screens/saw_sheet.h"
 
@@ -158,13 +159,19 @@ void saw_screen(Context& context) {
 // ── The framing square ────────────────────────────────────────────────────────────────────────────────────────────
 
 void square_screen(Context& context) {
-  page(context, "square.page", [&](const ShownRafter&, const RafterPair& pair, const Voice& voice) {
+  page(context, "square.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-      body(ui, side_key("square_how", side),
-           say(Msg::kSquareHow, ui.language,
-               {{"rise", say_length(Length::from_inches(12 * rafter.tan), voice)},
-                {"run", say_length(Length::inches(12), voice)}}));
+      const std::string rise = say_length(Length::from_inches(12 * rafter.tan), voice);
+      const std::string run = say_length(Length::inches(12), voice);
+      const auto words = [&](std::string_view key) -> bentbook::FigureText {
+        if (key == "square_rise") return {rise, std::string(context.say(Msg::kSquareRise))};
+        if (key == "square_run") return {run, std::string(context.say(Msg::kSquareRun))};
+        return {say_length(rafter.step_length, voice), std::string(context.say(Msg::kSquareStep))};
+      };
+      (void)drawing_form(context, side_key("square_picture", side), context.say(Msg::kSquarePicture),
+                         drawing_height(context, 260), square_drawing(rafter, shown.input.section.depth), words);
+      body(ui, side_key("square_how", side), say(Msg::kSquareHow, ui.language, {{"rise", rise}, {"run", run}}));
       answer(ui, side_key("steps", side), context.say(Msg::kSquareSteps), std::to_string(rafter.steps));
       answer(ui, side_key("step_odd", side), context.say(Msg::kSquareOdd), say_length(rafter.step_odd, voice));
       fact(ui, side_key("step_length", side), context.say(Msg::kSquareStep), say_length(rafter.step_length, voice));
