@@ -17,6 +17,8 @@ constexpr golden::RowFile kFiles[] = {
     {"saw", golden::saw_rows},
     {"triangle", golden::triangle_rows},
     {"joint", golden::joint_rows},
+    {"answers", golden::answer_rows},
+    {"files", golden::file_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {

@@ -47,5 +47,7 @@ void rafter_rows(Rows& rows);
 void saw_rows(Rows& rows);
 void triangle_rows(Rows& rows);
 void joint_rows(Rows& rows);
+void answer_rows(Rows& rows);
+void file_rows(Rows& rows);
 
 }  // namespace golden
