@@ -7,7 +7,6 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr float kSideBar = 104;
 constexpr double kUnlockMs = 800;
 
 Msg place_name(Place place) { return place == Place::kAngles ? Msg::kPlaceAngles : Msg::kPlaceRafter; }
@@ -131,14 +130,16 @@ void App::Impl::draw_lock_strip(Ui& ui, Rect box) {
 Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   const float target = ui.theme.target;
   if (landscape) {
-    const Rect bar{area.x + area.w - kSideBar, area.y, kSideBar, area.h};
+    // Wide enough for the places' names at any text size.
+    const float width = std::clamp(ui.fonts.body->FontSize * 4.7F, 104.0F, area.w * 0.36F);
+    const Rect bar{area.x + area.w - width, area.y, width, area.h};
     fill(ui, {bar.x, 0, viewport.width - bar.x, viewport.height});
     const Rect inner{bar.x + 4, bar.y + 4, bar.w - 8, bar.h - 8};
     draw_title(ui, {inner.x, inner.y, inner.w, target}, true);
     draw_top_keys(ui, {inner.x, inner.y + target + 4, inner.w, target}, true);
     const float top = 2 * target + 12;
     draw_places(ui, {inner.x, inner.y + top, inner.w, inner.h - top}, true);
-    Rect page{area.x, area.y, area.w - kSideBar, area.h};
+    Rect page{area.x, area.y, area.w - width, area.h};
     if (locked) {
       page.h -= target + kGap;
       draw_lock_strip(ui, {page.x, page.y + page.h, page.w, target + kGap});
