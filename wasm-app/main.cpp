@@ -12,8 +12,10 @@
 #include <emscripten/html5.h>
 
 #include <algorithm>
-#include <memory>
+#include <deque>
 #include <string>
+#include <utility>
+#include <variant>
 
 #include "input.h"
 #include "page.h"
@@ -29,6 +31,15 @@ using screens::EventKind;
 using screens::PlatformEvent;
 using screens::Viewport;
 
+struct KeyPress {
+  screens::Key key{};
+  bool down = false, shift = false, ctrl = false;
+};
+
+/// What the mirror and the keyboard asked for, in their order. A frame takes at most one action, since an action is
+/// only answered by the widget that the frame draws, and what follows may mean what it brings up.
+using Wish = std::variant<Action, KeyPress, std::uint32_t>;
+
 struct Page {
   PagePlatform platform;
   App app{platform};
@@ -39,6 +50,7 @@ struct Page {
   bool started = false;
   bool gl_usable = false;
 
+  std::deque<Wish> wishes;
   int frames_wanted = 0;
   bool frame_asked = false;
   long timer = 0;
@@ -79,10 +91,37 @@ void apply_viewport() {
   page->app.set_viewport(page->viewport);
 }
 
+void add_wish(Wish wish) {
+  auto* next = std::get_if<Action>(&wish);
+  auto* last = page->wishes.empty() ? nullptr : std::get_if<Action>(&page->wishes.back());
+  const bool setting = next && (next->kind == Action::Kind::kSetText || next->kind == Action::Kind::kSetNumber);
+  if (setting && last && last->kind == next->kind && last->key == next->key)
+    *last = std::move(*next);  // a later value of the same field says it all
+  else
+    page->wishes.push_back(std::move(wish));
+  wake(3);
+}
+
+void take_wishes() {
+  while (!page->wishes.empty()) {
+    Wish wish = std::move(page->wishes.front());
+    page->wishes.pop_front();
+    if (auto* action = std::get_if<Action>(&wish)) {
+      page->app.act(std::move(*action));
+      return;
+    }
+    if (const auto* k = std::get_if<KeyPress>(&wish))
+      page->app.key(k->key, k->down, k->shift, k->ctrl);
+    else
+      page->app.character(std::get<std::uint32_t>(wish));
+  }
+}
+
 /// Input in, layout out; nothing painted. Returns the screens' wish for the next frame.
 double lay_out() {
   const double now = emscripten_get_now();
   take_input(page->app, page->viewport.width, page->viewport.height, now);
+  take_wishes();
   return page->app.frame(now);
 }
 
@@ -98,7 +137,7 @@ void tell_page() {
 }
 
 void schedule(double wish_ms) {
-  if (wish_ms == 0) page->frames_wanted = std::max(page->frames_wanted, 1);
+  if (wish_ms == 0 || !page->wishes.empty()) page->frames_wanted = std::max(page->frames_wanted, 1);
   if (page->frames_wanted > 0) {
     ask_for_frame();
   } else if (wish_ms > 0) {
@@ -174,6 +213,9 @@ EMSCRIPTEN_KEEPALIVE bool bb_start() {
   return true;
 }
 
+/// No frame is on its way. (A timer may be.)
+EMSCRIPTEN_KEEPALIVE bool bb_idle() { return !page->frame_asked; }
+
 EMSCRIPTEN_KEEPALIVE void bb_wake(int frames) { wake(frames); }
 
 /// The language tag of the device lies in the buffer.
@@ -194,21 +236,15 @@ EMSCRIPTEN_KEEPALIVE void bb_event(int kind, int key_size, int text_size, double
 
 /// `kind` is Action::Kind's number.
 EMSCRIPTEN_KEEPALIVE void bb_act(int kind, int key_size, int text_size, double number) {
-  page->app.act(
-      Action{static_cast<Action::Kind>(kind), inbox_part(0, key_size), inbox_part(key_size, text_size), number});
-  wake(3);
+  add_wish(Action{static_cast<Action::Kind>(kind), inbox_part(0, key_size), inbox_part(key_size, text_size), number});
 }
 
 /// `key` is screens::Key's number.
 EMSCRIPTEN_KEEPALIVE void bb_key(int key, bool down, bool shift, bool ctrl) {
-  page->app.key(static_cast<bentbook::screens::Key>(key), down, shift, ctrl);
-  wake(3);
+  add_wish(KeyPress{static_cast<bentbook::screens::Key>(key), down, shift, ctrl});
 }
 
-EMSCRIPTEN_KEEPALIVE void bb_character(int code_point) {
-  page->app.character(static_cast<std::uint32_t>(code_point));
-  wake(3);
-}
+EMSCRIPTEN_KEEPALIVE void bb_character(int code_point) { add_wish(static_cast<std::uint32_t>(code_point)); }
 
 /// The registry as JSON; the mirror then shows this revision. Valid until the next call.
 EMSCRIPTEN_KEEPALIVE const char* bb_registry() {
@@ -220,7 +256,10 @@ EMSCRIPTEN_KEEPALIVE int bb_registry_size() { return static_cast<int>(page->outb
 
 /// The page is being hidden and may never draw again: let what was just entered reach the platform's save().
 EMSCRIPTEN_KEEPALIVE void bb_settle() {
-  if (page->started) static_cast<void>(lay_out());
+  if (!page->started) return;
+  do {
+    static_cast<void>(lay_out());
+  } while (!page->wishes.empty());
 }
 
 EMSCRIPTEN_KEEPALIVE void bb_context_lost() {

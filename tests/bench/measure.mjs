@@ -63,7 +63,7 @@ async function idleFrames(seconds) {
   const site = await h.server(t, appDist);
   const context = await h.phone(t, h.scratch());
   const app = await h.open(context, site.url);
-  await app.still(2000);
+  await app.rest();
   const before = await app.frames();
   await app.page.waitForTimeout(seconds * 1000);
   const drawn = await app.frames() - before;

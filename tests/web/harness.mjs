@@ -80,17 +80,15 @@ function makeApp(page) {
       await app.still();
     },
 
-    /** No frame was drawn for `ms`, and the mirror has caught up. */
-    async still(ms = 130) {
-      for (let last = -1, now; (now = await app.frames()) !== last; last = now) await page.waitForTimeout(ms);
-    },
+    /** What was done is drawn, and the mirror shows it. */
+    still: () => page.waitForFunction(() => window.__bentbook.idle(), null, {polling: 20}),
 
     /** Nothing more comes by itself: the build is stored, and no short message stands there. */
     async rest() {
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
       await page.waitForTimeout(500);
       await page.waitForFunction(() => !document.querySelector('#mirror [data-key="toast"]'));
-      await app.still(1000);
+      await app.still();
     },
 
     role: (role, name) => page.locator('#mirror').getByRole(role, {name, includeHidden: false}),

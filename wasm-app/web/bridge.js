@@ -35,6 +35,7 @@ export function bridge(module) {
     module,
     load: (kit, places) => module._bb_load(...put(kit, places)),
     start: () => module._bb_start(),
+    idle: () => !!module._bb_idle(),
     wake: (frames) => module._bb_wake(frames),
     settle: () => module._bb_settle(),
     viewport: (...v) => module._bb_viewport(...put(navigator.language ?? ''), ...v),

@@ -243,6 +243,9 @@ export function makeMirror(root, act) {
 
   return {
     show,
+    get pending() {
+      return !!timer;
+    },
     /** Ask `registry` for the items soon, at most every kIntervalMs. */
     soon(registry) {
       if (timer) return;

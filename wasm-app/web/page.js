@@ -25,7 +25,8 @@ let core = null;
 const post = (...event) => core.event(...event);
 
 /** What tests may look at; nothing in the app reads it. frames: drawn since the start. frameMs: main-thread time of the
- * latest frames, oldest first. store: state of store.js. registry(): items of the last frame. */
+ * latest frames, oldest first. store: state of store.js. registry(): items of the last frame. idle(): no frame is on its
+ * way and the mirror shows the last one. */
 const hooks = window.__bentbook = {build, frames: 0, frameMs: [], lost: false};
 
 function fail(id, error) {
@@ -59,6 +60,7 @@ function makeShell() {
       hooks.frameMs.push(ms);
       if (hooks.frameMs.length > 600) hooks.frameMs.shift();
     },
+    idle: () => core.idle() && !mirror.pending,
     looks(language, dark) {
       document.documentElement.lang = language;
       document.querySelector('meta[name=theme-color]').content = dark ? '#101214' : '#ffffff';
@@ -132,6 +134,7 @@ async function start() {
   const [module, [kit, places]] = await Promise.all([instantiate(shell), store.load()]);
   core = bridge(module);
   hooks.registry = core.registry;
+  hooks.idle = shell.idle;
   watchView(canvas, core.viewport);
   core.load(kit, places);
   if (!core.start()) {
