@@ -10,6 +10,8 @@ import {basename, dirname, extname, join} from 'node:path';
 import {fileURLToPath} from 'node:url';
 import {brotliCompressSync, constants} from 'node:zlib';
 
+import {smallPng} from './small_png.mjs';
+
 const here = dirname(fileURLToPath(import.meta.url));
 const root = dirname(here);
 const [buildDir, distDir] = process.argv.slice(2);
@@ -54,7 +56,7 @@ function putIcons() {
   const folder = join(buildDir, 'generated', 'icons');
   const icons = {};
   if (!existsSync(folder)) return icons;
-  for (const file of readdirSync(folder)) icons[file] = putHashed(file, readFileSync(join(folder, file)));
+  for (const file of readdirSync(folder)) icons[file] = putHashed(file, smallPng(readFileSync(join(folder, file))));
   return icons;
 }
 

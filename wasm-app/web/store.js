@@ -3,24 +3,13 @@
 // one is set aside. Only the tab that holds the lock writes.
 
 import {Event} from './bridge.js';
+import {crc32} from './crc32.mjs';
 
 const kDatabase = 'bentbook';
 const kVersion = 1;
 const kValues = 'values';
 const kLock = 'bentbook-writer';
 const kLockPatienceMs = 400;  // a reloaded page's old document lets go of the lock a little late
-
-const crcTable = Uint32Array.from({length: 256}, (_, n) => {
-  for (let k = 0; k < 8; ++k) n = n & 1 ? 0xedb88320 ^ (n >>> 1) : n >>> 1;
-  return n >>> 0;
-});
-
-/** CRC-32 of ISO/IEC 13239 (polynomial 0x04C11DB7, reflected): crc32 of "123456789" is 0xcbf43926. */
-export function crc32(bytes) {
-  let crc = 0xffffffff;
-  for (const b of bytes) crc = crcTable[(crc ^ b) & 255] ^ (crc >>> 8);
-  return (crc ^ 0xffffffff) >>> 0;
-}
 
 const settled = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
