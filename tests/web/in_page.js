@@ -15,18 +15,24 @@ function until(what) {
   });
 }
 
-const ready = () => until(() => document.documentElement.dataset.state === 'ready' && mirrored('rafter.span'));
+/** The Rafter place is there, past the first launch's caution. */
+async function ready() {
+  await until(() => document.documentElement.dataset.state === 'ready' && mirrored('welcome.understood') || mirrored('rafter.span'));
+  mirrored('welcome.understood')?.click();
+  await until(() => mirrored('rafter.span'));
+}
 
 async function enterSpan(text) {
+  await ready();
   const saved = window.__bentbook.store.saved;
   (await until(() => mirrored('rafter.span'))).click();
   const entry = await until(() => mirrored('keypad.entry'));
   entry.value = text;
   entry.dispatchEvent(new Event('input'));
-  await new Promise((resolve) => setTimeout(resolve, 400));
+  await until(() => window.__bentbook.idle());
   (await until(() => mirrored('keypad.done'))).click();
   await until(() => !mirrored('keypad.done') && window.__bentbook.store.saved > saved);
-  await new Promise((resolve) => setTimeout(resolve, 400));
+  await until(() => window.__bentbook.idle());
 }
 
 const reading = async () => (await until(() => mirrored('rafter.answer_left.tip_to_tip'))).textContent;
