@@ -13,6 +13,8 @@ draw::Point along(draw::Point from, double u, draw::Point unit_u, double t, draw
 
 }  // namespace
 
+Length square_rise(const Rafter& rafter) { return Length::from_inches(12 * rafter.tan); }
+
 draw::Drawing square_drawing(const Rafter& rafter, Length depth) {
   draw::Drawing drawing;
   const double run = 12, step = run / rafter.cos;

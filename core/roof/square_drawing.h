@@ -6,6 +6,9 @@
 
 namespace bentbook {
 
+/// What the tongue holds while the body holds 12 in: the rise in 12 of run.
+[[nodiscard]] Length square_rise(const Rafter& rafter);
+
 /// The timber lies flat, top edge up; the square's heel points into it, the body's 12 and the tongue's rise on the
 /// edge. Dimensions: "square_run" and "square_rise" along the square's outer edges, "step_length" along the timber.
 [[nodiscard]] draw::Drawing square_drawing(const Rafter& rafter, Length depth);

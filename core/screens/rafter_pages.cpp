@@ -162,7 +162,7 @@ void square_screen(Context& context) {
   page(context, "square.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-      const std::string rise = say_length(Length::from_inches(12 * rafter.tan), voice);
+      const std::string rise = say_length(square_rise(rafter), voice);
       const std::string run = say_length(Length::inches(12), voice);
       const auto words = [&](std::string_view key) -> bentbook::FigureText {
         if (key == "square_rise") return {rise, std::string(context.say(Msg::kSquareRise))};
