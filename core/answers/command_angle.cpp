@@ -141,15 +141,8 @@ std::string as_json(const Asked& asked, const Voice& voice) {
 }
 
 std::string told_setting(const Asked& asked, const Setting& s, const Voice& voice) {
-  Voice fine = voice;
-  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
-  fine.lengths = {metric ? LengthForm::kMm : LengthForm::kDecimalInch, 16, metric ? 1 : 3};
-  const auto plain = [&](Length value) { return print_length(value, fine.lengths, fine.marks).text; };
   const auto mark = [&](const Graduation& g) {
-    return "  " + say(Msg::kSawSetAt, voice.language, say_angle(g.reads, voice, 2)) + ": " +
-           say(Msg::kSawCost, voice.language,
-               {{"arris", plain(g.arris)}, {"gap", plain(g.gap)}, {"mated", plain(g.gap_mated)}}) +
-           "\n";
+    return "  " + say(Msg::kSawSetAt, voice.language, say_angle(g.reads, voice, 2)) + ": " + say_costs(g, voice) + "\n";
   };
   std::string out = "  " + told(field_name("set_to", voice.language), say_angle(s.set_to, voice, 3));
   out += mark(s.graduations.below);

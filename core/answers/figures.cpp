@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "roof/rafter_fields.h"
+
 namespace bentbook {
 namespace {
 
@@ -50,21 +52,6 @@ constexpr SideLength kSideLengths[] = {
     {"tail_along", &Rafter::tail_along},
 };
 
-struct RoofLength {
-  std::string_view key;
-  Length RafterInput::*at;
-};
-constexpr RoofLength kRoofLengths[] = {
-    {"plate", &RafterInput::plate_breadth},
-    {"ridge", &RafterInput::ridge_thickness},
-    {"ridge_beam", &RafterInput::beam_breadth},
-    {"ridge_seat", &RafterInput::beam_seat},
-    {"tail_plumb", &RafterInput::tail_plumb},
-    {"sheathing", &RafterInput::sheathing},
-    {"trim", &RafterInput::trim},
-    {"spacing", &RafterInput::spacing},
-};
-
 /// marks_top_<i>, marks_bottom_<i>.
 FigureText mark_figure(std::string_view stem, const RafterInput& input, const Rafter& rafter, const Voice& voice) {
   const auto& marks = stem.starts_with("marks_top_") ? rafter.marks_top : rafter.marks_bottom;
@@ -92,11 +79,8 @@ FigureText side_figure(const SideKey& key, const RafterInput& input, const Rafte
 FigureText rafter_figure(std::string_view key, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   if (key == "span") return length_figure(key, pair.span, voice);
   if (key == "run") return length_figure(key, pair.left.run, voice);
-  if (key == "depth") return length_figure(key, input.section.depth, voice);
-  if (key == "breadth") return length_figure(key, input.section.breadth, voice);
-  for (const RoofLength& r : kRoofLengths)
-    if (r.key == key) return length_figure(key, input.*r.at, voice);
   const SideKey side = split(key);
+  if (side.stem == key && is_rafter_length(key)) return length_figure(key, rafter_length(input, key), voice);
   FigureText out = side_figure(side, input, side.right ? pair.right : pair.left, voice);
   if (!pair.alike && !out.name.empty() && side.stem != key)
     out.name = say(side.right ? Msg::kSideOfRight : Msg::kSideOfLeft, voice.language, out.name);
@@ -116,22 +100,16 @@ FigureText triangle_figure(std::string_view key, const TriangleInput& input, con
 
 FigureText setting_figure(std::string_view key, const Setting& setting, const Section& section, const Voice& voice) {
   const Graduations& g = setting.graduations;
-  // What a graduation costs is far below a shop fraction.
-  Voice fine = voice;
-  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
-  fine.lengths = {metric ? LengthForm::kMm : LengthForm::kDecimalInch, 16, metric ? 1 : 3};
-  const auto cost = [&](Length value) {
-    return FigureText{print_length(value, fine.lengths, fine.marks).text, field_name(key, voice.language)};
-  };
+  const auto said = [&](std::string text) { return FigureText{std::move(text), field_name(key, voice.language)}; };
   if (key == "depth") return length_figure(key, section.depth, voice);
   if (key == "breadth") return length_figure(key, section.breadth, voice);
   if (key == "travel") return length_figure(key, setting.travel, voice);
   if (key == "set_to") return angle_figure(key, setting.set_to, voice);
-  if (key == "exact") return {say_angle(setting.set_to, voice, 2), field_name(key, voice.language)};
-  if (key == "below") return angle_figure(key, g.below.reads, voice);
-  if (key == "above") return angle_figure(key, g.above.reads, voice);
-  if (key == "arris_below") return cost(g.below.arris);
-  if (key == "arris_above") return cost(g.above.arris);
+  if (key == "exact") return said(say_angle(setting.set_to, voice, 2));
+  if (key == "below") return said(say_reading(g.below.reads, voice));
+  if (key == "above") return said(say_reading(g.above.reads, voice));
+  if (key == "arris_below") return said(say_cost(g.below.arris, voice));
+  if (key == "arris_above") return said(say_cost(g.above.arris, voice));
   return {};
 }
 

@@ -55,6 +55,25 @@ std::string say_length_at_least(Length value, const Voice& voice) {
   return plain_length({value.count + (rest > 0 ? step - rest : -rest)}, voice);
 }
 
+std::string say_reading(Angle reading, const Voice& voice) {
+  int decimals = 0;
+  for (std::int64_t unit = Angle::kPerDegree; decimals < 3 && reading.nano_degrees % unit != 0; unit /= 10) ++decimals;
+  return say_angle(reading, voice, decimals);
+}
+
+std::string say_cost(Length cost, const Voice& voice) {
+  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
+  const LengthStyle fine{metric ? LengthForm::kMm : LengthForm::kDecimalInch, 16, metric ? 1 : 3};
+  return print_length(cost, fine, voice.marks).text;
+}
+
+std::string say_costs(const Graduation& at, const Voice& voice) {
+  return say(Msg::kSawCost, voice.language,
+             {{"arris", say_cost(at.arris, voice)},
+              {"gap", say_cost(at.gap, voice)},
+              {"mated", say_cost(at.gap_mated, voice)}});
+}
+
 std::string say_angle(Angle value, const Voice& voice, int decimals) {
   const std::string text = print_degrees(value, decimals, voice.marks);
   return voice.marks == Marks::kAscii ? text + " deg" : text;

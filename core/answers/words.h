@@ -25,6 +25,13 @@ struct Voice {
 [[nodiscard]] std::string say_length_at_least(Length value, const Voice& voice);
 [[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
 
+/// A reading of a saw's scale, with no more decimals than its marks have.
+[[nodiscard]] std::string say_reading(Angle reading, const Voice& voice);
+/// What a graduation costs: far below a shop fraction, so in thousandths of an inch or tenths of a millimetre.
+[[nodiscard]] std::string say_cost(Length cost, const Voice& voice);
+/// All that a graduation costs, in one phrase.
+[[nodiscard]] std::string say_costs(const Graduation& at, const Voice& voice);
+
 /// One sentence: what is wrong, where, and what would work.
 [[nodiscard]] std::string error_text(const Error& error, const Voice& voice);
 /// The name of a field or answer ("span", "seat_left", "line_length_right", …) in words; a _right key says so; the key
