@@ -76,7 +76,9 @@ const SideField* side_field(std::string_view stem) {
   return nullptr;
 }
 
-const Length* find(const RafterInput& input, std::string_view key) {
+/// The field's place in an input that may be const or not; nullptr for an unknown key.
+template <class Input>
+auto find(Input& input, std::string_view key) -> decltype(&input.span) {
   if (key == "depth") return &input.section.depth;
   if (key == "breadth") return &input.section.breadth;
   for (const RoofField& f : kRoofFields)
@@ -84,8 +86,8 @@ const Length* find(const RafterInput& input, std::string_view key) {
   const SplitKey k = split(key);
   const SideField* f = side_field(k.stem);
   if (!f) return nullptr;
-  const RafterSide* side = k.right && !input.alike ? &input.right : &input.left;
-  return &(side->*f->at);
+  auto& side = k.right && !input.alike ? input.right : input.left;
+  return &(side.*f->at);
 }
 
 void note_side(RafterSide& side, std::string_view stem) {
@@ -98,7 +100,10 @@ void note_side(RafterSide& side, std::string_view stem) {
 
 std::span<const std::string_view> rafter_length_keys() { return kKeys; }
 
-bool is_rafter_length(std::string_view key) { return find(RafterInput{}, key) != nullptr; }
+bool is_rafter_length(std::string_view key) {
+  const RafterInput any;
+  return find(any, key) != nullptr;
+}
 
 Length rafter_length(const RafterInput& input, std::string_view key) {
   const Length* at = find(input, key);
@@ -106,9 +111,9 @@ Length rafter_length(const RafterInput& input, std::string_view key) {
 }
 
 bool set_rafter_length(RafterInput& input, std::string_view key, Length value) {
-  const Length* at = find(input, key);
+  Length* at = find(input, key);
   if (!at) return false;
-  *const_cast<Length*>(at) = value;  // `input` itself is not const
+  *at = value;
   if (key == "span" && input.plan_by == PlanBy::kRun) input.plan_by = PlanBy::kSpan;
   if (key == "run" && input.plan_by == PlanBy::kSpan) input.plan_by = PlanBy::kRun;
   if (key == "ridge") input.peak = PeakKind::kRidgeBoard;
