@@ -32,7 +32,8 @@ void say(Rows& rows, const std::vector<std::string>& words) {
 }
 
 std::string in_64ths(Random& random, std::int64_t least, std::int64_t most) {
-  return std::to_string(random.whole(least, most)) + " " + std::to_string(random.whole(1, 63)) + "/64\"";
+  const std::int64_t whole = random.whole(least, most), part = random.whole(1, 63);  // in this order
+  return std::to_string(whole) + " " + std::to_string(part) + "/64\"";
 }
 
 std::vector<std::string> random_rafter(Random& random) {
