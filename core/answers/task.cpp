@@ -64,7 +64,7 @@ Result<std::string> run_task(std::string_view request, const Progress& progress)
   r.language = text_of(document, "language", "en");
   r.right = text_of(document, "side", "left") == "right";
   r.denominator = division_of(document);
-  const auto rafter = document.FindMember("rafter");
+  auto rafter = document.FindMember("rafter");
   if (rafter == document.MemberEnd()) return fail(ErrorCode::kMissing, "rafter");
   r.rafter = json_text(rafter->value);
   return pattern(r, progress);

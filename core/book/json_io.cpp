@@ -29,7 +29,7 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
   }
   if (!now.IsObject() || !kept.IsObject()) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
-    const auto mine = now.FindMember(it->name);
+    auto mine = now.FindMember(it->name);
     if (mine != now.MemberEnd())
       merge(mine->value, it->value, memory);
     else

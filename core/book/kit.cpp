@@ -78,14 +78,14 @@ Kit first_kit() {
 }
 
 const Saw& find_saw(const Kit& kit, std::string_view name) {
-  static const Saw hand = [] {
+  static const Saw kHand = [] {
     Saw s;
     s.kind = SawKind::kHand;
     return s;
   }();
   for (const Saw& saw : kit.saws)
     if (saw.name == name) return saw;
-  return kit.saws.empty() ? hand : kit.saws.front();
+  return kit.saws.empty() ? kHand : kit.saws.front();
 }
 
 std::string free_saw_name(const Kit& kit, std::string_view wanted) {

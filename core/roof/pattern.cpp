@@ -132,7 +132,7 @@ draw::Drawing pattern_part(const RafterInput& input, const Rafter& rafter, Side 
   Sketch s(Side::kLeft, {0, 0});
   const double depth = input.section.depth.in(), length = rafter.longest.in();
   const Window window = window_of(input, rafter, part);
-  const auto cut_off = [&](std::vector<XY> points) {
+  const auto cut_off = [&](const std::vector<XY>& points) {
     return clipped(clipped(points, {1, 0}, std::min(window.to, length)), {-1, 0}, -std::max(window.from, 0.0));
   };
   Sketch whole(Side::kLeft, {0, 0});
