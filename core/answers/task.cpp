@@ -19,15 +19,15 @@ struct Request {
 };
 
 std::string_view text_of(const rapidjson::Document& document, const char* key, std::string_view usual) {
-  const auto it = document.FindMember(key);
-  if (it == document.MemberEnd() || !it->value.IsString()) return usual;
-  return {it->value.GetString(), it->value.GetStringLength()};
+  const rapidjson::Value* value = json_member(document, key);
+  if (!value || !value->IsString()) return usual;
+  return {value->GetString(), value->GetStringLength()};
 }
 
 int division_of(const rapidjson::Document& document) {
-  const auto it = document.FindMember("denominator");
-  if (it == document.MemberEnd() || !it->value.IsInt()) return 16;
-  const int d = it->value.GetInt();
+  const rapidjson::Value* value = json_member(document, "denominator");
+  if (!value || !value->IsInt()) return 16;
+  const int d = value->GetInt();
   return d == 8 || d == 32 || d == 64 ? d : 16;
 }
 
@@ -64,9 +64,9 @@ Result<std::string> run_task(std::string_view request, const Progress& progress)
   r.language = text_of(document, "language", "en");
   r.right = text_of(document, "side", "left") == "right";
   r.denominator = division_of(document);
-  auto rafter = document.FindMember("rafter");
-  if (rafter == document.MemberEnd()) return fail(ErrorCode::kMissing, "rafter");
-  r.rafter = json_text(rafter->value);
+  const rapidjson::Value* rafter = json_member(document, "rafter");
+  if (!rafter) return fail(ErrorCode::kMissing, "rafter");
+  r.rafter = json_text(*rafter);
   return pattern(r, progress);
 }
 

@@ -29,9 +29,8 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
   }
   if (!now.IsObject() || !kept.IsObject()) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
-    auto mine = now.FindMember(it->name);
-    if (mine != now.MemberEnd())
-      merge(mine->value, it->value, memory);
+    if (now.HasMember(it->name))
+      merge(now[it->name], it->value, memory);
     else
       now.AddMember(Value(it->name, memory), Value(it->value, memory), memory);
   }

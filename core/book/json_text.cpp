@@ -41,6 +41,11 @@ Result<void> parse_json_object(rapidjson::Document& document, std::string_view b
   return {};
 }
 
+const rapidjson::Value* json_member(const rapidjson::Value& object, const char* key) {
+  const auto it = object.FindMember(key);
+  return it == object.MemberEnd() ? nullptr : &it->value;
+}
+
 std::string json_text(const rapidjson::Value& value) {
   rapidjson::StringBuffer buffer;
   rapidjson::Writer<rapidjson::StringBuffer> writer(buffer);

@@ -13,6 +13,8 @@ namespace bentbook {
 /// Parses bytes that must hold one object. Errors: kSyntax with the byte offset, kTooDeep (nesting past 64), both with
 /// this `where`.
 [[nodiscard]] Result<void> parse_json_object(rapidjson::Document& document, std::string_view bytes, const char* where);
+/// The member of an object, nullptr if it has none of that name.
+[[nodiscard]] const rapidjson::Value* json_member(const rapidjson::Value& object, const char* key);
 [[nodiscard]] std::string json_text(const rapidjson::Value& value);
 
 }  // namespace bentbook
