@@ -199,15 +199,20 @@ EMSCRIPTEN_KEEPALIVE char* bb_buffer(int size) {
   return page->inbox.data();
 }
 
+/// Makes window and context: waits for the GPU, so it comes first, while stored values are still being read. False when
+/// there is no WebGL 2.
+EMSCRIPTEN_KEEPALIVE bool bb_open_window() { return make_window() && make_context(); }
+
 /// Stored bytes: kit, then places.
 EMSCRIPTEN_KEEPALIVE void bb_load(int kit_size, int places_size) {
   page->app.load(inbox_part(0, kit_size), inbox_part(kit_size, places_size));
   wake(3);
 }
 
-/// Makes window and context. False when there is no WebGL 2.
+/// Begins to draw. The viewport goes in first: fonts are baked for its scale, once.
 EMSCRIPTEN_KEEPALIVE bool bb_start() {
-  if (!make_window() || !make_context() || !page->app.gl_create()) return false;
+  page->app.set_viewport(page->viewport);
+  if (!page->app.gl_create()) return false;
   page->gl_usable = page->started = true;
   wake(3);
   return true;

@@ -85,6 +85,7 @@ test('the phone held sideways shows drawing and answers; a tablet too', async (t
   const site = await h.server(t);
   for (const viewport of [{width: 844, height: 390}, {width: 820, height: 1180}]) {
     const app = await h.open(await h.phone(t, h.scratch(), {viewport}), site.url);
+    await app.rest();
     await app.shot(`roof_${viewport.width}x${viewport.height}`);
     assert.ok((await app.drawn()).colours > 20);
     await app.press(app.key('rafter.span'));
@@ -98,5 +99,8 @@ test('in Spanish, at night, on the phone of a person who reads large', async (t)
   const site = await h.server(t);
   const context = await h.phone(t, h.scratch(), {locale: 'es-MX', colorScheme: 'dark', viewport: h.kSmall});
   const app = await h.open(context, site.url);
+  await app.rest();
   await app.shot('dark_es');
+  assert.equal(await app.page.evaluate(() => document.documentElement.lang), 'es');
+  assert.ok((await app.drawn()).colours > 20);
 });

@@ -34,7 +34,8 @@ export function bridge(module) {
   return {
     module,
     load: (kit, places) => module._bb_load(...put(kit, places)),
-    start: () => module._bb_start(),
+    openWindow: () => !!module._bb_open_window(),
+    start: () => !!module._bb_start(),
     idle: () => !!module._bb_idle(),
     wake: (frames) => module._bb_wake(frames),
     settle: () => module._bb_settle(),

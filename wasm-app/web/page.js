@@ -1,5 +1,5 @@
-// Starts the app and ties the browser to it. Order at start: module and stored values are fetched side by side, then
-// the window, the first frame, and only after that what can wait (service worker, storage lock).
+// Starts the app and ties the browser to it. Order at start: the module is fetched and the window made while stored
+// values are read, then the first frame, and only after that what can wait (service worker, storage lock).
 
 import createBentbook from 'bentbook_app.js';
 
@@ -130,13 +130,17 @@ async function start() {
     fail('no_wasm');
     return;
   }
+  const stored = store.load();
   const shell = makeShell();
-  const [module, [kit, places]] = await Promise.all([instantiate(shell), store.load()]);
-  core = bridge(module);
+  core = bridge(await instantiate(shell));
   hooks.registry = core.registry;
   hooks.idle = shell.idle;
   watchView(canvas, core.viewport);
-  core.load(kit, places);
+  if (!core.openWindow()) {
+    fail('no_webgl');
+    return;
+  }
+  core.load(...await stored);
   if (!core.start()) {
     fail('no_webgl');
     return;
