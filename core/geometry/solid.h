@@ -1,0 +1,42 @@
+#pragma once
+/// A timber's solid: a convex body (blank and end cuts) less convex pockets. Volume and centre of gravity are exact but
+/// for rounding (inclusion and exclusion over the pockets that overlap), the mesh is closed.
+/// Inches. Checked against an outside solid modeller in tests/fit.
+
+#include <vector>
+
+#include "geometry/plane.h"
+#include "geometry/pocket.h"
+
+namespace bentbook {
+
+struct Solid {
+  std::vector<Plane> body;  ///< half-spaces; their intersection is bounded
+  std::vector<Pocket> pockets;
+};
+
+struct VolumeFacts {
+  double volume = 0;  ///< in³
+  Vec3 centroid;      ///< of even density; 0 where the volume is 0
+};
+[[nodiscard]] VolumeFacts volume_of(const Solid& solid);
+/// Of the intersection of half-spaces alone (bounded; 0 where they have nothing in common).
+[[nodiscard]] VolumeFacts volume_of(const Plane* planes, int count);
+
+/// A closed surface: every edge belongs to two triangles, no corner lies inside another triangle's edge.
+struct Mesh {
+  std::vector<Vec3> corners;
+  struct Triangle {
+    int a, b, c;    ///< counterclockwise seen from outside
+    int plane = 0;  ///< triangles of one flat face share this number
+  };
+  std::vector<Triangle> triangles;
+  /// Edges where two flat faces meet: what is drawn as a line.
+  struct Edge {
+    int a, b;
+  };
+  std::vector<Edge> edges;
+};
+[[nodiscard]] Mesh mesh_of(const Solid& solid);
+
+}  // namespace bentbook
