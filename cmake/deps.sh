@@ -20,12 +20,12 @@ die() {
 packages_of() {
   case $1 in
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
-      libexpected-dev rapidjson-dev librapidcheck-dev ;;
+      libexpected-dev rapidjson-dev ;;
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format git ;;
-    fonts) echo fonts-noto-core python3-fonttools python3-brotli ;;
+    fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;
     page) echo esbuild brotli ;;
     web) echo chromium ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
@@ -70,8 +70,9 @@ install_packages() {
   done
   [ ${#missing[@]} -gt 0 ] || return 0
   say "installing ${missing[*]}"
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq -y -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
+  export DEBIAN_FRONTEND=noninteractive # sudo may drop it; without a terminal debconf asks nothing either
+  as_root apt-get -qq -o DPkg::Lock::Timeout=600 update >&2 || true
+  as_root apt-get -qq -y -o Dpkg::Use-Pty=0 -o DPkg::Lock::Timeout=600 -o Acquire::Retries=3 \
     install --no-install-recommends "${missing[@]}" >&2 </dev/null || die "apt could not install ${missing[*]}"
 }
 

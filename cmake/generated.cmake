@@ -24,3 +24,25 @@ if(TARGET bentbook_screens)
     COMMENT "Making the fonts" VERBATIM)
   target_sources(bentbook_screens PRIVATE ${FONT_SOURCES})
 endif()
+
+# Icons of the page, from assets/icons/*.svg.
+find_program(RSVG_CONVERT rsvg-convert PATHS /usr/bin NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)
+if(EMSCRIPTEN AND RSVG_CONVERT)
+  set(ICONS)
+  foreach(icon icon:192:icon-192 icon:512:icon-512 maskable:192:maskable-192 maskable:512:maskable-512
+      maskable:180:apple-touch-icon)
+    string(REPLACE ":" ";" icon ${icon})
+    list(GET icon 0 drawing)
+    list(GET icon 1 size)
+    list(GET icon 2 name)
+    add_custom_command(
+      OUTPUT ${GENERATED_DIR}/icons/${name}.png
+      COMMAND ${CMAKE_COMMAND} -E make_directory ${GENERATED_DIR}/icons
+      COMMAND ${RSVG_CONVERT} -w ${size} -h ${size} ${PROJECT_SOURCE_DIR}/assets/icons/${drawing}.svg
+        -o ${GENERATED_DIR}/icons/${name}.png
+      DEPENDS ${PROJECT_SOURCE_DIR}/assets/icons/${drawing}.svg
+      COMMENT "Drawing ${name}.png" VERBATIM)
+    list(APPEND ICONS ${GENERATED_DIR}/icons/${name}.png)
+  endforeach()
+  add_custom_target(icons DEPENDS ${ICONS})
+endif()

@@ -173,9 +173,11 @@ EMSCRIPTEN_KEEPALIVE bool bb_start() {
 
 EMSCRIPTEN_KEEPALIVE void bb_wake(int frames) { wake(frames); }
 
-EMSCRIPTEN_KEEPALIVE void bb_viewport(float width, float height, float scale, float top, float right, float bottom,
-                                      float left, bool reduced_motion, bool prefers_dark) {
-  page->viewport = {width, height, scale, top, right, bottom, left, reduced_motion, prefers_dark};
+/// The language tag of the device lies in the buffer.
+EMSCRIPTEN_KEEPALIVE void bb_viewport(int language_size, float width, float height, float scale, float top, float right,
+                                      float bottom, float left, bool reduced_motion, bool prefers_dark) {
+  page->viewport = {width,  height, scale,          top,          right,
+                    bottom, left,   reduced_motion, prefers_dark, inbox_part(0, language_size)};
   page->viewport_changed = true;
   wake(3);
 }

@@ -25,5 +25,6 @@ struct FigureText {
                                         const Voice& voice);
 [[nodiscard]] FigureText mitre_figure(std::string_view key, Angle between, Length depth_a, Length depth_b,
                                       const Mitre& mitre, const Voice& voice);
+[[nodiscard]] FigureText flip_figure(std::string_view key, Length gap, Length depth, Angle error, const Voice& voice);
 
 }  // namespace bentbook

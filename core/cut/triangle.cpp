@@ -81,7 +81,7 @@ Result<void> check_parts(const TriangleInput& input) {
     if (part == TrianglePart::kRise) ok = check_length(input.rise, "rise");
     if (part == TrianglePart::kRun) ok = check_length(input.run, "run");
     if (part == TrianglePart::kSlopeLength) ok = check_length(input.slope_length, "slope_length");
-    if (part == TrianglePart::kAngle) ok = check_slope(input.slope);
+    if (part == TrianglePart::kSlope) ok = check_slope(input.slope);
     if (!ok) return ok;
   }
   return {};
@@ -91,8 +91,8 @@ Result<void> check_parts(const TriangleInput& input) {
 
 Result<Triangle> solve_triangle(const TriangleInput& input) {
   if (auto ok = check_parts(input); !ok) return tl::unexpected(ok.error());
-  if (input.given(TrianglePart::kAngle))
-    return from_angle(input, input.older == TrianglePart::kAngle ? input.newer : input.older);
+  if (input.given(TrianglePart::kSlope))
+    return from_angle(input, input.older == TrianglePart::kSlope ? input.newer : input.older);
   if (input.given(TrianglePart::kSlopeLength)) {
     const bool rise = input.given(TrianglePart::kRise);
     return from_slope_length(input.slope_length, rise ? input.rise : input.run, rise);

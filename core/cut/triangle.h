@@ -8,7 +8,7 @@
 
 namespace bentbook {
 
-enum class TrianglePart : std::uint8_t { kRise, kRun, kSlopeLength, kAngle };
+enum class TrianglePart : std::uint8_t { kRise, kRun, kSlopeLength, kSlope };
 
 /// Two parts are given, `older` and `newer` (in the order they were told); the other values are not looked at.
 struct TriangleInput {
@@ -17,7 +17,7 @@ struct TriangleInput {
   Length slope_length = Length::inches(16);
   Slope slope = Slope::in_12(Length::inches(10));
   TrianglePart older = TrianglePart::kRun;
-  TrianglePart newer = TrianglePart::kAngle;
+  TrianglePart newer = TrianglePart::kSlope;
 
   [[nodiscard]] constexpr bool given(TrianglePart part) const { return part == older || part == newer; }
   /// The user tells a part (its value is set by the caller): it becomes the newer; of the two that were given, the one

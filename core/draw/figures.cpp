@@ -41,12 +41,12 @@ PlacedLine leader(Point from, const Box& box) {
   const Box u = upright(box);
   const Point to{std::clamp(from.x, u.centre.x - u.w / 2, u.centre.x + u.w / 2),
                  std::clamp(from.y, u.centre.y - u.h / 2, u.centre.y + u.h / 2)};
-  return {from, to, Stroke::kThin, false, false};
+  return {from, to, Stroke::kThin, false, false, true};
 }
 
 double price_of_line(const PlacedLine& line) {
   if (!line.ordinary) return 1.5;
-  return line.stroke == Stroke::kVisible || line.stroke == Stroke::kCut ? 2 : 1;
+  return line.stroke == Stroke::kVisible || line.stroke == Stroke::kCut ? 4 : 1;
 }
 
 class Placing {
@@ -69,10 +69,21 @@ class Placing {
         if (price >= best_.price) return;
         if (crosses(roomy, line.a, line.b)) price += price_of_line(line);
       }
-    for (const PlacedLine& stroke : strokes)
-      for (const Place& other : placed_)
-        if (crosses(other.box, stroke.a, stroke.b)) price += 2;
+    for (const PlacedLine& stroke : strokes) price += price_of_stroke(stroke);
     if (price < best_.price) best_ = {box, price, std::move(strokes)};
+  }
+
+  /// A line carried on over a neighbour's line would make the figure look like the neighbour's.
+  [[nodiscard]] double price_of_stroke(const PlacedLine& stroke) const {
+    double price = 0;
+    for (const Place& other : placed_)
+      if (crosses(other.box, stroke.a, stroke.b)) price += 2;
+    const double length = distance(stroke.a, stroke.b);
+    if (stroke.leader || length < 16) return price;
+    const Box track{between(stroke.a, stroke.b, 0.5 + 5 / length), length - 10, 4, reading_angle(stroke.a, stroke.b)};
+    for (const PlacedLine& line : lines_)
+      if (!line.ordinary && !line.oblique && crosses(track, line.a, line.b)) price += 2;
+    return price;
   }
 
   [[nodiscard]] double best_price() const { return best_.price; }

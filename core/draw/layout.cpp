@@ -23,8 +23,11 @@ Bounds thing(const Drawing& drawing) {
     add(line.b);
   }
   for (const Arc& arc : drawing.arcs) {
-    add({arc.centre.x - arc.radius, arc.centre.y - arc.radius});
-    add({arc.centre.x + arc.radius, arc.centre.y + arc.radius});
+    constexpr int kParts = 24;
+    for (int i = 0; i <= kParts; ++i) {
+      const double angle = (arc.from_deg + (arc.to_deg - arc.from_deg) * i / kParts) * libm::kPi / 180;
+      add({arc.centre.x + arc.radius * libm::cos(angle), arc.centre.y + arc.radius * libm::sin(angle)});
+    }
   }
   for (const Dimension& dimension : drawing.dimensions) {
     add(dimension.a);
@@ -40,44 +43,51 @@ struct Fit {
   Point origin;
 };
 
-/// The largest scale at which the draft goes into the rectangle. Figures keep their size, so the scale is searched for;
-/// a little larger may need more room than a little smaller, so only scales that were seen to fit count.
-Fit fit(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options) {
+/// The largest scale at which the draft goes into the rectangle; 0 if it never does. Figures keep their size, so the
+/// scale is searched for; a little larger may need more room than a little smaller, so only scales seen to fit count.
+double largest_scale(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options, Size room,
+                     double most, Bounds& best_bounds) {
+  constexpr double kLeast = 0.1;  // of `most`
+  constexpr int kSteps = 10;
+  const auto fits = [&](double scale) {
+    const Bounds bounds = bounds_of(make_draft(drawing, sizes, options, scale, {}, false));
+    const bool in = bounds.width() <= room.w && bounds.height() <= room.h;
+    if (in) best_bounds = bounds;
+    return in;
+  };
+  if (fits(most)) return most;
+  double best = 0, low = most * kLeast, high = most;
+  for (int i = 0; i < kSteps; ++i) {
+    const double middle = libm::sqrt(low * high);
+    (fits(middle) ? best = low : high) = middle;
+  }
+  return best;
+}
+
+/// `options.row` is made smaller where dimension rows take too much of the rectangle.
+Fit fit(const Drawing& drawing, std::span<const Size> sizes, LayoutOptions& options) {
   const Bounds world = thing(drawing);
   if (world.empty()) return {1, {options.rect.w / 2, options.rect.h / 2}};
-  const double w = std::max(options.rect.w - 2 * options.padding, 1.0);
-  const double h = std::max(options.rect.h - 2 * options.padding, 1.0);
-  const double most =
-      std::min({w / std::max(world.width(), 1e-6), h / std::max(world.height(), 1e-6), options.max_scale, 1e7});
-  constexpr double kLeast = 0.02;  // of `most`
-  constexpr int kSteps = 11;
-  const auto fits = [&](double scale, Bounds& bounds) {
-    bounds = bounds_of(make_draft(drawing, sizes, options, scale, {}, false));
-    return bounds.width() <= w && bounds.height() <= h;
-  };
-  Bounds bounds, best_bounds;
-  double best = 0, low = most * kLeast, high = most;
-  if (fits(high, bounds)) {
-    best = high;
-    best_bounds = bounds;
+  const Size room{std::max(options.rect.w - 2 * options.padding, 1.0),
+                  std::max(options.rect.h - 2 * options.padding, 1.0)};
+  const double most = std::min(
+      {room.w / std::max(world.width(), 1e-6), room.h / std::max(world.height(), 1e-6), options.max_scale, 1e7});
+  Bounds bounds;
+  double scale = 0;
+  const double row = options.row;
+  for (const double part : {1.0, 0.75, 0.5}) {
+    options.row = row * part;
+    scale = largest_scale(drawing, sizes, options, room, most, bounds);
+    if (scale > 0) break;
   }
-  for (int i = 0; best < most && i < kSteps; ++i) {
-    const double middle = libm::sqrt(low * high);
-    if (fits(middle, bounds)) {
-      best = low = middle;
-      best_bounds = bounds;
-    } else {
-      high = middle;
-    }
-  }
-  if (best == 0) {  // more figures than room: keep_inside() packs them
-    best = most * 0.35;
-    best_bounds = {world.left * best, -world.bottom * best, world.right * best, -world.top * best};
+  if (scale == 0) {  // more figures than room: keep_inside() packs them
+    scale = most * 0.4;
+    bounds = {world.left * scale, -world.bottom * scale, world.right * scale, -world.top * scale};
   }
   // In the middle of the rectangle.
-  const Point origin{options.rect.w / 2 - (best_bounds.left + best_bounds.right) / 2,
-                     options.rect.h / 2 - (best_bounds.top + best_bounds.bottom) / 2};
-  return {best, origin};
+  return {
+      scale,
+      {options.rect.w / 2 - (bounds.left + bounds.right) / 2, options.rect.h / 2 - (bounds.top + bounds.bottom) / 2}};
 }
 
 Box finger_target(const Box& box, const LayoutOptions& options) {
@@ -101,7 +111,8 @@ const std::string& key_of(const Drawing& drawing, std::size_t index) {
 
 }  // namespace
 
-Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options) {
+Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& wanted) {
+  LayoutOptions options = wanted;
   Fit found = fit(drawing, sizes, options);
   const bool zoomed = !(options.view == View{});
   if (zoomed) {

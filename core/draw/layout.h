@@ -38,6 +38,7 @@ struct PlacedLine {
   Stroke stroke = Stroke::kThin;
   bool ordinary = true;
   bool oblique = false;  ///< the stroke at a dimension's end (drawn thick)
+  bool leader = false;   ///< joins a figure that was set aside to what it tells of
 };
 /// Radians, clockwise on screen, from < to.
 struct PlacedArc {

@@ -48,7 +48,7 @@ class ExpressionReader {
       const bool division = sign.kind == TokenKind::kSlash;
       ++pos_;
       const Token& operand = here();
-      const auto right = signed_factor(division && !operand.blank_before);
+      auto right = signed_factor(division && !operand.blank_before);
       if (!right) return right;
       left = division ? divided(*left, *right, sign, operand) : multiplied(*left, *right, sign);
     }

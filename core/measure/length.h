@@ -33,7 +33,7 @@ struct Length {
   [[nodiscard]] constexpr double in() const { return static_cast<double>(count) / static_cast<double>(kPerInch); }
   [[nodiscard]] constexpr double to_mm() const { return static_cast<double>(count) / static_cast<double>(kPerMm); }
 
-  friend constexpr auto operator<=>(Length, Length) = default;
+  friend constexpr auto operator<=>(Length, Length) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
   friend constexpr Length operator+(Length a, Length b) { return {a.count + b.count}; }
   friend constexpr Length operator-(Length a, Length b) { return {a.count - b.count}; }
   friend constexpr Length operator-(Length a) { return {-a.count}; }

@@ -39,9 +39,9 @@ Result<Rational> degrees_of(std::string_view text, const std::vector<Token>& tok
   std::size_t mark = 0;
   while (tokens[mark].kind != TokenKind::kDegree && tokens[mark].kind != TokenKind::kEnd) ++mark;
   if (mark == 0) return unexpected_token(tokens[0]);
-  const auto whole = parse_bare_number(text.substr(0, static_cast<std::size_t>(tokens[mark].at)));
+  auto whole = parse_bare_number(text.substr(0, static_cast<std::size_t>(tokens[mark].at)));
   if (!whole || tokens[mark].kind == TokenKind::kEnd) return whole;
-  const auto rest = minutes_and_seconds(tokens, mark + 1);
+  auto rest = minutes_and_seconds(tokens, mark + 1);
   if (!rest) return rest;
   const bool negative = tokens[0].kind == TokenKind::kHyphen || tokens[0].kind == TokenKind::kMinus;
   const auto sum = add(*whole, negative ? negate(*rest) : *rest);
@@ -59,9 +59,9 @@ Result<Angle> parse_angle(std::string_view text) {
   const auto nano = multiply(*degrees, Rational{Angle::kPerDegree, 1});
   if (!nano) return overflow_at(0);
   const Int128 nearest = round_half_up(*nano);
-  constexpr Int128 limit = kMostDegrees * Angle::kPerDegree;
-  if (nearest > limit || nearest < -limit) {
-    return fail(ErrorCode::kTooLarge, {}, tokens->front().at, static_cast<std::int64_t>(limit));
+  constexpr Int128 kLimit = kMostDegrees * Angle::kPerDegree;
+  if (nearest > kLimit || nearest < -kLimit) {
+    return fail(ErrorCode::kTooLarge, {}, tokens->front().at, static_cast<std::int64_t>(kLimit));
   }
   return Angle{static_cast<std::int64_t>(nearest)};
 }

@@ -20,7 +20,7 @@ struct Angle {
   [[nodiscard]] double deg() const { return static_cast<double>(nano_degrees) / 1e9; }
   [[nodiscard]] double rad() const;
 
-  friend constexpr auto operator<=>(Angle, Angle) = default;
+  friend constexpr auto operator<=>(Angle, Angle) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
   friend constexpr Angle operator+(Angle a, Angle b) { return {a.nano_degrees + b.nano_degrees}; }
   friend constexpr Angle operator-(Angle a, Angle b) { return {a.nano_degrees - b.nano_degrees}; }
 };

@@ -39,8 +39,11 @@ void main() {
 }
 )";
 
-GLuint name_of(ImTextureID id) { return static_cast<GLuint>(reinterpret_cast<std::uintptr_t>(id)); }
-ImTextureID id_of(GLuint name) { return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(name)); }
+// A texture's id is its GL name; the top bit says that its red is coverage.
+constexpr std::uintptr_t kCoverageBit = 0x8000'0000;
+GLuint name_of(ImTextureID id) { return static_cast<GLuint>(reinterpret_cast<std::uintptr_t>(id) & ~kCoverageBit); }
+bool is_coverage(ImTextureID id) { return (reinterpret_cast<std::uintptr_t>(id) & kCoverageBit) != 0; }
+ImTextureID id_of(GLuint name, std::uintptr_t bit = 0) { return reinterpret_cast<ImTextureID>(name | bit); }
 const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
 
 GLuint compile(GLenum kind, const char* source) {
@@ -106,6 +109,11 @@ void Renderer::make_buffers() {
 }
 
 bool Renderer::create(ImFontAtlas& atlas) {
+  ImGui::GetIO().BackendRendererName = "bentbook";
+  return create_without_atlas() && upload_atlas(atlas);
+}
+
+bool Renderer::create_without_atlas() {
   failure_.clear();
   if (!make_program()) {
     lost();
@@ -113,9 +121,7 @@ bool Renderer::create(ImFontAtlas& atlas) {
     return false;
   }
   make_buffers();
-  ImGuiIO& io = ImGui::GetIO();
-  io.BackendRendererName = "bentbook";
-  return upload_atlas(atlas);
+  return true;
 }
 
 bool Renderer::upload_atlas(ImFontAtlas& atlas) {
@@ -128,7 +134,7 @@ bool Renderer::upload_atlas(ImFontAtlas& atlas) {
   }
   if (atlas_ != 0) glDeleteTextures(1, &atlas_);
   atlas_ = make_texture(GL_R8, GL_RED, pixels, width, height);
-  atlas.SetTexID(id_of(atlas_));
+  atlas.SetTexID(id_of(atlas_, kCoverageBit));
   return atlas_ != 0;
 }
 
@@ -169,7 +175,16 @@ void Renderer::paint(const ImDrawData& data, int width, int height, ClearColour 
   glScissor(0, 0, width, height);
   glClearColor(clear.r, clear.g, clear.b, 1);
   glClear(GL_COLOR_BUFFER_BIT);
+  paint_lists(data, height);
+}
 
+void Renderer::paint_over(const ImDrawData& data, int width, int height) {
+  if (!ready()) return;
+  set_state(data, width, height);
+  paint_lists(data, height);
+}
+
+void Renderer::paint_lists(const ImDrawData& data, int height) const {
   // New storage every frame, so that nothing waits for the frame before; then each list into its place.
   glBufferData(GL_ARRAY_BUFFER,
                static_cast<GLsizeiptr>(data.TotalVtxCount) * static_cast<GLsizeiptr>(sizeof(ImDrawVert)), nullptr,
@@ -199,7 +214,7 @@ void Renderer::paint(const ImDrawData& data, int width, int height, ClearColour 
 void Renderer::paint_commands(const ImDrawList& list, const ImDrawData& data, int height,
                               std::size_t first_index) const {
   constexpr GLenum kIndexType = sizeof(ImDrawIdx) == 4 ? GL_UNSIGNED_INT : GL_UNSIGNED_SHORT;
-  GLuint bound = 0;
+  ImTextureID bound = nullptr;
   for (const ImDrawCmd& command : list.CmdBuffer) {
     if (command.UserCallback != nullptr) {
       if (command.UserCallback != ImDrawCallback_ResetRenderState) command.UserCallback(&list, &command);
@@ -212,11 +227,10 @@ void Renderer::paint_commands(const ImDrawList& list, const ImDrawData& data, in
     const int bottom = to_px(command.ClipRect.w, data.DisplayPos.y, data.FramebufferScale.y);
     if (right <= left || bottom <= top || command.ElemCount == 0) continue;
     glScissor(left, height - bottom, right - left, bottom - top);
-    const GLuint texture = name_of(command.GetTexID());
-    if (texture != bound) {
+    if (const ImTextureID texture = command.GetTexID(); texture != bound) {
       bound = texture;
-      glBindTexture(GL_TEXTURE_2D, texture);
-      glVertexAttrib1f(kCoverage, texture == atlas_ ? 1.0F : 0.0F);
+      glBindTexture(GL_TEXTURE_2D, name_of(texture));
+      glVertexAttrib1f(kCoverage, is_coverage(texture) ? 1.0F : 0.0F);
     }
     glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(command.ElemCount), kIndexType,
                    offset((first_index + command.IdxOffset) * sizeof(ImDrawIdx)));

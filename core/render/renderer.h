@@ -21,6 +21,8 @@ class Renderer {
   /// Makes shaders, buffers and the texture of the atlas (ImGui::GetIO().Fonts, whose TexID it sets). False with the
   /// reason in failure() if the context cannot do it. After lost() or destroy() it may be called again.
   bool create(ImFontAtlas& atlas);
+  /// The same for a second renderer in the context, which paints with the texture that the first one made.
+  bool create_without_atlas();
   /// The atlas was built again: its texture is made anew.
   bool upload_atlas(ImFontAtlas& atlas);
   /// The context is gone, and every object with it.
@@ -29,6 +31,9 @@ class Renderer {
   /// Clears the framebuffer of width × height device pixels and paints. Positions in `data` are CSS px times
   /// data.FramebufferScale. Nothing is painted before create().
   void paint(const ImDrawData& data, int width, int height, ClearColour clear);
+
+  /// The same on top of what is there.
+  void paint_over(const ImDrawData& data, int width, int height);
 
   /// A texture of straight RGBA pixels, row by row from the top; 0 on failure. Its id goes to ImDrawList::AddImage.
   [[nodiscard]] ImTextureID add_texture(std::span<const std::uint8_t> rgba, int width, int height);
@@ -41,6 +46,7 @@ class Renderer {
   bool make_program();
   void make_buffers();
   void set_state(const ImDrawData& data, int width, int height) const;
+  void paint_lists(const ImDrawData& data, int height) const;
   void paint_commands(const ImDrawList& list, const ImDrawData& data, int height, std::size_t first_index) const;
 
   unsigned program_ = 0, vertex_array_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;

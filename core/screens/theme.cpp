@@ -27,7 +27,7 @@ Theme sun() {
   t.on_edit = rgb(0xFFFFFF);
   t.pressed = rgb(0xCFE0F3);
   t.cut = rgb(0xC4311B);
-  t.caution = rgb(0x7A4B00);
+  t.caution = rgb(0x704500);
   t.caution_ground = rgb(0xFFF3D6);
   return t;
 }

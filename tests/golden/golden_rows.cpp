@@ -1,4 +1,4 @@
-// golden_rows FOLDER: writes each section's rows to FOLDER/<section>.txt. The folder must be there.
+// golden_rows FOLDER: writes each file of rows to FOLDER/<name>.txt. The folder must be there.
 
 #include <cstdio>
 
@@ -6,12 +6,17 @@
 
 namespace {
 
-constexpr golden::Section kSections[] = {
+constexpr golden::RowFile kFiles[] = {
     {"libm", golden::libm_rows},
     {"fixed", golden::fixed_rows},
     {"length_print", golden::length_print_rows},
     {"length_parse", golden::length_parse_rows},
     {"slope", golden::slope_rows},
+    {"corner", golden::corner_rows},
+    {"rafter", golden::rafter_rows},
+    {"saw", golden::saw_rows},
+    {"triangle", golden::triangle_rows},
+    {"joint", golden::joint_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {
@@ -25,11 +30,11 @@ bool write_file(const std::string& path, const std::string& text) {
 
 int main(int argc, char** argv) {
   if (argc != 2) return 2;
-  for (const golden::Section& section : kSections) {
+  for (const golden::RowFile& file : kFiles) {
     golden::Rows rows;
-    section.write(rows);
-    if (!write_file(std::string(argv[1]) + "/" + section.name + ".txt", rows.text())) {
-      std::fprintf(stderr, "cannot write %s\n", section.name);
+    file.write(rows);
+    if (!write_file(std::string(argv[1]) + "/" + file.name + ".txt", rows.text())) {
+      std::fprintf(stderr, "cannot write %s\n", file.name);
       return 1;
     }
   }

@@ -32,7 +32,7 @@ class Rows {
 
 /// One file of rows: a name and the function that writes them. To add one, write the function in a section_*.cpp here
 /// and list it in golden_rows.cpp.
-struct Section {
+struct RowFile {
   const char* name;
   void (*write)(Rows& rows);
 };
@@ -42,5 +42,10 @@ void fixed_rows(Rows& rows);
 void length_print_rows(Rows& rows);
 void length_parse_rows(Rows& rows);
 void slope_rows(Rows& rows);
+void corner_rows(Rows& rows);
+void rafter_rows(Rows& rows);
+void saw_rows(Rows& rows);
+void triangle_rows(Rows& rows);
+void joint_rows(Rows& rows);
 
 }  // namespace golden

@@ -42,6 +42,61 @@ Length random_length(Random& random) {
   return Length{random.whole(-most, most)};
 }
 
+/// An entry and what it comes to in plain doubles.
+struct Reckoned {
+  std::string text;
+  double inches = 0;
+  double largest = 0;  ///< the largest number on the way, for the tolerance
+};
+
+Reckoned random_measure(Random& random) {
+  const std::int64_t whole = random.whole(1, 99);
+  const std::int64_t eighths = random.whole(1, 7);
+  const std::string number = std::to_string(whole);
+  const double value = static_cast<double>(whole);
+  const double fraction = static_cast<double>(eighths) / 8;
+  switch (random.whole(0, 4)) {
+    case 0:
+      return {number + "' 7-" + std::to_string(eighths) + "/8\"", value * 12 + 7 + fraction};
+    case 1:
+      return {number + " " + std::to_string(eighths) + "/8", value + fraction};
+    case 2:
+      return {number + " mm", value / 25.4};
+    case 3:
+      return {number + ".5'", (value + 0.5) * 12};
+    default:
+      return {number + "\"", value};
+  }
+}
+
+Reckoned random_sum(Random& random, int depth) {
+  Reckoned sum;
+  const std::int64_t terms = random.whole(1, 3);
+  for (std::int64_t i = 0; i < terms; ++i) {
+    Reckoned term = random_measure(random);
+    if (depth > 0 && random.whole(0, 3) == 0) {
+      term = random_sum(random, depth - 1);
+      term.text = "(" + term.text + ")";
+    }
+    for (std::int64_t k = random.whole(0, 2); k > 0; --k) {
+      const std::int64_t factor = random.whole(2, 12);
+      const double by = static_cast<double>(factor);
+      const std::int64_t way = random.whole(0, 2);
+      if (way == 0) term.text += " * " + std::to_string(factor);
+      if (way == 1) term.text += " / " + std::to_string(factor);
+      if (way == 2 && k > 1) continue;
+      if (way == 2) term.text = std::to_string(factor) + " * " + term.text;
+      term.inches = way == 1 ? term.inches / by : term.inches * by;
+    }
+    const bool minus = i > 0 && random.whole(0, 1) == 0;
+    if (i > 0) sum.text += minus ? " - " : " + ";
+    sum.text += term.text;
+    sum.inches += minus ? -term.inches : term.inches;
+    sum.largest = std::fmax(std::fmax(sum.largest, term.largest), std::fabs(term.inches));
+  }
+  return sum;
+}
+
 std::string exact_decimals(double value, int decimals) {
   // The C library prints the double's whole expansion; what is cut off then decides, half going up.
   char text[1500];
@@ -106,6 +161,24 @@ TEST_CASE("a value typed in feet, inches and sixty-fourths is exactly that", "[l
       INFO(text);
       REQUIRE(read);
       REQUIRE(read->count == expected);
+    }
+  }
+  SUCCEED();
+}
+
+TEST_CASE("sums, products and parentheses come out as plain arithmetic has them", "[length][property]") {
+  Random random(23);
+  const int cases = property_cases();
+  for (int i = 0; i < cases; ++i) {
+    const Reckoned sum = random_sum(random, 2);
+    const auto read = parse_length(sum.text, BareUnit::kInch);
+    const double size = std::fabs(sum.inches) + sum.largest;
+    if (size > 300'000) continue;  // near the limit
+    const bool holds = read && std::fabs(read->in() - sum.inches) < 1e-8 + 1e-12 * size;
+    if (!holds) {
+      INFO(sum.text << " should be " << sum.inches);
+      REQUIRE(read);
+      REQUIRE(holds);
     }
   }
   SUCCEED();

@@ -1,18 +1,20 @@
 // What the browser tests stand on: Chromium as a phone, and the app seen through its
 // mirror. Playwright's click waits for an element that takes the pointer, which the mirror's never do: press() touches
 // the canvas where the mirrored element lies, as a finger would.
+import {execFileSync} from 'node:child_process';
 import {readFileSync, writeFileSync} from 'node:fs';
 import {createRequire} from 'node:module';
 import {join} from 'node:path';
 
 import {pixels} from './png.mjs';
-import {shots} from './site.mjs';
+import {root, shots} from './site.mjs';
 
 export * from './png.mjs';
 export * from './site.mjs';
 
-/** npm packages lie in the dependency cache (cmake/deps.sh where npm). */
-const need = createRequire(join(process.env.BENTBOOK_NPM, 'package.json'));
+// npm packages lie in the dependency cache.
+const npm = execFileSync('bash', [join(root, 'cmake/deps.sh'), 'where', 'npm'], {encoding: 'utf8'}).trim();
+const need = createRequire(join(npm, 'package.json'));
 export const {chromium} = need('playwright-core');
 export const axeSource = readFileSync(need.resolve('axe-core/axe.min.js'), 'utf8');
 

@@ -43,3 +43,5 @@ export async function server(t, folder = dist) {
   t.after(() => site.stop());
   return site;
 }
+
+export {join};

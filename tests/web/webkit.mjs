@@ -3,6 +3,7 @@
 import {spawn} from 'node:child_process';
 import {once} from 'node:events';
 import {existsSync, readdirSync} from 'node:fs';
+import {createServer} from 'node:net';
 
 const kLibraries = '/usr/lib/x86_64-linux-gnu';
 
@@ -12,6 +13,14 @@ export function miniBrowser() {
     if (existsSync(file)) return file;
   }
   throw new Error('MiniBrowser is not installed');
+}
+
+async function freePort() {
+  const server = createServer();
+  await once(server.listen(0, '127.0.0.1'), 'listening');
+  const {port} = server.address();
+  await new Promise((resolve) => server.close(resolve));
+  return port;
 }
 
 /** Ends the whole process group of a child that was started detached. */
@@ -53,7 +62,8 @@ export async function startPlainly(t, env, url) {
 }
 
 /** A WebDriver session: go(url), run(script, ...arguments), screenshot(). */
-export async function drive(t, env, port) {
+export async function drive(t, env) {
+  const port = await freePort();
   const driver = spawn('WebKitWebDriver', [`--port=${port}`, '--host=127.0.0.1'], {env, stdio: 'ignore', detached: true});
   t.after(() => endGroup(driver));
   const base = `http://127.0.0.1:${port}`;

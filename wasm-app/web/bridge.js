@@ -37,7 +37,7 @@ export function bridge(module) {
     start: () => module._bb_start(),
     wake: (frames) => module._bb_wake(frames),
     settle: () => module._bb_settle(),
-    viewport: (...v) => module._bb_viewport(...v),
+    viewport: (...v) => module._bb_viewport(...put(navigator.language ?? ''), ...v),
     /** @param kind one of Event */
     event: (kind, key = '', text = '', number = 0) => module._bb_event(kind, ...put(key, text), number),
     /** @param kind one of Act */

@@ -13,7 +13,7 @@ function usedBy(target, key) {
   if (target.localName !== 'input') return false;
   if (target.type === 'checkbox') return key === ' ' || key === 'Enter';
   if (target.type === 'range') return key.startsWith('Arrow') || ['Home', 'End', 'PageUp', 'PageDown'].includes(key);
-  return key !== 'Escape';
+  return key !== 'Escape' && key !== 'Enter';
 }
 
 export function forwardKeys(core) {

@@ -14,6 +14,10 @@ const inputTypes = {[Role.checkbox]: 'checkbox', [Role.slider]: 'range', [Role.t
 
 const tagOf = (item) => item.role === Role.heading ? `h${Math.min(Math.max(item.level, 1), 3)}` : tags[item.role];
 
+/** The keypad's entry: a text field that no finger opens, read back with each letter. */
+const isEntry = (item) => item.role === Role.textField && item.touch === kTouchNone;
+const kTouchNone = 3;
+
 function setAttribute(element, name, value) {
   if (value === null) element.removeAttribute(name);
   else if (element.getAttribute(name) !== value) element.setAttribute(name, value);
@@ -29,11 +33,13 @@ function describe(element, item) {
   switch (item.role) {
     case Role.heading:
     case Role.text:
-    case Role.button:
       setText(element, named);
       break;
-    case Role.radio:
+    case Role.button:
       setText(element, named);
+      setAttribute(element, 'aria-pressed', item.checked ? 'true' : null);
+      break;
+    case Role.radio:  // its text is set with its group's
       setAttribute(element, 'aria-checked', String(item.checked));
       break;
     case Role.tab:
@@ -68,7 +74,7 @@ function describe(element, item) {
 
 /** @param act (kind, key, text, number) → queued action of the screens */
 export function makeMirror(root, act) {
-  const elements = new Map();  // key → {element, tag, item}
+  const elements = new Map();  // key → {element, tag, item, text, seen}
   let timer = 0;
   let last = -kIntervalMs;
   let moving = false;
@@ -90,7 +96,12 @@ export function makeMirror(root, act) {
       });
     }
     if (role === Role.slider) element.addEventListener('input', () => act(Act.setNumber, key, '', Number(element.value)));
-    if (role === Role.textField) element.addEventListener('change', () => act(Act.setText, key, element.value));
+    if (role === Role.textField) {
+      const commit = () => act(Act.setText, key, element.value);
+      element.addEventListener(isEntry(item) ? 'input' : 'change', commit);
+      element.addEventListener('keydown', (event) => event.key === 'Enter' && commit());
+      if (isEntry(item)) element.inputMode = 'none';  // the drawn keypad is there already
+    }
     element.addEventListener('focus', () => {
       if (!moving) act(Act.focus, key);
     });
@@ -117,6 +128,7 @@ export function makeMirror(root, act) {
     const text = JSON.stringify(item);
     if (entry.text !== text) {
       entry.text = text;
+      entry.item = item;
       place(entry.element, item);
       describe(entry.element, item);
       if ('disabled' in entry.element) entry.element.disabled = !item.enabled;
@@ -125,38 +137,54 @@ export function makeMirror(root, act) {
     return entry.element;
   }
 
-  /** Tabs stand in a tab list, what follows a dialog in the dialog: the tree of parents that the roles ask for. */
+  /** The tree that the roles ask for: tabs stand in a tab list, radio buttons of one key ("saw.kind.0", "saw.kind.1")
+   * in a group named by the value that they share, what follows a dialog in the dialog. */
   function tree(items) {
     const top = {element: root, children: []};
+    const branches = [top];
     let parent = top;
-    let tabs = null;
+    let group = null;
     for (const item of items) {
-      const element = elementOf(item);
-      if (item.role !== Role.tab) tabs = null;
-      if (item.role === Role.dialog) {
-        top.children.push(element);
-        parent = {element, children: []};
-        (top.dialogs ??= []).push(parent);
-      } else if (item.role === Role.tab) {
-        if (!tabs) parent.children.push((tabs = tabList(parent)).element);
-        tabs.children.push(element);
-      } else {
-        parent.children.push(element);
+      const wanted = groupKey(item);
+      if (group?.key !== wanted) group = null;
+      if (wanted && !group) {
+        group = groupOf(parent.element, wanted, item.role);
+        parent.children.push(group.element);
+        branches.push(group);
       }
+      const element = elementOf(item);
+      (group ?? parent).children.push(element);
+      if (group) group.values.add(item.value);
+      if (item.role !== Role.dialog) continue;
+      parent = {element, children: []};
+      branches.push(parent);
     }
-    return top;
+    return branches;
   }
 
-  const tabLists = new Map();
-  function tabList(parent) {
-    let list = tabLists.get(parent.element);
-    if (!list) {
-      list = {element: document.createElement('div')};
-      list.element.setAttribute('role', 'tablist');
-      tabLists.set(parent.element, list);
+  const groups = new Map();
+  const groupKey = ({role, key}) => role === Role.tab ? 'tabs' : role === Role.radio ? key.replace(/\.[^.]*$/, '') : '';
+
+  function groupOf(parent, key, role) {
+    let element = groups.get(key);
+    if (!element) {
+      element = document.createElement('div');
+      element.setAttribute('role', role === Role.tab ? 'tablist' : 'radiogroup');
+      element.dataset.group = key;
+      groups.set(key, element);
     }
-    list.children = [];
-    return list;
+    return {element, key, children: [], values: new Set()};
+  }
+
+  function nameGroup({element, children, values}) {
+    if (element.getAttribute('role') !== 'radiogroup') return;
+    const [label] = values;
+    const shared = values.size === 1 && children.length > 1 && label;
+    setAttribute(element, 'aria-label', shared || null);
+    for (const child of children) {
+      const {item} = elements.get(child.dataset.key);
+      setText(child, shared || !item.value ? item.name : `${item.name} ${item.value}`);
+    }
   }
 
   /** Children in order, moving as few as need be: what has the focus would lose it. */
@@ -178,18 +206,37 @@ export function makeMirror(root, act) {
     const focused = document.activeElement;
     moving = true;
     for (const entry of elements.values()) entry.seen = false;
-    const top = tree(items);
+    const branches = tree(items);
     for (const [key, entry] of elements) {
       if (entry.seen) continue;
       entry.element.remove();
       elements.delete(key);
     }
-    arrange(root, top.children);
-    for (const dialog of top.dialogs ?? []) arrange(dialog.element, dialog.children);
-    for (const list of tabLists.values()) arrange(list.element, list.children);
+    for (const branch of branches) {
+      arrange(branch.element, branch.children);
+      if (branch.values) nameGroup(branch);
+    }
     if (focused?.dataset?.key && focused.isConnected && document.activeElement !== focused) focused.focus();
+    followEntry(items, focused);
     moving = false;
   }
+
+  /** Who works by keyboard or screen reader goes on in the keypad's entry when it opens, and is back after it. */
+  function followEntry(items, focused) {
+    const entry = items.find(isEntry)?.key ?? '';
+    if (entry && !openEntry && focused?.dataset?.key) {
+      cameFrom = focused.dataset.key;
+      const {element} = elements.get(entry);
+      element.focus();
+      element.select();
+    } else if (!entry && openEntry && cameFrom) {
+      if (document.activeElement === document.body) elements.get(cameFrom)?.element.focus();
+      cameFrom = '';
+    }
+    openEntry = entry;
+  }
+  let openEntry = '';
+  let cameFrom = '';
 
   return {
     show,

@@ -1,0 +1,139 @@
+#include "book/places.h"
+
+#include "book/json_io.h"
+
+namespace bentbook {
+namespace {
+
+constexpr int kVersion = 1;
+constexpr const char* kFile = "places";
+
+constexpr std::string_view kPlaces[] = {"angles", "rafter"};
+constexpr std::string_view kParts[] = {"rise", "run", "slope_length", "slope"};
+constexpr std::string_view kPlanBy[] = {"span", "run", "span_and_run"};
+constexpr std::string_view kHeld[] = {"heels_and_plates", "ridge_and_plates", "ridge_and_heels"};
+constexpr std::string_view kPeaks[] = {"against_each_other", "ridge_board", "over_beam"};
+constexpr std::string_view kTails[] = {"plumb", "square", "level_and_plumb"};
+constexpr std::string_view kHeelBy[] = {"seat", "heel"};
+constexpr std::string_view kFeet[] = {"tied", "loose"};
+
+}  // namespace
+
+// Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
+
+template <class Io>
+static void describe(Io& io, Section& s) {
+  io.length("breadth", s.breadth);
+  io.length("depth", s.depth);
+}
+
+template <class Io>
+static void describe(Io& io, TriangleInput& t) {
+  io.length("rise", t.rise);
+  io.length("run", t.run);
+  io.length("slope_length", t.slope_length);
+  io.slope("slope", t.slope);
+  io.choice("older", t.older, kParts);
+  io.choice("newer", t.newer, kParts);
+}
+
+template <class Io>
+static void describe(Io& io, AnglesInput& a) {
+  io.object("triangle", a.triangle);
+  io.object("section", a.section);
+  io.text("saw", a.saw);
+  io.angle("mitre_between", a.mitre_between);
+  io.length("mitre_depth_a", a.mitre_depth_a);
+  io.length("mitre_depth_b", a.mitre_depth_b);
+  io.length("flip_gap", a.flip_gap);
+  io.length("flip_depth", a.flip_depth);
+}
+
+template <class Io>
+static void describe(Io& io, RafterSide& s) {
+  io.slope("pitch", s.pitch);
+  io.choice("heel_by", s.heel_by, kHeelBy);
+  io.length("seat", s.seat);
+  io.length("heel", s.heel);
+  io.length("plate_height", s.plate_height);
+  io.length("overhang", s.overhang);
+  io.flag("measured", s.measured);
+  io.length("measured_rise", s.measured_rise);
+  io.length("measured_run", s.measured_run);
+}
+
+template <class Io>
+static void describe(Io& io, RafterInput& r) {
+  io.choice("plan_by", r.plan_by, kPlanBy);
+  io.length("span", r.span);
+  io.length("run", r.run);
+  io.flag("alike", r.alike);
+  io.object("left", r.left);
+  io.object("right", r.right);
+  io.choice("held", r.held, kHeld);
+  io.object("section", r.section);
+  io.length("plate", r.plate_breadth);
+  io.choice("peak", r.peak, kPeaks);
+  io.length("ridge", r.ridge_thickness);
+  io.length("ridge_beam", r.beam_breadth);
+  io.length("ridge_seat", r.beam_seat);
+  io.choice("tail", r.tail, kTails);
+  io.length("tail_plumb", r.tail_plumb);
+  io.length("sheathing", r.sheathing);
+  io.length("trim", r.trim);
+  io.choice("feet", r.feet, kFeet);
+  io.number("load_psf", r.load_psf);
+  io.length("spacing", r.spacing);
+}
+
+template <class Io>
+static void describe(Io& io, Places& p) {
+  io.choice("active", p.active, kPlaces);
+  io.object("angles", p.angles);
+  io.object("rafter", p.rafter);
+}
+
+std::string write_places(const Places& places) {
+  json::Document document(rapidjson::kObjectType);
+  document.AddMember("file", rapidjson::StringRef(kFile), document.GetAllocator());
+  document.AddMember("version", kVersion, document.GetAllocator());
+  json::Writer writer(document, document.GetAllocator());
+  Places copy = places;
+  describe(writer, copy);
+  json::keep_unknown(document, places.kept);
+  return json::to_text(document);
+}
+
+Result<Places> read_places(std::string_view bytes) {
+  json::Document document;
+  if (auto ok = json::parse_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
+  if (auto ok = json::check_head(document, kFile, kVersion); !ok) return tl::unexpected(ok.error());
+  Places places;
+  Error error;
+  json::Reader reader(document, error);
+  describe(reader, places);
+  if (!error.where.empty()) return tl::unexpected(error);
+  places.kept = bytes;
+  return places;
+}
+
+std::string write_rafter(const RafterInput& input) {
+  json::Document document(rapidjson::kObjectType);
+  json::Writer writer(document, document.GetAllocator());
+  RafterInput copy = input;
+  describe(writer, copy);
+  return json::to_text(document);
+}
+
+Result<RafterInput> read_rafter(std::string_view bytes) {
+  json::Document document;
+  if (auto ok = json::parse_object(document, bytes, "rafter"); !ok) return tl::unexpected(ok.error());
+  RafterInput input;
+  Error error;
+  json::Reader reader(document, error);
+  describe(reader, input);
+  if (!error.where.empty()) return tl::unexpected(error);
+  return input;
+}
+
+}  // namespace bentbook

@@ -1,0 +1,119 @@
+#include "desktop.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <utility>
+
+#include "answers/task.h"
+#include "answers/words.h"
+
+namespace bentbook::desktop {
+
+using screens::EventKind;
+using screens::PlatformEvent;
+
+Desktop::~Desktop() {
+  for (const auto& task : tasks_) task->cancelled = true;
+  for (const auto& task : tasks_) task->thread.join();
+}
+
+void Desktop::answer(PlatformEvent event) {
+  {
+    const std::lock_guard lock(mutex_);
+    answers_.push_back(std::move(event));
+  }
+  // The window may be asleep in SDL_WaitEvent.
+  SDL_Event wake{};
+  wake.type = SDL_USEREVENT;
+  SDL_PushEvent(&wake);
+}
+
+std::vector<PlatformEvent> Desktop::take_answers() {
+  const std::lock_guard lock(mutex_);
+  return std::exchange(answers_, {});
+}
+
+void Desktop::save(std::string_view key, std::int64_t revision, std::string bytes) {
+  const std::optional<std::string_view> failure = storage_.write(key, bytes);
+  answer({failure ? EventKind::kSaveFailed : EventKind::kSaved, std::string(key), std::string(failure.value_or("")),
+          revision});
+}
+
+void Desktop::share_file(std::string name, std::string, std::string bytes) {
+  const bool written = storage_.hand_out(name, bytes);
+  answer({EventKind::kShared, std::move(name), written ? "" : "other", 0});
+}
+
+void Desktop::open_file() {
+  // A file is opened by dropping it on the window.
+}
+
+void Desktop::drop_file(const char* path) {
+  std::FILE* file = std::fopen(path, "rb");
+  if (file == nullptr) return;
+  std::string bytes;
+  char part[65536];
+  for (std::size_t n; (n = std::fread(part, 1, sizeof part, file)) > 0;) bytes.append(part, n);
+  std::fclose(file);
+  const std::string_view whole = path;
+  answer({EventKind::kFileOpened, std::string(whole.substr(whole.rfind('/') + 1)), std::move(bytes), 0});
+}
+
+void Desktop::begin_text(const screens::TextRequest& request) { text_ = TextEdit{request, request.value}; }
+
+void Desktop::end_text() { text_.reset(); }
+
+void Desktop::commit_text() {
+  if (!text_) return;
+  answer({EventKind::kTextCommitted, text_->request.key, text_->text, 0});
+  end_text();
+}
+
+void Desktop::cancel_text() {
+  if (!text_) return;
+  answer({EventKind::kTextCancelled, text_->request.key, "", 0});
+  end_text();
+}
+
+void Desktop::keep_awake(bool on) {
+  if (on)
+    SDL_DisableScreenSaver();
+  else
+    SDL_EnableScreenSaver();
+  answer({EventKind::kAwake, "", "", on ? 1 : 0});
+}
+
+void Desktop::forget_done_tasks() {
+  for (const auto& task : tasks_)
+    if (task->done) task->thread.join();
+  std::erase_if(tasks_, [](const auto& task) { return !task->thread.joinable(); });
+}
+
+bool Desktop::busy() const {
+  return std::any_of(tasks_.begin(), tasks_.end(), [](const auto& task) { return !task->done; });
+}
+
+void Desktop::start_task(std::string_view id, std::string request) {
+  forget_done_tasks();
+  tasks_.push_back(std::make_unique<Task>());
+  Task& task = *tasks_.back();
+  task.id = id;
+  task.thread = std::thread([this, &task, language = language, request = std::move(request)] {
+    const Result<std::string> result = run_task(request, [&](int per_mille) {
+      answer({EventKind::kTaskProgress, task.id, "", per_mille});
+      return !task.cancelled;
+    });
+    if (result)
+      answer({EventKind::kTaskDone, task.id, *result, 0});
+    else
+      answer({EventKind::kTaskFailed, task.id, error_text(result.error(), {language, {}, Marks::kScreen}), 0});
+    task.done = true;
+  });
+}
+
+void Desktop::cancel_task(std::string_view id) {
+  for (const auto& task : tasks_)
+    if (task->id == id) task->cancelled = true;
+}
+
+}  // namespace bentbook::desktop

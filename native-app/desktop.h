@@ -1,0 +1,73 @@
+#pragma once
+/// What a desktop does for the screens: files in the data folder, tasks in a thread, a text field of its own.
+
+#include <SDL.h>
+
+#include <atomic>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "answers/strings.h"
+#include "screens/platform.h"
+#include "storage.h"
+
+namespace bentbook::desktop {
+
+/// The text being typed over a field of the screens.
+struct TextEdit {
+  screens::TextRequest request;
+  std::string text;
+};
+
+class Desktop : public screens::Platform {
+ public:
+  ~Desktop() override;
+  Desktop() = default;
+  Desktop(const Desktop&) = delete;
+  Desktop& operator=(const Desktop&) = delete;
+
+  void save(std::string_view key, std::int64_t revision, std::string bytes) override;
+  void share_file(std::string name, std::string mime, std::string bytes) override;
+  void open_file() override;
+  void begin_text(const screens::TextRequest& request) override;
+  void end_text() override;
+  void keep_awake(bool on) override;
+  void start_task(std::string_view id, std::string request) override;
+  void cancel_task(std::string_view id) override;
+  void use_new_version() override {}
+
+  Language language = Language::kEn;  ///< of the texts of errors
+
+  /// Answers for App::on(), in order; from any thread in, from the window's thread out.
+  void answer(screens::PlatformEvent event);
+  [[nodiscard]] std::vector<screens::PlatformEvent> take_answers();
+
+  [[nodiscard]] Storage& storage() { return storage_; }
+  [[nodiscard]] std::optional<TextEdit>& text() { return text_; }
+  [[nodiscard]] const std::optional<TextEdit>& text() const { return text_; }
+  void commit_text();
+  void cancel_text();
+  void drop_file(const char* path);
+  /// Long work is under way (a script waits for it).
+  [[nodiscard]] bool busy() const;
+
+ private:
+  struct Task {
+    std::string id;
+    std::thread thread;
+    std::atomic<bool> cancelled{false}, done{false};
+  };
+  void forget_done_tasks();
+
+  Storage storage_;
+  std::optional<TextEdit> text_;
+  std::vector<std::unique_ptr<Task>> tasks_;
+  std::mutex mutex_;  // guards answers_
+  std::vector<screens::PlatformEvent> answers_;
+};
+
+}  // namespace bentbook::desktop

@@ -1,0 +1,121 @@
+#include "storage.h"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdlib>
+
+namespace bentbook::desktop {
+namespace {
+
+std::string variable(const char* name) {
+  const char* value = std::getenv(name);
+  return value == nullptr ? "" : value;
+}
+
+void make_folders(const std::string& path) {
+  for (std::size_t at = path.find('/', 1); at != std::string::npos; at = path.find('/', at + 1))
+    mkdir(path.substr(0, at).c_str(), 0700);
+  mkdir(path.c_str(), 0700);
+}
+
+bool write_all(int file, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t n = ::write(file, bytes.data(), bytes.size());
+    if (n < 0 && errno == EINTR) continue;
+    if (n <= 0) return false;
+    bytes.remove_prefix(static_cast<std::size_t>(n));
+  }
+  return true;
+}
+
+/// Bytes and their name both on the disk, or nothing of them.
+bool write_through(const std::string& path, std::string_view bytes, int flags) {
+  const int file = open(path.c_str(), O_WRONLY | O_CREAT | O_CLOEXEC | flags, 0600);
+  if (file < 0) return false;
+  const bool written = write_all(file, bytes) && fsync(file) == 0;
+  const int why = errno;
+  close(file);
+  if (!written) unlink(path.c_str());
+  errno = why;
+  return written;
+}
+
+void flush_folder(const std::string& folder) {
+  const int file = open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (file < 0) return;
+  fsync(file);
+  close(file);
+}
+
+}  // namespace
+
+Storage::Storage() {
+  folder_ = variable("XDG_DATA_HOME");
+  if (folder_.empty()) folder_ = variable("HOME") + "/.local/share";
+  folder_ += "/bentbook";
+  make_folders(folder_);
+}
+
+Storage::~Storage() {
+  if (lock_ >= 0) close(lock_);
+}
+
+bool Storage::take_writing() {
+  if (lock_ >= 0) return true;
+  const int file = open((folder_ + "/lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  if (file < 0) return false;
+  if (flock(file, LOCK_EX | LOCK_NB) != 0) {
+    close(file);
+    return false;
+  }
+  lock_ = file;
+  return true;
+}
+
+std::string Storage::read(std::string_view key) const {
+  const std::string path = folder_ + '/' + std::string(key) + ".json";
+  const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  std::string bytes;
+  if (file < 0) return bytes;
+  char part[65536];
+  for (;;) {
+    const ssize_t n = ::read(file, part, sizeof part);
+    if (n < 0 && errno == EINTR) continue;
+    if (n <= 0) break;
+    bytes.append(part, static_cast<std::size_t>(n));
+  }
+  close(file);
+  return bytes;
+}
+
+std::optional<std::string_view> Storage::write(std::string_view key, std::string_view bytes) const {
+  if (lock_ < 0) return "closed";
+  const std::string path = folder_ + '/' + std::string(key) + ".json", beside = path + ".new";
+  if (!write_through(beside, bytes, O_TRUNC) || rename(beside.c_str(), path.c_str()) != 0)
+    return errno == ENOSPC || errno == EDQUOT ? "quota" : "other";
+  flush_folder(folder_);
+  return std::nullopt;
+}
+
+bool Storage::hand_out(std::string_view name, std::string_view bytes) const {
+  std::string folder = variable("HOME") + "/Downloads";
+  struct stat info {};
+  if (stat(folder.c_str(), &info) != 0) folder = variable("HOME");
+  std::string safe(name);
+  for (char& c : safe)
+    if (c == '/' || static_cast<unsigned char>(c) < 32) c = '_';
+  const std::size_t dot = safe.rfind('.') == std::string::npos ? safe.size() : safe.rfind('.');
+  for (int copy = 0; copy < 1000; ++copy) {
+    const std::string number = copy == 0 ? "" : " " + std::to_string(copy + 1);
+    const std::string path = folder + '/' + safe.substr(0, dot) + number + safe.substr(dot);
+    if (write_through(path, bytes, O_EXCL)) return true;
+    if (errno != EEXIST) return false;
+  }
+  return false;
+}
+
+}  // namespace bentbook::desktop

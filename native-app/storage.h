@@ -1,0 +1,32 @@
+#pragma once
+/// What the app keeps on a desktop: one file a key in the user's data folder, replaced whole, never half written.
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace bentbook::desktop {
+
+class Storage {
+ public:
+  /// In $XDG_DATA_HOME/bentbook, else ~/.local/share/bentbook; makes the folder.
+  Storage();
+  ~Storage();
+  Storage(const Storage&) = delete;
+  Storage& operator=(const Storage&) = delete;
+
+  /// One writer: true if no other window holds the folder. Asked again, it tries again.
+  bool take_writing();
+  /// The bytes of a key; "" if there are none.
+  [[nodiscard]] std::string read(std::string_view key) const;
+  /// Writes beside, flushes to the disk, renames. Nothing when it went well, else "quota", "closed" or "other".
+  [[nodiscard]] std::optional<std::string_view> write(std::string_view key, std::string_view bytes) const;
+  /// Puts a file that the user asked for into ~/Downloads, or the home folder; a name in use gets a number.
+  [[nodiscard]] bool hand_out(std::string_view name, std::string_view bytes) const;
+
+ private:
+  std::string folder_;
+  int lock_ = -1;
+};
+
+}  // namespace bentbook::desktop

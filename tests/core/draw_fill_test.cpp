@@ -1,0 +1,83 @@
+#include <catch_amalgamated.hpp>
+
+#include "draw/layout.h"
+#include "numeric/libm.h"
+
+using namespace bentbook;
+using namespace bentbook::draw;
+
+namespace {
+
+// A bird's mouth's outline: not convex.
+const std::vector<Point> kNotched{{0, 0}, {100, 0}, {100, 60}, {70, 60}, {70, 30}, {30, 50}, {0, 60}};
+
+/// Source: the shoelace formula.
+double area(const std::vector<Point>& p) {
+  double sum = 0;
+  for (std::size_t i = 0; i < p.size(); ++i) {
+    const Point &a = p[i], &b = p[(i + 1) % p.size()];
+    sum += a.x * b.y - b.x * a.y;
+  }
+  return libm::fabs(sum) / 2;
+}
+
+}  // namespace
+
+TEST_CASE("hatch strokes cover a polygon's area, both ways", "[draw]") {
+  for (const bool down : {false, true}) {
+    double length = 0;
+    for (const Segment& s : hatch(kNotched, 0.5, down)) {
+      length += libm::hypot(s.b.x - s.a.x, s.b.y - s.a.y);
+      REQUIRE(libm::fabs(libm::fabs(s.b.x - s.a.x) - libm::fabs(s.b.y - s.a.y)) < 1e-9);
+    }
+    REQUIRE(length * 0.5 == Catch::Approx(area(kNotched)).epsilon(0.01));
+  }
+}
+
+TEST_CASE("triangles of a notched polygon have its area", "[draw]") {
+  std::vector<Point> polygon = kNotched;
+  for (int sense = 0; sense < 2; ++sense) {
+    const std::vector<std::uint16_t> t = triangles(polygon);
+    REQUIRE(t.size() == 3 * (polygon.size() - 2));
+    double sum = 0;
+    for (std::size_t i = 0; i < t.size(); i += 3) sum += area({polygon[t[i]], polygon[t[i + 1]], polygon[t[i + 2]]});
+    REQUIRE(sum == Catch::Approx(area(polygon)));
+    std::reverse(polygon.begin(), polygon.end());
+  }
+}
+
+TEST_CASE("nothing to fill", "[draw]") {
+  REQUIRE(hatch(std::vector<Point>{{0, 0}, {1, 1}}, 4, false).empty());
+  REQUIRE(hatch(kNotched, 0, false).empty());
+  REQUIRE(triangles(std::vector<Point>{{0, 0}, {1, 1}}).empty());
+}
+
+TEST_CASE("an odd drawing still gets a layout", "[draw]") {
+  LayoutOptions options;
+  options.rect = {300, 200};
+  REQUIRE(lay_out({}, {}, options).figures.empty());
+  Drawing drawing;
+  const double bad = 0.0 / libm::floor(0.5);
+  drawing.lines.push_back({{bad, 0}, {1, 1}, Stroke::kThin});
+  drawing.dimensions.push_back({{3, 3}, {3, 3}, 1, {}, "same", Meaning::kGiven});
+  drawing.dimensions.push_back({{bad, 3}, {3, 3}, 1, {}, "nan", Meaning::kGiven});
+  const std::vector<Size> sizes(2, Size{40, 17});
+  const Layout layout = lay_out(drawing, sizes, options);
+  REQUIRE(layout.figures.size() == 1);
+  REQUIRE(layout.figures[0].key == "same");
+}
+
+TEST_CASE("text is read from the bottom or from the right", "[draw]") {
+  // ISO 129-1, 5.4: figures read from the bottom or the right-hand side. Vertical text on screen turns by −90°.
+  Drawing drawing;
+  drawing.dimensions.push_back({{0, 0}, {0, 100}, 1, {}, "up", Meaning::kFact});
+  drawing.dimensions.push_back({{0, 100}, {0, 0}, 1, {}, "down", Meaning::kFact});
+  drawing.dimensions.push_back({{100, 0}, {0, 0}, 1, {}, "left", Meaning::kFact});
+  const std::vector<Size> sizes(3, Size{30, 17});
+  LayoutOptions options;
+  options.rect = {400, 400};
+  const Layout layout = lay_out(drawing, sizes, options);
+  REQUIRE(layout.figures[0].box.angle == Catch::Approx(-libm::kPi / 2));
+  REQUIRE(layout.figures[1].box.angle == Catch::Approx(-libm::kPi / 2));
+  REQUIRE(layout.figures[2].box.angle == Catch::Approx(0).margin(1e-9));
+}

@@ -1,0 +1,47 @@
+#include "answers/strings.h"
+
+#include <catch_amalgamated.hpp>
+
+#include "answers/strings_table.h"
+
+using namespace bentbook;
+
+TEST_CASE("every message has its text in both languages", "[strings]") {
+  REQUIRE(strings::row_count() > 0);
+  for (std::size_t i = 0; i < strings::row_count(); ++i) {
+    const auto msg = static_cast<Msg>(i);
+    CAPTURE(strings::rows()[i].id);
+    REQUIRE_FALSE(text(msg, Language::kEn).empty());
+    REQUIRE_FALSE(text(msg, Language::kEs).empty());
+    REQUIRE(find_msg(strings::rows()[i].id) == msg);
+  }
+}
+
+TEST_CASE("an id that is in no table is not found", "[strings]") {
+  REQUIRE(find_msg("app_name") == Msg::kAppName);
+  REQUIRE_FALSE(find_msg("").has_value());
+  REQUIRE_FALSE(find_msg("zzz_nothing").has_value());
+  REQUIRE_FALSE(find_msg("app_nam").has_value());
+}
+
+TEST_CASE("slots are filled by name, and by nothing else", "[strings]") {
+  // The slots of a message that has none stay out of it.
+  REQUIRE(say(Msg::kAppName, Language::kEn, {{"0", "x"}}) == text(Msg::kAppName, Language::kEn));
+  for (std::size_t i = 0; i < strings::row_count(); ++i) {
+    const std::string_view pattern = strings::rows()[i].forms[0].other;
+    const std::size_t open = pattern.find('{'), close = pattern.find('}');
+    if (open == std::string_view::npos) continue;
+    const std::string name(pattern.substr(open + 1, close - open - 1));
+    const std::string said = say(static_cast<Msg>(i), Language::kEn, {{name, "{value}"}});
+    CAPTURE(pattern, said);
+    REQUIRE(said.substr(open, 7) == "{value}");
+  }
+}
+
+TEST_CASE("languages by their tags", "[strings]") {
+  REQUIRE(language_of("es") == Language::kEs);
+  REQUIRE(language_of("es-MX") == Language::kEs);
+  REQUIRE(language_of("est") == Language::kEn);
+  REQUIRE(language_of("de") == Language::kEn);
+  REQUIRE(language_tag(Language::kEs) == "es");
+}

@@ -1,0 +1,78 @@
+# deps: core native fonts webkit
+# The window under Xvfb, and the makers of strings and fonts with wrong input.
+. tests/lib/suite.sh
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+python=/usr/bin/python3
+
+# refuses WORD COMMAND…: the command fails and names WORD.
+refuses() {
+  local word=$1 out
+  shift
+  if out=$("$@" 2>&1); then echo "was accepted: $*" && return 1; fi
+  grep -qF -- "$word" <<<"$out" || { echo "does not name $word: $out" && return 1; }
+}
+strings() {
+  printf "$1" >"$work/table.tsv"
+  "$python" -B cmake/make_strings.py "$work/out" "$work/table.tsv"
+}
+fonts() {
+  printf "$1" >"$work/table.tsv"
+  "$python" -B cmake/make_font.py "$work/out" /usr/share/fonts/truetype/noto "$work/table.tsv"
+}
+check "a good table is taken" strings 'a_b\tOne {n}\tUno {n}\n'
+check "a duplicate id is refused" refuses "table.tsv:1" strings 'a\tx\tx\na\ty\ty\n'
+check "a missing translation is refused" refuses "'a' wants 2 texts" strings 'a\tx\n'
+check "an empty translation is refused" refuses "'a' wants 2 texts" strings 'a\tx\t\n'
+check "slots that differ are refused" refuses "{b}" strings 'a\tx {b}\tx {c}\n'
+check "a plural without its other half is refused" refuses "'a' wants both" strings 'a#one\tx\tx\n'
+check "plural forms with unlike slots are refused" refuses "other slots" strings 'a#one\tx {q}\tx {q}\na#other\t{n}\t{n}\n'
+check "an id that is no id is refused" refuses "'A b' is no id" strings 'A b\tx\tx\n'
+check "letters of both languages are taken" fonts 'a\tMark 7\xe2\x80\xb2\tÁéñ ¿?\n'
+check "a missing glyph is named" refuses "U+2603" fonts 'a\tsnow \xe2\x98\x83\tx\n'
+
+# The renderer sets state and never asks for it.
+no_queries() { ! grep -nE '\bgl(Get|Is)[A-Z]' core/render/*.cpp core/render/*.h core/screens/*.cpp native-app/*.cpp wasm-app/*.cpp; }
+check "no OpenGL state is queried" no_queries
+
+build native-debug bentbook
+bentbook() {
+  XDG_DATA_HOME="$work/data" LIBGL_ALWAYS_SOFTWARE=1 timeout 120 \
+    xvfb-run -a -s "-screen 0 1600x1800x24" build/native-debug/native-app/bentbook "$@"
+}
+
+# not_flat FILE: a picture in which something was drawn.
+not_flat() {
+  "$python" -B - "$1" <<'PY'
+import sys
+from collections import Counter
+data = open(sys.argv[1], "rb").read()
+head, pixels = data.split(b"\n", 1)
+_, w, h, _ = head.split()
+assert len(pixels) == int(w) * int(h) * 3, "not a whole picture"
+colours = Counter(pixels[i:i + 3] for i in range(0, len(pixels), 3))
+most = colours.most_common(1)[0][1] / (len(pixels) // 3)
+assert len(colours) > 20 and most < 0.98, f"{len(colours)} colours, {most:.3f} of one"
+PY
+}
+
+shots=build/screenshots/native
+mkdir -p "$shots"
+window() {  # window NAME SIZE [options]: steps from standard input
+  local name=$1 size=$2
+  shift 2
+  cat >"$work/$name.steps"
+  bentbook --size "$size" --script "$work/$name.steps" "$@" || return 1
+}
+first_launch() { echo "shot $shots/first.ppm" | window first 390x844 && not_flat "$shots/first.ppm"; }
+dark() { echo "shot $shots/dark.ppm" | window dark 390x844 --dark && not_flat "$shots/dark.ppm"; }
+dense() { echo "shot $shots/dense.ppm" | window dense 320x568 --scale 3 && not_flat "$shots/dense.ppm"; }
+turned() { printf 'shot %s\nsize 844 390\nshot %s\n' "$shots/tall.ppm" "$shots/wide.ppm" | window turned 390x844 &&
+  not_flat "$shots/wide.ppm"; }
+wrong_step() { refuses "cannot do: press no.such.key" window wrong 390x844 <<<"press no.such.key"; }
+check "the window draws at first launch" first_launch
+check "the window draws in the dark theme" dark
+check "the window draws at 3 pixels a CSS px" dense
+check "the window is resized" turned
+check "a step that cannot be done fails" wrong_step
+finish "$passed" "$failed"

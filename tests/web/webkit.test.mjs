@@ -1,0 +1,75 @@
+// The app in WebKit: it loads, draws, computes, and keeps its data over a reload and over a new start of the browser.
+import assert from 'node:assert/strict';
+import {copyFileSync, cpSync, readFileSync, writeFileSync} from 'node:fs';
+import {test} from 'node:test';
+
+import {pixels} from './png.mjs';
+import {dist, join, root, scratch, server, shots} from './site.mjs';
+import * as webkit from './webkit.mjs';
+
+const helpers = join(root, 'tests/web/in_page.js');
+
+test('WebKit loads, draws, computes, and keeps its data over a reload', {timeout: 180_000}, async (t) => {
+  const site = await server(t);
+  const env = webkit.environment(scratch(t), await webkit.display(t));
+  const browser = await webkit.drive(t, env);
+  await browser.go(site.url);
+  await browser.until("return document.documentElement.dataset.state !== 'loading'");
+  assert.equal(await browser.run('return document.documentElement.dataset.state'), 'ready');
+
+  const steps = readFileSync(helpers, 'utf8');
+  const enter = async (text) => {
+    await browser.run(`${steps}; window.done = null; enterSpan(arguments[0]).then(reading).then((r) => { window.done = r; })`, text);
+    return browser.until('return window.done');
+  };
+  const first = await enter("24'");
+  const second = await enter("26' 6 1/2\"");
+  assert.notEqual(first, second);
+
+  const png = await browser.screenshot();
+  writeFileSync(join(shots, 'webkit.png'), png);
+  assert.ok(new Set(pixels(png).colours).size > 20, 'the canvas is not flat');
+  assert.ok(await browser.run("return !document.getElementById('canvas').getContext('webgl2').isContextLost()"));
+
+  await browser.reload();
+  await browser.until("return document.documentElement.dataset.state === 'ready'");
+  await browser.run(`${steps}; window.done = null; ready().then(reading).then((r) => { window.done = r; })`);
+  assert.equal(await browser.until('return window.done'), second);
+});
+
+/** The page with a script more, which does what the returned function is given and reports to the server by asking for /report?… */
+function reportingSite(folder) {
+  cpSync(dist, folder, {recursive: true});
+  copyFileSync(helpers, join(folder, 'in_page.js'));
+  const index = readFileSync(join(folder, 'index.html'), 'utf8');
+  writeFileSync(join(folder, 'index.html'),
+      index.replace('</head>', '<script src="in_page.js"></script><script src="steps.js"></script></head>'));
+  return (steps) => writeFileSync(join(folder, 'steps.js'),
+      `ready().then(async () => { ${steps} }).then(() => reading()).then((r) => fetch('report?' + encodeURIComponent(r)))`);
+}
+
+async function report(site) {
+  for (let tries = 0; tries < 600; ++tries) {
+    const url = site.requests.find((r) => r.startsWith('/report?'));
+    if (url) return decodeURIComponent(url.slice('/report?'.length));
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error('the page did not report');
+}
+
+test('WebKit killed and started anew shows what was entered', {timeout: 180_000}, async (t) => {
+  const folder = scratch(t);
+  const setSteps = reportingSite(folder);
+  const site = await server(t, folder);
+  const env = webkit.environment(scratch(t), await webkit.display(t));
+
+  setSteps("await enterSpan(\"27' 3\\\"\");");
+  const first = await webkit.startPlainly(t, env, site.url);
+  const entered = await report(site);
+  await first.end();
+
+  site.requests.length = 0;
+  setSteps('');
+  await webkit.startPlainly(t, env, site.url);
+  assert.equal(await report(site), entered);
+});
