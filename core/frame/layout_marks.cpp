@@ -234,6 +234,28 @@ std::vector<Vec2> kept_face(const Timber& timber, Face face) {
   return kept_outline(timber, frame_of(face, timber.sides)).corners;
 }
 
+std::vector<std::vector<Vec2>> waste_on_face(const Timber& timber, Face face) {
+  const FaceFrame frame = frame_of(face, timber.sides);
+  std::vector<std::vector<Vec2>> polygons;
+  for (std::size_t i = 0; i < timber.cuts.size(); ++i) {
+    Outline waste{{{0, frame.lo}, {timber.length, frame.lo}, {timber.length, frame.hi}, {0, frame.hi}},
+                  {kBoundary, kBoundary, kBoundary, kBoundary}};
+    const CutPlane& own = timber.cuts[i].plane;
+    clip(waste, on_face(-1.0 * own.normal, -own.offset, frame), kBoundary);
+    for (std::size_t k = 0; k < i; ++k)
+      clip(waste, on_face(timber.cuts[k].plane.normal, timber.cuts[k].plane.offset, frame), kBoundary);
+    if (waste.corners.size() >= 3 && area_of(waste.corners) > kLeastArea) polygons.push_back(std::move(waste.corners));
+  }
+  return polygons;
+}
+
+std::vector<Vec2> clipped_to(const std::vector<Vec2>& polygon, double from, double to) {
+  Outline outline{polygon, std::vector<int>(polygon.size(), kBoundary)};
+  clip(outline, {-1, 0, -from}, kBoundary);
+  clip(outline, {1, 0, to}, kBoundary);
+  return outline.corners.size() >= 3 && area_of(outline.corners) > kLeastArea ? outline.corners : std::vector<Vec2>{};
+}
+
 Reach arris_reach(const Timber& timber, int number) {
   const Vec2 at = arris_at(number, timber.sides);
   Reach reach{-1e300, 1e300};

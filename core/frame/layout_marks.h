@@ -84,6 +84,12 @@ struct LayoutMarks {
 /// The wood that is left of one face after the end cuts: station and across, counterclockwise in them.
 [[nodiscard]] std::vector<Vec2> kept_face(const Timber& timber, Face face);
 
+/// What the end cuts take off one face, up to a square line at either tip: one polygon for each cut that takes
+/// something.
+[[nodiscard]] std::vector<std::vector<Vec2>> waste_on_face(const Timber& timber, Face face);
+/// A polygon of station and across, clipped to a stretch of the timber.
+[[nodiscard]] std::vector<Vec2> clipped_to(const std::vector<Vec2>& polygon, double from, double to);
+
 /// Stations between which an arris is left after the end cuts; from >= to: it is cut away.
 struct Reach {
   double from = 0, to = 0;

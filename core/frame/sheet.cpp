@@ -185,7 +185,7 @@ class SheetMaker {
 
  private:
   void end_cut(int index) {
-    Step step{Work::kEndCut, index, {}};
+    Step step{WorkOn::kEndCut, index, {}};
     const CutPlane& plane = timber_.cuts[static_cast<unsigned>(index)].plane;
     std::vector<SawCut> ways = ways_of(timber_, plane, polygon_of(timber_, plane), saw_);
     if (!ways.empty()) add(step, ways.front());
@@ -193,7 +193,7 @@ class SheetMaker {
   }
 
   void feature(int index) {
-    Step step{Work::kFeature, index, {}};
+    Step step{WorkOn::kFeature, index, {}};
     const Feature& f = timber_.features[static_cast<unsigned>(index)];
     if (is_sawn(f.kind))
       for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i)
@@ -245,7 +245,7 @@ class SheetMaker {
   }
 
   [[nodiscard]] int rank(const Step& step) const {
-    if (step.work == Work::kEndCut) return timber_.cuts[static_cast<unsigned>(step.index)].end == End::kA ? 0 : 1;
+    if (step.work == WorkOn::kEndCut) return timber_.cuts[static_cast<unsigned>(step.index)].end == End::kA ? 0 : 1;
     const Feature& f = timber_.features[static_cast<unsigned>(step.index)];
     switch (f.kind) {
       case FeatureKind::kTenon:
@@ -276,7 +276,7 @@ class SheetMaker {
   [[nodiscard]] bool before(const Step& a, const Step& b) const {
     const int ra = rank(a), rb = rank(b);
     if (ra != rb) return ra < rb;
-    if (a.work == Work::kEndCut || b.work == Work::kEndCut) return false;
+    if (a.work == WorkOn::kEndCut || b.work == WorkOn::kEndCut) return false;
     return timber_.features[static_cast<unsigned>(a.index)].from <
            timber_.features[static_cast<unsigned>(b.index)].from - kSame;
   }

@@ -11,12 +11,12 @@
 
 namespace bentbook {
 
-enum class Work : std::uint8_t { kEndCut, kFeature };
+enum class WorkOn : std::uint8_t { kEndCut, kFeature };
 
 /// One pass of the saw. Of end cuts each; of tenons, tongues, laps, scarfs and bird's mouths each side that a saw
 /// makes.
 struct SawCut {
-  Work work = Work::kEndCut;
+  WorkOn work = WorkOn::kEndCut;
   int index = 0;   ///< in Timber::cuts or Timber::features
   CutPlane plane;  ///< waste on the positive side
   /// A cheek: it runs along the timber and has no angle across it; `face` is the one it is gauged on, `blade`, `pass`
@@ -36,7 +36,7 @@ struct SawCut {
 /// One step at the bench. End cuts come first (end A, then B), then what an end wants (let-in, tenon, slot, relief),
 /// then notches and housings, mortises, holes last: each is measured from what the ones before it left.
 struct Step {
-  Work work = Work::kEndCut;
+  WorkOn work = WorkOn::kEndCut;
   int index = 0;
   std::vector<int> saw_cuts;  ///< in Sheet::saw_cuts
 };
