@@ -1,57 +1,50 @@
 #include "book/json_io.h"
 
-#include <rapidjson/stringbuffer.h>
-#include <rapidjson/writer.h>
-
 namespace bentbook::json {
 namespace {
-
-constexpr int kDeepest = 64;
-constexpr std::size_t kLongestText = 400;
-
-/// Byte offset of the bracket that nests too deep, or −1.
-std::int64_t too_deep_at(std::string_view bytes) {
-  int depth = 0;
-  bool in_string = false;
-  for (std::size_t i = 0; i < bytes.size(); ++i) {
-    const char c = bytes[i];
-    if (in_string) {
-      if (c == '\\') ++i;
-      if (c == '"') in_string = false;
-    } else if (c == '"') {
-      in_string = true;
-    } else if (c == '{' || c == '[') {
-      if (++depth > kDeepest) return static_cast<std::int64_t>(i);
-    } else if (c == '}' || c == ']') {
-      --depth;
-    }
-  }
-  return -1;
-}
 
 const Value* member(const Value& object, const Value& name) {
   const auto it = object.FindMember(name);
   return it == object.MemberEnd() ? nullptr : &it->value;
 }
 
-const Value* named(const Value& list, const Value& name) {
-  for (const Value& item : list.GetArray()) {
-    if (!item.IsObject()) continue;
-    const auto it = item.FindMember("name");
-    if (it != item.MemberEnd() && it->value == name) return &item;
-  }
+/// What tells an object of a list from the others.
+const char* identity_of(const Value& item) {
+  for (const char* key : {"name", "mark", "label"})
+    if (item.HasMember(key)) return key;
   return nullptr;
+}
+
+/// The object of the other list that stands for the one at `index`.
+const Value* partner(const Value& list, rapidjson::SizeType index, const Value& kept) {
+  const Value& item = list[index];
+  if (!item.IsObject()) return nullptr;
+  const char* key = identity_of(item);
+  const auto same = [&](const Value& other) {
+    if (!other.IsObject()) return false;
+    if (key == nullptr) return kept.Size() == list.Size();
+    const auto it = other.FindMember(key);
+    return it != other.MemberEnd() && it->value == item[key];
+  };
+  if (index < kept.Size() && same(kept[index])) return &kept[index];
+  if (key != nullptr)
+    for (const Value& other : kept.GetArray())
+      if (same(other)) return &other;
+  return nullptr;
+}
+
+bool kinds_differ(const Value& now, const Value& kept) {
+  const auto a = now.FindMember("kind"), b = kept.FindMember("kind");
+  return a != now.MemberEnd() && b != kept.MemberEnd() && a->value != b->value;
 }
 
 // Recursion is bounded: both sides were parsed with at most kDeepest levels.
 void merge(Value& now, const Value& kept, Allocator& memory) {
   if (now.IsArray() && kept.IsArray()) {
-    for (Value& item : now.GetArray()) {
-      if (!item.IsObject() || !item.HasMember("name")) continue;
-      if (const Value* old = named(kept, item["name"])) merge(item, *old, memory);
-    }
+    for (rapidjson::SizeType i = 0; i < now.Size(); ++i)
+      if (const Value* old = partner(now, i, kept)) merge(now[i], *old, memory);
   }
-  if (!now.IsObject() || !kept.IsObject()) return;
+  if (!now.IsObject() || !kept.IsObject() || kinds_differ(now, kept)) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
     const auto mine = now.FindMember(it->name);
     if (mine != now.MemberEnd())
@@ -62,17 +55,6 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
 }
 
 }  // namespace
-
-Result<void> parse_object(Document& document, std::string_view bytes, const char* where) {
-  if (const std::int64_t at = too_deep_at(bytes); at >= 0) return bentbook::fail(ErrorCode::kTooDeep, where, at);
-  constexpr unsigned kFlags =
-      rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag | rapidjson::kParseFullPrecisionFlag;
-  document.Parse<kFlags>(bytes.data(), bytes.size());
-  if (document.HasParseError())
-    return bentbook::fail(ErrorCode::kSyntax, where, static_cast<std::int64_t>(document.GetErrorOffset()));
-  if (!document.IsObject()) return bentbook::fail(ErrorCode::kSyntax, where, 0);
-  return {};
-}
 
 Result<void> check_head(const Document& document, const char* file, int version) {
   const auto name = document.FindMember("file");
@@ -86,30 +68,30 @@ Result<void> check_head(const Document& document, const char* file, int version)
   return {};
 }
 
-std::string to_text(const Value& value) {
-  rapidjson::StringBuffer buffer;
-  rapidjson::Writer<rapidjson::StringBuffer> writer(buffer);
-  value.Accept(writer);
-  return {buffer.GetString(), buffer.GetSize()};
-}
-
 void keep_unknown(Document& now, std::string_view kept) {
   if (kept.empty()) return;
   Document old;
-  if (parse_object(old, kept, "kept")) merge(now, old, now.GetAllocator());
+  if (parse_json_object(old, kept, "kept")) merge(now, old, now.GetAllocator());
 }
 
 const Value* Reader::find(const char* key) const { return member(object_, Value(rapidjson::StringRef(key))); }
 
-void Reader::fail(ErrorCode code, const char* key, std::int64_t limit) {
-  if (error_.where.empty()) error_ = Error{code, key, -1, limit};
+std::string Reader::path() const {
+  if (outer_ == nullptr) return {};
+  return outer_->path() + key_ + "." + (index_ < 0 ? "" : std::to_string(index_) + ".");
 }
 
-void Reader::text(const char* key, std::string& out) {
+void Reader::fail(ErrorCode code, const char* key, std::int64_t limit) {
+  if (!error_.where.empty()) return;
+  error_ = Error{code, key, -1, limit};
+  if (spot_ != nullptr) *spot_ = path() + key;
+}
+
+void Reader::text(const char* key, std::string& out, std::size_t most) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsString()) return wrong(key);
-  if (v->GetStringLength() > kLongestText) return fail(ErrorCode::kTooLarge, key);
+  if (v->GetStringLength() > most) return fail(ErrorCode::kTooLarge, key);
   out.assign(v->GetString(), v->GetStringLength());
 }
 
@@ -181,7 +163,7 @@ void Reader::slope(const char* key, Slope& out) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsObject()) return wrong(key);
-  Reader inner(*v, error_);
+  Reader inner(*v, *this, key, -1);
   describe(inner, out);
 }
 

@@ -2,14 +2,12 @@
 /// Inside the book: reading and writing plain values as JSON members. One description of a value serves both ways
 /// (see describe() in kit.cpp and places.cpp); a missing member keeps its default, a wrong one is an Error.
 
-#include <rapidjson/document.h>
-
 #include <span>
 #include <string>
 #include <string_view>
 
+#include "book/json_text.h"
 #include "measure/slope.h"
-#include "numeric/result.h"
 
 namespace bentbook::json {
 
@@ -17,21 +15,22 @@ using Document = rapidjson::Document;
 using Value = rapidjson::Value;
 using Allocator = Document::AllocatorType;
 
-/// Parses bytes that must hold one object; nesting past 64 is kTooDeep. Offsets of errors are bytes.
-[[nodiscard]] Result<void> parse_object(Document& document, std::string_view bytes, const char* where);
 /// The object must say {"file": file, "version": 1..version}.
 [[nodiscard]] Result<void> check_head(const Document& document, const char* file, int version);
-[[nodiscard]] std::string to_text(const Value& value);
 /// Members of `kept` (a file as it was read) that `now` lacks are added, at every depth; objects in lists are paired
-/// by their "name". Bytes that do not parse are forgotten.
+/// by their "name", "mark" or "label", else by their place in a list of the same size; an object whose "kind" is
+/// another one now starts anew. Bytes that do not parse are forgotten.
 void keep_unknown(Document& now, std::string_view kept);
 
 class Reader {
  public:
-  Reader(const Value& object, Error& error) : object_(object), error_(error) {}
+  /// `spot`: where the path of the first trouble goes ("frame.bays.2.width"); Error::where has its last word alone.
+  Reader(const Value& object, Error& error, std::string* spot = nullptr)
+      : object_(object), error_(error), spot_(spot) {}
   static constexpr bool kReads = true;
 
-  void text(const char* key, std::string& out);
+  /// `most`: longest text that is read, in bytes.
+  void text(const char* key, std::string& out, std::size_t most = 400);
   void flag(const char* key, bool& out);
   void integer(const char* key, int& out, int low, int high);
   void number(const char* key, double& out);
@@ -48,7 +47,7 @@ class Reader {
     const Value* v = find(key);
     if (!v) return;
     if (!v->IsObject()) return wrong(key);
-    Reader inner(*v, error_);
+    Reader inner(*v, *this, key, -1);
     describe(inner, out);
   }
   template <class Thing>
@@ -57,9 +56,10 @@ class Reader {
     if (!v) return;
     if (!v->IsArray() || v->Size() > most) return wrong(key);
     out.clear();
+    int index = 0;
     for (const Value& item : v->GetArray()) {
       if (!item.IsObject()) return wrong(key);
-      Reader inner(item, error_);
+      Reader inner(item, *this, key, index++);
       describe(inner, out.emplace_back());
     }
   }
@@ -69,8 +69,15 @@ class Reader {
   [[nodiscard]] const Value* find(const char* key) const;
   int choice_index(const char* key, std::span<const std::string_view> names);
   void wrong(const char* key) { fail(ErrorCode::kSyntax, key); }
+  Reader(const Value& object, const Reader& outer, const char* key, int index)
+      : object_(object), error_(outer.error_), spot_(outer.spot_), outer_(&outer), key_(key), index_(index) {}
+  [[nodiscard]] std::string path() const;
   const Value& object_;
   Error& error_;  ///< the first trouble; its `where` is empty while there is none
+  std::string* spot_;
+  const Reader* outer_ = nullptr;
+  const char* key_ = "";
+  int index_ = -1;
 };
 
 class Writer {
@@ -78,7 +85,9 @@ class Writer {
   Writer(Value& object, Allocator& memory) : object_(object), memory_(memory) {}
   static constexpr bool kReads = false;
 
-  void text(const char* key, std::string& value) { add(key, Value(value.data(), size(value), memory_)); }
+  void text(const char* key, std::string& value, std::size_t = 400) {
+    add(key, Value(value.data(), size(value), memory_));
+  }
   void flag(const char* key, bool& value) { add(key, Value(value)); }
   void integer(const char* key, int& value, int, int) { add(key, Value(value)); }
   void number(const char* key, double& value) { add(key, Value(value)); }

@@ -42,7 +42,6 @@ inline constexpr std::array<std::string_view, 4> kBearing = {"bears_on", "hangs_
 inline constexpr std::array<std::string_view, 2> kRoofForm = {"gable", "lean_to"};
 inline constexpr std::array<std::string_view, 2> kRoofFrame = {"commons", "principals"};
 inline constexpr std::array<std::string_view, 2> kPeak = {"pair", "ridge_beam"};
-inline constexpr std::array<std::string_view, 2> kAtRidge = {"against", "over"};
 inline constexpr std::array<std::string_view, 3> kOnTies = {"nothing", "king_posts", "queen_posts"};
 inline constexpr std::array<std::string_view, 2> kEnd = {"a", "b"};
 
