@@ -111,6 +111,15 @@ void Reader::integer(const char* key, int& out, int low, int high) {
   out = v->GetInt();
 }
 
+void Reader::whole(const char* key, std::int64_t& out, std::int64_t low, std::int64_t high) {
+  const Value* v = find(key);
+  if (!v) return;
+  if (!v->IsInt64()) return wrong(key);
+  if (v->GetInt64() < low) return fail(ErrorCode::kTooSmall, key);
+  if (v->GetInt64() > high) return fail(ErrorCode::kTooLarge, key);
+  out = v->GetInt64();
+}
+
 void Reader::number(const char* key, double& out) {
   const Value* v = find(key);
   if (!v) return;

@@ -33,6 +33,7 @@ class Reader {
   void text(const char* key, std::string& out, std::size_t most = 400);
   void flag(const char* key, bool& out);
   void integer(const char* key, int& out, int low, int high);
+  void whole(const char* key, std::int64_t& out, std::int64_t low, std::int64_t high);
   void number(const char* key, double& out);
   void length(const char* key, Length& out);
   void angle(const char* key, Angle& out);
@@ -90,6 +91,7 @@ class Writer {
   }
   void flag(const char* key, bool& value) { add(key, Value(value)); }
   void integer(const char* key, int& value, int, int) { add(key, Value(value)); }
+  void whole(const char* key, std::int64_t& value, std::int64_t, std::int64_t) { add(key, Value(value)); }
   void number(const char* key, double& value) { add(key, Value(value)); }
   void length(const char* key, Length& value) { add(key, Value(value.count)); }
   void angle(const char* key, Angle& value) { add(key, Value(value.nano_degrees)); }
