@@ -10,7 +10,6 @@ namespace {
 using screens::Action;
 using screens::App;
 using screens::Item;
-using screens::Key;
 using screens::TouchPhase;
 
 struct Step {
@@ -85,32 +84,6 @@ bool drag(const Stage& stage, const std::vector<std::string>& words) {
   return true;
 }
 
-void type(const Stage& stage, std::string_view text) {
-  for (std::size_t at = 0; at < text.size();) {
-    const auto lead = static_cast<unsigned char>(text[at]);
-    const std::size_t size = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
-    std::uint32_t code = size == 1 ? lead : lead & (0xFFU >> (size + 1));
-    for (std::size_t i = 1; i < size && at + i < text.size(); ++i)
-      code = (code << 6) | (static_cast<unsigned char>(text[at + i]) & 0x3FU);
-    stage.app.character(code);
-    stage.app.frame(stage.clock_ms += 16);
-    at += size;
-  }
-}
-
-bool press_key(const Stage& stage, std::string_view name) {
-  constexpr std::string_view kNames[] = {"Tab", "Enter", "Escape", "Backspace", "Delete", "Left",    "Right",
-                                         "Up",  "Down",  "Home",   "End",       "PageUp", "PageDown"};
-  for (std::size_t i = 0; i < std::size(kNames); ++i) {
-    if (kNames[i] != name) continue;
-    stage.app.key(static_cast<Key>(i), true, false, false);
-    stage.app.frame(stage.clock_ms += 16);
-    stage.app.key(static_cast<Key>(i), false, false, false);
-    return true;
-  }
-  return false;
-}
-
 bool expect(const Stage& stage, const Step& step) {
   if (step.words.size() < 2) return false;
   const Item* item = find(stage.app, step.words[0]);
@@ -150,8 +123,8 @@ bool do_step(const Stage& stage, const Step& step) {
   if (step.verb == "set") return act(stage, Action::Kind::kSetText, step);
   if (step.verb == "number") return act(stage, Action::Kind::kSetNumber, step);
   if (step.verb == "tap" || step.verb == "drag") return drag(stage, step.words);
-  if (step.verb == "type") return type(stage, step.rest), true;
-  if (step.verb == "key") return press_key(stage, step.rest);
+  if (step.verb == "type") return stage.type(step.rest), true;
+  if (step.verb == "key") return stage.key(step.rest);
   if (step.verb == "size") return resize(stage, step.words);
   if (step.verb == "wait") return wait(stage, step.rest);
   if (step.verb == "expect") return expect(stage, step);

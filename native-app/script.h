@@ -5,7 +5,7 @@
 ///   tap X Y              a finger, CSS px
 ///   drag X Y X2 Y2       a finger, in ten moves
 ///   type TEXT            on the keyboard
-///   key NAME             Tab Enter Escape Backspace Delete Left Right Up Down Home End PageUp PageDown
+///   key NAME             as SDL names it: Return, Escape, Backspace, Left, Page Down, …
 ///   set KEY TEXT         a text field
 ///   number KEY VALUE     a slider
 ///   hold KEY             a button that wants a long press
@@ -31,6 +31,8 @@ struct Stage {
   std::function<void()> settle;                  ///< frames until nothing moves
   std::function<bool(const std::string&)> shot;  ///< writes a picture
   std::function<void(float, float)> resize;
+  std::function<void(std::string_view)> type;
+  std::function<bool(const std::string&)> key;  ///< false: no such key
 };
 
 /// Does all steps; false with the line and the reason on stderr at the first that fails.

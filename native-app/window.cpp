@@ -99,6 +99,8 @@ class Window {
   double frame();
   void settle();
   bool shot(const std::string& path);
+  void type(std::string_view text);
+  bool press_key(const std::string& name);
   /// False when the window is to close.
   bool take(const SDL_Event& event);
   void take_key(const SDL_KeyboardEvent& key);
@@ -311,10 +313,39 @@ bool Window::shot(const std::string& path) {
   return std::fclose(file) == 0;
 }
 
+void Window::type(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    std::size_t end = at + 1;
+    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
+    SDL_Event event{};
+    event.type = SDL_TEXTINPUT;
+    text.substr(at, end - at).copy(event.text.text, sizeof event.text.text - 1);
+    take(event);
+    settle();
+    at = end;
+  }
+}
+
+bool Window::press_key(const std::string& name) {
+  SDL_Event event{};
+  event.key.keysym.sym = SDL_GetKeyFromName(name.c_str());
+  for (const std::uint32_t type : {SDL_KEYDOWN, SDL_KEYUP}) {
+    event.type = type;
+    take(event);
+    settle();
+  }
+  return event.key.keysym.sym != SDLK_UNKNOWN;
+}
+
 bool Window::play() {
   settle();
-  const Stage stage{app_, clock_ms_, [this] { settle(); }, [this](const std::string& path) { return shot(path); },
-                    [this](float width, float height) { resize(width, height); }};
+  const Stage stage{app_,
+                    clock_ms_,
+                    [this] { settle(); },
+                    [this](const std::string& path) { return shot(path); },
+                    [this](float width, float height) { resize(width, height); },
+                    [this](std::string_view text) { type(text); },
+                    [this](const std::string& name) { return press_key(name); }};
   const bool done = run_script(options_.script, stage);
   SDL_GL_SwapWindow(window_);
   return done;

@@ -25,7 +25,6 @@ export const kSecurityHeaders = {
     "object-src 'none'; base-uri 'none'; frame-ancestors 'none'",
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
-  'Cross-Origin-Opener-Policy': 'same-origin',
   'Permissions-Policy': 'camera=(), geolocation=(), microphone=()',
 };
 
@@ -72,7 +71,7 @@ export function serve(folder, port) {
   });
   return new Promise((done, fail) => {
     server.once('error', fail);
-    server.listen(port, process.env.HOST ?? 'localhost', () => done(server));
+    server.listen(port, process.env.HOST ?? '127.0.0.1', () => done(server));
   });
 }
 

@@ -21,16 +21,19 @@ struct Voice {
 [[nodiscard]] std::string say_length(Length value, const Voice& voice);
 /// Rounded down, for "at most …": never more than the value.
 [[nodiscard]] std::string say_length_at_most(Length value, const Voice& voice);
+/// Rounded up, for "at least …".
+[[nodiscard]] std::string say_length_at_least(Length value, const Voice& voice);
 [[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
 
 /// One sentence: what is wrong, where, and what would work.
 [[nodiscard]] std::string error_text(const Error& error, const Voice& voice);
-/// The name of a field or answer ("span", "seat_left", "line_length_right", …) in words; the key itself if unknown.
+/// The name of a field or answer ("span", "seat_left", "line_length_right", …) in words; a _right key says so; the key
+/// itself if unknown.
 [[nodiscard]] std::string field_name(std::string_view key, Language language);
 [[nodiscard]] std::string caution_text(const Caution& caution, const RafterPair& pair, const Voice& voice);
 [[nodiscard]] std::string_view mark_text(MarkName name, const RafterInput& input, Language language);
 [[nodiscard]] std::string_view cut_text(CutName name, Language language);
-/// "From one face.", "From two faces: cut, flip, cut.", "… left to finish by hand.", "The table swings 45° at most."
+/// How the cut is made, as the rest of a sentence: "one pass goes through.", "from two faces: cut, flip, cut. …"
 [[nodiscard]] std::string pass_text(const Pass& pass, const Saw& saw, const Voice& voice);
 
 }  // namespace bentbook

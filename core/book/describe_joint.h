@@ -1,5 +1,5 @@
 #pragma once
-/// Inside the book: joints in JSON. `kind` says which measures follow.
+/// Inside the book: joints in JSON. `type` says which measures follow.
 
 #include "book/json_io.h"
 #include "frame/joint.h"
@@ -105,7 +105,7 @@ inline JointType joint_of_kind(JointKind kind) {
 template <class Io>
 void describe(Io& io, JointType& type) {
   JointKind kind = kind_of(type);
-  io.choice("kind", kind, keys::kJointKind);
+  io.choice("type", kind, keys::kJointKind);
   if (kind != kind_of(type)) type = joint_of_kind(kind);
   std::visit([&](auto& joint) { describe(io, joint); }, type);
 }

@@ -33,8 +33,8 @@ const Value* partner(const Value& list, rapidjson::SizeType index, const Value& 
   return nullptr;
 }
 
-bool kinds_differ(const Value& now, const Value& kept) {
-  const auto a = now.FindMember("kind"), b = kept.FindMember("kind");
+bool types_differ(const Value& now, const Value& kept) {
+  const auto a = now.FindMember("type"), b = kept.FindMember("type");
   return a != now.MemberEnd() && b != kept.MemberEnd() && a->value != b->value;
 }
 
@@ -44,7 +44,7 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
     for (rapidjson::SizeType i = 0; i < now.Size(); ++i)
       if (const Value* old = partner(now, i, kept)) merge(now[i], *old, memory);
   }
-  if (!now.IsObject() || !kept.IsObject() || kinds_differ(now, kept)) return;
+  if (!now.IsObject() || !kept.IsObject() || types_differ(now, kept)) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
     const auto mine = now.FindMember(it->name);
     if (mine != now.MemberEnd())

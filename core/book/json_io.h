@@ -18,7 +18,7 @@ using Allocator = Document::AllocatorType;
 /// The object must say {"file": file, "version": 1..version}.
 [[nodiscard]] Result<void> check_head(const Document& document, const char* file, int version);
 /// Members of `kept` (a file as it was read) that `now` lacks are added, at every depth; objects in lists are paired
-/// by their "name", "mark" or "label", else by their place in a list of the same size; an object whose "kind" is
+/// by their "name", "mark" or "label", else by their place in a list of the same size; an object whose "type" is
 /// another one now starts anew. Bytes that do not parse are forgotten.
 void keep_unknown(Document& now, std::string_view kept);
 

@@ -59,7 +59,10 @@ double largest_scale(const Drawing& drawing, std::span<const Size> sizes, const 
   double best = 0, low = most * kLeast, high = most;
   for (int i = 0; i < kSteps; ++i) {
     const double middle = libm::sqrt(low * high);
-    (fits(middle) ? best = low : high) = middle;
+    if (fits(middle))
+      best = low = middle;
+    else
+      high = middle;
   }
   return best;
 }

@@ -13,10 +13,12 @@
 namespace bentbook {
 
 /// The whole roof from the gable: both rafters, plates, ridge. Keys: span or run, pitch_left (pitch_right when
-/// unlike), rise_left, overhang_left (overhang_right), peak_height_left, plate_height_right when unlike.
+/// unlike; slope_… where measured), peak_height_left, line_length_left, overhang_left; when unlike also
+/// run_left, line_length_right, overhang_right, plate_height_right.
 [[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair);
 
-/// Close-ups in place: the foot on its plate (seat, heel, plate, depth, overhang, tail), the peak (ridge or beam).
+/// Close-ups in place, the right side mirrored. The foot on its plate: seat, heel, overhang, pitch, plate, depth. The
+/// peak: ridge and ridge_deduction, or ridge_beam and ridge_seat (beam_seat_right where it follows), and slope.
 [[nodiscard]] draw::Drawing foot_drawing(const RafterInput& input, const RafterPair& pair, Side side);
 [[nodiscard]] draw::Drawing peak_drawing(const RafterInput& input, const RafterPair& pair, Side side);
 

@@ -66,7 +66,7 @@ void mitre_screen(Context& context) {
                    mitre_drawing(shown.mitre_between, shown.mitre_depth_a, shown.mitre_depth_b, mitre), words);
   if (tapped) open_mitre(context, *tapped);
   side_by_side(
-      ui, 16, 150,
+      ui, 16, 120,
       [&](Ui& half) {
         answer(half, "mitre.a", context.say(Msg::kMitreOffSquareA), say_angle(mitre.off_square_a, voice),
                say(Msg::kMitreFromLength, ui.language, say_angle(mitre.from_length_a, voice)));

@@ -105,6 +105,19 @@ void slope_words(Context& context, const Slope& slope) {
   fact(ui, "angles.mm_per_m", context.say(Msg::kAnglesMmPerM), print_fixed(facts.mm_per_m, 1) + " mm/m", true);
 }
 
+void cut_answers(Context& context, Angle plumb, const Voice& voice) {
+  const Angle seat = Angle::degrees(90) - plumb;
+  side_by_side(
+      context.ui, 16, 120,
+      [&](Ui& half) {
+        answer(half, "angles.plumb_cut", context.say(Msg::kPlumbCut), say_angle(plumb, voice),
+               say_angle(plumb, voice, 3));
+      },
+      [&](Ui& half) {
+        answer(half, "angles.seat_cut", context.say(Msg::kSeatCut), say_angle(seat, voice), say_angle(seat, voice, 3));
+      });
+}
+
 void saw_part(Context& context, const AnglesInput& shown, const SlopeFacts& facts) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
@@ -158,26 +171,22 @@ void angles_screen(Context& context) {
     return;
   }
   const Triangle& triangle = *solved;
-  const auto tapped = drawing_form(
-      context, "angles.triangle", context.say(Msg::kAnglesTrianglePicture), drawing_height(context, 250),
-      triangle_drawing(shown.triangle, triangle),
-      [&](std::string_view key) { return triangle_figure(key, shown.triangle, triangle, voice); }, Tappable::kAll);
-  if (tapped) open_keypad(context, *tapped, triangle);
-  note(ui, "angles.hint", context.say(Msg::kAnglesHint));
-
   const Slope slope = slope_of(shown.triangle, triangle);
   side_by_side(
-      ui, 16, 150,
-      [&](Ui& half) {
-        answer(half, "angles.plumb_cut", context.say(Msg::kPlumbCut), say_angle(triangle.angle, voice),
-               say_angle(triangle.angle, voice, 3));
+      ui, 16, 300,
+      [&](Ui&) {
+        const auto tapped = drawing_form(
+            context, "angles.triangle", context.say(Msg::kAnglesTrianglePicture), drawing_height(context, 250),
+            triangle_drawing(shown.triangle, triangle),
+            [&](std::string_view key) { return triangle_figure(key, shown.triangle, triangle, voice); },
+            Tappable::kAll);
+        if (tapped) open_keypad(context, *tapped, triangle);
+        note(ui, "angles.hint", context.say(Msg::kAnglesHint));
       },
-      [&](Ui& half) {
-        const Angle complement = Angle::degrees(90) - triangle.angle;
-        answer(half, "angles.seat_cut", context.say(Msg::kSeatCut), say_angle(complement, voice),
-               say_angle(complement, voice, 3));
+      [&](Ui&) {
+        cut_answers(context, triangle.angle, voice);
+        if (!triangle.vertical) slope_words(context, slope);
       });
-  if (!triangle.vertical) slope_words(context, slope);
 
   space(ui, 16);
   if (!triangle.vertical && !triangle.level) saw_part(context, shown, slope_facts(slope));

@@ -12,31 +12,20 @@ using draw::Meaning;
 using draw::Point;
 using draw::Stroke;
 
-/// Line types by ISO 128: width in CSS px, and the pattern of dash and gap (none: continuous).
+/// Line types by ISO 128, in the order of Stroke: width in CSS px, and dashes and gaps in turn (none: continuous).
 struct LineType {
   float width;
-  std::vector<float> pattern;
+  int parts;
+  float pattern[4];
 };
-
-const LineType& line_type(Stroke stroke) {
-  static const LineType kVisible{2, {}}, kHidden{1, {8, 4}}, kCentre{1, {20, 4, 2, 4}}, kThin{1, {}}, kCut{3, {}},
-      kScale{1.5F, {}};
-  switch (stroke) {
-    case Stroke::kVisible:
-      return kVisible;
-    case Stroke::kHidden:
-      return kHidden;
-    case Stroke::kCentre:
-      return kCentre;
-    case Stroke::kThin:
-      return kThin;
-    case Stroke::kCut:
-      return kCut;
-    case Stroke::kScale:
-      return kScale;
-  }
-  return kThin;
-}
+constexpr LineType kLineTypes[] = {
+    {2, 0, {}},             // visible
+    {1, 2, {8, 4}},         // hidden
+    {1, 4, {20, 4, 2, 4}},  // centre
+    {1, 0, {}},             // thin
+    {3, 0, {}},             // cut
+    {1.5F, 0, {}},          // scale
+};
 
 ImU32 stroke_colour(const Theme& theme, Stroke stroke) { return stroke == Stroke::kCut ? theme.cut : theme.ink; }
 
@@ -50,14 +39,14 @@ class Pen {
 
   /// A polyline with the stroke's pattern running on round its corners.
   void path(const std::vector<ImVec2>& points, Stroke stroke, bool closed) {
-    const LineType& type = line_type(stroke);
+    const LineType& type = kLineTypes[static_cast<std::size_t>(stroke)];
     const ImU32 colour = stroke_colour(theme_, stroke);
-    if (type.pattern.empty()) {
+    if (type.parts == 0) {
       list_.AddPolyline(points.data(), static_cast<int>(points.size()), colour, closed ? ImDrawFlags_Closed : 0,
                         type.width);
       return;
     }
-    std::size_t part = 0;
+    int part = 0;
     float left = type.pattern[0];
     const std::size_t segments = closed ? points.size() : points.size() - 1;
     for (std::size_t i = 0; i < segments; ++i)
@@ -87,7 +76,7 @@ class Pen {
   }
 
  private:
-  void dash(ImVec2 a, ImVec2 b, const LineType& type, ImU32 colour, std::size_t& part, float& left) {
+  void dash(ImVec2 a, ImVec2 b, const LineType& type, ImU32 colour, int& part, float& left) {
     const float dx = b.x - a.x, dy = b.y - a.y;
     const float length = static_cast<float>(libm::hypot(dx, dy));
     // Off the canvas there may be miles of it in a zoomed view.
@@ -100,7 +89,7 @@ class Pen {
       run += step;
       left -= step;
       if (left <= 0) {
-        part = (part + 1) % type.pattern.size();
+        part = (part + 1) % type.parts;
         left = type.pattern[part];
       }
     }

@@ -26,6 +26,7 @@ struct Context {
   const Places& places;
   Rect page;  ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
+  std::string subject;  ///< what this page is about (Page::subject)
 
   std::function<void(Places)> change;
   std::function<void(Kit)> change_kit;

@@ -47,7 +47,6 @@ void Keypad::begin(Quantity quantity, std::string_view key, std::string_view tit
 }
 
 void Keypad::open_length(std::string_view key, std::string_view title, Length value, LengthRange range) {
-  range_ = range;
   begin(Quantity::kLength, key, title);
   range_ = range;
   lay_slots();

@@ -119,7 +119,7 @@ class Keypad {
     std::optional<Slope> slope;
     std::optional<Angle> angle;
     std::optional<std::int64_t> count;
-    std::optional<Error> error;  ///< `at` is a byte of entry()
+    std::optional<Error> error;  ///< `at` is a byte of entry(), `where` the title
     [[nodiscard]] bool good() const { return !error; }
   };
   [[nodiscard]] Reading reading() const;
@@ -157,6 +157,7 @@ class Keypad {
   bool leave_typing();
   void type(std::string_view text);
   [[nodiscard]] Reading read_entry() const;
+  void check_range(Reading&) const;
   [[nodiscard]] std::string term_text() const;
   [[nodiscard]] bool term_empty() const;
   [[nodiscard]] bool after_closed() const;

@@ -17,6 +17,12 @@ std::string shown(const Printed& printed) { return printed.rounded ? "≈ " + pr
 Keypad::Reading Keypad::reading() const {
   if (fresh_) return opened_;
   Reading out = read_entry();
+  check_range(out);
+  if (out.error) out.error->where = title_;
+  return out;
+}
+
+void Keypad::check_range(Reading& out) const {
   if (out.length) {
     if (*out.length < range_.min)
       out.error = range_.min == Length{} ? past(ErrorCode::kNegative) : past(ErrorCode::kTooSmall, range_.min.count);
@@ -30,7 +36,6 @@ Keypad::Reading Keypad::reading() const {
     if (*out.count < count_min_) out.error = past(ErrorCode::kTooSmall, count_min_);
     if (*out.count > count_max_) out.error = past(ErrorCode::kTooLarge, count_max_);
   }
-  return out;
 }
 
 Keypad::Reading Keypad::read_entry() const {

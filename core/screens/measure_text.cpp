@@ -154,7 +154,7 @@ std::string fit_text(ImFont& font, std::string_view text, float width) {
       s.pop_back();
       if (!inside) break;
     } while (!s.empty());
-    const std::string cut = s + std::string(kEllipsis);
+    std::string cut = s + std::string(kEllipsis);
     if (text_size(font, cut).x <= width) return cut;
   }
   return std::string(kEllipsis);

@@ -77,7 +77,7 @@ struct Viewport {
   bool reduced_motion = false;
   bool prefers_dark = false;
   std::string language;  ///< BCP 47 tag that the device is set to; "" unknown
-  friend constexpr bool operator==(const Viewport&, const Viewport&) = default;
+  friend bool operator==(const Viewport&, const Viewport&) = default;
 };
 
 }  // namespace bentbook::screens

@@ -13,9 +13,11 @@ std::string keypad_key(std::string_view field) { return "rafter." + std::string(
 bool is_pitch(std::string_view field) { return field == "pitch_left" || field == "pitch_right"; }
 Side side_of(std::string_view field) { return field.ends_with("_right") ? Side::kRight : Side::kLeft; }
 
-/// Accepted entries; whether the rafter can be cut so is the solver's to say.
+/// Accepted entries; whether the rafter can be cut so is the solver's to say. What is paced off on the building starts
+/// with feet, what is measured on a timber with inches.
 LengthRange range_of(std::string_view field) {
   LengthRange range;
+  if (field == "span" || field == "run" || field.starts_with("measured_")) range.bare = BareUnit::kFoot;
   if (field.starts_with("plate_height")) range.min = Length{} - Length::feet(100);
   return range;
 }

@@ -49,7 +49,7 @@ void foot_screen(Context& context) {
                     [&](RafterInput& input) { set_rafter_length(input, field, *by == 0 ? rafter.seat : rafter.heel); });
       }
       side_by_side(
-          ui, 16, 140,
+          ui, 16, 120,
           [&](Ui& half) {
             answer(half, side_key("seat_answer", side), context.say(Msg::kFootSeat), say_length(rafter.seat, voice));
           },

@@ -10,6 +10,7 @@
 #include "roof/rafter_drawing.h"
 #include "screens/rafter_form.h"
 #include "screens/rafter_pages.h"
+#include "screens/task_button.h"
 
 namespace bentbook::screens {
 namespace {
@@ -34,18 +35,12 @@ void marks_of(Context& context, const ShownRafter& shown, Side side, const Rafte
 void share_pattern(Context& context, Side side) {
   Ui& ui = context.ui;
   const std::string id = of_side("pattern", side);
-  PlatformEvent event;
-  if (context.take_event(id, event)) {
-    if (event.kind == EventKind::kTaskDone)
-      context.platform.share_file(std::string(context.say(Msg::kPatternFile)) + ".svg", "image/svg+xml", event.text);
-    else if (event.kind == EventKind::kTaskFailed)
-      context.toast(event.text, false);
-  }
-  if (button(ui, "rafter.share_" + id, context.say(Msg::kPatternShare), Weight::kPrimary)) {
-    const LengthStyle style = context.style();
-    context.platform.start_task(id, pattern_request(write_rafter(context.places.rafter), side == Side::kRight,
-                                                    language_tag(ui.language), style.denominator));
-  }
+  const auto request = [&] {
+    return pattern_request(write_rafter(context.places.rafter), side == Side::kRight, language_tag(ui.language),
+                           context.style().denominator);
+  };
+  const auto file = task_button(context, "rafter.share_" + id, context.say(Msg::kPatternShare), id, request);
+  if (file) context.platform.share_file(std::string(context.say(Msg::kPatternFile)) + ".svg", "image/svg+xml", *file);
 }
 
 void marks_screen(Context& context) {

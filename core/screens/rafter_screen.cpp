@@ -15,7 +15,7 @@ void main_answers(Context& context, const std::string& prefix, const Rafter& raf
   Ui& ui = context.ui;
   const Angle seat = Angle::degrees(90) - rafter.slope;
   side_by_side(
-      ui, 16, 140,
+      ui, 16, 120,
       [&](Ui& half) {
         answer(half, prefix + ".plumb_cut", context.say(Msg::kPlumbCut), say_angle(rafter.slope, voice),
                say_angle(rafter.slope, voice, 3));
@@ -85,10 +85,17 @@ void rafter_screen(Context& context) {
     return;
   }
   const RafterPair& pair = *shown.pair;
-  rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, pair), shown);
-  for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-    main_answers(context, side == Side::kLeft ? "rafter.answer_left" : "rafter.answer_right", rafter, voice);
-  });
+  // On a phone held upright the answers stand below the drawing, where there is width beside it.
+  side_by_side(
+      ui, 16, 300,
+      [&](Ui&) {
+        rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, pair), shown);
+      },
+      [&](Ui&) {
+        for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
+          main_answers(context, side == Side::kLeft ? "rafter.answer_left" : "rafter.answer_right", rafter, voice);
+        });
+      });
   space(ui, 8);
   cautions(context, pair, voice);
   rows(context, shown.input, pair, voice);

@@ -22,15 +22,22 @@ std::string cost_text(const Graduation& at, const Voice& voice) {
              {{"arris", plain(at.arris)}, {"gap", plain(at.gap)}, {"mated", plain(at.gap_mated)}});
 }
 
+/// A reading of the scale, with no more decimals than its marks have.
+std::string reading_text(Angle reading, const Voice& voice) {
+  int decimals = 0;
+  for (std::int64_t unit = Angle::kPerDegree; decimals < 3 && reading.nano_degrees % unit != 0; unit /= 10) ++decimals;
+  return say_angle(reading, voice, decimals);
+}
+
 void costs(Context& context, const std::string& prefix, const Graduations& marks, const Voice& voice) {
   Ui& ui = context.ui;
   if (marks.on_mark) {
-    fact(ui, prefix + ".on_mark", context.say(Msg::kSawOnMark), say_angle(marks.below.reads, voice), true);
+    fact(ui, prefix + ".on_mark", context.say(Msg::kSawOnMark), reading_text(marks.below.reads, voice), true);
     return;
   }
   const auto one = [&](const char* key, const Graduation& at) {
     const Msg label = &at == &marks.best() ? Msg::kSawSetAtBetter : Msg::kSawSetAt;
-    fact(ui, prefix + key, say(label, ui.language, say_angle(at.reads, voice)), cost_text(at, voice), true);
+    fact(ui, prefix + key, say(label, ui.language, reading_text(at.reads, voice)), cost_text(at, voice), true);
   };
   one(".below", marks.below);
   one(".above", marks.above);

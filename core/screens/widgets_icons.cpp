@@ -74,7 +74,10 @@ void draw_mark_icon(const Sheet& s, Icon icon) {
       return;
     case Icon::kLock:
       s.line({{5, 11}, {19, 11}, {19, 21}, {5, 21}}, true);
-      s.arc(12, 11, 5, 3.14159265F, 6.2831853F);
+      s.line({{8, 11}, {8, 7}});
+      s.line({{16, 11}, {16, 7}});
+      s.arc(12, 7, 4, 3.14159265F, 6.2831853F);
+      s.line({{12, 14}, {12, 18}});
       return;
     case Icon::kMenu:
       s.line({{4, 9}, {12, 16}, {20, 9}});

@@ -42,10 +42,12 @@ struct Ui::Memory {
     CanvasView view;
   };
   std::map<std::string, Sheet, std::less<>> sheets;
+  std::map<std::string, int, std::less<>> tasks;  ///< running work by id, per mille done
 
-  std::string reveal;  ///< item to bring into view
-  std::string focus;   ///< item that the mirror's focus is on
-  std::string hold;    ///< item that is being held
+  std::string last_pressed;  ///< on a page, not on the keypad
+  std::string reveal;        ///< item to bring into view
+  std::string focus;         ///< item that the mirror's focus is on
+  std::string hold;          ///< item that is being held
   double hold_from_ms = 0;
   bool hold_fired = false;
   bool want_frame = false;  ///< a wrapper needs one more frame at once

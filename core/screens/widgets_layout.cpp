@@ -123,8 +123,9 @@ void add_read(Ui& ui, Item item) {
 }
 
 Look add_pressed(Ui& ui, Item item, bool writes) {
-  const bool always = item.key.starts_with("lock.");
-  if ((ui.locked && !always) || (ui.read_only && writes && !always)) item.enabled = false;
+  const bool unlocks = item.key.starts_with("lock.");
+  const bool harmless = !writes || unlocks || item.key.starts_with("notice.") || item.key.starts_with("welcome.");
+  if ((ui.locked && !unlocks) || (ui.read_only && !harmless)) item.enabled = false;
   const Rect whole = item.rect;
   answer_focus(ui, item, whole);
   Look look;
@@ -138,6 +139,7 @@ Look add_pressed(Ui& ui, Item item, bool writes) {
     if (ui.registry.take(item.key, Action::Kind::kPress)) look.pressed = true;
   }
   if (ui.memory.focus == item.key) look.focused = true;
+  if (look.pressed && !item.key.starts_with("keypad.")) ui.memory.last_pressed = item.key;
   if (item.touch == Touch::kNone) item.touch = Touch::kPress;
   if (ui.column.clip.w > 0) item.rect = shared_part(whole, ui.column.clip);
   item.scroll = ui.column.scroll;

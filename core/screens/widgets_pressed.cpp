@@ -86,16 +86,22 @@ bool tab_in(Ui& ui, ItemKey key, Rect box, Icon icon, std::string_view name, boo
 
 namespace {
 
-/// How many stand beside one another so that every word fits.
+/// How many stand beside one another so that every label fits, on two lines at most.
 int columns_for(Ui& ui, std::span<const std::string_view> options, float width) {
   const int n = static_cast<int>(options.size());
-  float widest = 0;
-  for (const std::string_view& o : options) widest = std::max(widest, text_size(*ui.fonts.strong, o).x);
-  for (const int columns : {n, (n + 1) / 2}) {
+  ImFont& font = *ui.fonts.strong;
+  const auto fits = [&](int columns, std::size_t lines) {
     const float cell = (width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-    if (columns > 0 && widest + 16 <= cell && cell >= ui.theme.target) return columns;
-  }
-  return 1;
+    return cell >= ui.theme.target && std::all_of(options.begin(), options.end(), [&](std::string_view o) {
+             const auto wrapped = wrap_text(font, o, cell - 16);
+             return wrapped.size() <= lines && std::all_of(wrapped.begin(), wrapped.end(), [&](const std::string& l) {
+                      return text_size(font, l).x <= cell - 12;
+                    });
+           });
+  };
+  for (const std::size_t lines : {1U, 2U})
+    if (fits(n, lines)) return n;
+  return n > 3 && fits((n + 1) / 2, 1) ? (n + 1) / 2 : 1;
 }
 
 bool option_in(Ui& ui, ItemKey key, std::string_view group, std::string_view label, const Rect& box, bool chosen) {
@@ -128,7 +134,9 @@ std::optional<int> choice(Ui& ui, ItemKey key, std::string_view name, std::span<
   }
   const int columns = columns_for(ui, options, ui.column.width);
   const float cell = (ui.column.width - kGap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
-  const float height = std::max(ui.theme.target, ui.fonts.strong->FontSize + 16);
+  float height = ui.theme.target;
+  for (const std::string_view& o : options)
+    height = std::max(height, wrapped_height(*ui.fonts.strong, o, cell - 16) + 16);
   std::optional<int> picked;
   for (int i = 0; i < static_cast<int>(options.size()); ++i) {
     const float x = ui.column.x + static_cast<float>(i % columns) * (cell + kGap);

@@ -67,6 +67,17 @@ TEST_CASE("an odd drawing still gets a layout", "[draw]") {
   REQUIRE(layout.figures[0].key == "same");
 }
 
+TEST_CASE("a drawing fills its rectangle as far as its figures let it", "[draw]") {
+  Drawing drawing;
+  drawing.polygons.push_back({{{0, 0}, {144, 96}, {288, 0}}, Stroke::kVisible, Fill::kNone, true});
+  drawing.dimensions.push_back({{0, 0}, {288, 0}, -1, {1, 0}, "span", Meaning::kGiven});
+  const std::vector<Size> sizes{{25, 17}};
+  LayoutOptions options;
+  options.rect = {358, 270};
+  // 342 px between the paddings, less 4 px past each end of the dimension line.
+  REQUIRE(lay_out(drawing, sizes, options).scale * 288 == Catch::Approx(334).epsilon(0.01));
+}
+
 TEST_CASE("text is read from the bottom or from the right", "[draw]") {
   // ISO 129-1, 5.4: figures read from the bottom or the right-hand side. Vertical text on screen turns by −90°.
   Drawing drawing;

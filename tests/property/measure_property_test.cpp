@@ -173,7 +173,7 @@ TEST_CASE("sums, products and parentheses come out as plain arithmetic has them"
     const Reckoned sum = random_sum(random, 2);
     const auto read = parse_length(sum.text, BareUnit::kInch);
     const double size = std::fabs(sum.inches) + sum.largest;
-    if (size > 300'000) continue;  // near the limit
+    if (size > 300'000 || sum.text.size() > 256) continue;  // near a limit
     const bool holds = read && std::fabs(read->in() - sum.inches) < 1e-8 + 1e-12 * size;
     if (!holds) {
       INFO(sum.text << " should be " << sum.inches);

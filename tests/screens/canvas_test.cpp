@@ -112,7 +112,7 @@ TEST_CASE("every size has the glyphs of figures", "[fonts]") {
     for (const int code : {0x30, 0x39, 0x2032, 0x2033, 0x2044, 0x00B0, 0x2212, 0x2248, 0xE000, 0xE009, 0xE010, 0xE019})
       REQUIRE(font->FindGlyphNoFallback(static_cast<ImWchar>(code)) != nullptr);
   // Tabular: all figures are equally wide.
-  for (char c = '1'; c <= '9'; ++c) REQUIRE(f.body->GetCharAdvance(c) == f.body->GetCharAdvance('0'));
+  for (ImWchar c = '1'; c <= '9'; ++c) REQUIRE(f.body->GetCharAdvance(c) == f.body->GetCharAdvance('0'));
   REQUIRE(f.body->FontSize == Catch::Approx(17 * kLineHeight * 2).margin(1));
 }
 

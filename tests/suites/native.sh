@@ -75,4 +75,62 @@ check "the window draws in the dark theme" dark
 check "the window draws at 3 pixels a CSS px" dense
 check "the window is resized" turned
 check "a step that cannot be done fails" wrong_step
+
+# What was entered is there after closing; a second window only reads.
+kit=$work/data/bentbook/kit.json
+types_a_name() {
+  window typed 390x844 <<'STEPS' &&
+press welcome.understood
+press bar.menu
+press menu.saws
+press saws.2.edit
+press saw.name
+key Backspace
+type ñ 7″
+key Return
+expect saw.name Hand sañ 7″
+STEPS
+    grep -qF 'Hand sañ 7″' "$kit"
+}
+keeps_it() {
+  window kept 390x844 <<'STEPS'
+press bar.menu
+press menu.saws
+expect saws.2 Hand sañ 7″
+STEPS
+}
+escape_keeps_the_old() {
+  window escape 390x844 <<'STEPS'
+press bar.menu
+press menu.saws
+press saws.2.edit
+press saw.name
+type xyz
+key Escape
+expect saw.name Hand sañ 7″
+STEPS
+}
+second_window_reads() {
+  local before
+  before=$(sha256sum "$work"/data/bentbook/*.json)
+  flock -n "$work/data/bentbook/lock" bash -c "
+    XDG_DATA_HOME='$work/data' LIBGL_ALWAYS_SOFTWARE=1 timeout 120 xvfb-run -a build/native-debug/native-app/bentbook \
+      --script <(printf 'press place.angles\nwait 2000\n')" || return 1
+  [ "$before" = "$(sha256sum "$work"/data/bentbook/*.json)" ]
+}
+check "a name is typed and stored" types_a_name
+check "a name is there after closing" keeps_it
+check "Escape leaves a name as it was" escape_keeps_the_old
+check "a second window does not write" second_window_reads
+
+# Nothing is drawn while nothing changes: an idle window uses no processor time.
+idle() {
+  XDG_DATA_HOME="$work/data" LIBGL_ALWAYS_SOFTWARE=1 xvfb-run -a bash -c '
+    build/native-debug/native-app/bentbook & window=$!
+    sleep 3; before=$(awk "{ print \$14 + \$15 }" /proc/$window/stat)
+    sleep 4; after=$(awk "{ print \$14 + \$15 }" /proc/$window/stat)
+    kill $window; wait $window
+    [ $((after - before)) -le 1 ] || { echo "$((after - before)) ticks in 4 s" && exit 1; }'
+}
+check "an idle window rests" idle
 finish "$passed" "$failed"

@@ -81,7 +81,7 @@ test('a screen reader sets the whole entry at once, and the tape as a slider', a
   assert.match(await app.key('keypad.echo').textContent(), /1⁄4″/);
   await app.key('keypad.entry').evaluate((e) => {
     e.value = '26-3-1/2';
-    e.dispatchEvent(new Event('change'));
+    e.dispatchEvent(new Event('input'));
   });
   await app.still();
   assert.match(await app.key('keypad.echo').textContent(), /26′ 3 1⁄2″/);

@@ -37,10 +37,11 @@ export async function phone(t, profile, options = {}) {
   return context;
 }
 
-/** Opens the app in `context` and waits until it can be used. Console errors, page errors and violations of the
+/** Opens the app in `context`, past the first launch's caution, and waits until it can be used. Console errors, page errors and violations of the
  * Content-Security-Policy are gathered in app.trouble. */
 export async function open(context, url) {
   const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
   const app = makeApp(page);
   await page.addInitScript(() => {
     window.violations = [];
@@ -48,6 +49,13 @@ export async function open(context, url) {
   });
   await page.goto(url);
   await app.ready();
+  if (await app.key('welcome.understood').count()) {
+    await app.press(app.key('welcome.understood'));
+    await app.saved();
+    await page.waitForFunction(() => window.__bentbook.store.persistent !== null);
+    await app.still();
+  }
+  if (await app.key('notice.understood').count()) await app.press(app.key('notice.understood'));
   return app;
 }
 

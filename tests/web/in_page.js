@@ -22,7 +22,7 @@ async function enterSpan(text) {
   (await until(() => mirrored('rafter.span'))).click();
   const entry = await until(() => mirrored('keypad.entry'));
   entry.value = text;
-  entry.dispatchEvent(new Event('change'));
+  entry.dispatchEvent(new Event('input'));
   await new Promise((resolve) => setTimeout(resolve, 400));
   (await until(() => mirrored('keypad.done'))).click();
   await until(() => !mirrored('keypad.done') && window.__bentbook.store.saved > saved);

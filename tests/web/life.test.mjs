@@ -130,7 +130,7 @@ test('a new version is offered, never forced; taken, it comes whole and keeps wh
   const {build, next} = anotherBuild(folder);
   await app.page.reload();
   await app.ready();
-  const offer = app.key('new_version.use');
+  const offer = app.key('notice.use_new_version');
   await offer.waitFor({state: 'attached'});
   await app.still();
   await app.shot('new_version');
@@ -170,7 +170,7 @@ test('a half deployed version is not taken: a file of the wrong build stops it',
   });
   assert.equal(outcome, 'redundant');
   assert.deepEqual(await app.page.evaluate(() => window.caches.keys()), [`bentbook-${build}`]);
-  assert.equal(await app.key('new_version.use').count(), 0);
+  assert.equal(await app.key('notice.use_new_version').count(), 0);
 });
 
 test('what was just entered is stored when the page is hidden at once', async (t) => {

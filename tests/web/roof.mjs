@@ -18,12 +18,11 @@ async function digits(app, text) {
 /** Feet, inches and the tick on the tape, into the dimension that is named, by touch alone. */
 export async function enterLength(app, dimension, feet, inches = 0, tick = 0) {
   await app.press(dimension);
+  await app.press(app.key('keypad.slot.0'));
   await digits(app, feet);
-  if (inches) {
-    await app.press(app.key('keypad.slot.1'));
-    await digits(app, inches);
-  }
-  if (tick) await pickTick(app, tick);
+  await app.press(app.key('keypad.slot.1'));
+  await digits(app, inches);
+  await pickTick(app, tick);
   const echo = await app.key('keypad.echo').textContent();
   await app.press(app.key('keypad.done'));
   return echo;

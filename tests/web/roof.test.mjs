@@ -48,7 +48,7 @@ for (const viewport of [h.kPhone, h.kSmall]) {
   test(`${size}: a finger scrolls the page and leaves nothing lit or pressed`, async (t) => {
     const app = await phoneOf(t, viewport);
     const before = await reading(app);
-    const top = async () => (await app.registry()).find((i) => i.key === 'rafter.row.foot').y;
+    const top = async () => (await app.registry()).find((i) => i.key === 'rafter.answer_left.plumb_cut').y;
     const from = await top();
     await app.drag(viewport.width / 2, viewport.height * 0.7, 0, -viewport.height * 0.35);
     await app.still();

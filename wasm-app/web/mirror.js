@@ -32,7 +32,10 @@ function describe(element, item) {
   const named = item.value ? `${item.name} ${item.value}` : item.name;
   switch (item.role) {
     case Role.heading:
+      setText(element, named);
+      break;
     case Role.text:
+      setAttribute(element, 'aria-live', item.live ? 'polite' : null);
       setText(element, named);
       break;
     case Role.button:

@@ -108,7 +108,9 @@ export function openStore(post, reload) {
   }
 
   async function askToPersist() {
-    state.persistent = await navigator.storage?.persist?.().catch(() => false) ?? false;
+    const storage = navigator.storage;
+    const granted = async () => await storage.persisted() || storage.persist();
+    state.persistent = storage?.persist ? await granted().catch(() => false) : false;
     if (!state.persistent) post(Event.notPersistent);
   }
 

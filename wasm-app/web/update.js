@@ -29,7 +29,8 @@ export function watchVersions(post, flush) {
     if (registration.waiting && workers.controller) offer();
     watch(registration.installing);
     registration.addEventListener('updatefound', () => watch(registration.installing));
-    await workers.ready;
+    if (hadController) return;
+    await workers.ready;  // said once, when it has become true
     post(Event.offline, '', '', 1);
   }
 

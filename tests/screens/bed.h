@@ -1,0 +1,162 @@
+#pragma once
+/// The screens without a window: an App on a platform that only remembers, fingers and keys put in, the registry read
+/// out. Time is counted by the bed; nothing waits.
+///
+///   Bed bed;                          // a first visit whose caution was read, at 390 × 844
+///   bed.tap("rafter.span");           // by key, where it can be seen
+///   bed.type_on_keypad({"digit.2", "digit.4", "done"});
+///   REQUIRE(bed.value("rafter.span") == "24′ 0″");
+
+#include <deque>
+#include <initializer_list>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "screens/app.h"
+
+namespace bentbook::screens {
+
+/// Keeps what it is asked to store; answers saves when told to.
+class FakePlatform : public Platform {
+ public:
+  struct Save {
+    std::string key;
+    std::int64_t revision = 0;
+    std::string bytes;
+  };
+  std::vector<Save> saves;
+  std::vector<TextRequest> text_requests;
+  std::vector<std::string> shared, tasks;
+  bool awake = false, updated = false;
+
+  void save(std::string_view key, std::int64_t revision, std::string bytes) override {
+    saves.push_back({std::string(key), revision, std::move(bytes)});
+  }
+  void share_file(std::string name, std::string, std::string) override { shared.push_back(std::move(name)); }
+  void open_file() override {}
+  void begin_text(const TextRequest& request) override { text_requests.push_back(request); }
+  void end_text() override {}
+  void keep_awake(bool on) override { awake = on; }
+  void start_task(std::string_view id, std::string) override { tasks.emplace_back(id); }
+  void cancel_task(std::string_view) override {}
+  void use_new_version() override { updated = true; }
+  /// The bytes stored last under a key; "" if none.
+  [[nodiscard]] std::string stored(std::string_view key) const {
+    for (auto s = saves.rbegin(); s != saves.rend(); ++s)
+      if (s->key == key) return s->bytes;
+    return {};
+  }
+};
+
+class Bed {
+ public:
+  FakePlatform platform;
+  App app{platform};
+  double now = 1000;
+
+  explicit Bed(float width = 390, float height = 844, bool past_welcome = true) {
+    Viewport v;
+    v.width = width;
+    v.height = height;
+    v.reduced_motion = true;
+    view(v);
+    if (past_welcome) tap("welcome.understood");
+  }
+
+  void view(const Viewport& v) {
+    app.set_viewport(v);
+    rest();
+  }
+
+  /// Draws frames until nothing changes any more, as a shell would. Returns how many.
+  int rest() {
+    for (int frames = 1; frames < 200; ++frames) {
+      now += 16;
+      if (app.frame(now) != 0) return frames;
+    }
+    throw std::runtime_error("the screens do not come to rest");
+  }
+  /// One frame after `ms`.
+  double frame(double ms = 16) {
+    now += ms;
+    return app.frame(now);
+  }
+
+  [[nodiscard]] const Item& item(std::string_view key) const {
+    const Item* found = app.registry().find(key);
+    if (!found) throw std::runtime_error("no such item: " + std::string(key));
+    return *found;
+  }
+  [[nodiscard]] bool shows(std::string_view key) const { return app.registry().find(key) != nullptr; }
+  [[nodiscard]] const std::string& value(std::string_view key) const { return item(key).value; }
+
+  /// Scrolls it into view first, as a person would.
+  void see(std::string_view key) {
+    app.act({Action::Kind::kFocus, std::string(key), {}, 0});
+    rest();
+  }
+  void tap(std::string_view key) {
+    see(key);
+    const Rect r = item(key).rect;
+    if (r.w <= 0 || r.h <= 0) throw std::runtime_error("cannot be seen: " + std::string(key));
+    tap_at(r.x + r.w / 2, r.y + r.h / 2);
+  }
+  void tap_at(float x, float y) {
+    finger(TouchPhase::kDown, x, y);
+    rest_or_wait();
+    now += 60;
+    finger(TouchPhase::kUp, x, y);
+    rest();
+  }
+  void finger(TouchPhase phase, float x, float y, std::int64_t id = 1) { app.touch(phase, id, x, y, now); }
+  /// A finger that goes down, moves in steps of 16 ms, and lifts.
+  void drag(float x, float y, float to_x, float to_y, int steps = 10) {
+    finger(TouchPhase::kDown, x, y);
+    frame();
+    for (int i = 1; i <= steps; ++i) {
+      const float part = static_cast<float>(i) / static_cast<float>(steps);
+      now += 16;
+      finger(TouchPhase::kMove, x + (to_x - x) * part, y + (to_y - y) * part);
+      app.frame(now);
+    }
+    finger(TouchPhase::kUp, to_x, to_y);
+    rest();
+  }
+  /// Through the mirror.
+  void press(std::string_view key) {
+    app.act({Action::Kind::kPress, std::string(key), {}, 0});
+    rest();
+  }
+  void set_text(std::string_view key, std::string_view text) {
+    app.act({Action::Kind::kSetText, std::string(key), std::string(text), 0});
+    rest();
+  }
+  void set_number(std::string_view key, double number) {
+    app.act({Action::Kind::kSetNumber, std::string(key), {}, number});
+    rest();
+  }
+  void tap_keypad(std::initializer_list<std::string_view> keys) {
+    for (const std::string_view key : keys) tap("keypad." + std::string(key));
+  }
+  void type(std::string_view ascii) {
+    for (const char c : ascii) app.character(static_cast<std::uint32_t>(c));
+    rest();
+  }
+  void key(Key k) {
+    app.key(k, true, false, false);
+    app.key(k, false, false, false);
+    rest();
+  }
+
+ private:
+  /// A finger that is down leaves timers (long press, holds) waiting: only the frames wanted at once are drawn.
+  void rest_or_wait() {
+    for (int i = 0; i < 20 && frame() == 0; ++i) {
+    }
+  }
+};
+
+}  // namespace bentbook::screens
