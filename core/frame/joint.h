@@ -16,10 +16,10 @@ namespace bentbook {
 /// Pins of a knife plate or pegs of a tenon, through the member (and the receiver's cheeks) square to the slot.
 struct PinPattern {
   Length diameter = Length::inches(3, 4);
-  int count = 2;                             ///< in one row across the member
-  Length from_shoulder = Length::inches(2);  ///< row to shoulder, along the member
-  Length spacing = Length::inches(3);        ///< axis to axis across the member
-  Length plug = Length::inches(1);           ///< kept free at each face for a wooden plug; knife plates alone
+  int count = 2;                                 ///< in one row across the member
+  Length from_shoulder = Length::inches(21, 4);  ///< row to shoulder, along the member
+  Length spacing = Length::inches(3);            ///< axis to axis across the member
+  Length plug = Length::inches(1);               ///< kept free at each face for a wooden plug; knife plates alone
   friend bool operator==(const PinPattern&, const PinPattern&) = default;
 };
 
@@ -27,8 +27,8 @@ struct PinPattern {
 struct KnifePlate {
   std::string name;
   Length thickness = Length::inches(3, 8);
-  Length reach = Length::inches(6);  ///< of the plate, into the member from its shoulder
-  Length width = Length::inches(6);  ///< of the plate across the member; a slot blind or open at one side
+  Length reach = Length::inches(15, 2);  ///< of the plate, into the member from its shoulder
+  Length width = Length::inches(6);      ///< of the plate across the member; a slot blind or open at one side
   Length slot_clearance = Length::inches(1, 16);
   Length depth_clearance = Length::inches(1, 4);
   SlotOpen open = SlotOpen::kBottom;
@@ -115,7 +115,6 @@ enum class Meeting : std::uint8_t {
   kPlateScarf,
   kTiePost,
   kGirtPost,
-  kSillPost,  // (unused by the gable and lean-to plans)
   kKingFoot,  ///< king or queen post on tie
   kKingTop,   ///< king post under ridge beam
   kQueenTop,  ///< queen post under purlin or principal rafter
@@ -130,12 +129,13 @@ enum class Meeting : std::uint8_t {
   kJoistTie,
   kBraceEnd,
 };
-inline constexpr int kMeetings = 21;
+inline constexpr int kMeetings = 20;
 
 /// Which joint types a meeting can take; the first is its default.
 [[nodiscard]] bool fits(Meeting meeting, JointKind kind);
 [[nodiscard]] JointType default_joint(Meeting meeting);
 
+/// How `carried` is held by `carrier`.
 enum class Bearing : std::uint8_t { kBearsOn, kHangsFrom, kBraces, kButts };
 
 /// A flat patch where member and receiver touch (or are meant to, less `gap`). World axes; convex.
@@ -165,6 +165,7 @@ struct Joint {
   JointKind kind = JointKind::kMortiseTenon;
   Bearing bearing = Bearing::kButts;
   int member = 0, receiver = 0;  ///< indices in Frame::timbers
+  int carried = 0, carrier = 0;  ///< one is the member, the other the receiver
   End end = End::kB;             ///< of the member; of no meaning where `crossing`
   bool crossing = false;         ///< the member passes (bird's mouth on the way, lap)
   Vec3 where;                    ///< world: middle of the shoulder or seat

@@ -19,10 +19,9 @@ enum class RoofForm : std::uint8_t { kGable, kLeanTo };
 /// kCommons: rafters at a spacing over plates, purlins and ridge. kPrincipals: a pair in each bent, purlins let in
 /// between them.
 enum class RoofFrame : std::uint8_t { kCommons, kPrincipals };
-/// What carries the peak.
+/// What carries the peak. With a beam, the joint at Meeting::kRafterRidge says whether the rafters end against its
+/// sides or lie over it (a bird's mouth).
 enum class Peak : std::uint8_t { kPair, kRidgeBeam };
-/// How rafters meet a ridge beam.
-enum class AtRidge : std::uint8_t { kAgainst, kOver };
 /// What stands on the ties.
 enum class OnTies : std::uint8_t { kNothing, kKingPosts, kQueenPosts };
 
@@ -61,6 +60,7 @@ struct Override {
   Wood wood;  ///< measured: `design` is the plan's and is not looked at
   bool has_species = false;
   Species species;
+  Length pier_level{};  ///< posts: top of their pier against the floor's top
   std::vector<Defect> defects;
   friend bool operator==(const Override&, const Override&) = default;
 };
@@ -106,8 +106,8 @@ struct FramePlan {
   Length rafter_spacing = Length::feet(2);
   Length purlin_spacing = Length::feet(4);  ///< along the slope, at most; kPrincipals
   Peak peak = Peak::kRidgeBeam;
-  AtRidge at_ridge = AtRidge::kAgainst;
   OnTies on_ties = OnTies::kKingPosts;
+  Length queen_inset{};  ///< wall line to the queen posts' axis; 0: a quarter of the span
   bool ties = true;
   Length tie_drop = Length::inches(14);  ///< plate top down to tie top
   bool collars = false;

@@ -125,6 +125,7 @@ enum class WarningId : std::uint8_t {
   kSeatShort,     ///< bearing shorter than value2 along the seat
   kOpenTop,       ///< slot open to the weather
   kDefect,        ///< a joint lies in a span that is marked as wane, knot, check or heart
+  kTenonThin,     ///< thickness brought down to what the wood allows; value, value2: asked
   kFeaturesMeet,  ///< two features take the same wood; value: in³
 };
 struct TimberWarning {

@@ -11,7 +11,8 @@
 namespace bentbook {
 
 struct Solid {
-  std::vector<Plane> body;  ///< half-spaces; their intersection is bounded
+  Box blank;
+  std::vector<Plane> cuts;  ///< the body is the blank inside of all of these
   std::vector<Pocket> pockets;
 };
 
@@ -20,8 +21,6 @@ struct VolumeFacts {
   Vec3 centroid;      ///< of even density; 0 where the volume is 0
 };
 [[nodiscard]] VolumeFacts volume_of(const Solid& solid);
-/// Of the intersection of half-spaces alone (bounded; 0 where they have nothing in common).
-[[nodiscard]] VolumeFacts volume_of(const Plane* planes, int count);
 
 /// A closed surface: every edge belongs to two triangles, no corner lies inside another triangle's edge.
 struct Mesh {

@@ -1,0 +1,4 @@
+#include "frame/work.h"
+namespace bentbook {
+void find_clashes(Work&) {}
+}  // namespace bentbook

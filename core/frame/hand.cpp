@@ -1,0 +1,4 @@
+#include "frame/layout.h"
+namespace bentbook {
+void place_added(Work&) {}
+}  // namespace bentbook
