@@ -204,7 +204,9 @@ void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at
   cut(member, m, End::kB, m_at, 0, m.sides.z_hi + kPast);
   cut(receiver, r, End::kA, r_at, r.sides.z_lo - kPast, 0);
   for (int i = 0; i < scarf.pegs; ++i) {
-    const double off = (i - (scarf.pegs - 1) / 2.0) * scarf.peg.from_shoulder.in() * 2;
+    // Evenly between the rows that stand their distance from either butt.
+    const double row = half - scarf.peg.from_shoulder.in();
+    const double off = scarf.pegs < 2 || row <= 0 ? 0 : row * (2.0 * i / (scarf.pegs - 1) - 1);
     const Vec3 centre = joint.where + off * m.at.x;
     bore(work, member, Axis::kZ, centre, scarf.peg.diameter.in(), this_joint(work));
     bore(work, receiver, Axis::kZ, centre, scarf.peg.diameter.in(), this_joint(work));

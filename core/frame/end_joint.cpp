@@ -331,7 +331,7 @@ void join_knife(Work& work, const EndView& v, const KnifePlate& plate) {
     const Tq p = on_line(v, at, -(floor + plate.pins.from_shoulder.in()) * v.cos);
     add_hole(work, v.member, v.mw, v.at(p.t, p.q, 0), v.wide, plate.pins.diameter.in(), HoleUse::kPin);
   }
-  const double leg = plate.relief_leg.in() + (plate.base_thickness.in() > 0 ? kPast : 0) * 0;
+  const double leg = plate.relief_leg.in();
   const double lo = base_w.lo < slot.lo - leg ? base_w.lo : slot.lo - leg;
   const double hi = base_w.hi > slot.hi + leg ? base_w.hi : slot.hi + leg;
   shoulder_contact(work, v, {v.t_lo, v.t_hi}, {v.wide.lo, lo});
@@ -359,13 +359,10 @@ double housing_of(const JointType& type) {
 
 }  // namespace
 
-const JointType& joint_for(const Work& work, Meeting meeting) {
-  return work.plan.joints[static_cast<std::size_t>(meeting)];
-}
-
 void join_end(Work& work, const EndMeeting& meeting) {
   if (meeting.member < 0 || meeting.receiver < 0) return;
-  const JointType& type = joint_for(work, meeting.meeting);
+  const JointType plain = HousedButt{Length{}};
+  const JointType& type = meeting.plain ? plain : work.plan.joints[static_cast<std::size_t>(meeting.meeting)];
   if (const auto* lap = std::get_if<HalfLap>(&type)) return join_lap(work, meeting, *lap);
   EndView view;
   if (!see_end(work, meeting, housing_of(type), view)) {
@@ -384,6 +381,8 @@ void join_end(Work& work, const EndMeeting& meeting) {
     join_knife(work, view, *plate);
   else
     join_butt(work, view);
+  if (meeting.plain)
+    warn(work, meeting.member, WarningId::kMadePlain, to_local(work.timber(meeting.member).at, view.o).x, 0, 0);
 }
 
 }  // namespace bentbook

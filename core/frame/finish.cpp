@@ -57,9 +57,16 @@ void clip_patch(FixedList<Vec3, 8>& patch, Vec3 normal, double offset) {
   patch = kept;
 }
 
-void clip_to_timber(FixedList<Vec3, 8>& patch, Vec3 normal, const Timber& t) {
+/// Clips to a timber's body. `into`: the direction in which its wood must lie behind the patch; a patch on the body's
+/// own skin that looks that way touches nothing.
+void clip_to_timber(FixedList<Vec3, 8>& patch, Vec3 into, const Timber& t) {
   const auto clip = [&](Vec3 n, double offset) {
-    if (patch.count > 2 && libm::fabs(dot(n, normal)) < 1 - 1e-9) clip_patch(patch, n, offset);
+    if (patch.count < 3) return;
+    const double same = dot(n, into);
+    if (libm::fabs(same) < 1 - 1e-9)
+      clip_patch(patch, n, offset);
+    else if (same > 0 && dot(n, patch[0]) > offset - 1e-6)
+      patch.count = 0;
   };
   const auto side = [&](Vec3 n, double out) { clip(n, dot(n, t.at.origin) + out); };
   side(t.at.y, t.sides.y_hi);
@@ -69,6 +76,30 @@ void clip_to_timber(FixedList<Vec3, 8>& patch, Vec3 normal, const Timber& t) {
   for (const EndCut& cut : t.cuts) {
     const Vec3 n = to_world_direction(t.at, cut.plane.normal);
     clip(n, cut.plane.offset + dot(n, t.at.origin));
+  }
+}
+
+/// Where the receiver has only half of its depth, being scarfed or lapped, the patch is that half's.
+void clip_to_scarf(FixedList<Vec3, 8>& patch, Vec3 normal, const Timber& t, int joint) {
+  for (const Feature& f : t.features) {
+    if ((f.kind != FeatureKind::kScarf && f.kind != FeatureKind::kLap) || f.joint == joint || patch.count < 3) continue;
+    const Pocket& pocket = t.pockets[static_cast<std::size_t>(f.first_pocket)];
+    const Box box = bounds_of(pocket);
+    bool meets = false;
+    for (int i = 0; i < patch.count; ++i) {
+      const double x = to_local(t.at, patch[i]).x;
+      meets = meets || (x > box.lo.x && x < box.hi.x);
+    }
+    const Vec3 out = pocket.sweep == Axis::kY ? t.at.z : t.at.y;
+    if (!meets || libm::fabs(dot(out, normal)) > 1 - 1e-9) continue;
+    const double lo = pocket.sweep == Axis::kY ? box.lo.z : box.lo.y,
+                 hi = pocket.sweep == Axis::kY ? box.hi.z : box.hi.y;
+    const Range wood = sides_along(t, pocket.sweep == Axis::kY ? Axis::kZ : Axis::kY);
+    const double at = dot(out, t.at.origin);
+    if (lo > wood.lo)
+      clip_patch(patch, out, at + lo);
+    else
+      clip_patch(patch, -1 * out, -(at + hi));
   }
 }
 
@@ -88,8 +119,9 @@ void clip_contacts(Frame& frame) {
     for (int c = 0; c < count; ++c) {
       ContactFace contact = frame.contacts[static_cast<std::size_t>(first + c)];
       clip_to_timber(contact.corners, contact.normal, frame.timbers[static_cast<std::size_t>(joint.member)]);
-      if (contact.corners.count > 2)
-        clip_to_timber(contact.corners, contact.normal, frame.timbers[static_cast<std::size_t>(joint.receiver)]);
+      const Timber& receiver = frame.timbers[static_cast<std::size_t>(joint.receiver)];
+      clip_to_timber(contact.corners, -1 * contact.normal, receiver);
+      clip_to_scarf(contact.corners, contact.normal, receiver, contact.joint);
       if (contact.corners.count < 3 || area_of(contact.corners) < 1e-4) continue;
       kept.push_back(contact);
       ++joint.contacts;

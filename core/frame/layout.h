@@ -34,10 +34,10 @@ struct Run {
     while (i + 1 < pieces.size() && y >= from[i + 1] - 1e-9) ++i;
     return pieces[i];
   }
-  /// Whether two pieces meet within reach of y.
+  /// Whether two pieces meet within reach of y: half a foot more than the joint.
   [[nodiscard]] bool joined_at(double y) const {
     for (std::size_t i = 1; i < from.size(); ++i)
-      if (libm::fabs(from[i] - y) < half_joint) return true;
+      if (libm::fabs(from[i] - y) < half_joint + 6) return true;
     return false;
   }
 };

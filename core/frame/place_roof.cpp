@@ -107,26 +107,10 @@ int place_rafter(Work& work, const Layout& l, bool is_right, TimberKind kind, co
   return rafter;
 }
 
-/// Both rafters at one y, their peak, and what lies under them.
-void join_pair(Work& work, const Layout& l, int left, int right, double y, int king, bool collar) {
+/// Between the two rafters of a pair; `king`: the post that stands there, −1 if none.
+void place_collar(Work& work, const Layout& l, int left, int right, double y, int king) {
   const FramePlan& plan = work.plan;
-  const int beam = has_ridge(plan, l) ? l.ridge.top_at(y) : -1;
-  const int against = beam >= 0 && joint_at<BirdsMouth>(plan, Meeting::kRafterRidge) == nullptr ? beam : king;
-  if (beam >= 0 && against != beam) {
-    join_birdsmouth(work, Meeting::kRafterRidge, left, beam);
-    join_birdsmouth(work, Meeting::kRafterRidge, right, beam);
-    join_peak(work, left, right, l.ridge_x);
-  } else if (against >= 0) {
-    join_end(work, {Meeting::kRafterRidge, left, End::kB, against, -1 * kX, true, 1e9});
-    join_end(work, {Meeting::kRafterRidge, right, End::kB, against, kX, true, 1e9});
-  } else {
-    join_peak(work, left, right, l.ridge_x);
-  }
-  if (plan.roof == RoofFrame::kCommons && plan.on_ties == OnTies::kQueenPosts) {
-    join_birdsmouth(work, Meeting::kRafterPurlin, left, l.purlin_left.top_at(y));
-    join_birdsmouth(work, Meeting::kRafterPurlin, right, l.purlin_right.top_at(y));
-  }
-  if (!collar || left < 0 || right < 0) return;
+  if (left < 0 || right < 0) return;
   const Timber& rafter = work.timber(left);
   Placing p;
   p.kind = TimberKind::kCollar;
@@ -142,13 +126,37 @@ void join_pair(Work& work, const Layout& l, int left, int right, double y, int k
   const double top = under + p.section.depth.in();
   p.a = -((l.left.under_at(l.ridge_x) - top) / l.left.tan);
   p.b = (l.right.under_at(l.ridge_x) - top) / l.right.tan;
-  if (!(p.b - p.a > 12) || (king >= 0 && work.timber(king).at.origin.z < top)) {
+  if (!(p.b - p.a > 12) || (king >= 0 && work.tip(king).b > under)) {
     work.find(FindingId::kNoRoom, p.mark);
     return;
   }
   const int tie = place_timber(work, p);
   join_end(work, {Meeting::kCollarRafter, tie, End::kA, left, kX, false, 1e9});
   join_end(work, {Meeting::kCollarRafter, tie, End::kB, right, -1 * kX, false, 1e9});
+}
+
+/// Both rafters at one y, their peak, and what lies under them.
+void join_pair(Work& work, const Layout& l, int left, int right, double y, int king) {
+  const FramePlan& plan = work.plan;
+  const int beam = has_ridge(plan, l) ? l.ridge.top_at(y) : -1;
+  const bool over = beam >= 0 && joint_at<BirdsMouth>(plan, Meeting::kRafterRidge) != nullptr;
+  const int against = beam >= 0 ? (over ? -1 : beam) : king;
+  if (over) {
+    join_birdsmouth(work, Meeting::kRafterRidge, left, beam);
+    join_birdsmouth(work, Meeting::kRafterRidge, right, beam);
+    join_peak(work, left, right, l.ridge_x);
+  } else if (against >= 0) {
+    const bool plain = against == beam && l.ridge.joined_at(y);
+    join_end(work, {Meeting::kRafterRidge, left, End::kB, against, -1 * kX, true, 1e9, plain});
+    join_end(work, {Meeting::kRafterRidge, right, End::kB, against, kX, true, 1e9, plain});
+  } else {
+    join_peak(work, left, right, l.ridge_x);
+  }
+  if (plan.roof == RoofFrame::kCommons && plan.on_ties == OnTies::kQueenPosts) {
+    join_birdsmouth(work, Meeting::kRafterPurlin, left, l.purlin_left.top_at(y));
+    join_birdsmouth(work, Meeting::kRafterPurlin, right, l.purlin_right.top_at(y));
+  }
+  if (plan.collars) place_collar(work, l, left, right, y, king);
 }
 
 /// A lean-to's rafter lies over the high plate too and ends with a tail.
@@ -158,7 +166,7 @@ void join_lean_to(Work& work, const Layout& l, int rafter, double y) {
   cut_plumb(work, rafter, End::kB, l.right.wall_x + work.plan.eave_overhang.in(), 1);
 }
 
-void place_pair(Work& work, const Layout& l, TimberKind kind, int label, int bay, int number, double y, int king,
+void place_pair(Work& work, const Layout& l, TimberKind kind, int label, int bay, int number, double y,
                 std::vector<int>* lefts, std::vector<int>* rights, int bent) {
   const int left =
       place_rafter(work, l, false, kind, make_mark(kind, 'A', label, number), {label, bay, 'A', number}, y);
@@ -170,7 +178,7 @@ void place_pair(Work& work, const Layout& l, TimberKind kind, int label, int bay
   const int right =
       place_rafter(work, l, true, kind, make_mark(kind, 'E', label, number), {label, bay, 'E', number}, y);
   if (rights != nullptr) (*rights)[at(bent)] = right;
-  join_pair(work, l, left, right, y, king, work.plan.collars);
+  join_pair(work, l, left, right, y, number == 0 ? l.king[at(bent)] : -1);
 }
 
 void place_commons(Work& work, Layout& l) {
@@ -180,20 +188,20 @@ void place_commons(Work& work, Layout& l) {
   for (int bent = 0; bent < l.bent_count(); ++bent) {
     const double y = l.bents[at(bent)];
     const int label = l.labels[at(bent)];
-    place_pair(work, l, kind, label, -1, 0, y, -1, nullptr, nullptr, bent);
+    place_pair(work, l, kind, label, -1, 0, y, nullptr, nullptr, bent);
     if (bent + 1 == l.bent_count()) break;
     const double width = l.bents[at(bent + 1)] - y;
     const int gaps = static_cast<int>(libm::ceil(width / plan.rafter_spacing.in() - 1e-9));
     for (int i = 1; i < gaps; ++i)
-      place_pair(work, l, kind, label, bent, i, y + width * i / gaps, -1, nullptr, nullptr, bent);
+      place_pair(work, l, kind, label, bent, i, y + width * i / gaps, nullptr, nullptr, bent);
   }
-  // Verge rafters at the ends of plates and ridge; numbered past any in a bay: 91 before the first bent, 92 after the
-  // last.
+  // Verge rafters at the ends of plates and ridge; numbered past any in a bay: 991 before the first bent,
+  // 992 after the last.
   const double lowest = l.run_from + half, highest = l.run_to - half;
   if (l.bents.front() - lowest > 2 * half + 1)
-    place_pair(work, l, kind, l.labels.front(), -1, 991, lowest, -1, nullptr, nullptr, 0);
+    place_pair(work, l, kind, l.labels.front(), -1, 991, lowest, nullptr, nullptr, 0);
   if (highest - l.bents.back() > 2 * half + 1)
-    place_pair(work, l, kind, l.labels.back(), -1, 992, highest, -1, nullptr, nullptr, 0);
+    place_pair(work, l, kind, l.labels.back(), -1, 992, highest, nullptr, nullptr, 0);
 }
 
 void place_purlins(Work& work, const Layout& l, int bay, bool is_right, const std::vector<int>& rafters) {
@@ -228,8 +236,8 @@ void place_principals(Work& work, Layout& l) {
   const auto none = std::vector<int>(l.bents.size(), -1);
   std::vector<int> left = none, right = none;
   for (int bent = 0; bent < l.bent_count(); ++bent) {
-    place_pair(work, l, TimberKind::kPrincipalRafter, l.labels[at(bent)], -1, 0, l.bents[at(bent)],
-               has_ridge(work.plan, l) ? -1 : l.king[at(bent)], &left, &right, bent);
+    place_pair(work, l, TimberKind::kPrincipalRafter, l.labels[at(bent)], -1, 0, l.bents[at(bent)], &left, &right,
+               bent);
     join_end(work, {Meeting::kQueenTop, l.queen_left[at(bent)], End::kB, left[at(bent)], -1 * kZ, false, 1e9});
     join_end(work, {Meeting::kQueenTop, l.queen_right[at(bent)], End::kB, right[at(bent)], -1 * kZ, false, 1e9});
   }

@@ -126,6 +126,7 @@ enum class WarningId : std::uint8_t {
   kOpenTop,       ///< slot open to the weather
   kDefect,        ///< a joint lies in a span that is marked as wane, knot, check or heart
   kTenonThin,     ///< thickness brought down to what the wood allows; value, value2: asked
+  kMadePlain,     ///< the receiver is scarfed here: cut to its face alone
   kFeaturesMeet,  ///< two features take the same wood; value: in³
 };
 struct TimberWarning {

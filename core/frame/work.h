@@ -91,7 +91,8 @@ struct EndMeeting {
   int receiver = -1;
   Vec3 facing;
   bool opposed = false;
-  double most = 1e9;  ///< a tenon may be no longer
+  double most = 1e9;   ///< a tenon may be no longer
+  bool plain = false;  ///< cut to the face alone: the receiver is scarfed here
 };
 void join_end(Work& work, const EndMeeting& meeting);
 /// Half lap, the member's end on the receiver's `facing` side.

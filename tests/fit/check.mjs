@@ -15,7 +15,8 @@ const kVolume = 1e-6; // relative
 const kCentre = 1e-3; // in; the modeller hands out its mesh in single precision
 const kOverlap = 0.01; // in³
 const kGap = 1 / 128; // in
-const kTouch = 0.999; // share of a patch that must be wood within the gap, on either side
+const kRim = 1 / 32; // in, left out around a patch
+const kTouch = 0.9999; // share of a patch that must be wood within the gap, on either side
 const kHoleSides = 24;
 const kFindingClash = 4;
 
@@ -115,15 +116,55 @@ function apart(a, b) {
   return false;
 }
 
-// Share of a thin slab on the patch that is wood.
-function shareOfWood(timber, patch, normal, side) {
-  const area = areaOf(patch);
+// The patch without a rim, so that a slab behind it meets only the faces in question.
+function inset(patch, normal) {
+  let kept = patch;
+  for (let i = 0; i < patch.length; ++i) {
+    const a = patch[i], b = patch[(i + 1) % patch.length];
+    const d = b.map((v, k) => v - a[k]);
+    const length = Math.hypot(...d);
+    if (length < 1e-6) continue;
+    const inward = [normal[1] * d[2] - normal[2] * d[1], normal[2] * d[0] - normal[0] * d[2], normal[0] * d[1] - normal[1] * d[0]].map((v) => v / length);
+    const height = kept.map((p) => p.reduce((sum, v, k) => sum + (v - a[k]) * inward[k], 0) - kRim);
+    const next = [];
+    kept.forEach((p, j) => {
+      const q = kept[(j + 1) % kept.length], h = height[j], g = height[(j + 1) % kept.length];
+      if (h >= 0) next.push(p);
+      if ((h >= 0) !== (g >= 0)) next.push(p.map((v, k) => v + (h / (h - g)) * (q[k] - v)));
+    });
+    kept = next;
+    if (kept.length < 3) return [];
+  }
+  return kept;
+}
+
+// Share of a thin slab on the patch that is wood; round holes of either timber are clearances and taken out first.
+function shareOfWood(placed, patch, normal, side, holes) {
   const shift = patch.map((p) => p.map((v, k) => v + side * kGap * normal[k]));
-  const slab = Manifold.hull([...patch, ...shift]);
-  const common = slab.intersect(timber);
-  const share = common.volume() / (area * kGap);
+  let slab = Manifold.hull([...patch, ...shift]);
+  if (holes.length > 0) {
+    const left = Manifold.difference([slab, ...holes]);
+    slab.delete();
+    slab = left;
+  }
+  const common = slab.intersect(placed.solid);
+  const share = slab.volume() > 0 ? common.volume() / slab.volume() : 1;
   slab.delete(), common.delete();
   return share;
+}
+
+function holesOf(placed) {
+  placed.holes ??= placed.t.pockets.filter((p) => p.radius > 0).map((p) => {
+    const hole = holeSolid(p), moved = hole.transform(placed.matrix);
+    hole.delete();
+    return { solid: moved, bounds: moved.boundingBox() };
+  });
+  return placed.holes;
+}
+
+function boundsOf(points) {
+  const axis = [0, 1, 2];
+  return { min: axis.map((k) => Math.min(...points.map((p) => p[k])) - 0.01), max: axis.map((k) => Math.max(...points.map((p) => p[k])) + 0.01) };
 }
 
 function areaOf(p) {
@@ -151,7 +192,7 @@ function checkPlan(plan) {
     if (!centre.every((v, k) => Math.abs(v - t.cg[k]) < kCentre)) faults.push(`${t.mark}: centre ${t.cg}, modeller ${centre}`);
     const m = [...t.x, 0, ...t.y, 0, ...t.z, 0, ...t.origin, 1];
     const moved = solid.transform(m);
-    placed.push({ solid: moved, bounds: moved.boundingBox(), t });
+    placed.push({ solid: moved, bounds: moved.boundingBox(), matrix: m, t });
   }
   for (let i = 0; i < placed.length; ++i)
     for (let j = i + 1; j < placed.length; ++j) {
@@ -167,13 +208,20 @@ function checkPlan(plan) {
     }
   for (const c of plan.contacts) {
     ++totals.contacts;
-    const member = shareOfWood(placed[c.member].solid, c.points, c.normal, 1);
-    const receiver = shareOfWood(placed[c.receiver].solid, c.points, c.normal, -1);
+    const patch = inset(c.points, c.normal);
+    if (patch.length < 3) continue;
+    const bounds = boundsOf(patch);
+    const holes = [...holesOf(placed[c.member]), ...holesOf(placed[c.receiver])].filter((h) => !apart(h.bounds, bounds)).map((h) => h.solid);
+    const member = shareOfWood(placed[c.member], patch, c.normal, 1, holes);
+    const receiver = shareOfWood(placed[c.receiver], patch, c.normal, -1, holes);
     if (member < kTouch || receiver < kTouch)
       faults.push(`contact ${c.meeting} of ${plan.timbers[c.member].mark} on ${plan.timbers[c.receiver].mark}: ` +
         `${member.toFixed(4)} ${receiver.toFixed(4)} normal ${c.normal.map((v) => v.toFixed(2))} area ${areaOf(c.points).toFixed(2)}`);
   }
-  for (const p of placed) p.solid.delete();
+  for (const p of placed) {
+    p.solid.delete();
+    for (const h of p.holes ?? []) h.solid.delete();
+  }
   if (faults.length === 0) ++totals.passed;
   else {
     ++totals.failed;
