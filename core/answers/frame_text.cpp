@@ -76,21 +76,31 @@ std::string check_lines(const CheckMeasures& check, const Voice& voice) {
   return out;
 }
 
+/// Patches of one joint on one face are said as one stretch.
 std::string mate_lines(const Frame& frame, const Sheet& sheet, const Voice& voice) {
-  std::string out;
-  for (const MateOutline& mate : sheet.mates) {
+  struct Landing {
+    int joint;
+    int mate;
+    Face face;
     double from = 1e300, to = -1e300;
+  };
+  std::vector<Landing> landings;
+  for (const MateOutline& mate : sheet.mates) {
+    if (landings.empty() || landings.back().joint != mate.joint || landings.back().face != mate.face)
+      landings.push_back({mate.joint, mate.mate, mate.face});
     for (const Vec2& p : mate.outline) {
-      from = std::min(from, p.x);
-      to = std::max(to, p.x);
+      landings.back().from = std::min(landings.back().from, p.x);
+      landings.back().to = std::max(landings.back().to, p.x);
     }
-    out += say(Msg::kSheetMate, voice.language,
-               {{"mark", frame.timbers[static_cast<std::size_t>(mate.mate)].mark},
-                {"face", face_number(mate.face)},
-                {"from", say_inches(from, voice)},
-                {"to", say_inches(to, voice)}}) +
-           "\n";
   }
+  std::string out;
+  for (const Landing& landing : landings)
+    out += say(Msg::kSheetMate, voice.language,
+               {{"mark", frame.timbers[static_cast<std::size_t>(landing.mate)].mark},
+                {"face", face_number(landing.face)},
+                {"from", say_inches(landing.from, voice)},
+                {"to", say_inches(landing.to, voice)}}) +
+           "\n";
   return out;
 }
 
@@ -132,8 +142,9 @@ std::string feature_line(const Timber& timber, const Sheet& sheet, int index, co
                      {{"diameter", say_inches(f.diameter, voice)},
                       {"from", say_inches((f.from + f.to) / 2, voice)},
                       {"depth", depth}});
-  return out + say(through ? Msg::kSheetRecessThrough : Msg::kSheetRecess, language,
-                   {{"from", say_inches(f.from, voice)}, {"to", say_inches(f.to, voice)}, {"depth", depth}});
+  const Msg msg = f.at_end ? Msg::kSheetRecessEnd : through ? Msg::kSheetRecessThrough : Msg::kSheetRecess;
+  return out +
+         say(msg, language, {{"from", say_inches(f.from, voice)}, {"to", say_inches(f.to, voice)}, {"depth", depth}});
 }
 
 }  // namespace

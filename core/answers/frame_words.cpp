@@ -10,9 +10,9 @@ namespace {
 constexpr std::array<std::string_view, 11> kFindings = {
     "not_engineered", "thrust",      "high_collar",     "no_room",           "clash",    "unknown_mark",
     "mark_taken",     "joint_unfit", "bad_hand_timber", "ridge_unsupported", "wood_thin"};
-constexpr std::array<std::string_view, 13> kWarnings = {
-    "end_distance", "edge_distance", "share_left", "relief_small", "pins_meet",  "pin_spread",   "tenon_short",
-    "notch_share",  "seat_short",    "open_top",   "defect",       "tenon_thin", "features_meet"};
+constexpr std::array<std::string_view, 14> kWarnings = {
+    "end_distance", "edge_distance", "share_left", "relief_small", "pins_meet",  "pin_spread", "tenon_short",
+    "notch_share",  "seat_short",    "open_top",   "defect",       "tenon_thin", "made_plain", "features_meet"};
 
 /// The row that stands for a word of keys.h.
 std::string_view row(std::string_view stem, std::string_view key, Language language) {
@@ -83,7 +83,10 @@ std::string_view warning_key(WarningId id) { return keys::word(kWarnings, id); }
 std::string say_inches(double inches, const Voice& voice) { return say_length(Length::from_inches(inches), voice); }
 
 std::string section_text(const Section& section, const Voice& voice) {
-  return say_length(section.breadth, voice) + " x " + say_length(section.depth, voice);
+  // Sections are said in inches, never in feet.
+  Voice inches = voice;
+  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
+  return say_length(section.breadth, inches) + " x " + say_length(section.depth, inches);
 }
 
 std::string frame_error_text(const Error& error, const Voice& voice) {

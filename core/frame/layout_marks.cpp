@@ -10,8 +10,9 @@ namespace {
 
 constexpr double kSame = 1e-9;
 constexpr double kLeastArea = 1e-9;
-constexpr double kFar = 1000;  ///< past every tip, inches
-constexpr int kBoundary = -1;  ///< an edge that is no line of its own
+constexpr double kFar = 1000;   ///< past every tip, inches
+constexpr double kHair = 1e-6;  ///< inches
+constexpr int kBoundary = -1;   ///< an edge that is no line of its own
 
 /// A polygon on a face whose edges know what made them: edge i runs from corner i to the next.
 struct Outline {
@@ -91,6 +92,8 @@ double station_on(const CutPlane& plane, Vec2 arris) {
 }
 
 bool inside_of_others(const Timber& timber, std::size_t own, Vec3 p) {
+  // Past a tip there is no wood: a tenon's shoulders have taken it.
+  if (p.x < -kHair || p.x > timber.length + kHair) return false;
   for (std::size_t i = 0; i < timber.cuts.size(); ++i)
     if (i != own && dot(timber.cuts[i].plane.normal, p) > timber.cuts[i].plane.offset + kSame) return false;
   return true;
@@ -113,9 +116,10 @@ CutMarks cut_marks(const Timber& timber, std::size_t index) {
     // The line across the whole face, then what the other cuts leave of it.
     double from = 0, to = 1;
     const Vec2 a{(half.c - half.b * frame.lo) / half.a, frame.lo}, b{(half.c - half.b * frame.hi) / half.a, frame.hi};
-    for (std::size_t i = 0; i < timber.cuts.size(); ++i) {
-      if (i == index) continue;
-      const HalfPlane other = on_face(timber.cuts[i].plane.normal, timber.cuts[i].plane.offset, frame);
+    std::vector<HalfPlane> others{{-1, 0, kHair}, {1, 0, timber.length + kHair}};
+    for (std::size_t i = 0; i < timber.cuts.size(); ++i)
+      if (i != index) others.push_back(on_face(timber.cuts[i].plane.normal, timber.cuts[i].plane.offset, frame));
+    for (const HalfPlane& other : others) {
       const double da = other.a * a.x + other.b * a.y - other.c, db = other.a * b.x + other.b * b.y - other.c;
       if (da > kSame && db > kSame) to = from - 1;
       if (da > kSame && db <= kSame) from = std::max(from, da / (da - db));
@@ -194,6 +198,22 @@ RecessMarks recess_marks(const Timber& timber, int index, int feature) {
   return recess;
 }
 
+/// Stations between which a pocket takes the arris.
+Reach taken_by(const Pocket& pocket, Vec2 arris) {
+  Reach taken{-1e300, 1e300};
+  for (const Plane& plane : planes_of(pocket)) {
+    const double rest = plane.offset - plane.normal.y * arris.x - plane.normal.z * arris.y;
+    if (libm::fabs(plane.normal.x) < kSame) {
+      if (rest < kSame) return {0, 0};
+    } else if (plane.normal.x > 0) {
+      taken.to = std::min(taken.to, rest / plane.normal.x);
+    } else {
+      taken.from = std::max(taken.from, rest / plane.normal.x);
+    }
+  }
+  return taken;
+}
+
 int feature_of(const Timber& timber, int pocket) {
   for (std::size_t i = 0; i < timber.features.size(); ++i) {
     const Feature& f = timber.features[i];
@@ -258,13 +278,23 @@ std::vector<Vec2> clipped_to(const std::vector<Vec2>& polygon, double from, doub
 
 Reach arris_reach(const Timber& timber, int number) {
   const Vec2 at = arris_at(number, timber.sides);
-  Reach reach{-1e300, 1e300};
+  Reach reach{0, timber.length};
   for (const EndCut& cut : timber.cuts) {
     const double station = station_on(cut.plane, at);
     if (cut.plane.normal.x > 0)
       reach.to = std::min(reach.to, station);
     else
       reach.from = std::max(reach.from, station);
+  }
+  // Shoulders: pockets that begin at an end take the arris back to where they stop.
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (const Pocket& pocket : timber.pockets) {
+      const Reach taken = taken_by(pocket, at);
+      if (taken.to <= taken.from + kSame) continue;
+      if (taken.from <= reach.from + kSame && taken.to > reach.from + kSame) moved = true, reach.from = taken.to;
+      if (taken.to >= reach.to - kSame && taken.from < reach.to - kSame) moved = true, reach.to = taken.from;
+    }
   }
   return reach;
 }

@@ -90,7 +90,8 @@ struct LayoutMarks {
 /// A polygon of station and across, clipped to a stretch of the timber.
 [[nodiscard]] std::vector<Vec2> clipped_to(const std::vector<Vec2>& polygon, double from, double to);
 
-/// Stations between which an arris is left after the end cuts; from >= to: it is cut away.
+/// Stations between which an arris is left after the end cuts and what begins at an end (shoulders of tenons and
+/// scarfs); from >= to: it is cut away.
 struct Reach {
   double from = 0, to = 0;
 };
@@ -99,7 +100,7 @@ struct Reach {
 /// What a tape finds when the timber is cut right.
 struct CheckMeasures {
   double overall = 0;               ///< tip to tip, square to the timber's length
-  std::array<double, 4> arrises{};  ///< cut to cut along each arris
+  std::array<double, 4> arrises{};  ///< along each arris, cut to cut or shoulder to shoulder
   std::array<double, 4> rising{};   ///< by face: from end A at the low arris to end B at the high one
   std::array<double, 4> falling{};  ///< by face: from end A at the high arris to end B at the low one
 };

@@ -131,9 +131,9 @@ SawCut cheek_of(const Timber& timber, const CutPlane& plane, const Polygon& poly
     lo = std::min(lo, p.x);
     hi = std::max(hi, p.x);
   }
-  cut.from = lo;
-  cut.to = hi;
-  cut.depth = hi - lo;
+  cut.from = std::max(lo, 0.0);
+  cut.to = std::min(hi, timber.length);
+  cut.depth = cut.to - cut.from;
   return cut;
 }
 
