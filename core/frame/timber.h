@@ -127,7 +127,8 @@ enum class WarningId : std::uint8_t {
   kDefect,        ///< a joint lies in a span that is marked as wane, knot, check or heart
   kTenonThin,     ///< thickness brought down to what the wood allows; value, value2: asked
   kMadePlain,     ///< the receiver is scarfed here: cut to its face alone
-  kFeaturesMeet,  ///< two features take the same wood; value: in³
+  kContactCut,    ///< another joint takes of where this one bears; value: in², value2: the other joint
+  kFeaturesMeet,  ///< features of two joints take the same wood; value: in³, value2: the other joint
 };
 struct TimberWarning {
   WarningId id = WarningId::kShareLeft;

@@ -60,8 +60,16 @@ int main(int argc, char** argv) {
       std::printf("finding %d %s %s %.6g\n", static_cast<int>(f.id), f.mark.empty() ? "-" : f.mark.c_str(),
                   f.other.empty() ? "-" : f.other.c_str(), f.value);
     for (const Timber& t : frame->timbers) write_timber(t);
+    std::vector<bool> cut_into(frame->joints.size(), false);
+    for (const Timber& t : frame->timbers)
+      for (const TimberWarning& w : t.warnings)
+        if (w.id == WarningId::kContactCut && w.joint >= 0) cut_into[static_cast<std::size_t>(w.joint)] = true;
     for (const ContactFace& c : frame->contacts) {
       if (!c.bearing) continue;
+      if (cut_into[static_cast<std::size_t>(c.joint)]) {
+        std::printf("said\n");
+        continue;
+      }
       const Joint& joint = frame->joints[static_cast<std::size_t>(c.joint)];
       std::printf("contact %d %d %d %.17g %.17g %.17g", static_cast<int>(joint.meeting), joint.member, joint.receiver,
                   c.normal.x, c.normal.y, c.normal.z);

@@ -7,8 +7,8 @@
 namespace bentbook {
 
 inline Length random_inches(Random& random, int least, int most, int per_inch) {
-  return Length::inches(random.whole(static_cast<std::int64_t>(least) * per_inch, static_cast<std::int64_t>(most) * per_inch),
-                        per_inch);
+  return Length::inches(
+      random.whole(static_cast<std::int64_t>(least) * per_inch, static_cast<std::int64_t>(most) * per_inch), per_inch);
 }
 
 inline bool chance(Random& random, int percent) { return random.whole(1, 100) <= percent; }
@@ -47,6 +47,33 @@ inline JointType random_end_joint(Random& random, JointType tenon) {
   }
 }
 
+/// Rough or thin wood, another section, or nothing at all in place of some timbers.
+inline void set_apart(Random& random, FramePlan& p) {
+  const Frame frame = solve_frame(p).value_or(Frame{});
+  if (frame.timbers.empty()) return;
+  for (int i = static_cast<int>(random.whole(1, 6)); i > 0; --i) {
+    const Timber& t =
+        frame.timbers[static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(frame.timbers.size()) - 1))];
+    Override o;
+    o.mark = t.mark;
+    bool twice = false;
+    for (const Override& other : p.overrides) twice = twice || other.mark == o.mark;
+    if (twice) continue;
+    if (chance(random, 15)) {
+      o.removed = true;
+    } else {
+      o.has_wood = true;
+      o.wood = t.wood;
+      o.wood.actual.breadth = o.wood.actual.breadth + Length::inches(random.whole(-3, 3), 8);
+      o.wood.actual.depth = o.wood.actual.depth + Length::inches(random.whole(-3, 3), 8);
+      o.wood.top_is_reference = chance(random, 70);
+      o.wood.near_is_reference = chance(random, 50);
+      if (t.kind == TimberKind::kPost) o.pier_level = Length::inches(random.whole(-24, 4), 8);
+    }
+    p.overrides.push_back(o);
+  }
+}
+
 inline FramePlan random_plan(Random& random) {
   FramePlan p;
   p.form = chance(random, 20) ? RoofForm::kLeanTo : RoofForm::kGable;
@@ -82,8 +109,8 @@ inline FramePlan random_plan(Random& random) {
   p.stock_most = Length::feet(random.whole(14, 30));
   p.stand_off = chance(random, 50) ? Length{} : Length::inches(1);
   PlanSections& s = p.sections;
-  for (Section* section : {&s.sill, &s.post, &s.plate, &s.tie, &s.girt, &s.joist, &s.king_post, &s.queen_post, &s.collar,
-                           &s.ridge_beam, &s.principal, &s.common, &s.purlin, &s.brace})
+  for (Section* section : {&s.sill, &s.post, &s.plate, &s.tie, &s.girt, &s.joist, &s.king_post, &s.queen_post,
+                           &s.collar, &s.ridge_beam, &s.principal, &s.common, &s.purlin, &s.brace})
     *section = random_section(random, *section);
   for (const Meeting m : {Meeting::kTiePost, Meeting::kGirtPost, Meeting::kPurlinRafter, Meeting::kJoistTie,
                           Meeting::kBraceEnd, Meeting::kRafterRidge, Meeting::kCollarRafter})
@@ -96,6 +123,7 @@ inline FramePlan random_plan(Random& random) {
     p.joints[static_cast<std::size_t>(Meeting::kRafterRidge)] = BirdsMouth{random_inches(random, 2, 3, 4)};
   if (chance(random, 50)) p.joints[static_cast<std::size_t>(Meeting::kRafterPeak)] = RafterPeak{false};
   std::get<BirdsMouth>(p.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = random_inches(random, 2, 4, 4);
+  if (chance(random, 40)) set_apart(random, p);
   return p;
 }
 
