@@ -119,17 +119,22 @@ function apart(a, b) {
 // Faces that lie on each other leave the modeller undecided now and then: what is no overlap after a nudge of a
 // millionth of an inch, or with the two exchanged, is none.
 function overlap(a, b) {
-  let least = Infinity;
-  for (const nudge of [[0, 0, 0], [1e-6, 1e-6, 1e-6], [-1e-6, -1e-6, -1e-6], [1e-6, -1e-6, 0]]) {
+  const volume = common(a, b);
+  if (!(volume > kOverlap)) return volume;
+  let least = Math.min(volume, common(b, a));
+  for (const nudge of [[1e-6, 1e-6, 1e-6], [-1e-6, -1e-6, -1e-6], [1e-6, -1e-6, 0]]) {
     const moved = b.translate(nudge);
-    for (const common of [a.intersect(moved), moved.intersect(a)]) {
-      least = Math.min(least, common.volume());
-      common.delete();
-    }
+    least = Math.min(least, common(a, moved), common(moved, a));
     moved.delete();
-    if (!(least > kOverlap)) return least;
   }
   return least;
+}
+
+function common(a, b) {
+  const both = a.intersect(b);
+  const volume = both.volume();
+  both.delete();
+  return volume;
 }
 
 // The patch without a rim, so that a slab behind it meets only the faces in question.
@@ -154,19 +159,37 @@ function inset(patch, normal) {
   return kept;
 }
 
-// Share of a thin slab on the patch that is wood; round holes of either timber are clearances and taken out first.
-function shareOfWood(placed, patch, normal, side, holes) {
-  const shift = patch.map((p) => p.map((v, k) => v + side * kGap * normal[k]));
-  let slab = Manifold.hull([...patch, ...shift]);
-  if (holes.length > 0) {
-    const left = Manifold.difference([slab, ...holes]);
-    slab.delete();
-    slab = left;
-  }
-  const common = slab.intersect(placed.solid);
+// A thin slab behind a patch; round holes of either timber are clearances and taken out first.
+function slabOf(patch, normal, side, holes) {
+  const slab = Manifold.hull([...patch, ...patch.map((p) => p.map((v, k) => v + side * kGap * normal[k]))]);
+  if (holes.length === 0) return slab;
+  const left = Manifold.difference([slab, ...holes]);
+  slab.delete();
+  return left;
+}
+
+function shareOfWood(slab, solid) {
+  const common = slab.intersect(solid);
   const share = slab.volume() > 0 ? common.volume() / slab.volume() : 1;
-  slab.delete(), common.delete();
+  common.delete();
   return share;
+}
+
+// All slabs of one timber at once; one by one only where something is missing.
+function checkSlabs(placed, slabs, faults) {
+  if (slabs.length === 0) return;
+  const all = Manifold.compose(slabs.map((s) => s.slab));
+  const whole = all.volume();
+  const common = all.intersect(placed.solid);
+  const missing = whole - common.volume();
+  const least = slabs.reduce((sum, s) => Math.min(sum, s.slab.volume()), Infinity);
+  all.delete(), common.delete();
+  if (missing > (1 - kTouch) * least)
+    for (const s of slabs) {
+      const share = shareOfWood(s.slab, placed.solid);
+      if (share < kTouch) faults.push(`${s.name}: ${share.toFixed(4)} of it is wood of ${placed.t.mark}`);
+    }
+  for (const s of slabs) s.slab.delete();
 }
 
 function holesOf(placed) {
@@ -226,12 +249,12 @@ function checkPlan(plan) {
     if (patch.length < 3) continue;
     const bounds = boundsOf(patch);
     const holes = [...holesOf(placed[c.member]), ...holesOf(placed[c.receiver])].filter((h) => !apart(h.bounds, bounds)).map((h) => h.solid);
-    const member = shareOfWood(placed[c.member], patch, c.normal, 1, holes);
-    const receiver = shareOfWood(placed[c.receiver], patch, c.normal, -1, holes);
-    if (member < kTouch || receiver < kTouch)
-      faults.push(`contact ${c.meeting} of ${plan.timbers[c.member].mark} on ${plan.timbers[c.receiver].mark}: ` +
-        `${member.toFixed(4)} ${receiver.toFixed(4)} normal ${c.normal.map((v) => v.toFixed(2))} area ${areaOf(c.points).toFixed(2)}`);
+    const name = `contact ${c.meeting} of ${plan.timbers[c.member].mark} on ${plan.timbers[c.receiver].mark} ` +
+      `normal ${c.normal.map((v) => v.toFixed(2))} area ${areaOf(c.points).toFixed(2)}`;
+    for (const [index, side] of [[c.member, 1], [c.receiver, -1]])
+      (placed[index].slabs ??= []).push({ slab: slabOf(patch, c.normal, side, holes), name });
   }
+  for (const p of placed) checkSlabs(p, p.slabs ?? [], faults);
   for (const p of placed) {
     p.solid.delete();
     for (const h of p.holes ?? []) h.solid.delete();

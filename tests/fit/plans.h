@@ -79,7 +79,7 @@ inline FramePlan random_plan(Random& random) {
   p.form = chance(random, 20) ? RoofForm::kLeanTo : RoofForm::kGable;
   p.span = random_inches(random, 12 * 12, 30 * 12, 4);
   p.bays.clear();
-  const int bays = static_cast<int>(random.whole(1, 4));
+  const int bays = static_cast<int>(random.whole(1, 3));
   for (int i = 0; i < bays; ++i) p.bays.push_back({random_inches(random, 7 * 12, 14 * 12, 4), i + 2});
   p.plate_left = random_inches(random, 100, 168, 4);
   p.plate_right = chance(random, 70) ? p.plate_left : p.plate_left + random_inches(random, -18, 18, 4);
@@ -88,7 +88,7 @@ inline FramePlan random_plan(Random& random) {
   p.eave_overhang = random_inches(random, 0, 24, 2);
   p.gable_overhang = random_inches(random, 0, 24, 2);
   p.roof = chance(random, 50) ? RoofFrame::kCommons : RoofFrame::kPrincipals;
-  p.rafter_spacing = random_inches(random, 20, 48, 1);
+  p.rafter_spacing = random_inches(random, 24, 60, 1);
   p.purlin_spacing = random_inches(random, 24, 60, 1);
   p.peak = chance(random, 60) ? Peak::kRidgeBeam : Peak::kPair;
   p.on_ties = static_cast<OnTies>(random.whole(0, 2));
