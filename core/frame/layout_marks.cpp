@@ -116,7 +116,7 @@ CutMarks cut_marks(const Timber& timber, std::size_t index) {
     // The line across the whole face, then what the other cuts leave of it.
     double from = 0, to = 1;
     const Vec2 a{(half.c - half.b * frame.lo) / half.a, frame.lo}, b{(half.c - half.b * frame.hi) / half.a, frame.hi};
-    std::vector<HalfPlane> others{{-1, 0, kHair}, {1, 0, timber.length + kHair}};
+    std::vector<HalfPlane> others;
     for (std::size_t i = 0; i < timber.cuts.size(); ++i)
       if (i != index) others.push_back(on_face(timber.cuts[i].plane.normal, timber.cuts[i].plane.offset, frame));
     for (const HalfPlane& other : others) {

@@ -46,10 +46,13 @@ struct LineMark {
 struct CutMarks {
   int cut = 0;  ///< index in Timber::cuts
   Waste waste = Waste::kTowardA;
-  /// Station on each arris; meaningful where `on_wood`: elsewhere another cut takes that arris away first.
+  /// Station on each arris; meaningful where `on_wood`: elsewhere another cut or a tenon's shoulder takes
+  /// that arris away first.
   std::array<double, 4> stations{};
   std::array<bool, 4> on_wood{};
-  std::vector<LineMark> lines;  ///< face 1's first; only what lies on the kept wood
+  /// Face 1's first; what the other cuts leave of them. They may run past the tips, onto the stock: there a tenon's
+  /// shoulder takes the wood.
+  std::vector<LineMark> lines;
 };
 
 /// Where a pocket breaks through a face: its outline there, and the lines that are drawn (edges along the face's own

@@ -310,11 +310,8 @@ class SheetMaker {
         sheet_.mirrored.push_back(i);
     }
     if (sheet_.mirrored.empty()) return;
-    const Timber& other = frame_.timbers[static_cast<unsigned>(sheet_.mirrored.front())];
-    bool left = sheet_.timber < sheet_.mirrored.front();
-    if (timber_.place.line != other.place.line && timber_.place.line != 0 && other.place.line != 0)
-      left = timber_.place.line < other.place.line;
-    sheet_.hand = left ? Hand::kLeft : Hand::kRight;
+    const int first = sheet_.alike.empty() ? sheet_.timber : std::min(sheet_.timber, sheet_.alike.front());
+    sheet_.hand = first < sheet_.mirrored.front() ? Hand::kLeft : Hand::kRight;
   }
 
   void warn() {

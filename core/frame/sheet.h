@@ -59,7 +59,7 @@ struct Sheet {
   std::vector<Step> steps;
   std::vector<MateOutline> mates;
   std::vector<FloatingFace> floating;
-  Hand hand = Hand::kNone;    ///< of a handed pair: the one toward grid line A (or the lower bent) is the left one
+  Hand hand = Hand::kNone;    ///< the left hand is the one of the timber that comes first in the frame (toward line A)
   std::vector<int> mirrored;  ///< its other hand, in Frame::timbers
   std::vector<int> alike;     ///< cut just like this one
   std::vector<TimberWarning> warnings;
