@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
-#   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page web webkit fit
+#   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
+#                             web webkit solver fit
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm modeller), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
@@ -28,6 +29,7 @@ packages_of() {
     fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;
     page) echo esbuild brotli ;;
     web) echo chromium ;;
+    solver) echo python3-scipy ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
     fit) ;;
     *) die "unknown part: $1" ;;

@@ -33,7 +33,6 @@ struct Page {
   PagePlatform platform;
   App app{platform};
   SDL_Window* window = nullptr;
-  SDL_GLContext gl = nullptr;
 
   Viewport viewport;
   bool viewport_changed = true;
@@ -127,17 +126,21 @@ bool make_window() {
   SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
   SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
   if (SDL_Init(SDL_INIT_VIDEO) != 0) return false;
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
-  SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
-  SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);
-  page->window = SDL_CreateWindow("Bentbook", 0, 0, static_cast<int>(page->viewport.width),
-                                  static_cast<int>(page->viewport.height),
-                                  SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
-  if (page->window == nullptr) return false;
-  page->gl = SDL_GL_CreateContext(page->window);
-  return page->gl != nullptr;
+  page->window =
+      SDL_CreateWindow("Bentbook", 0, 0, static_cast<int>(page->viewport.width),
+                       static_cast<int>(page->viewport.height), SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+  return page->window != nullptr;
+}
+
+/// Not by SDL, which would link every GL function there is (cmake/deps/sdl2_wasm.sh).
+bool make_context() {
+  EmscriptenWebGLContextAttributes wanted;
+  emscripten_webgl_init_context_attributes(&wanted);
+  wanted.majorVersion = 2;
+  wanted.alpha = wanted.depth = wanted.stencil = wanted.antialias = EM_FALSE;
+  wanted.enableExtensionsByDefault = EM_FALSE;
+  const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = emscripten_webgl_create_context("#canvas", &wanted);
+  return context > 0 && emscripten_webgl_make_context_current(context) == EMSCRIPTEN_RESULT_SUCCESS;
 }
 
 std::string inbox_part(int from, int size) {
@@ -165,7 +168,7 @@ EMSCRIPTEN_KEEPALIVE void bb_load(int kit_size, int places_size) {
 
 /// Makes window and context. False when there is no WebGL 2.
 EMSCRIPTEN_KEEPALIVE bool bb_start() {
-  if (!make_window() || !page->app.gl_create()) return false;
+  if (!make_window() || !make_context() || !page->app.gl_create()) return false;
   page->gl_usable = page->started = true;
   wake(3);
   return true;

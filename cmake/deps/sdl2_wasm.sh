@@ -1,5 +1,6 @@
-# Unit `sdl2_wasm`: the few parts of SDL2 that the page uses (window, events, GL context), built by Debian's
-# Emscripten from a list of sources: SDL's own configure step takes three minutes under emcc, this half a minute.
+# Unit `sdl2_wasm`: the few parts of SDL2 that the page uses (window, events), built by Debian's Emscripten from a list of
+# sources: SDL's own configure step takes three minutes under emcc, this half a minute. SDL's GL side is off: it asks for
+# GL functions by name, so that all three hundred of them would be linked; the page makes its WebGL context itself.
 kSdlOff="-DSDL_LEAN_AND_MEAN=1 -DSDL_AUDIO_DISABLED=1 -DSDL_JOYSTICK_DISABLED=1 -DSDL_HAPTIC_DISABLED=1
   -DSDL_SENSOR_DISABLED=1 -DSDL_RENDER_DISABLED=1 -DSDL_HIDAPI_DISABLED=1 -DSDL_LOADSO_DUMMY=1"
 kSdlSources="*.c atomic cpuinfo events file filesystem/emscripten loadso/dummy locale locale/emscripten misc
@@ -20,7 +21,7 @@ build_sdl2_wasm() {
   mkdir -p "$out/lib" "$out/include/SDL2" "$work/obj"
   cp "$work"/sdl2/include/*.h "$out/include/SDL2/"
   cp "$work/sdl2/LICENSE.txt" "$out/"
-  sed -i 's/^#define SDL_LOADSO_DLOPEN 1//; s/^#define SDL_VIDEO_RENDER_OGL_ES2 1//; s/^#define HAVE_ICONV 1//; s/^#define SDL_AUDIO_DRIVER_.*//; s/^#define SDL_JOYSTICK_EMSCRIPTEN 1//; s/^#define SDL_SENSOR_DUMMY 1//; s/^#define HAVE_DLOPEN 1//' \
+  sed -i 's/^#define SDL_LOADSO_DLOPEN 1//; s/^#define SDL_VIDEO_RENDER_OGL_ES2 1//; s/^#define SDL_VIDEO_OPENGL_E.*//; s/^#define HAVE_ICONV 1//; s/^#define SDL_AUDIO_DRIVER_.*//; s/^#define SDL_JOYSTICK_EMSCRIPTEN 1//; s/^#define SDL_SENSOR_DUMMY 1//; s/^#define HAVE_DLOPEN 1//' \
     "$out/include/SDL2/SDL_config_emscripten.h"
   say "compiling ${#files[@]} files of SDL2"
   printf '%s\n' "${files[@]}" | NODE_PATH=/usr/share/nodejs xargs -P 2 -I{} sh -c '

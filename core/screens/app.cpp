@@ -103,7 +103,7 @@ void App::set_viewport(const Viewport& viewport) {
     impl_->current();
     impl_->gesture.reset();
     // What is being edited stays in sight.
-    if (impl_->keypad.is_open()) impl_->memory.reveal = impl_->memory.last_pressed;
+    impl_->memory.reveal = impl_->memory.editing;
   }
   impl_->woken();
 }

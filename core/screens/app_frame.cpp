@@ -68,6 +68,7 @@ void App::Impl::draw_page(Ui& ui, Context& context, Rect area) {
   ui.column = {context.page.x + kMargin, context.page.y + kGap, context.page.w - 2 * kMargin, 0, area};
   const auto draw = page.draw;  // the page may leave the stack while it draws
   draw(context);
+  memory.new_page = false;
   if (slide > 0) ImGui::PopClipRect();
   ui.column = {};
 }
@@ -169,13 +170,16 @@ double App::Impl::frame() {
 
   if (pages.turns() != seen_turns) {
     seen_turns = pages.turns();
+    memory.new_page = pages.depth() > seen_depth;
+    seen_depth = pages.depth();
     keypad.close();
     woken();
   }
   if (keypad.key() != seen_keypad) {
     seen_keypad = keypad.key();
-    // What was tapped stays in sight above the keypad.
-    if (keypad.is_open()) memory.reveal = memory.last_pressed;
+    // What was tapped stays in sight above the keypad, and is marked.
+    memory.editing = keypad.is_open() ? memory.last_pressed : std::string{};
+    memory.reveal = memory.editing;
     woken();
   }
   if (settle > 0) --settle;

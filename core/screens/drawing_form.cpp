@@ -28,7 +28,9 @@ void follow_fingers(Ui& ui, ItemKey prefix, const Rect& box, CanvasView& view) {
 Voice voice_of(const Context& context) { return {context.ui.language, context.style(), Marks::kScreen}; }
 
 float drawing_height(const Context& context, float wanted) {
-  return std::clamp(wanted, 160.0F, std::max(160.0F, context.page.h - 24));
+  const float text = static_cast<float>(context.kit.settings.text_percent) / 100;
+  const float room = std::clamp(context.page.h / 700, 1.0F, 1.5F);
+  return std::clamp(wanted * room * (0.5F + 0.5F * text), 160.0F, std::max(160.0F, context.page.h - 24));
 }
 
 std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::string_view name, float height,

@@ -6,6 +6,7 @@
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "roof/rafter_fields.h"
+#include "roof/square_drawing.h"
 #include "screens/rafter_form.h"
 #include "screens/saw_sheet.h"
 
@@ -117,7 +118,7 @@ void tail_screen(Context& context) {
     if (shown.input.tail == TailCut::kLevelAndPlumb) rafter_field_row(context, shown, "tail_plumb");
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
       rafter_field_row(context, shown, of_side("overhang", side));
-      rafter_form(context, side_key("tail_picture", side), context.say(Msg::kTailPicture), 300,
+      rafter_form(context, side_key("tail_picture", side), context.say(Msg::kTailPicture), 220,
                   pattern_part(shown.input, rafter, side, PatternPart::kTail), shown);
       answer(ui, side_key("tail_along", side), context.say(Msg::kTailAlong), say_length(rafter.tail_along, voice));
       for (const CutAngle& cut : rafter.cuts) {
@@ -145,7 +146,7 @@ void saw_screen(Context& context) {
         for (int j = 0; j < rafter.cuts.count; ++j) {
           if (!(rafter.cuts[j].off_square == angle)) continue;
           said |= j < i;
-          names += (names.empty() ? "" : ", ") + std::string(cut_text(rafter.cuts[j].name, ui.language));
+          names += (names.empty() ? "" : " · ") + std::string(cut_text(rafter.cuts[j].name, ui.language));
         }
         if (said) continue;
         saw_sheet(context, side_key("cut_" + std::to_string(i), side), names, saw, shown.input.section, angle);
@@ -158,13 +159,19 @@ void saw_screen(Context& context) {
 // ── The framing square ────────────────────────────────────────────────────────────────────────────────────────────
 
 void square_screen(Context& context) {
-  page(context, "square.page", [&](const ShownRafter&, const RafterPair& pair, const Voice& voice) {
+  page(context, "square.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-      body(ui, side_key("square_how", side),
-           say(Msg::kSquareHow, ui.language,
-               {{"rise", say_length(Length::from_inches(12 * rafter.tan), voice)},
-                {"run", say_length(Length::inches(12), voice)}}));
+      const std::string rise = say_length(Length::from_inches(12 * rafter.tan), voice);
+      const std::string run = say_length(Length::inches(12), voice);
+      const auto words = [&](std::string_view key) -> bentbook::FigureText {
+        if (key == "square_rise") return {rise, std::string(context.say(Msg::kSquareRise))};
+        if (key == "square_run") return {run, std::string(context.say(Msg::kSquareRun))};
+        return {say_length(rafter.step_length, voice), std::string(context.say(Msg::kSquareStep))};
+      };
+      (void)drawing_form(context, side_key("square_picture", side), context.say(Msg::kSquarePicture),
+                         drawing_height(context, 260), square_drawing(rafter, shown.input.section.depth), words);
+      body(ui, side_key("square_how", side), say(Msg::kSquareHow, ui.language, {{"rise", rise}, {"run", run}}));
       answer(ui, side_key("steps", side), context.say(Msg::kSquareSteps), std::to_string(rafter.steps));
       answer(ui, side_key("step_odd", side), context.say(Msg::kSquareOdd), say_length(rafter.step_odd, voice));
       fact(ui, side_key("step_length", side), context.say(Msg::kSquareStep), say_length(rafter.step_length, voice));

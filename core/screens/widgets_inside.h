@@ -45,11 +45,13 @@ struct Ui::Memory {
   std::map<std::string, int, std::less<>> tasks;  ///< running work by id, per mille done
 
   std::string last_pressed;  ///< on a page, not on the keypad
+  std::string editing;       ///< what the open keypad is on; "" if it is closed
   std::string reveal;        ///< item to bring into view
   std::string focus;         ///< item that the mirror's focus is on
   std::string hold;          ///< item that is being held
   double hold_from_ms = 0;
   bool hold_fired = false;
+  bool new_page = false;    ///< a page was pushed: it starts at its top
   bool want_frame = false;  ///< a wrapper needs one more frame at once
 };
 

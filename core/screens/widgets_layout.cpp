@@ -69,6 +69,10 @@ void reveal(Ui& ui, ItemKey item) {
 void begin_scroll(Ui& ui, ItemKey key, Rect box) {
   std::size_t index = 0;
   Ui::Memory::Scroll& scroll = scroll_of(ui, key, index);
+  if (ui.memory.new_page && scroll.offset != 0) {
+    scroll.offset = 0;
+    scroll.moved = true;
+  }
   for (const ScrollBy& s : ui.memory.scroll_by) {
     if (s.area != scroll.id) continue;
     scroll.offset = std::clamp(scroll.offset + s.by, 0.0F, scroll.max);

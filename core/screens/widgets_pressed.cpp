@@ -161,7 +161,7 @@ bool figure(Ui& ui, ItemKey key, std::string_view name, std::string_view value, 
   const Rect box{drawn.x - grow_x, drawn.y - grow_y, drawn.w + 2 * grow_x, drawn.h + 2 * grow_y};
   const Look look =
       add_pressed(ui, {std::string(key), Role::kButton, Touch::kPress, std::string(name), std::string(value), box});
-  if (look.lit || look.held || look.focused) {
+  if (look.lit || look.held || look.focused || ui.memory.editing == key) {
     const Rect edge = shrunk(box, 1);
     pen(ui).AddRect(top_left(edge), bottom_right(edge), ui.theme.edit, 0, ImDrawFlags_None, look.held ? 3.0F : 2.0F);
   }

@@ -98,6 +98,7 @@ bool given(Ui& ui, ItemKey key, std::string_view label, std::string_view value, 
       add_pressed(ui, {std::string(key), Role::kButton, Touch::kPress, std::string(label), std::string(value), box});
   ImDrawList& list = pen(ui);
   if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
+  editing = editing || ui.memory.editing == key;
   if (editing) {
     const Rect edge = shrunk(box, 1);
     list.AddRect(top_left(edge), bottom_right(edge), ui.theme.edit, 0, ImDrawFlags_None, 2);

@@ -38,7 +38,7 @@ async function start(context, url) {
 /** One cold start, then one with the server gone. */
 async function coldAndWarm(folder) {
   const site = await h.server(t, folder);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const cold = await start(context, site.url);
   await cold.cdp.send('Emulation.setCPUThrottlingRate', {rate: 1});
   await cold.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
@@ -61,7 +61,7 @@ async function starts() {
 
 async function idleFrames(seconds) {
   const site = await h.server(t, appDist);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const app = await h.open(context, site.url);
   await app.still(2000);
   const before = await app.frames();
@@ -74,7 +74,7 @@ async function idleFrames(seconds) {
 /** Main-thread time of each frame while a finger scrolls up and down the first screen that scrolls. */
 async function scrolling() {
   const site = await h.server(t, appDist);
-  const context = await h.phone(t, h.scratch(t), {viewport: h.kSmall});
+  const context = await h.phone(t, h.scratch(), {viewport: h.kSmall});
   const app = await h.open(context, site.url);
   const cdp = await context.newCDPSession(app.page);
   await cdp.send('Emulation.setCPUThrottlingRate', {rate: kSlower});

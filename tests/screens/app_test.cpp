@@ -350,3 +350,64 @@ TEST_CASE("the tape is read where the finger stands on it", "[screens]") {
   bed.key(Key::kEscape);
   REQUIRE_FALSE(bed.shows("keypad.done"));
 }
+
+TEST_CASE("a measure on the drawing is changed by the keypad, stored, taken back and done again", "[screens]") {
+  Bed bed(320, 568);
+  const auto span = [&bed] { return read_places(bed.platform.stored("places"))->rafter.span; };
+  REQUIRE_FALSE(bed.shows("bar.undo"));
+  bed.tap("rafter.span");
+  bed.tap_keypad({"digit.2", "digit.4"});
+  // The drawing follows before it is done.
+  REQUIRE(bed.value("rafter.span") == "24′ 0″");
+  bed.tap("keypad.done");
+  REQUIRE(bed.value("rafter.span") == "24′ 0″");
+  REQUIRE(span() == Length::feet(24));
+  bed.tap("bar.undo");
+  REQUIRE(bed.value("rafter.span") == "16′ 0″");
+  REQUIRE(span() == Length::feet(16));
+  REQUIRE_FALSE(bed.shows("bar.undo"));
+  bed.tap("bar.redo");
+  REQUIRE(span() == Length::feet(24));
+}
+
+TEST_CASE("going to another place is kept but is no edit", "[screens]") {
+  Bed bed;
+  bed.tap("place.angles");
+  REQUIRE(read_places(bed.platform.stored("places"))->active == bentbook::Place::kAngles);
+  REQUIRE_FALSE(bed.shows("bar.undo"));
+}
+
+TEST_CASE("a pushed page starts at its top; the one below is found where it was left", "[screens]") {
+  Bed bed(320, 568);
+  bed.tap("rafter.row.timber");
+  bed.tap("bar.back");
+  const float left_at = bed.app.registry().scroll_areas().front().offset;
+  REQUIRE(left_at > 0);
+  bed.tap("bar.menu");
+  bed.tap("menu.help");
+  bed.drag(160, 400, 160, 200);
+  REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
+  bed.tap("bar.back");
+  bed.tap("menu.help");
+  REQUIRE(bed.app.registry().scroll_areas().front().offset == 0);
+  bed.tap("bar.back");
+  bed.tap("bar.back");
+  REQUIRE(bed.app.registry().scroll_areas().front().offset == Catch::Approx(left_at).margin(1));
+}
+
+TEST_CASE("Tab and Enter reach what a finger reaches", "[screens]") {
+  Bed bed(390, 844, false);
+  bed.key(Key::kTab);
+  bed.key(Key::kEnter);
+  REQUIRE_FALSE(bed.shows("welcome.understood"));
+}
+
+TEST_CASE("after a touch nothing stays lit and no press is repeated", "[screens]") {
+  Bed bed;
+  to_settings(bed);
+  bed.tap("settings.glove");
+  const auto saves = bed.platform.saves.size();
+  for (int i = 0; i < 30; ++i) bed.frame();
+  REQUIRE(bed.platform.saves.size() == saves);
+  REQUIRE(bed.frame() < 0);
+}

@@ -7,7 +7,7 @@ import {reading} from './roof.mjs';
 
 async function opened(t, options) {
   const site = await h.server(t);
-  return h.open(await h.phone(t, h.scratch(t), options), site.url);
+  return h.open(await h.phone(t, h.scratch(), options), site.url);
 }
 
 async function axe(app) {

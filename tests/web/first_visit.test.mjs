@@ -11,7 +11,7 @@ const stored = (page) => page.evaluate(() => navigator.serviceWorker.ready.then(
 
 test('a first visit draws the app, with no error and no violation of the policy', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   const drawn = await app.drawn();
   assert.ok(drawn.live, 'a WebGL 2 context lives');
   assert.ok(drawn.colours > 20, `${drawn.colours} colours: the canvas is not flat`);
@@ -27,7 +27,7 @@ test('a first visit draws the app, with no error and no violation of the policy'
 
 test('every file of the build is stored, checked, under the name of the build', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await stored(app.page);
   const [caches, files] = await app.page.evaluate(async () => {
     const names = await window.caches.keys();
@@ -40,7 +40,7 @@ test('every file of the build is stored, checked, under the name of the build', 
 
 test('after the load the app makes no request', async (t) => {
   const site = await h.server(t);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const app = await h.open(context, site.url);
   await stored(app.page);
   await app.still();
@@ -55,7 +55,7 @@ test('after the load the app makes no request', async (t) => {
 
 test('the server sends the whole policy, and what the page needs to be installed', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   const policy = (await fetch(site.url)).headers.get('content-security-policy');
   assert.match(policy, /default-src 'self'/);
   assert.match(policy, /frame-ancestors 'none'/);
@@ -77,7 +77,7 @@ test('the server sends the whole policy, and what the page needs to be installed
 
 test('a browser without WebGL 2 is told so in words', async (t) => {
   const site = await h.server(t);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const page = await context.newPage();
   await page.addInitScript(() => {
     HTMLCanvasElement.prototype.getContext = () => null;

@@ -81,8 +81,16 @@ function makeApp(page) {
     },
 
     /** No frame was drawn for `ms`, and the mirror has caught up. */
-    async still(ms = 250) {
+    async still(ms = 130) {
       for (let last = -1, now; (now = await app.frames()) !== last; last = now) await page.waitForTimeout(ms);
+    },
+
+    /** Nothing more comes by itself: the build is stored, and no short message stands there. */
+    async rest() {
+      await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+      await page.waitForTimeout(500);
+      await page.waitForFunction(() => !document.querySelector('#mirror [data-key="toast"]'));
+      await app.still(1000);
     },
 
     role: (role, name) => page.locator('#mirror').getByRole(role, {name, includeHidden: false}),

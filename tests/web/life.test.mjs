@@ -9,9 +9,8 @@ import {enterSpan, reading} from './roof.mjs';
 
 test('while nothing changes no frame is drawn', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
-  await app.page.waitForTimeout(1500);  // toasts and the worker's installation have passed
-  await app.still(1000);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
+  await app.rest();
   const before = await app.frames();
   await app.page.waitForTimeout(10_000);
   assert.equal(await app.frames(), before);
@@ -19,7 +18,7 @@ test('while nothing changes no frame is drawn', async (t) => {
 
 test('after a rotation the drawing fills the new shape, sharp, with the same answers', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await enterSpan(app, '30');
   const before = await reading(app);
   await app.page.setViewportSize({width: 844, height: 390});
@@ -43,9 +42,8 @@ test('after a rotation the drawing fills the new shape, sharp, with the same ans
 
 test('a lost context comes back with the same picture', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
-  await app.page.waitForTimeout(1500);
-  await app.still(1000);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
+  await app.rest();
   const before = (await app.drawn()).image;
   const lose = (what) => app.page.evaluate((call) => {
     window.loser ??= document.getElementById('canvas').getContext('webgl2').getExtension('WEBGL_lose_context');
@@ -68,7 +66,7 @@ test('a lost context comes back with the same picture', async (t) => {
 
 test('a context that does not come back reloads the page; nothing is lost', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await enterSpan(app, '32');
   const before = await reading(app);
   const reloaded = app.page.waitForNavigation({timeout: 15_000});
@@ -83,7 +81,7 @@ test('a context that does not come back reloads the page; nothing is lost', asyn
 
 test('a second tab reads and says so; it writes when the first has gone, from where the first left off', async (t) => {
   const site = await h.server(t);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const first = await h.open(context, site.url);
   await enterSpan(first, '30');
   const second = await h.open(context, site.url);
@@ -91,9 +89,11 @@ test('a second tab reads and says so; it writes when the first has gone, from wh
   await second.still();
   await second.shot('second_tab');
   assert.equal((await second.store()).writer, false);
+  await first.page.bringToFront();  // a page behind another draws no frames
   await enterSpan(first, '34');
   const left = await reading(first);
   await first.page.close();
+  await second.page.bringToFront();
   await second.page.waitForFunction(() => window.__bentbook.store.writer);
   await second.still();
   assert.equal((await second.store()).readOnly, false);
@@ -119,10 +119,10 @@ function anotherBuild(folder, {torn = false} = {}) {
 const buildOf = (app) => app.page.evaluate(() => window.__bentbook.build);
 
 test('a new version is offered, never forced; taken, it comes whole and keeps what was entered', async (t) => {
-  const folder = h.scratch(t);
+  const folder = h.scratch();
   cpSync(h.dist, folder, {recursive: true});
   const site = await h.server(t, folder);
-  const context = await h.phone(t, h.scratch(t));
+  const context = await h.phone(t, h.scratch());
   const app = await h.open(context, site.url);
   await app.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   await enterSpan(app, '30');
@@ -153,10 +153,10 @@ test('a new version is offered, never forced; taken, it comes whole and keeps wh
 });
 
 test('a half deployed version is not taken: a file of the wrong build stops it', async (t) => {
-  const folder = h.scratch(t);
+  const folder = h.scratch();
   cpSync(h.dist, folder, {recursive: true});
   const site = await h.server(t, folder);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await app.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   const {build} = anotherBuild(folder, {torn: true});
   const outcome = await app.page.evaluate(async () => {
@@ -175,7 +175,7 @@ test('a half deployed version is not taken: a file of the wrong build stops it',
 
 test('what was just entered is stored when the page is hidden at once', async (t) => {
   const site = await h.server(t);
-  const app = await h.open(await h.phone(t, h.scratch(t)), site.url);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await enterSpan(app, '30');
   const saved = (await app.store()).saved;
   await app.page.evaluate(() => {

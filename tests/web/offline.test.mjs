@@ -8,7 +8,7 @@ import {enterSpan, reading} from './roof.mjs';
 
 async function visited(t) {
   const site = await h.server(t);
-  const profile = h.scratch(t);
+  const profile = h.scratch();
   const context = await h.phone(t, profile);
   const app = await h.open(context, site.url);
   await app.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
@@ -65,7 +65,7 @@ test('a browser killed and opened again, with no network, shows what was entered
 const kRounds = process.env.BENTBOOK_LONG === '1' ? 200 : 3;
 test(`nothing that was said to be saved is lost in ${kRounds} kills`, {timeout: 60_000 + kRounds * 20_000}, async (t) => {
   const site = await h.server(t);
-  const profile = h.scratch(t);
+  const profile = h.scratch();
   let expected = null;
   for (let round = 0; round < kRounds; ++round) {
     const app = await h.open(await h.phone(t, profile), site.url);

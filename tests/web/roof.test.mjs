@@ -7,7 +7,7 @@ import {enterLength, reading} from './roof.mjs';
 
 async function phoneOf(t, viewport) {
   const site = await h.server(t);
-  return h.open(await h.phone(t, h.scratch(t), {viewport}), site.url);
+  return h.open(await h.phone(t, h.scratch(), {viewport}), site.url);
 }
 
 for (const viewport of [h.kPhone, h.kSmall]) {
@@ -27,9 +27,9 @@ for (const viewport of [h.kPhone, h.kSmall]) {
     await enterPitch(app, 7);
     await enterLength(app, app.key('rafter.span'), 16);
     assert.match(await words(app), /9′ 3 1⁄8″/);
-    // 7 in 12 off the square: atan(7/12) = 30.26°, and its complement (trigonometric tables).
-    assert.match(await app.role('status', 'Plumb cut').textContent(), /30\.26/);
-    assert.match(await app.role('status', 'Seat cut').textContent(), /59\.74/);
+    // 7 in 12 off the square: atan(7/12) = 30.256°, and its complement (trigonometric tables).
+    assert.match(await app.role('status', 'Plumb cut').textContent(), /30\.256/);
+    assert.match(await app.role('status', 'Seat cut').textContent(), /59\.744/);
     assert.deepEqual(app.trouble, []);
   });
 
@@ -84,7 +84,7 @@ const words = (app) => app.page.evaluate(() => document.getElementById('mirror')
 test('the phone held sideways shows drawing and answers; a tablet too', async (t) => {
   const site = await h.server(t);
   for (const viewport of [{width: 844, height: 390}, {width: 820, height: 1180}]) {
-    const app = await h.open(await h.phone(t, h.scratch(t), {viewport}), site.url);
+    const app = await h.open(await h.phone(t, h.scratch(), {viewport}), site.url);
     await app.shot(`roof_${viewport.width}x${viewport.height}`);
     assert.ok((await app.drawn()).colours > 20);
     await app.press(app.key('rafter.span'));
@@ -96,7 +96,7 @@ test('the phone held sideways shows drawing and answers; a tablet too', async (t
 
 test('in Spanish, at night, on the phone of a person who reads large', async (t) => {
   const site = await h.server(t);
-  const context = await h.phone(t, h.scratch(t), {locale: 'es-MX', colorScheme: 'dark', viewport: h.kSmall});
+  const context = await h.phone(t, h.scratch(), {locale: 'es-MX', colorScheme: 'dark', viewport: h.kSmall});
   const app = await h.open(context, site.url);
   await app.shot('dark_es');
 });

@@ -11,10 +11,10 @@ export const dist = process.env.BENTBOOK_DIST ?? join(root, 'build/wasm/dist');
 export const shots = join(root, 'build/screenshots');
 mkdirSync(shots, {recursive: true});
 
-/** A throw-away folder, gone when the test ends. */
-export function scratch(t) {
+/** A throw-away folder, gone when the tests have ended. (A test's own end is too soon: its browser may still write.) */
+export function scratch() {
   const folder = mkdtempSync(join(tmpdir(), 'bentbook-web-'));
-  t.after(() => rmSync(folder, {recursive: true, force: true}));
+  process.on('exit', () => rmSync(folder, {recursive: true, force: true, maxRetries: 5}));
   return folder;
 }
 

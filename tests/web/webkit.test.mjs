@@ -11,7 +11,7 @@ const helpers = join(root, 'tests/web/in_page.js');
 
 test('WebKit loads, draws, computes, and keeps its data over a reload', {timeout: 180_000}, async (t) => {
   const site = await server(t);
-  const env = webkit.environment(scratch(t), await webkit.display(t));
+  const env = webkit.environment(scratch(), await webkit.display(t));
   const browser = await webkit.drive(t, env);
   await browser.go(site.url);
   await browser.until("return document.documentElement.dataset.state !== 'loading'");
@@ -58,10 +58,10 @@ async function report(site) {
 }
 
 test('WebKit killed and started anew shows what was entered', {timeout: 180_000}, async (t) => {
-  const folder = scratch(t);
+  const folder = scratch();
   const setSteps = reportingSite(folder);
   const site = await server(t, folder);
-  const env = webkit.environment(scratch(t), await webkit.display(t));
+  const env = webkit.environment(scratch(), await webkit.display(t));
 
   setSteps("await enterSpan(\"27' 3\\\"\");");
   const first = await webkit.startPlainly(t, env, site.url);

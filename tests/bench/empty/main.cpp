@@ -36,14 +36,15 @@ EM_BOOL on_animation_frame(double, void*) {
 
 bool make_window() {
   if (SDL_Init(SDL_INIT_VIDEO) != 0) return false;
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
-  SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
-  SDL_GL_SetAttribute(SDL_GL_ALPHA_SIZE, 0);
-  SDL_Window* window = SDL_CreateWindow("empty", 0, 0, static_cast<int>(width), static_cast<int>(height),
-                                        SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
-  return window != nullptr && SDL_GL_CreateContext(window) != nullptr;
+  SDL_CreateWindow("empty", 0, 0, static_cast<int>(width), static_cast<int>(height),
+                   SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+  EmscriptenWebGLContextAttributes wanted;
+  emscripten_webgl_init_context_attributes(&wanted);
+  wanted.majorVersion = 2;
+  wanted.alpha = wanted.depth = wanted.stencil = wanted.antialias = EM_FALSE;
+  wanted.enableExtensionsByDefault = EM_FALSE;
+  const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = emscripten_webgl_create_context("#canvas", &wanted);
+  return context > 0 && emscripten_webgl_make_context_current(context) == EMSCRIPTEN_RESULT_SUCCESS;
 }
 
 }  // namespace

@@ -1,0 +1,208 @@
+"""Runs the command line and checks what it says. usage: cli_checks.py PROGRAM README
+
+Beside each table its source; what has none but geometry is solved here by SciPy (a root finder on the roof's own
+lines) or plain vectors, not by the program's formulas.
+"""
+import json
+import math
+import re
+import subprocess
+import sys
+
+from scipy.optimize import brentq, fsolve
+
+program, readme = sys.argv[1:3]
+passed = failed = 0
+
+
+def check(name, ok, note=""):
+    global passed, failed
+    if ok:
+        passed += 1
+    else:
+        failed += 1
+        print(f"FAILED {name} {note}")
+
+
+def near(name, value, wanted, within):
+    check(name, abs(value - wanted) <= within, f"{value} is not {wanted} within {within}")
+
+
+def run(*words):
+    return subprocess.run([program, *words], capture_output=True, text=True, encoding="utf-8")
+
+
+def answer(*words):
+    done = run(*words, "--json")
+    if done.returncode != 0:
+        check(" ".join(words), False, done.stderr)
+        return {}
+    return json.loads(done.stdout)
+
+
+def rafter(span, pitch, *more, depth="7-1/2\""):
+    return answer("rafter", "--span", span, "--pitch", pitch, "--depth", depth, *more)
+
+
+# ---- printed tables
+
+# NAVEDTRA 14044 ch. 2; Griffith, Carpentry (1916); Hodgson, ABC of the Steel Square.
+for rise, printed in [(6, 13.42), (7, 13.89), (8, 14.42), (9, 15.00), (10, 15.62), (12, 16.97)]:
+    near(f"common per foot at {rise}", rafter("20'", f"{rise}:12")["step_length_in"], printed, 0.005)
+# NAVEDTRA 14044: 111.12 in, printed 9 ft 3 1/8 in.
+r = rafter("16'", "7:12", "--division", "8")
+near("16 ft at 7", r["line_length_in"], 111.12, 0.03)
+check("16 ft at 7 as printed", r["line_length_text"] == "9' 3-1/8\"", r["line_length_text"])
+# Griffith, app. IV: 17 ft 8.12 in, printed 17 ft 8 1/8 in.
+r = rafter("25'", "12:12", "--division", "8")
+near("25 ft at 12", r["line_length_in"], 212.12, 0.02)
+check("25 ft at 12 as printed", r["line_length_text"] == "17' 8-1/8\"", r["line_length_text"])
+# US Army subcourse EN0069A: 144 2/12 in by steps of 14 5/12 (exact 144.22).
+r = answer("rafter", "--run", "10'", "--pitch", "8:12", "--depth", "7-1/2\"")
+near("run 10 ft at 8", r["line_length_in"], 144 + 2 / 12, 0.06)
+check("ten whole steps", r["steps"] == 10 and r["step_odd_in"] == 0)
+# TAFE tables to AS 1684, per unit of run.
+for deg, unit in [(30, 1.15470), (22, 1.07853), (40, 1.30541)]:
+    r = answer("rafter", "--run", "10000", "--pitch", f"{deg}°", "--depth", "200", "--seat", "50", "--unit", "mm")
+    near(f"rafter at {deg} degrees", r["line_length_in"] * 25.4 / 10000, unit, 6e-6)
+# Trade geometry, the handbook's example: 10 in 12, 7 1/2 in, set to 40.
+a = answer("angle", "--pitch", "10:12", "--depth", "7-1/2\"", "--scale-step", "1")
+near("10 in 12", a["slope_deg"], 39.806, 0.0005)  # common practice: about 40
+near("its complement", a["complement_deg"], 50.194, 0.0005)
+forty = [s for s in a["settings"] if s["deg"] == 40][0]
+near("arris", forty["arris_in"], 0.043, 0.0005)
+near("gap", forty["gap_in"], 0.033, 0.0005)
+near("gap of two", forty["gap_mated_in"], 0.066, 0.0005)
+check("graduations either side", [s["deg"] for s in a["settings"]] == [39, 40])
+# International yard and pound agreement, 1959.
+near("an inch", answer("length", "1\"")["mm"], 25.4, 0)
+l = answer("length", "12' 7-3/8 + 3 1/2")
+check("a sum", l["inches"] == 154.875 and l["text"] == "12' 10-7/8\"", str(l))
+check("bare mm", answer("length", "3200", "--unit", "mm")["inches"] == 125.984251969)
+# NAVEDTRA 14044: half or more goes up, 0.12 in is 1/8 in.
+check("0.12 in", "1/8\"" in answer("length", "0.12")["text"])
+
+# ---- an outside solver
+
+# Two unlike sides: the ridge stands where the two top edges, as lines, have one height.
+for span, left, right, heels, plates in [(288, 12, 8, (6, 7), (0, 10)), (200, 5, 14, (4.5, 8.25), (3, -6)),
+                                         (377.5, 9.5, 3, (8, 5), (0, 0))]:
+    got = answer("rafter", "--span", str(span), "--pitch", f"{left}:12", "--pitch-right", f"{right}:12", "--depth",
+                 "9-1/4\"", "--heel", str(heels[0]), "--heel-right", str(heels[1]), "--plate-height", str(plates[0]),
+                 "--plate-height-right", str(plates[1]))
+    gap = lambda x: (plates[0] + heels[0] + x * left / 12) - (plates[1] + heels[1] + (span - x) * right / 12)
+    run_left = brentq(gap, 0, span, xtol=1e-12)
+    near(f"ridge over {span}", got["run_in"], run_left, 1e-6)
+    near(f"right run over {span}", got["right"]["run_in"], span - run_left, 1e-6)
+    near(f"ridge off centre over {span}", got["ridge_off_centre_in"], run_left - span / 2, 1e-6)
+
+# The thrust of a loose pair: both halves in balance about the peak and the whole in balance upright.
+for span, left, right, load in [(288, 8, 8, 30), (288, 12, 8, 55)]:
+    got = answer("rafter", "--span", str(span), "--pitch", f"{left}:12", "--pitch-right", f"{right}:12", "--depth",
+                 "9-1/4\"", "--load", str(load), "--spacing", "16\"")
+    a_ft, b_ft = got["run_in"] / 12, (span - got["run_in"]) / 12
+    w = load * 16 / 12
+
+    def balance(x):
+        h, v_left, v_right = x
+        return [v_left * a_ft - h * a_ft * left / 12 - w * a_ft**2 / 2,
+                v_right * b_ft - h * b_ft * right / 12 - w * b_ft**2 / 2, v_left + v_right - w * (a_ft + b_ft)]
+
+    near(f"thrust at {left} and {right}", got["thrust_lb"], fsolve(balance, [100, 100, 100])[0], 0.01)
+
+# A ridge beam: the seat's end lies on the bottom edge, as a line from the plate's seat end.
+r = rafter("24'", "8:12", "--ridge-beam", "7-1/2\"", "--ridge-seat", "3-3/4\"", "--seat", "3-1/2\"")
+x = 144 - 3.75 + 3.75
+near("ridge beam top", r["ridge_beam_top_in"], brentq(lambda y: (x - 3.5) * 8 - 12 * y, 0, 200), 1e-6)
+# A ridge board: the formulas of the trade, written out.
+r = rafter("24'", "8:12", "--ridge", "1-1/2\"", "--overhang", "1'", "--seat", "3-1/2\"")
+cos = 12 / math.hypot(12, 8)
+near("line length", r["line_length_in"], 144 / cos, 1e-6)
+near("deduction", r["ridge_deduction_in"], 0.75 / cos, 1e-6)
+near("tip to tip", r["tip_to_tip_in"], (144 - 0.75 + 12) / cos, 1e-6)
+near("heel", r["heel_height_in"], 7.5 / cos - 3.5 * 8 / 12, 1e-6)
+near("plumb depth", r["plumb_depth_in"], 7.5 / cos, 1e-6)
+near("bird's mouth", r["birdsmouth_depth_in"], 3.5 * 8 / math.hypot(12, 8), 1e-6)
+near("peak", r["peak_height_in"], r["heel_height_in"] + 96, 1e-6)
+near("board's top", r["ridge_board_top_in"], r["peak_height_in"] - 0.75 * 8 / 12, 1e-6)
+marks = {m["id"]: m["from_peak_in"] for m in r["marks_top_in"]}
+near("wall line mark", marks["wall_line"], r["line_length_in"] - r["ridge_deduction_in"], 1e-6)
+near("tail mark", marks["tail"], r["tip_to_tip_in"], 1e-6)
+check("each mark has a name", all(m["name"] for m in r["marks_top_in"] + r["marks_bottom_in"]))
+check("past a quarter is said", any(c["id"] == "notch_past_quarter" for c in r["cautions"]))
+# Heel given: the seat follows.
+h = rafter("24'", "8:12", "--heel", "6\"")
+near("seat from heel", h["seat_in"], (7.5 / cos - 6) * 12 / 8, 1e-6)
+
+# ---- refusals
+
+
+def refused(name, wanted, *words):
+    done = run(*words)
+    check(name, done.returncode == 2 and done.stdout == "" and wanted in done.stderr,
+          f"status {done.returncode}: {done.stdout}{done.stderr}")
+
+
+base = ["rafter", "--span", "24'", "--pitch", "8:12", "--depth", "7-1/2\""]
+refused("no pitch", "--pitch", "rafter", "--span", "24'", "--depth", "7")
+refused("seat too long", "1' 1-1/2\" at most", *base, "--seat", "20")
+refused("seat too long in Spanish", "como máximo", *base, "--seat", "20", "--lang", "es")
+refused("seat and heel", "--heel", *base, "--seat", "3", "--heel", "6")
+refused("unknown option", "--colour", *base, "--colour", "red")
+refused("option without its value", "--ridge", *base, "--ridge")
+refused("option twice", "--span", *base, "--span", "25'")
+refused("steep", "90", "angle", "--pitch", "95°")
+refused("nonsense with its spot", "     ^", "length", "12 ab")
+refused("division by zero", "zero", "length", "7/0")
+refused("a word that is no command", "usage", "frobnicate")
+refused("the ridge cannot be held with all", "ridge", *base, "--run", "11'", "--pitch-right", "7")
+check("help", run("--help").returncode == 0 and "usage" in run("--help").stdout)
+check("text without --json", "Line length: 14' 5-1/16\"" in run(*base).stdout)
+check("Spanish text", "Largo de línea" in run(*base, "--lang", "es").stdout)
+
+# ---- the README's keys, and the keys that are answered
+
+
+def keys_of(value, found):
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            found.add(key)
+            keys_of(inner, found)
+    if isinstance(value, list):
+        for inner in value:
+            keys_of(inner, found)
+    return found
+
+
+def documented(command):
+    part = re.search(rf"^## bentbook {command}$(.*?)(^## |\Z)", open(readme, encoding="utf-8").read(), re.M | re.S)[1]
+    found = set()
+    for row in re.findall(r"^\| `.*$", part, re.M):
+        first, rest = row.split("|")[1:3]
+        for key in re.findall(r"`([a-z0-9_]+)`", first) + re.findall(r"`([a-z0-9_]+)`", rest):
+            found.add(key)
+    return found - {"one", "two", "by_hand", "cannot", "rafter"}
+
+
+unlike = ["--pitch-right", "7:12", "--load", "30"]
+samples = {
+    "angle": [["--pitch", "10:12", "--run", "8'", "--depth", "7.5", "--breadth", "5.5", "--reach", "5"]],
+    "rafter": [["--span", "24'", "--pitch", "8:12", "--depth", "7.5", "--ridge", "1.5", *unlike],
+               ["--span", "24'", "--pitch", "8:12", "--depth", "7.5", "--ridge-beam", "7.5", *unlike]],
+    "length": [["7"]],
+    "mitre": [["--between", "90", "--depth-a", "6"]],
+    "flip": [["--gap", "1/16", "--depth", "6"]],
+}
+for command, runs in samples.items():
+    found = set()
+    for words in runs:
+        keys_of(answer(command, *words), found)
+    twins = {k for k in found if k.endswith("_text") and k[:-5] + "_in" in found}
+    listed = documented(command)
+    check(f"{command}: each key documented", found - twins <= listed, str(sorted(found - twins - listed)))
+    check(f"{command}: each documented key answered", listed <= found, str(sorted(listed - found)))
+    lengths = {k for k in found if k.endswith("_in") and k not in
+               {"arris_in", "gap_in", "gap_mated_in", "marks_top_in", "marks_bottom_in"}}
+    check(f"{command}: each length has its twin", {k[:-3] + "_text" for k in lengths} == twins)
+
+print(f"cli checks: {passed} passed, {failed} failed")
