@@ -149,6 +149,15 @@ Result<void> check_plan(const FramePlan& p) {
     return ok;
   if (p.ties)
     if (auto ok = check_fields({{"tie_drop", p.tie_drop, p.sections.plate.depth, kMost}}); !ok) return ok;
+  for (const Override& o : p.overrides) {
+    if (o.pier_level > kMost || -o.pier_level > kMost) return fail(ErrorCode::kTooLarge, "pier_level");
+    if (auto ok = o.has_section ? check_section("override", o.section) : Result<void>{}; !ok) return ok;
+    if (!o.has_wood) continue;
+    if (auto ok = check_section("override", o.wood.nominal); !ok) return ok;
+    if (auto ok = check_section("override", o.wood.actual); !ok) return ok;
+  }
+  for (const Length girt : p.girts)
+    if (auto ok = check_fields({{"girt", girt, {}, kMost}}); !ok) return ok;
   if (p.girts.size() > 20) return fail(ErrorCode::kTooLarge, "girts");
   if (!(p.moisture >= 0 && p.moisture <= 300)) return fail(ErrorCode::kTooLarge, "moisture");
   if (!(p.load_psf >= 0 && p.load_psf <= 1000)) return fail(ErrorCode::kTooLarge, "load_psf");

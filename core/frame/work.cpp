@@ -181,6 +181,7 @@ void keep_ways(Work& work, std::initializer_list<Vec3> candidates) {
   Joint& joint = work.frame.joints.back();
   for (const Vec3& way : candidates) {
     bool free = true;
+    for (const Vec3& known : joint.ways) free = free && norm(known - way) > 1e-9;
     for (int c = 0; c < joint.contacts && free; ++c) {
       const ContactFace& contact = work.frame.contacts[static_cast<std::size_t>(joint.first_contact + c)];
       free = dot(way, contact.normal) < 1e-9;
