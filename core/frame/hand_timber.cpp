@@ -7,6 +7,7 @@ namespace {
 
 constexpr double kPast = 1;  ///< how far an open side reaches past the wood, inches
 constexpr Angle kSteepest = Angle::degrees(80);
+constexpr std::size_t kLongestMark = 60;
 constexpr Length kLongest = Length::feet(200);
 constexpr Length kThickest = Length::feet(10);
 
@@ -180,6 +181,7 @@ class FeatureReader {
 
 Result<void> check_body(const HandTimber& hand) {
   if (hand.mark.empty()) return fail(ErrorCode::kMissing, "mark");
+  if (hand.mark.size() > kLongestMark) return fail(ErrorCode::kTooLarge, "mark");
   if (hand.length <= Length{}) return fail(ErrorCode::kNotPositive, "length");
   if (hand.length > kLongest) return fail(ErrorCode::kTooLarge, "length", -1, kLongest.count);
   for (const Section& s : {hand.wood.nominal, hand.wood.design, hand.wood.actual}) {
