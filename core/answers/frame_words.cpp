@@ -10,9 +10,13 @@ namespace {
 constexpr std::array<std::string_view, 11> kFindings = {
     "not_engineered", "thrust",      "high_collar",     "no_room",           "clash",    "unknown_mark",
     "mark_taken",     "joint_unfit", "bad_hand_timber", "ridge_unsupported", "wood_thin"};
-constexpr std::array<std::string_view, 14> kWarnings = {
-    "end_distance", "edge_distance", "share_left", "relief_small", "pins_meet",  "pin_spread", "tenon_short",
-    "notch_share",  "seat_short",    "open_top",   "defect",       "tenon_thin", "made_plain", "features_meet"};
+constexpr std::array<std::string_view, 15> kWarnings = {"end_distance", "edge_distance", "share_left",   "relief_small",
+                                                        "pins_meet",    "pin_spread",    "tenon_short",  "notch_share",
+                                                        "seat_short",   "open_top",      "defect",       "tenon_thin",
+                                                        "made_plain",   "contact_cut",   "features_meet"};
+
+static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kWoodThin) + 1);
+static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kFeaturesMeet) + 1);
 
 /// The row that stands for a word of keys.h.
 std::string_view row(std::string_view stem, std::string_view key, Language language) {
@@ -28,7 +32,7 @@ bool in_shares(WarningId id) { return id == WarningId::kShareLeft || id == Warni
 std::string warned(WarningId id, double value, const Voice& voice) {
   if (in_diameters(id)) return print_fixed(value, 1);
   if (in_shares(id)) return percent(value);
-  if (id == WarningId::kFeaturesMeet) return print_fixed(value, 2);
+  if (id == WarningId::kFeaturesMeet || id == WarningId::kContactCut) return print_fixed(value, 2);
   return say_inches(value, voice);
 }
 
