@@ -115,6 +115,7 @@ Bounds bounds_of_pockets(const Timber& t) {
 
 /// Features of two joints that take the same wood of one timber.
 void warn_meeting_features(Timber& t, const Bounds& bounds) {
+  Solid solid;  // made when the first two come near each other
   for (std::size_t i = 0; i < t.features.size(); ++i)
     for (std::size_t j = i + 1; j < t.features.size(); ++j) {
       const Feature &a = t.features[i], &b = t.features[j];
@@ -123,7 +124,9 @@ void warn_meeting_features(Timber& t, const Bounds& bounds) {
       for (int p = a.first_pocket; p < a.first_pocket + a.pockets; ++p)
         for (int q = b.first_pocket; q < b.first_pocket + b.pockets; ++q) {
           const auto one = static_cast<std::size_t>(p), two = static_cast<std::size_t>(q);
-          if (!apart(bounds[one], bounds[two])) shared += shared_volume(solid_of(t), t.pockets[one], t.pockets[two]);
+          if (apart(bounds[one], bounds[two])) continue;
+          if (solid.cuts.empty()) solid = solid_of(t);
+          shared += shared_volume(solid, t.pockets[one], t.pockets[two]);
         }
       if (shared > kRoom)
         t.warnings.push_back(
@@ -192,7 +195,6 @@ void find_clashes(Work& work) {
     warn_meeting_features(t, bounds.back());
   }
   for (const ContactFace& contact : frame.contacts) {
-    if (!contact.bearing) continue;
     const Joint& joint = frame.joints[static_cast<std::size_t>(contact.joint)];
     warn_cut_contact(frame, contact, joint.member, 1, bounds[static_cast<std::size_t>(joint.member)]);
     warn_cut_contact(frame, contact, joint.receiver, -1, bounds[static_cast<std::size_t>(joint.receiver)]);

@@ -138,11 +138,10 @@ inline constexpr int kMeetings = 20;
 /// How `carried` is held by `carrier`.
 enum class Bearing : std::uint8_t { kBearsOn, kHangsFrom, kBraces, kButts };
 
-/// A flat patch where member and receiver touch (or are meant to, less `gap`). World axes; convex.
+/// A flat patch over which member and receiver bear on each other. World axes; convex. Round holes that go through it
+/// are not taken out.
 struct ContactFace {
   int joint = 0;
-  bool bearing = true;           ///< carries; false: a cheek or side that only guides
-  double gap = 0;                ///< stated clearance, square to the patch
   Vec3 normal;                   ///< out of the receiver into the member
   FixedList<Vec3, 8> corners{};  ///< counterclockwise seen from the member's side
 };

@@ -158,14 +158,17 @@ Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int 
   joint.receiver = joint.carrier = receiver;
   joint.first_contact = static_cast<int>(work.frame.contacts.size());
   work.frame.joints.push_back(joint);
+  work.guides.clear();
   return work.frame.joints.back();
 }
 
-void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners, double gap) {
+void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners) {
+  if (!bearing) {
+    work.guides.push_back(normal);
+    return;
+  }
   ContactFace contact;
   contact.joint = static_cast<int>(work.frame.joints.size()) - 1;
-  contact.bearing = bearing;
-  contact.gap = gap;
   contact.normal = normal;
   for (const Vec3& p : corners) contact.corners.add(p);
   Vec3 turn{};
@@ -182,6 +185,7 @@ void keep_ways(Work& work, std::initializer_list<Vec3> candidates) {
   for (const Vec3& way : candidates) {
     bool free = true;
     for (const Vec3& known : joint.ways) free = free && norm(known - way) > 1e-9;
+    for (const Vec3& guide : work.guides) free = free && dot(way, guide) < 1e-9;
     for (int c = 0; c < joint.contacts && free; ++c) {
       const ContactFace& contact = work.frame.contacts[static_cast<std::size_t>(joint.first_contact + c)];
       free = dot(way, contact.normal) < 1e-9;

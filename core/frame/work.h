@@ -21,6 +21,7 @@ struct Work {
   const FramePlan& plan;
   Frame frame;
   std::vector<Tips> tips;
+  std::vector<Vec3> guides;        ///< normals of the walls that only guide the joint being made
   std::vector<bool> override_met;  ///< by index in plan.overrides
 
   [[nodiscard]] Timber& timber(int i) { return frame.timbers[static_cast<std::size_t>(i)]; }
@@ -75,8 +76,9 @@ void add_to_feature(Timber& timber, const Pocket& pocket);
 void cut_end(Work& work, int timber, End end, EndCutName name, const Plane& world);
 void set_tip(Work& work, int timber, End end, double x);
 
-/// A contact patch of the joint being made (the last one in the list).
-void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners, double gap = 0);
+/// A contact patch of the joint being made (the last one in the list). One that only guides (a cheek, a side) is not
+/// kept: its normal counts for the ways in.
+void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners);
 /// Begins a joint; contacts that follow belong to it.
 Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int receiver);
 /// Of the candidates, keeps the directions along which the member can arrive without passing through a contact.

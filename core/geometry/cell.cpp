@@ -21,33 +21,6 @@ void keep_below(const Vec3* p, const double* height, int count, std::vector<Vec3
   }
 }
 
-/// Corners of the new face: what the cell's other faces leave of the plane.
-void add_cap(Cell& cell, const Plane& plane, double reach) {
-  const Vec3 side = libm::fabs(plane.normal.x) < 0.6 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
-  const Vec3 u = unit(cross(plane.normal, side)), v = cross(plane.normal, u);
-  Vec3 centre = cell.corners[0];
-  centre = centre - above(plane, centre) * plane.normal;
-  std::vector<Vec3> polygon{centre - reach * u - reach * v, centre + reach * u - reach * v,
-                            centre + reach * u + reach * v, centre - reach * u + reach * v};
-  std::vector<Vec3> next;
-  std::vector<double> height;
-  for (const Plane& other : cell.planes) {
-    height.clear();
-    bool cuts = false;
-    for (const Vec3& p : polygon) {
-      height.push_back(above(other, p));
-      cuts = cuts || height.back() > kSamePlace;
-    }
-    if (!cuts) continue;
-    next.clear();
-    keep_below(polygon.data(), height.data(), static_cast<int>(polygon.size()), next);
-    polygon.swap(next);
-    if (polygon.size() < 3) return;
-  }
-  cell.corners.insert(cell.corners.end(), polygon.begin(), polygon.end());
-  add_face(cell, plane);
-}
-
 }  // namespace
 
 Cell cell_of(const Box& box) { return cell_of(box_pocket(Axis::kZ, box.lo, box.hi)); }
@@ -82,53 +55,70 @@ Cell cell_of(const Pocket& pocket) {
 
 Cell body_of(const Solid& solid) {
   Cell cell = cell_of(solid.blank);
-  for (const Plane& plane : solid.cuts) clip(cell, plane);
+  Clipper clipper;
+  for (const Plane& plane : solid.cuts) clipper.clip(cell, plane);
   return cell;
 }
 
-void clip(Cell& cell, const Plane& plane) {
+/// The new face: what the other faces leave of the plane.
+void Clipper::add_cap(const Plane& plane, double reach) {
+  const Vec3 side = libm::fabs(plane.normal.x) < 0.6 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
+  const Vec3 u = reach * unit(cross(plane.normal, side)), v = cross(plane.normal, u);
+  Vec3 centre = kept_.corners[0];
+  centre = centre - above(plane, centre) * plane.normal;
+  polygon_.assign({centre - u - v, centre + u - v, centre + u + v, centre - u + v});
+  for (const Plane& other : kept_.planes) {
+    height_.clear();
+    bool cuts = false;
+    for (const Vec3& p : polygon_) {
+      height_.push_back(above(other, p));
+      cuts = cuts || height_.back() > kSamePlace;
+    }
+    if (!cuts) continue;
+    next_.clear();
+    keep_below(polygon_.data(), height_.data(), static_cast<int>(polygon_.size()), next_);
+    polygon_.swap(next_);
+    if (polygon_.size() < 3) return;
+  }
+  kept_.corners.insert(kept_.corners.end(), polygon_.begin(), polygon_.end());
+  add_face(kept_, plane);
+}
+
+void Clipper::clip(Cell& cell, const Plane& plane) {
   if (cell.empty()) return;
-  std::vector<double> height;
-  height.reserve(cell.corners.size());
+  height_.clear();
   double highest = -1e300, lowest = 1e300;
   for (const Vec3& p : cell.corners) {
     const double h = above(plane, p);
     highest = h > highest ? h : highest;
     lowest = h < lowest ? h : lowest;
-    height.push_back(h);
+    height_.push_back(h);
   }
   if (highest <= kSamePlace) return;
-  if (lowest >= -kSamePlace) {
-    cell = {};
-    return;
-  }
-  Cell kept;
-  kept.corners.reserve(cell.corners.size() + 16);
+  kept_.planes.clear();
+  kept_.ends.clear();
+  kept_.corners.clear();
   double reach = 0;
-  for (const Vec3& p : cell.corners) {
-    const Vec3 d = p - cell.corners[0];
-    reach = libm::fabs(d.x) + libm::fabs(d.y) + libm::fabs(d.z) > reach
-                ? libm::fabs(d.x) + libm::fabs(d.y) + libm::fabs(d.z)
-                : reach;
-  }
   int begin = 0;
-  for (std::size_t f = 0; f < cell.planes.size(); ++f) {
-    const int end = cell.ends[f];
-    const std::size_t before = kept.corners.size();
-    keep_below(&cell.corners[static_cast<std::size_t>(begin)], &height[static_cast<std::size_t>(begin)], end - begin,
-               kept.corners);
-    if (kept.corners.size() - before < 3)
-      kept.corners.resize(before);
-    else
-      add_face(kept, cell.planes[f]);
-    begin = end;
+  if (lowest < -kSamePlace)
+    for (std::size_t f = 0; f < cell.planes.size(); ++f) {
+      const int end = cell.ends[f];
+      const std::size_t before = kept_.corners.size();
+      const auto first = static_cast<std::size_t>(begin);
+      keep_below(&cell.corners[first], &height_[first], end - begin, kept_.corners);
+      if (kept_.corners.size() - before < 3)
+        kept_.corners.resize(before);
+      else
+        add_face(kept_, cell.planes[f]);
+      begin = end;
+    }
+  for (const Vec3& p : kept_.corners) {
+    const Vec3 d = p - kept_.corners[0];
+    const double far = libm::fabs(d.x) + libm::fabs(d.y) + libm::fabs(d.z);
+    reach = far > reach ? far : reach;
   }
-  if (kept.empty()) {
-    cell = {};
-    return;
-  }
-  add_cap(kept, plane, 2 * reach + 1);
-  cell = std::move(kept);
+  if (!kept_.empty()) add_cap(plane, 2 * reach + 1);
+  std::swap(cell, kept_);
 }
 
 VolumeFacts volume_of(const Cell& cell) {

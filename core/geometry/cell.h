@@ -24,8 +24,18 @@ struct Cell {
 [[nodiscard]] Cell cell_of(const Pocket& pocket);
 /// Blank and cuts, without the pockets.
 [[nodiscard]] Cell body_of(const Solid& solid);
-/// Keeps what lies inside of the plane. A plane that only touches the cell changes nothing.
-void clip(Cell& cell, const Plane& plane);
+/// Cuts cells down and keeps the room that it works in from one cut to the next.
+class Clipper {
+ public:
+  /// Keeps what lies inside of the plane. A plane that only touches the cell changes nothing.
+  void clip(Cell& cell, const Plane& plane);
+
+ private:
+  void add_cap(const Plane& plane, double reach);
+  std::vector<double> height_;
+  std::vector<Vec3> polygon_, next_;
+  Cell kept_;
+};
 [[nodiscard]] VolumeFacts volume_of(const Cell& cell);
 
 /// One flat polygon cut by a plane: the part above it (outside), the part below it.

@@ -15,6 +15,15 @@ Vec3 lift(Axis sweep, Vec2 p, double along) {
   }
 }
 
+/// Of a hole of radius 1. Area of the regular polygon: n/2 · R² · sin(2π/n) = π r².
+FixedList<Vec2, kHoleSides> round_corners() {
+  constexpr double kTurn = 2 * libm::kPi / kHoleSides;
+  const double radius = libm::sqrt(kTurn / libm::sin(kTurn));
+  FixedList<Vec2, kHoleSides> corners;
+  for (int i = 0; i < kHoleSides; ++i) corners.add({radius * libm::cos(kTurn * i), radius * libm::sin(kTurn * i)});
+  return corners;
+}
+
 }  // namespace
 
 FixedList<Vec2, kHoleSides> corners_of(const Pocket& pocket) {
@@ -23,13 +32,9 @@ FixedList<Vec2, kHoleSides> corners_of(const Pocket& pocket) {
     for (const Vec2& p : pocket.outline) corners.add(p);
     return corners;
   }
-  // Area of the regular polygon: n/2 · R² · sin(2π/n) = π r².
-  constexpr double kTurn = 2 * libm::kPi / kHoleSides;
-  static const double kGrow = libm::sqrt(kTurn / libm::sin(kTurn));
-  const double radius = pocket.radius * kGrow;
-  for (int i = 0; i < kHoleSides; ++i)
-    corners.add(
-        {pocket.outline[0].x + radius * libm::cos(kTurn * i), pocket.outline[0].y + radius * libm::sin(kTurn * i)});
+  static const FixedList<Vec2, kHoleSides> kRound = round_corners();
+  for (const Vec2& p : kRound)
+    corners.add({pocket.outline[0].x + pocket.radius * p.x, pocket.outline[0].y + pocket.radius * p.y});
   return corners;
 }
 
@@ -49,9 +54,13 @@ FixedList<Plane, kHoleSides + 2> planes_of(const Pocket& pocket) {
 }
 
 Box bounds_of(const Pocket& pocket) {
-  const auto corners = corners_of(pocket);
-  Vec2 lo = corners[0], hi = corners[0];
-  for (const Vec2& p : corners) {
+  Vec2 lo = pocket.outline[0], hi = lo;
+  if (pocket.radius > 0) {
+    const double reach = corners_of(pocket)[0].x - lo.x;  // sides come in fours: corners on both axes
+    lo = {lo.x - reach, lo.y - reach};
+    hi = {hi.x + reach, hi.y + reach};
+  }
+  for (const Vec2& p : pocket.outline) {
     lo = {p.x < lo.x ? p.x : lo.x, p.y < lo.y ? p.y : lo.y};
     hi = {p.x > hi.x ? p.x : hi.x, p.y > hi.y ? p.y : hi.y};
   }

@@ -68,7 +68,7 @@ struct Ready {
 };
 
 /// The part of a pocket inside of the body; false where there is none.
-bool cut_piece(const Solid& solid, const Ready& ready, Piece& piece) {
+bool cut_piece(Clipper& clipper, const Solid& solid, const Ready& ready, Piece& piece) {
   if (apart(ready.bounds, solid.blank)) return false;
   const Pocket& pocket = *ready.pocket;
   const bool box = is_box(pocket);
@@ -82,13 +82,14 @@ bool cut_piece(const Solid& solid, const Ready& ready, Piece& piece) {
   if (clear) return true;
   piece.cell = box ? cell_of(piece.box) : cell_of(pocket);
   if (!box)
-    for (const Plane& plane : planes_of(box_pocket(Axis::kZ, solid.blank.lo, solid.blank.hi))) clip(piece.cell, plane);
-  for (const Plane& plane : solid.cuts) clip(piece.cell, plane);
+    for (const Plane& plane : planes_of(box_pocket(Axis::kZ, solid.blank.lo, solid.blank.hi)))
+      clipper.clip(piece.cell, plane);
+  for (const Plane& plane : solid.cuts) clipper.clip(piece.cell, plane);
   return !piece.cell.empty();
 }
 
 /// vol(∪ cᵢ) = Σᵢ (vol cᵢ − vol(∪ⱼ﹥ᵢ cᵢ ∩ cⱼ)): every intersection of convex pieces is a convex piece.
-void add_union(Sum& sum, double sign, const std::vector<Piece>& pieces) {
+void add_union(Clipper& clipper, Sum& sum, double sign, const std::vector<Piece>& pieces) {
   std::vector<Piece> shared;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     sum.add(sign, volume_of_piece(pieces[i]));
@@ -101,15 +102,15 @@ void add_union(Sum& sum, double sign, const std::vector<Piece>& pieces) {
         both.cell = pieces[i].plain() ? cell_of(pieces[i].box) : pieces[i].cell;
         const std::vector<Plane>* planes = pieces[j].plain() ? nullptr : &pieces[j].cell.planes;
         if (planes != nullptr)
-          for (const Plane& plane : *planes) clip(both.cell, plane);
+          for (const Plane& plane : *planes) clipper.clip(both.cell, plane);
         else
           for (const Plane& plane : planes_of(box_pocket(Axis::kZ, pieces[j].box.lo, pieces[j].box.hi)))
-            clip(both.cell, plane);
+            clipper.clip(both.cell, plane);
         if (both.cell.empty()) continue;
       }
       shared.push_back(std::move(both));
     }
-    if (!shared.empty()) add_union(sum, -sign, shared);
+    if (!shared.empty()) add_union(clipper, sum, -sign, shared);
   }
 }
 
@@ -229,12 +230,13 @@ VolumeFacts volume_of(const Solid& solid) {
   for (const Pocket& pocket : solid.pockets)
     (pocket.radius > 0 ? holes : pockets).push_back({&pocket, bounds_of(pocket)});
   add_holes(sum, solid, pockets, holes);
+  Clipper clipper;
   std::vector<Piece> pieces;
   for (const Ready& ready : pockets) {
     Piece piece;
-    if (cut_piece(solid, ready, piece)) pieces.push_back(std::move(piece));
+    if (cut_piece(clipper, solid, ready, piece)) pieces.push_back(std::move(piece));
   }
-  add_union(sum, -1, pieces);
+  add_union(clipper, sum, -1, pieces);
   VolumeFacts facts{sum.volume, {}};
   if (sum.volume > 0) facts.centroid = (1 / sum.volume) * sum.moment;
   return facts;
@@ -248,27 +250,29 @@ Plane placed(const Plane& plane, const Placement& from, const Placement& to) {
   return {to_local_direction(to, world), offset - dot(world, to.origin)};
 }
 
-Box bounds_of_cell(const Cell& cell) {
-  Box box{cell.corners[0], cell.corners[0]};
-  for (const Vec3& p : cell.corners) {
+Box bounds_of_points(const std::vector<Vec3>& points) {
+  Box box{points[0], points[0]};
+  for (const Vec3& p : points) {
     box.lo = {p.x < box.lo.x ? p.x : box.lo.x, p.y < box.lo.y ? p.y : box.lo.y, p.z < box.lo.z ? p.z : box.lo.z};
     box.hi = {p.x > box.hi.x ? p.x : box.hi.x, p.y > box.hi.y ? p.y : box.hi.y, p.z > box.hi.z ? p.z : box.hi.z};
   }
   return box;
 }
 
-/// The cell cut down to each pocket in turn.
+/// The cell cut down to each pocket in turn. `bounds`: of the cell, in the pockets' own axes.
 template <class Where>
-void add_pieces(std::vector<Piece>& pieces, const Cell& body, const std::vector<Pocket>& pockets, Where where) {
+void add_pieces(Clipper& clipper, std::vector<Piece>& pieces, const Cell& body, const Box& bounds,
+                const std::vector<Pocket>& pockets, Where where) {
   for (const Pocket& pocket : pockets) {
+    if (apart(bounds, bounds_of(pocket))) continue;
     Piece piece;
     piece.cell = body;
     for (const Plane& plane : planes_of(pocket)) {
-      clip(piece.cell, where(plane));
+      clipper.clip(piece.cell, where(plane));
       if (piece.cell.empty()) break;
     }
     if (piece.cell.empty()) continue;
-    piece.box = bounds_of_cell(piece.cell);
+    piece.box = bounds_of_points(piece.cell.corners);
     pieces.push_back(std::move(piece));
   }
 }
@@ -276,26 +280,31 @@ void add_pieces(std::vector<Piece>& pieces, const Cell& body, const std::vector<
 }  // namespace
 
 double shared_volume(const Solid& a, const Placement& at_a, const Solid& b, const Placement& at_b) {
+  Clipper clipper;
   Cell body = body_of(a);
   const auto here = [&](const Plane& plane) { return placed(plane, at_b, at_a); };
-  for (const Plane& plane : blank_planes(b)) clip(body, here(plane));
-  for (const Plane& plane : b.cuts) clip(body, here(plane));
+  for (const Plane& plane : blank_planes(b)) clipper.clip(body, here(plane));
+  for (const Plane& plane : b.cuts) clipper.clip(body, here(plane));
   if (body.empty()) return 0;
   Sum sum;
   sum.add(1, volume_of(body));
   std::vector<Piece> pieces;
-  add_pieces(pieces, body, a.pockets, [](const Plane& plane) { return plane; });
-  add_pieces(pieces, body, b.pockets, here);
-  add_union(sum, -1, pieces);
+  std::vector<Vec3> there = body.corners;
+  for (Vec3& p : there) p = to_local(at_b, to_world(at_a, p));
+  add_pieces(clipper, pieces, body, bounds_of_points(body.corners), a.pockets,
+             [](const Plane& plane) { return plane; });
+  add_pieces(clipper, pieces, body, bounds_of_points(there), b.pockets, here);
+  add_union(clipper, sum, -1, pieces);
   return sum.volume;
 }
 
 double shared_volume(const Solid& solid, const Pocket& a, const Pocket& b) {
   if (apart(bounds_of(a), bounds_of(b))) return 0;
+  Clipper clipper;
   Cell cell = cell_of(a);
-  for (const Plane& plane : planes_of(b)) clip(cell, plane);
-  for (const Plane& plane : blank_planes(solid)) clip(cell, plane);
-  for (const Plane& plane : solid.cuts) clip(cell, plane);
+  for (const Plane& plane : planes_of(b)) clipper.clip(cell, plane);
+  for (const Plane& plane : blank_planes(solid)) clipper.clip(cell, plane);
+  for (const Plane& plane : solid.cuts) clipper.clip(cell, plane);
   return volume_of(cell).volume;
 }
 

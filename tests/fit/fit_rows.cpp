@@ -65,7 +65,6 @@ int main(int argc, char** argv) {
       for (const TimberWarning& w : t.warnings)
         if (w.id == WarningId::kContactCut && w.joint >= 0) cut_into[static_cast<std::size_t>(w.joint)] = true;
     for (const ContactFace& c : frame->contacts) {
-      if (!c.bearing) continue;
       if (cut_into[static_cast<std::size_t>(c.joint)]) {
         std::printf("said\n");
         continue;
