@@ -259,43 +259,51 @@ Box bounds_of_points(const std::vector<Vec3>& points) {
   return box;
 }
 
-/// The cell cut down to each pocket in turn. `bounds`: of the cell, in the pockets' own axes.
+/// Takes a pocket out of convex cells: each is parted by the pocket's planes, what lies outside of one stays.
 template <class Where>
-void add_pieces(Clipper& clipper, std::vector<Piece>& pieces, const Cell& body, const Box& bounds,
-                const std::vector<Pocket>& pockets, Where where) {
-  for (const Pocket& pocket : pockets) {
-    if (apart(bounds, bounds_of(pocket))) continue;
-    Piece piece;
-    piece.cell = body;
-    for (const Plane& plane : planes_of(pocket)) {
-      clipper.clip(piece.cell, where(plane));
-      if (piece.cell.empty()) break;
+void take_out(Clipper& clipper, std::vector<Cell>& cells, const Pocket& pocket, Where where) {
+  std::vector<Cell> left;
+  for (Cell& cell : cells) {
+    Cell inside = cell;
+    std::vector<Cell> outside;
+    for (const Plane& there : planes_of(pocket)) {
+      const Plane plane = where(there);
+      Cell out = inside;
+      clipper.clip(out, {-1 * plane.normal, -plane.offset});
+      if (!out.empty()) outside.push_back(std::move(out));
+      clipper.clip(inside, plane);
+      if (inside.empty()) break;
     }
-    if (piece.cell.empty()) continue;
-    piece.box = bounds_of_points(piece.cell.corners);
-    pieces.push_back(std::move(piece));
+    if (inside.empty())
+      left.push_back(std::move(cell));
+    else
+      for (Cell& out : outside) left.push_back(std::move(out));
   }
+  cells.swap(left);
 }
 
 }  // namespace
 
 double shared_volume(const Solid& a, const Placement& at_a, const Solid& b, const Placement& at_b) {
   Clipper clipper;
-  Cell body = body_of(a);
+  std::vector<Cell> cells{body_of(a)};
+  const auto own = [](const Plane& plane) { return plane; };
   const auto here = [&](const Plane& plane) { return placed(plane, at_b, at_a); };
-  for (const Plane& plane : blank_planes(b)) clipper.clip(body, here(plane));
-  for (const Plane& plane : b.cuts) clipper.clip(body, here(plane));
-  if (body.empty()) return 0;
-  Sum sum;
-  sum.add(1, volume_of(body));
-  std::vector<Piece> pieces;
-  std::vector<Vec3> there = body.corners;
-  for (Vec3& p : there) p = to_local(at_b, to_world(at_a, p));
-  add_pieces(clipper, pieces, body, bounds_of_points(body.corners), a.pockets,
-             [](const Plane& plane) { return plane; });
-  add_pieces(clipper, pieces, body, bounds_of_points(there), b.pockets, here);
-  add_union(clipper, sum, -1, pieces);
-  return sum.volume;
+  for (const Plane& plane : blank_planes(b)) clipper.clip(cells[0], here(plane));
+  for (const Plane& plane : b.cuts) clipper.clip(cells[0], here(plane));
+  if (cells[0].empty()) return 0;
+  const Box in_a = bounds_of_points(cells[0].corners);
+  std::vector<Vec3> corners = cells[0].corners;
+  for (Vec3& p : corners) p = to_local(at_b, to_world(at_a, p));
+  const Box in_b = bounds_of_points(corners);
+  // Pegs and pins fill their holes.
+  for (const Pocket& pocket : a.pockets)
+    if (pocket.radius <= 0 && !cells.empty() && !apart(in_a, bounds_of(pocket))) take_out(clipper, cells, pocket, own);
+  for (const Pocket& pocket : b.pockets)
+    if (pocket.radius <= 0 && !cells.empty() && !apart(in_b, bounds_of(pocket))) take_out(clipper, cells, pocket, here);
+  double volume = 0;
+  for (const Cell& cell : cells) volume += volume_of(cell).volume;
+  return volume;
 }
 
 double shared_volume(const Solid& solid, const Pocket& a, const Pocket& b) {

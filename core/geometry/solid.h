@@ -22,7 +22,7 @@ struct VolumeFacts {
 };
 [[nodiscard]] VolumeFacts volume_of(const Solid& solid);
 
-/// Room that two placed solids both take, in³. 0 where they only touch.
+/// Room that two placed solids both take, in³; round holes count as filled. 0 where they only touch.
 [[nodiscard]] double shared_volume(const Solid& a, const Placement& at_a, const Solid& b, const Placement& at_b);
 /// Wood that two pockets of one solid both take, in³.
 [[nodiscard]] double shared_volume(const Solid& solid, const Pocket& a, const Pocket& b);
