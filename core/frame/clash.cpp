@@ -2,12 +2,9 @@
 #include <utility>
 
 #include "frame/work.h"
-#include "geometry/cell.h"
 
 namespace bentbook {
 namespace {
-
-constexpr double kRoom = 0.005;  // in³: less is rounding of measures, not a clash
 
 /// A timber's blank as it stands.
 struct Stand {
@@ -99,84 +96,6 @@ std::vector<Pair> near_pairs(const Frame& frame) {
   return pairs;
 }
 
-bool apart(const Box& a, const Box& b) {
-  return a.lo.x >= b.hi.x || b.lo.x >= a.hi.x || a.lo.y >= b.hi.y || b.lo.y >= a.hi.y || a.lo.z >= b.hi.z ||
-         b.lo.z >= a.hi.z;
-}
-
-using Bounds = std::vector<Box>;
-
-Bounds bounds_of_pockets(const Timber& t) {
-  Bounds bounds;
-  bounds.reserve(t.pockets.size());
-  for (const Pocket& pocket : t.pockets) bounds.push_back(bounds_of(pocket));
-  return bounds;
-}
-
-/// Features of two joints that take the same wood of one timber.
-void warn_meeting_features(Timber& t, const Bounds& bounds) {
-  Solid solid;  // made when the first two come near each other
-  for (std::size_t i = 0; i < t.features.size(); ++i)
-    for (std::size_t j = i + 1; j < t.features.size(); ++j) {
-      const Feature &a = t.features[i], &b = t.features[j];
-      if ((a.joint == b.joint && a.joint >= 0) || a.from >= b.to || b.from >= a.to) continue;
-      double shared = 0;
-      for (int p = a.first_pocket; p < a.first_pocket + a.pockets; ++p)
-        for (int q = b.first_pocket; q < b.first_pocket + b.pockets; ++q) {
-          const auto one = static_cast<std::size_t>(p), two = static_cast<std::size_t>(q);
-          if (apart(bounds[one], bounds[two])) continue;
-          if (solid.cuts.empty()) solid = solid_of(t);
-          shared += shared_volume(solid, t.pockets[one], t.pockets[two]);
-        }
-      if (shared > kRoom)
-        t.warnings.push_back(
-            {WarningId::kFeaturesMeet, b.joint, (b.from + b.to) / 2, shared, static_cast<double>(a.joint)});
-    }
-}
-
-using Patch = std::vector<Vec3>;
-
-double area_of(const Patch& patch) {
-  Vec3 twice{};
-  for (std::size_t i = 2; i < patch.size(); ++i) twice = twice + cross(patch[i - 1] - patch[0], patch[i] - patch[0]);
-  return norm(twice) / 2;
-}
-
-/// Area of a patch (timber axes) that lies within a pocket.
-double area_within(Patch patch, const Pocket& pocket) {
-  Patch outside, inside;
-  for (const Plane& plane : planes_of(pocket)) {
-    split(patch, plane, outside, inside);
-    patch.swap(inside);
-    if (patch.empty()) return 0;
-  }
-  return area_of(patch);
-}
-
-/// Other joints' pockets where a joint bears. Round holes are left out: they are small, and known.
-void warn_cut_contact(Frame& frame, const ContactFace& contact, int timber, double into, const Bounds& bounds) {
-  constexpr double kSkin = 1e-3, kLeast = 0.01;
-  Timber& t = frame.timbers[static_cast<std::size_t>(timber)];
-  Patch patch;
-  Box box{{1e300, 1e300, 1e300}, {-1e300, -1e300, -1e300}};
-  for (const Vec3& corner : contact.corners) {
-    const Vec3 p = to_local(t.at, corner + into * kSkin * contact.normal);
-    patch.push_back(p);
-    box.lo = {std::min(box.lo.x, p.x), std::min(box.lo.y, p.y), std::min(box.lo.z, p.z)};
-    box.hi = {std::max(box.hi.x, p.x), std::max(box.hi.y, p.y), std::max(box.hi.z, p.z)};
-  }
-  for (const Feature& f : t.features) {
-    if (f.joint == contact.joint || f.kind == FeatureKind::kHole || f.kind == FeatureKind::kScarf) continue;
-    double lost = 0;
-    for (int p = f.first_pocket; p < f.first_pocket + f.pockets; ++p)
-      if (!apart(box, bounds[static_cast<std::size_t>(p)]))
-        lost += area_within(patch, t.pockets[static_cast<std::size_t>(p)]);
-    if (lost > kLeast)
-      t.warnings.push_back(
-          {WarningId::kContactCut, contact.joint, (box.lo.x + box.hi.x) / 2, lost, static_cast<double>(f.joint)});
-  }
-}
-
 }  // namespace
 
 void find_clashes(Work& work) {
@@ -186,18 +105,7 @@ void find_clashes(Work& work) {
     if (std::binary_search(joined.begin(), joined.end(), pair)) continue;
     const Timber &a = work.timber(pair.first), &b = work.timber(pair.second);
     const double shared = shared_volume(solid_of(a), a.at, solid_of(b), b.at);
-    if (shared > kRoom) work.find(FindingId::kClash, a.mark, b.mark, shared);
-  }
-  std::vector<Bounds> bounds;
-  bounds.reserve(frame.timbers.size());
-  for (Timber& t : frame.timbers) {
-    bounds.push_back(bounds_of_pockets(t));
-    warn_meeting_features(t, bounds.back());
-  }
-  for (const ContactFace& contact : frame.contacts) {
-    const Joint& joint = frame.joints[static_cast<std::size_t>(contact.joint)];
-    warn_cut_contact(frame, contact, joint.member, 1, bounds[static_cast<std::size_t>(joint.member)]);
-    warn_cut_contact(frame, contact, joint.receiver, -1, bounds[static_cast<std::size_t>(joint.receiver)]);
+    if (shared > kSharedWood) work.find(FindingId::kClash, a.mark, b.mark, shared);
   }
 }
 

@@ -102,6 +102,9 @@ void join_birdsmouth(Work& work, Meeting meeting, int member, int receiver) {
   if (share > 1.0 / 6)
     m.warnings.push_back(
         {WarningId::kNotchShare, this_joint(work), to_local(m.at, corner).x, share, share > 0.25 ? 0.25 : 1.0 / 6});
+  const auto* asked = std::get_if<BirdsMouth>(&work.plan.joints[static_cast<std::size_t>(meeting)]);
+  if (asked != nullptr && seat < asked->seat.in() - 1e-3)
+    m.warnings.push_back({WarningId::kSeatShort, this_joint(work), to_local(m.at, corner).x, seat, asked->seat.in()});
   const Vec3 w = across.axis == Axis::kY ? m.at.y : m.at.z;
   const auto quad = [&](Vec3 p, Vec3 q, Vec3 normal) {
     add_contact(work, true, normal, {p + wood.lo * w, q + wood.lo * w, q + wood.hi * w, p + wood.hi * w});

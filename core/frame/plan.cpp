@@ -166,6 +166,7 @@ Result<Frame> solve_frame(const FramePlan& plan) {
   say_overrides(work);
   finish(work);
   find_clashes(work);
+  warn_timbers(work);
   return std::move(work.frame);
 }
 

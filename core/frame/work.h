@@ -108,7 +108,11 @@ void join_peak(Work& work, int left, int right, double x);
 
 /// Moves origins to the tips, clips contacts, finds what is alike; afterwards the frame is whole.
 void finish(Work& work);
-/// Timbers that take the same room though no joint says so, and features that meet.
+/// Timbers that take the same room though no joint says so.
 void find_clashes(Work& work);
+void warn_timbers(Work& work);
+
+/// in³: less is rounding of measures, not a clash.
+inline constexpr double kSharedWood = 0.005;
 
 }  // namespace bentbook

@@ -201,3 +201,66 @@ TEST_CASE("each listed joint can be had and shows itself in both timbers", "[joi
   CHECK(seen[static_cast<int>(JointKind::kScarf)]);
   CHECK(count(timber(frame, "C-A1"), FeatureKind::kTongue) + count(timber(frame, "C-A1"), FeatureKind::kLap) >= 1);
 }
+
+namespace {
+
+const TimberWarning* warning(const Timber& t, WarningId id) {
+  for (const TimberWarning& w : t.warnings)
+    if (w.id == id) return &w;
+  return nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("a joint that comes on a knot is warned of", "[joint]") {
+  FramePlan plan = small_plan();
+  Override knotty;
+  knotty.mark = "T-1";
+  knotty.defects.push_back({DefectKind::kKnot, Face::kTop, Length::inches(110), Length::inches(118)});
+  plan.overrides = {knotty};
+  const Frame frame = solved(plan);
+  REQUIRE(warning(timber(frame, "T-1"), WarningId::kDefect) != nullptr);  // the king post stands there
+  CHECK(warning(timber(frame, "T-1"), WarningId::kDefect)->value == 1);
+  CHECK(warning(timber(frame, "T-2"), WarningId::kDefect) == nullptr);
+}
+
+// Two joints' mortises from both sides of a 4 in post leave 4 − 2 · 1 5/8 − … of 4: counted by hand.
+TEST_CASE("the share of the section left is the area that no pocket takes", "[joint]") {
+  FramePlan plan = small_plan();
+  plan.added.push_back({});
+  HandTimber& hand = plan.added.back();
+  hand.mark = "X-1";
+  hand.wood.nominal = hand.wood.design = hand.wood.actual = {Length::inches(6), Length::inches(8)};
+  const Length two = Length::inches(2), three = Length::inches(3);
+  // 5 in deep and 3 wide from the top, 4 deep and 2 wide through its side: 15 + 6·2 − common.
+  hand.features.push_back(
+      {FeatureKind::kMortise, Face::kTop, Length::inches(40), three, two, three, Length::inches(5), {}});
+  hand.features.push_back({FeatureKind::kMortise, Face::kNear, Length::inches(40), two, two, two, {}, {}});
+  const Frame frame = solved(plan);
+  const TimberWarning* w = warning(timber(frame, "X-1"), WarningId::kShareLeft);
+  // Top mortise: y ±1.5, z −1 to 4 (15 in²). Side mortise: all of y, z −3 to −1 (12 in²). Together 27 of 48.
+  REQUIRE(w != nullptr);
+  CHECK(w->value == Approx(21 / 48.0).epsilon(1e-12));
+  CHECK(w->station == Approx(40));
+}
+
+TEST_CASE("pegs of two joints that would meet are warned of", "[joint]") {
+  FramePlan plan = small_plan();
+  plan.added.push_back({});
+  HandTimber& hand = plan.added.back();
+  hand.mark = "X-1";
+  const Length four = Length::inches(4), inch = Length::inches(1);
+  hand.features.push_back({FeatureKind::kHole, Face::kTop, Length::inches(40), four, {}, {}, {}, inch});
+  const Frame one = solved(plan);
+  CHECK(warning(timber(one, "X-1"), WarningId::kPinsMeet) == nullptr);
+  // In a plan: the tie's pegs and a girt's at one height in the post run across each other only where both pass.
+  auto& tie = std::get<MortiseTenon>(joint(plan, Meeting::kTiePost));
+  tie.peg.spacing = Length::inches(5, 4);
+  plan.girts = {Length::inches(105)};
+  const Frame frame = solved(plan);
+  REQUIRE(timber_by_mark(frame, "G-A1.1") >= 0);
+  bool said = false;
+  for (const Timber& t : frame.timbers)
+    said = said || warning(t, WarningId::kFeaturesMeet) != nullptr || warning(t, WarningId::kPinsMeet) != nullptr;
+  CHECK(said);
+}
