@@ -83,7 +83,7 @@ Book with_joint(Book book, Meeting meeting, const JointType& type) {
 }
 
 Book with_bay(Book book, int index, Length width) {
-  insert_bay(book.frame, index, width);
+  insert_bay(book.frame, std::clamp(index, -1, static_cast<int>(book.frame.bays.size()) - 1), width);
   return book;
 }
 
