@@ -52,6 +52,10 @@ void describe(Io& io, Override& o) {
   io.flag("has_species", o.has_species);
   io.object("species", o.species);
   io.length("pier_level", o.pier_level);
+  io.flag("has_joint_a", o.has_joint_a);
+  io.object("joint_a", o.joint_a);
+  io.flag("has_joint_b", o.has_joint_b);
+  io.object("joint_b", o.joint_b);
   io.list("defects", o.defects, 1000);
 }
 

@@ -69,20 +69,11 @@ void cut_housing(Work& work, const EndView& v) {
   if (v.wide.hi < v.rw_wood.hi - 1e-6) add_cheek(work, v, v.wide.hi, -1, a, b, c, d);
 }
 
-void shoulder_contact(Work& work, const EndView& v, Range tt, Range ww) {
-  if (tt.hi - tt.lo < 1e-6 || ww.hi - ww.lo < 1e-6) return;
-  add_quad(work, v, true, v.n, {tt.lo, 0}, {tt.hi, 0}, ww);
-}
-
 Range tenon_range(const EndView& v, const MortiseTenon& type) {
   const double at_lo = (v.turn > 0 ? type.shoulder_bottom : type.shoulder_top).in() / v.cos;
   const double at_hi = (v.turn > 0 ? type.shoulder_top : type.shoulder_bottom).in() / v.cos;
   const Range tt{v.t_lo + at_lo, v.t_hi - at_hi};
   return tt.hi - tt.lo < 1 ? Range{v.t_lo, v.t_hi} : tt;
-}
-
-void warn(Work& work, int timber, WarningId id, double station, double value, double value2) {
-  work.timber(timber).warnings.push_back({id, static_cast<int>(work.frame.joints.size()) - 1, station, value, value2});
 }
 
 struct TenonSize {
@@ -93,7 +84,7 @@ TenonSize tenon_size(Work& work, const EndView& v, const MortiseTenon& type, Ran
   TenonSize size{type.thickness.in(), type.length.in()};
   if (size.thickness > 0.6 * v.common) {
     size.thickness = v.common / 3;
-    warn(work, v.member, WarningId::kTenonThin, x, size.thickness, type.thickness.in());
+    warn_joint(work, v.member, WarningId::kTenonThin, x, size.thickness, type.thickness.in());
   }
   double most = (v.opposed ? v.behind / 2 - 0.125 : v.behind - 0.75) - type.depth_clearance.in();
   if (v.opposed && v.proud > 0) most -= v.proud / 2;
@@ -101,7 +92,7 @@ TenonSize tenon_size(Work& work, const EndView& v, const MortiseTenon& type, Ran
   if (!v.square() && most > 0.8 * (tt.hi - tt.lo) / v.k) most = 0.8 * (tt.hi - tt.lo) / v.k;
   if (size.length > most) {
     size.length = most;
-    warn(work, v.member, WarningId::kTenonShort, x, most, type.length.in());
+    warn_joint(work, v.member, WarningId::kTenonShort, x, most, type.length.in());
   }
   return size;
 }
@@ -148,27 +139,6 @@ void cut_mortise(Work& work, const EndView& v, Range tt, Range cheeks, double le
               pocket);
 }
 
-void add_hole(Work& work, int timber, Axis sweep, Vec3 centre, Range through, double diameter, HoleUse use) {
-  Timber& it = work.timber(timber);
-  const Vec3 p = to_local(it.at, centre);
-  Feature f;
-  f.kind = FeatureKind::kHole;
-  f.face = sweep == Axis::kY ? Face::kNear : Face::kTop;
-  f.from = p.x - diameter / 2;
-  f.to = p.x + diameter / 2;
-  const double across = sweep == Axis::kY ? p.z : p.y;
-  f.across_lo = across - diameter / 2;
-  f.across_hi = across + diameter / 2;
-  f.diameter = diameter;
-  f.use = use;
-  f.joint = static_cast<int>(work.frame.joints.size()) - 1;
-  const Range wood = sides_along(it, sweep);
-  f.depth = wood.hi - wood.lo;
-  add_feature(it, f,
-              hole_pocket(sweep, sweep == Axis::kY ? Vec2{p.x, p.z} : Vec2{p.x, p.y}, diameter, through.lo - kPast,
-                          through.hi + kPast));
-}
-
 /// Pegs through the receiver's cheeks; the hole in the tenon stands nearer to its shoulder by the drawbore.
 void bore_pegs(Work& work, const EndView& v, const MortiseTenon& type, Range tt, double length) {
   if (!v.rw.aligned || v.rw.axis == Axis::kX) return;
@@ -178,8 +148,9 @@ void bore_pegs(Work& work, const EndView& v, const MortiseTenon& type, Range tt,
   for (int i = 0; i < type.pegs; ++i) {
     const double off = (i - (type.pegs - 1) / 2.0) * type.peg.spacing.in();
     const auto centre = [&](double depth) { return v.at((tt.lo + v.k * depth + tt.hi) / 2 + off, depth, 0); };
-    add_hole(work, v.receiver, v.rw.axis, centre(q), sides_along(work.timber(v.receiver), v.rw.axis), d, HoleUse::kPeg);
-    add_hole(work, v.member, v.mw, centre(q) + type.drawbore.in() * v.n, v.wide, d, HoleUse::kPeg);
+    bore_hole(work, v.receiver, v.rw.axis, centre(q), sides_along(work.timber(v.receiver), v.rw.axis), d,
+              HoleUse::kPeg);
+    bore_hole(work, v.member, v.mw, centre(q) + type.drawbore.in() * v.n, v.wide, d, HoleUse::kPeg);
   }
   work.frame.joints.back().drawbore = type.pegs > 0 ? type.drawbore.in() : 0;
 }
@@ -223,138 +194,28 @@ void join_butt(Work& work, const EndView& v) {
   keep_ways(work, {v.u, -1 * v.n, v.t, -1 * v.t, v.w, -1 * v.w});
 }
 
-void warn_pins(Work& work, const EndView& v, const KnifePlate& plate, double middle) {
-  const double d = plate.pins.diameter.in(), x = to_local(work.timber(v.member).at, v.o).x;
-  // End and edge distances of 7 and 4 diameters, shrinkage room past 5 in of spread: from memory, the engineer decides.
-  if (plate.pins.from_shoulder.in() < 7 * d - 1e-9)
-    warn(work, v.member, WarningId::kEndDistance, x, plate.pins.from_shoulder.in() / d, 7);
-  const double spread = (plate.pins.count - 1) * plate.pins.spacing.in();
-  const double edge = (v.v.hi - middle) - spread / 2;
-  if (plate.pins.count > 0 && edge < 4 * d - 1e-9) warn(work, v.member, WarningId::kEdgeDistance, x, edge / d, 4);
-  if (spread > 5) warn(work, v.member, WarningId::kPinSpread, x, spread, 5);
-  const double need = plate.root_radius.in() + 1.41 * plate.weld_crown.in();
-  if (plate.relief_leg.in() < need - 1e-9)
-    warn(work, v.member, WarningId::kReliefSmall, x, plate.relief_leg.in(), need);
-  if (plate.open == SlotOpen::kTop || plate.open == SlotOpen::kBoth) warn(work, v.member, WarningId::kOpenTop, x, 0, 0);
-}
-
-/// Height of the slot across the member, open sides reaching past.
-Range slot_height(const EndView& v, const KnifePlate& plate) {
-  const double middle = (v.v.lo + v.v.hi) / 2, half = plate.width.in() / 2 + plate.depth_clearance.in();
-  Range height{middle - half, middle + half};
-  if (plate.open == SlotOpen::kBoth || plate.open == SlotOpen::kTop) height.hi = v.v.hi + kPast;
-  if (plate.open == SlotOpen::kBoth || plate.open == SlotOpen::kBottom) height.lo = v.v.lo - kPast;
-  return height;
-}
-
-Tq on_line(const EndView& v, double height, double q) { return {v.turn * height / v.cos + v.k * q, q}; }
-
-/// 45° at a square end; at an oblique one a rebate of the same leg, since the mouth runs off the timber's axes.
-void cut_relief(Work& work, const EndView& v, const KnifePlate& plate, Range height, Range slot, double floor) {
-  const double leg = plate.relief_leg.in();
-  Timber& m = work.timber(v.member);
-  const Feature f = member_feature(work, v, FeatureKind::kRelief, {slot.lo - leg, slot.hi + leg}, floor + leg);
-  if (!v.square()) {
-    const double q = -(floor + leg);
-    add_feature(m, f,
-                member_pocket(work, v,
-                              {on_line(v, height.lo, q), on_line(v, height.hi, q), on_line(v, height.hi, kPast),
-                               on_line(v, height.lo, kPast)},
-                              {slot.lo - leg, slot.hi + leg}));
-    return;
-  }
-  const double out = leg + floor + kPast;
-  bool first = true;
-  for (const double side : {-1.0, 1.0}) {
-    const double wall = side < 0 ? slot.lo : slot.hi;
-    const Vec3 points[] = {v.at(0, -(floor + leg), wall), v.at(0, kPast, wall), v.at(0, kPast, wall + side * out)};
-    const Pocket pocket = pocket_from(m.at, v.mv, points, 3, height.lo, height.hi);
-    if (first)
-      add_feature(m, f, pocket);
-    else
-      add_to_feature(m, pocket);
-    first = false;
-  }
-}
-
-void cut_base(Work& work, const EndView& v, const KnifePlate& plate, Range tt, Range ww) {
-  const double thick = plate.base_thickness.in();
-  if (!(thick > 0)) return;
-  if (plate.let_in) {
-    const double out = v.proud + kPast;
-    add_feature(work.timber(v.receiver), receiver_feature(work, v, FeatureKind::kLetIn, tt, ww, v.proud + thick),
-                receiver_pocket(work, v, {{tt.lo, -out}, {tt.hi, -out}, {tt.hi, thick}, {tt.lo, thick}}, ww));
-    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + thick});
-  } else {
-    add_feature(work.timber(v.member), member_feature(work, v, FeatureKind::kLetIn, ww, thick),
-                member_pocket(work, v, {{tt.lo, -thick}, {tt.hi, -thick}, {tt.hi, kPast}, {tt.lo, kPast}}, ww));
-    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.member, thick});
-  }
-}
-
-void set_knife_tools(Work& work, const EndView& v, const KnifePlate& plate, double slot_lo, double depth) {
-  Joint& joint = work.frame.joints.back();
-  const Timber& m = work.timber(v.member);
-  const bool y = v.mw == Axis::kY;
-  const double design = (y ? m.wood.design.breadth : m.wood.design.depth).in();
-  joint.tools.add({ToolSetting::kDepthStop, v.member, depth});
-  joint.tools.add({ToolSetting::kFence, v.member, slot_lo - v.wide.lo});
-  joint.tools.add({ToolSetting::kShimToCentre, v.member, (design - (v.wide.hi - v.wide.lo)) / 2});
-  joint.tools.add({ToolSetting::kJigOffset, v.member, v.middle - v.wide.lo});
-  joint.tools.add({ToolSetting::kDepthStop, v.receiver, plate.pins.plug.in()});
-}
-
-void join_knife(Work& work, const EndView& v, const KnifePlate& plate) {
-  cut_to_shoulder(work, v, 0);
-  const double half = (plate.thickness.in() + plate.slot_clearance.in()) / 2;
-  const Range slot{v.middle - half, v.middle + half};
-  const Range height = slot_height(v, plate);
-  const double middle = (v.v.lo + v.v.hi) / 2;
-  // The base stays within the wood of both; an inch of it is the least that carries a plate.
-  const double t_mid = (v.t_lo + v.t_hi) / 2;
-  const Range base_t{t_mid - plate.base_height.in() / 2, t_mid + plate.base_height.in() / 2};
-  const Range base_w{v.middle - plate.base_width.in() / 2, v.middle + plate.base_width.in() / 2};
-  const double floor = plate.let_in ? 0 : plate.base_thickness.in();
-  const double depth = floor + plate.reach.in() + plate.depth_clearance.in();
-  const double q = -depth * v.cos;
-  Feature f = member_feature(work, v, FeatureKind::kSlot, slot, depth);
-  f.open = plate.open;
-  add_feature(work.timber(v.member), f,
-              member_pocket(work, v,
-                            {on_line(v, height.lo, q), on_line(v, height.hi, q), on_line(v, height.hi, kPast),
-                             on_line(v, height.lo, kPast)},
-                            slot));
-  if (plate.relief_leg.in() > 0) cut_relief(work, v, plate, height, slot, floor);
-  cut_base(work, v, plate, base_t, base_w);
-  for (int i = 0; i < plate.pins.count; ++i) {
-    const double at = middle + (i - (plate.pins.count - 1) / 2.0) * plate.pins.spacing.in();
-    const Tq p = on_line(v, at, -(floor + plate.pins.from_shoulder.in()) * v.cos);
-    add_hole(work, v.member, v.mw, v.at(p.t, p.q, 0), v.wide, plate.pins.diameter.in(), HoleUse::kPin);
-  }
-  const double leg = plate.relief_leg.in();
-  const double lo = base_w.lo < slot.lo - leg ? base_w.lo : slot.lo - leg;
-  const double hi = base_w.hi > slot.hi + leg ? base_w.hi : slot.hi + leg;
-  shoulder_contact(work, v, {v.t_lo, v.t_hi}, {v.wide.lo, lo});
-  shoulder_contact(work, v, {v.t_lo, v.t_hi}, {hi, v.wide.hi});
-  set_knife_tools(work, v, plate, slot.lo, depth);
-  warn_pins(work, v, plate, middle);
-  const Vec3 up = v.turn * v.t;
-  const bool down_in = plate.open == SlotOpen::kBottom || plate.open == SlotOpen::kBoth;
-  const bool up_in = plate.open == SlotOpen::kTop || plate.open == SlotOpen::kBoth;
-  if (down_in && up_in)
-    keep_ways(work, {v.u, -1 * v.n, -1 * up, up});
-  else if (down_in)
-    keep_ways(work, {v.u, -1 * v.n, -1 * up});
-  else if (up_in)
-    keep_ways(work, {v.u, -1 * v.n, up});
-  else
-    keep_ways(work, {v.u, -1 * v.n});
-}
-
 double housing_of(const JointType& type) {
   if (const auto* butt = std::get_if<HousedButt>(&type)) return butt->housing.in();
   if (const auto* tenon = std::get_if<MortiseTenon>(&type)) return tenon->housing.in();
   return 0;
+}
+
+/// The plan's joint for the meeting, or what was chosen for this end; one that cannot be had there is not used.
+const JointType& joint_for(Work& work, const EndMeeting& meeting) {
+  const JointType& planned = work.plan.joints[static_cast<std::size_t>(meeting.meeting)];
+  const int index = work.override_of[static_cast<std::size_t>(meeting.member)];
+  if (index < 0) return planned;
+  const Override& o = work.plan.overrides[static_cast<std::size_t>(index)];
+  const bool a = meeting.end == End::kA;
+  if (!(a ? o.has_joint_a : o.has_joint_b)) return planned;
+  Timber& timber = work.timber(meeting.member);
+  const JointType& chosen = a ? o.joint_a : o.joint_b;
+  if (!fits(meeting.meeting, kind_of(chosen)) || kind_of(chosen) == JointKind::kBirdsMouth) {
+    work.find(FindingId::kJointUnfit, timber.mark, work.timber(meeting.receiver).mark);
+    return planned;
+  }
+  (a ? timber.overridden.joint_a : timber.overridden.joint_b) = true;
+  return chosen;
 }
 
 }  // namespace
@@ -362,7 +223,7 @@ double housing_of(const JointType& type) {
 void join_end(Work& work, const EndMeeting& meeting) {
   if (meeting.member < 0 || meeting.receiver < 0) return;
   const JointType plain = HousedButt{Length{}};
-  const JointType& type = meeting.plain ? plain : work.plan.joints[static_cast<std::size_t>(meeting.meeting)];
+  const JointType& type = meeting.plain ? plain : joint_for(work, meeting);
   if (const auto* lap = std::get_if<HalfLap>(&type)) return join_lap(work, meeting, *lap);
   EndView view;
   if (!see_end(work, meeting, housing_of(type), view)) {
@@ -382,7 +243,7 @@ void join_end(Work& work, const EndMeeting& meeting) {
   else
     join_butt(work, view);
   if (meeting.plain)
-    warn(work, meeting.member, WarningId::kMadePlain, to_local(work.timber(meeting.member).at, view.o).x, 0, 0);
+    warn_joint(work, meeting.member, WarningId::kMadePlain, to_local(work.timber(meeting.member).at, view.o).x, 0, 0);
 }
 
 }  // namespace bentbook

@@ -177,4 +177,35 @@ void cut_to_shoulder(Work& work, const EndView& view, double beyond) {
   set_tip(work, view.member, view.end, sign * tip);
 }
 
+void shoulder_contact(Work& work, const EndView& v, Range tt, Range ww) {
+  if (tt.hi - tt.lo < 1e-6 || ww.hi - ww.lo < 1e-6) return;
+  add_contact(work, true, v.n,
+              {v.at(tt.lo, 0, ww.lo), v.at(tt.hi, 0, ww.lo), v.at(tt.hi, 0, ww.hi), v.at(tt.lo, 0, ww.hi)});
+}
+
+void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2) {
+  work.timber(timber).warnings.push_back({id, static_cast<int>(work.frame.joints.size()) - 1, station, value, value2});
+}
+
+void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, Range through, double diameter, HoleUse use) {
+  Timber& it = work.timber(timber);
+  const Vec3 p = to_local(it.at, centre);
+  Feature f;
+  f.kind = FeatureKind::kHole;
+  f.face = sweep == Axis::kY ? Face::kNear : Face::kTop;
+  f.from = p.x - diameter / 2;
+  f.to = p.x + diameter / 2;
+  const double across = sweep == Axis::kY ? p.z : p.y;
+  f.across_lo = across - diameter / 2;
+  f.across_hi = across + diameter / 2;
+  f.diameter = diameter;
+  f.use = use;
+  f.joint = static_cast<int>(work.frame.joints.size()) - 1;
+  const Range wood = sides_along(it, sweep);
+  f.depth = wood.hi - wood.lo;
+  add_feature(it, f,
+              hole_pocket(sweep, sweep == Axis::kY ? Vec2{p.x, p.z} : Vec2{p.x, p.y}, diameter, through.lo - kPast,
+                          through.hi + kPast));
+}
+
 }  // namespace bentbook

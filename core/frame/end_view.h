@@ -51,8 +51,12 @@ struct Tq {
 /// Cuts the member's end to the shoulder plane moved `beyond` into the receiver.
 void cut_to_shoulder(Work& work, const EndView& view, double beyond);
 
-/// The parts of an end joint.
-void cut_tenon(Work& work, const EndView& view, const MortiseTenon& type, double& thickness, double& length);
-void cut_knife_plate(Work& work, const EndView& view, const KnifePlate& plate);
+/// The part of the shoulder within these t and w, as a bearing contact.
+void shoulder_contact(Work& work, const EndView& view, Range tt, Range ww);
+/// A hole for a pin or peg through the wood at `centre` (world), as a feature of the joint being made.
+void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, Range through, double diameter, HoleUse use);
+void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2);
+
+void join_knife(Work& work, const EndView& view, const KnifePlate& plate);
 
 }  // namespace bentbook

@@ -144,7 +144,7 @@ void say_overrides(Work& work) {
 Result<Frame> solve_frame(const FramePlan& plan) {
   auto layout = lay_out(plan);
   if (!layout) return tl::unexpected(layout.error());
-  Work work{plan, {}, {}, {}, std::vector<bool>(plan.overrides.size(), false)};
+  Work work{plan, {}, {}, {}, {}, std::vector<bool>(plan.overrides.size(), false)};
   Layout& l = *layout;
   work.find(FindingId::kNotEngineered);
   work.frame.ridge_x = l.ridge_x;

@@ -61,6 +61,8 @@ struct Override {
   bool has_species = false;
   Species species;
   Length pier_level{};  ///< posts: top of their pier against the floor's top
+  bool has_joint_a = false, has_joint_b = false;
+  JointType joint_a, joint_b;  ///< in place of the plan's, where the timber's own end meets another one
   std::vector<Defect> defects;
   friend bool operator==(const Override&, const Override&) = default;
 };

@@ -150,6 +150,8 @@ Result<void> check_plan(const FramePlan& p) {
   if (p.ties)
     if (auto ok = check_fields({{"tie_drop", p.tie_drop, p.sections.plate.depth, kMost}}); !ok) return ok;
   for (const Override& o : p.overrides) {
+    for (const JointType* joint : {&o.joint_a, &o.joint_b})
+      if (auto ok = std::visit(CheckJoint{}, *joint); !ok) return ok;
     if (o.pier_level > kMost || -o.pier_level > kMost) return fail(ErrorCode::kTooLarge, "pier_level");
     if (auto ok = o.has_section ? check_section("override", o.section) : Result<void>{}; !ok) return ok;
     if (!o.has_wood) continue;

@@ -47,12 +47,14 @@ int place_timber(Work& work, const Placing& placing) {
   timber.species = work.plan.species;
   timber.moisture = work.plan.moisture;
   timber.wood = {placing.section, placing.section, placing.section, true, true, {}};
+  int set_apart = -1;
   for (std::size_t i = 0; i < work.plan.overrides.size(); ++i) {
     const Override& o = work.plan.overrides[i];
     if (o.mark != placing.mark) continue;
     work.override_met[i] = true;
     if (o.removed) return -1;
     dress(timber, placing.section, o);
+    set_apart = static_cast<int>(i);
   }
   if (!(placing.b - placing.a > 1)) {
     work.find(FindingId::kNoRoom, placing.mark);
@@ -62,6 +64,7 @@ int place_timber(Work& work, const Placing& placing) {
   timber.at = {placing.through, placing.x, cross(placing.z, placing.x), placing.z};
   work.frame.timbers.push_back(std::move(timber));
   work.tips.push_back({placing.a, placing.b, false, false});
+  work.override_of.push_back(set_apart);
   return static_cast<int>(work.frame.timbers.size()) - 1;
 }
 

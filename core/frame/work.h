@@ -22,6 +22,7 @@ struct Work {
   Frame frame;
   std::vector<Tips> tips;
   std::vector<Vec3> guides;        ///< normals of the walls that only guide the joint being made
+  std::vector<int> override_of;    ///< by timber: index in plan.overrides, −1
   std::vector<bool> override_met;  ///< by index in plan.overrides
 
   [[nodiscard]] Timber& timber(int i) { return frame.timbers[static_cast<std::size_t>(i)]; }

@@ -264,3 +264,24 @@ TEST_CASE("pegs of two joints that would meet are warned of", "[joint]") {
     said = said || warning(t, WarningId::kFeaturesMeet) != nullptr || warning(t, WarningId::kPinsMeet) != nullptr;
   CHECK(said);
 }
+
+TEST_CASE("one end can have another joint than the plan's, and says so", "[joint]") {
+  FramePlan plan = small_plan();
+  Override o;
+  o.mark = "T-1";
+  o.has_joint_a = true;
+  o.joint_a = KnifePlate{};
+  o.has_joint_b = true;
+  o.joint_b = Scarf{};  // not to be had at a post
+  plan.overrides = {o};
+  const Frame frame = solved(plan);
+  const Timber& tie = timber(frame, "T-1");
+  CHECK(tie.overridden.joint_a);
+  CHECK_FALSE(tie.overridden.joint_b);
+  CHECK(joint_of(frame, "T-1", Meeting::kTiePost, End::kA).kind == JointKind::kKnifePlate);
+  CHECK(joint_of(frame, "T-1", Meeting::kTiePost, End::kB).kind == JointKind::kMortiseTenon);
+  CHECK(joint_of(frame, "T-2", Meeting::kTiePost, End::kA).kind == JointKind::kMortiseTenon);
+  bool unfit = false;
+  for (const Finding& f : frame.findings) unfit = unfit || f.id == FindingId::kJointUnfit;
+  CHECK(unfit);
+}

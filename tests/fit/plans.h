@@ -68,6 +68,10 @@ inline void set_apart(Random& random, FramePlan& p) {
       o.wood.actual.depth = o.wood.actual.depth + Length::inches(random.whole(-3, 3), 8);
       o.wood.top_is_reference = chance(random, 70);
       o.wood.near_is_reference = chance(random, 50);
+      if (t.kind == TimberKind::kTie || t.kind == TimberKind::kBrace || t.kind == TimberKind::kJoist) {
+        o.has_joint_a = chance(random, 50);
+        o.joint_a = random_end_joint(random, default_joint(Meeting::kBraceEnd));
+      }
       if (t.kind == TimberKind::kPost) o.pier_level = Length::inches(random.whole(-24, 4), 8);
     }
     p.overrides.push_back(o);
