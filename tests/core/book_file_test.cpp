@@ -1,6 +1,7 @@
 // Books: their file, edits, the shelf.
 
 #include <catch_amalgamated.hpp>
+#include <cstdio>
 #include <string>
 
 #include "book/book.h"
@@ -17,6 +18,17 @@ std::string with(std::string bytes, std::string_view what, std::string_view by) 
   const std::size_t at = bytes.find(what);
   REQUIRE(at != std::string::npos);
   return bytes.replace(at, what.size(), by);
+}
+
+/// From the project's root, where the suites run.
+std::string corpus(const std::string& name) {
+  std::FILE* file = std::fopen(("tests/corpus/book/" + name).c_str(), "rb");
+  INFO(name);
+  REQUIRE(file != nullptr);
+  std::string bytes(100'000, '\0');
+  bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file));
+  std::fclose(file);
+  return bytes;
 }
 
 Book full_book() {
@@ -78,6 +90,21 @@ TEST_CASE("members of a later edition stay with their timber, bay and joint", "[
   Book changed = *book;
   changed.frame.joints[static_cast<std::size_t>(Meeting::kCollarRafter)] = HousedButt{};
   CHECK(write_book(changed).find("dovetail") == std::string::npos);
+}
+
+TEST_CASE("books of every version are read, and settle when they are saved", "[book]") {
+  for (int version = 1; version <= kBookVersion; ++version) {
+    for (const char* name : {"_demo.json", "_list.json", "_least.json"}) {
+      const auto book = read_book(corpus("v" + std::to_string(version) + name));
+      REQUIRE(book);
+      const std::string saved = write_book(*book);
+      const auto again = read_book(saved);
+      REQUIRE(again);
+      CHECK(write_book(*again) == saved);
+      CHECK(*solve(*book).frame);
+    }
+  }
+  CHECK(read_book(corpus("v1_list.json"))->timber_notes.at(0).mark == "P-A1");
 }
 
 TEST_CASE("damage names its spot, a newer book is refused", "[book]") {

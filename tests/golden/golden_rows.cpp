@@ -17,6 +17,7 @@ constexpr golden::RowFile kFiles[] = {
     {"saw", golden::saw_rows},
     {"triangle", golden::triangle_rows},
     {"joint", golden::joint_rows},
+    {"frame", golden::frame_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {

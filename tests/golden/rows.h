@@ -47,5 +47,6 @@ void rafter_rows(Rows& rows);
 void saw_rows(Rows& rows);
 void triangle_rows(Rows& rows);
 void joint_rows(Rows& rows);
+void frame_rows(Rows& rows);
 
 }  // namespace golden
