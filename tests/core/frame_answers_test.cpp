@@ -3,7 +3,9 @@
 #include <rapidjson/document.h>
 
 #include <catch_amalgamated.hpp>
+#include <cstdio>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -198,6 +200,42 @@ TEST_CASE("the list of timbers by hand goes out and comes back", "[answers]") {
   REQUIRE(desk.run({"new", "m.book", "--list"}).exit_code == 0);
   REQUIRE(desk.run({"import", "m.book", "out.csv"}).exit_code == 0);
   CHECK(read_book(desk.files["l.book"])->frame.added == read_book(desk.files["m.book"])->frame.added);
+}
+
+namespace {
+
+void keys_of(const rapidjson::Value& value, std::set<std::string>& found) {
+  if (value.IsArray())
+    for (const auto& item : value.GetArray()) keys_of(item, found);
+  if (!value.IsObject()) return;
+  for (const auto& member : value.GetObject()) {
+    found.insert(member.name.GetString());
+    keys_of(member.value, found);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("the command line's README names each key of the book's answers", "[answers]") {
+  Desk desk = with_book();
+  std::set<std::string> keys;
+  keys_of(parsed(desk.run({"members", "a.book", "--json"})), keys);
+  keys_of(parsed(desk.run({"check", "a.book", "--json"})), keys);
+  for (const char* mark : {"P-A2", "C-A1", "B-A1.1", "T-2"})
+    keys_of(parsed(desk.run({"sheet", "a.book", mark, "--json"})), keys);
+  // From the project's root, where the suites run.
+  std::FILE* file = std::fopen("native-app/README.md", "rb");
+  REQUIRE(file != nullptr);
+  std::string readme(200'000, '\0');
+  readme.resize(std::fread(readme.data(), 1, readme.size(), file));
+  std::fclose(file);
+  const std::string section = readme.substr(readme.find("## bentbook book"));
+  for (const std::string& key : keys) {
+    const bool twin = key.ends_with("_text") && keys.count(key.substr(0, key.size() - 5) + "_in") != 0;
+    INFO(key);
+    CHECK((twin || section.find("`" + key + "`") != std::string::npos));
+  }
+  CHECK(keys.size() > 60);
 }
 
 TEST_CASE("every kind, feature, joint, finding and warning has its words in both languages", "[answers]") {
