@@ -31,14 +31,14 @@ KnifePlate light_plate() {
 }  // namespace
 
 const std::vector<Species>& common_species() {
-  static const std::vector<Species> species = {
+  static const std::vector<Species> kSpecies = {
       {"Douglas-fir", .45, .48, 35.33},      {"Eastern white pine", .34, .35, 64.97},
       {"White oak", .60, .68, 68.27},        {"Northern red oak", .56, .63, 83.14},
       {"Eastern hemlock", .38, .40, 110.87}, {"Loblolly pine", .47, .51, 80.72},
       {"Red spruce", .37, .40, 47.27},       {"Tamarack", .49, .53, 53.71},
       {"Western redcedar", .31, .32, 39.58}, {"Black locust", .66, .69, 40.83},
   };
-  return species;
+  return kSpecies;
 }
 
 Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch) {
@@ -52,14 +52,14 @@ Book new_book(std::string_view title, Length span, Length length, Length plate_h
 }
 
 const Saw& saw_of(const Book& book) {
-  static const Saw hand = [] {
+  static const Saw kHand = [] {
     Saw s;
     s.kind = SawKind::kHand;
     return s;
   }();
   for (const Saw& saw : book.saws)
     if (saw.name == book.saw) return saw;
-  return book.saws.empty() ? hand : book.saws.front();
+  return book.saws.empty() ? kHand : book.saws.front();
 }
 
 Book demo_book() {

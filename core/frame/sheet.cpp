@@ -222,7 +222,7 @@ class SheetMaker {
     cut.work = step.work;
     cut.index = step.index;
     step.saw_cuts.push_back(static_cast<int>(sheet_.saw_cuts.size()));
-    sheet_.saw_cuts.push_back(std::move(cut));
+    sheet_.saw_cuts.push_back(cut);
   }
 
   [[nodiscard]] bool known(const Step& step, const CutPlane& plane) const {

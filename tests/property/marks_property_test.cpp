@@ -91,7 +91,8 @@ TEST_CASE("over random frames every sheet has its steps once and no figure that 
       const Sheet sheet = solve_sheet(*frame, i, table_saw());
       bool good = sheet.steps.size() == timber.cuts.size() + timber.features.size();
       for (const SawCut& cut : sheet.saw_cuts)
-        good = good && is_number(cut.blade.swing) && is_number(cut.blade.tilt) && is_number(cut.depth) && is_number(cut.from);
+        good = good && is_number(cut.blade.swing) && is_number(cut.blade.tilt) && is_number(cut.depth) &&
+               is_number(cut.from);
       for (const draw::Note& note : stretch_drawing(timber, sheet, 0, timber.length).drawing.notes)
         good = good && is_number(note.at.x) && is_number(note.at.y);
       if (!good) FAIL("plan " << n << ' ' << timber.mark);
