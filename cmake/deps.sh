@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit solver
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm), ready or not
+#                             web webkit solver fit
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm modeller), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
 set -euo pipefail
@@ -31,6 +31,7 @@ packages_of() {
     web) echo chromium ;;
     solver) echo python3-scipy ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
+    fit) ;;
     *) die "unknown part: $1" ;;
   esac
 }
@@ -39,7 +40,7 @@ packages_of() {
 programs_of() {
   case $1 in
     wasm | page) echo node:nodejs ;;
-    web) echo node:nodejs npm:npm ;;
+    web | fit) echo node:nodejs npm:npm ;;
     webkit) echo node:nodejs ;;
   esac
 }
@@ -50,6 +51,7 @@ units_of() {
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
     web) echo npm ;;
+    fit) echo modeller ;;
   esac
 }
 

@@ -41,7 +41,8 @@ target_compile_options(bentbook_warnings INTERFACE -Wall -Wextra -Wpedantic -Wco
 
 add_library(bentbook_sanitize INTERFACE)
 if(BENTBOOK_SANITIZE)
-  target_compile_options(bentbook_sanitize INTERFACE -fsanitize=${BENTBOOK_SANITIZE} -fno-sanitize-recover=all
-    -fno-omit-frame-pointer)
+  # The core has no RTTI, which the vptr check reads.
+  target_compile_options(bentbook_sanitize INTERFACE -fsanitize=${BENTBOOK_SANITIZE} -fno-sanitize=vptr
+    -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(bentbook_sanitize INTERFACE -fsanitize=${BENTBOOK_SANITIZE})
 endif()

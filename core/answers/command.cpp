@@ -21,6 +21,7 @@ constexpr std::string_view kUsage =
        bentbook length "12' 7-3/8 + 3 1/2"
        bentbook mitre --between 90 --depth-a 7-1/2" [--depth-b 5-1/2"]
        bentbook flip --gap 1/16 --depth 7-1/2"
+       bentbook book new|check|members|sheet|export|import FILE …
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
 )";
 
@@ -66,7 +67,7 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 }  // namespace
 
 bool is_command(std::string_view word) {
-  if (word == "--help" || word == "help") return true;
+  if (word == "--help" || word == "help" || word == "book") return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;
   return false;

@@ -1,6 +1,7 @@
 #pragma once
 /// Inside the command line: JSON text as it grows. Numbers have fixed decimals, so that every target prints the same.
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -21,6 +22,16 @@ class JsonOut {
   void length(std::string_view stem, Length value) {
     number(std::string(stem) + "_in", value.in());
     text(std::string(stem) + "_text", say_length(value, voice_));
+  }
+  void numbers(std::string_view key, std::span<const double> values, int decimals = 6) {
+    std::string list;
+    for (const double value : values) list += (list.empty() ? "[" : ",") + print_fixed(value, decimals);
+    raw(key, list.empty() ? "[]" : list + "]");
+  }
+  void texts(std::string_view key, std::span<const std::string> values) {
+    std::string list;
+    for (const std::string& value : values) list += (list.empty() ? "[" : ",") + quoted(value);
+    raw(key, list.empty() ? "[]" : list + "]");
   }
   void open(std::string_view key) { raw(key, "{"), first_ = true; }
   void open_list(std::string_view key) { raw(key, "["), first_ = true; }

@@ -3,31 +3,48 @@
 namespace bentbook::json {
 namespace {
 
-constexpr std::size_t kLongestText = 400;
-
 const Value* member(const Value& object, const Value& name) {
   const auto it = object.FindMember(name);
   return it == object.MemberEnd() ? nullptr : &it->value;
 }
 
-const Value* named(const Value& list, const Value& name) {
-  for (const Value& item : list.GetArray()) {
-    if (!item.IsObject()) continue;
-    const auto it = item.FindMember("name");
-    if (it != item.MemberEnd() && it->value == name) return &item;
-  }
+/// What tells an object of a list from the others.
+const char* identity_of(const Value& item) {
+  for (const char* key : {"name", "mark", "label"})
+    if (item.HasMember(key)) return key;
   return nullptr;
+}
+
+/// The object of the other list that stands for the one at `index`.
+const Value* partner(const Value& list, rapidjson::SizeType index, const Value& kept) {
+  const Value& item = list[index];
+  if (!item.IsObject()) return nullptr;
+  const char* key = identity_of(item);
+  const auto same = [&](const Value& other) {
+    if (!other.IsObject()) return false;
+    if (key == nullptr) return kept.Size() == list.Size();
+    const auto it = other.FindMember(key);
+    return it != other.MemberEnd() && it->value == item[key];
+  };
+  if (index < kept.Size() && same(kept[index])) return &kept[index];
+  if (key != nullptr)
+    for (const Value& other : kept.GetArray())
+      if (same(other)) return &other;
+  return nullptr;
+}
+
+bool types_differ(const Value& now, const Value& kept) {
+  const auto a = now.FindMember("type"), b = kept.FindMember("type");
+  return a != now.MemberEnd() && b != kept.MemberEnd() && a->value != b->value;
 }
 
 // Recursion is bounded: both sides were parsed with at most kDeepest levels.
 void merge(Value& now, const Value& kept, Allocator& memory) {
   if (now.IsArray() && kept.IsArray()) {
-    for (Value& item : now.GetArray()) {
-      if (!item.IsObject() || !item.HasMember("name")) continue;
-      if (const Value* old = named(kept, item["name"])) merge(item, *old, memory);
-    }
+    for (rapidjson::SizeType i = 0; i < now.Size(); ++i)
+      if (const Value* old = partner(now, i, kept)) merge(now[i], *old, memory);
   }
-  if (!now.IsObject() || !kept.IsObject()) return;
+  if (!now.IsObject() || !kept.IsObject() || types_differ(now, kept)) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
     if (now.HasMember(it->name))
       merge(now[it->name], it->value, memory);
@@ -58,15 +75,22 @@ void keep_unknown(Document& now, std::string_view kept) {
 
 const Value* Reader::find(const char* key) const { return member(object_, Value(rapidjson::StringRef(key))); }
 
-void Reader::fail(ErrorCode code, const char* key, std::int64_t limit) {
-  if (error_.where.empty()) error_ = Error{code, key, -1, limit};
+std::string Reader::path() const {
+  if (outer_ == nullptr) return {};
+  return outer_->path() + key_ + "." + (index_ < 0 ? "" : std::to_string(index_) + ".");
 }
 
-void Reader::text(const char* key, std::string& out) {
+void Reader::fail(ErrorCode code, const char* key, std::int64_t limit) {
+  if (!error_.where.empty()) return;
+  error_ = Error{code, key, -1, limit};
+  if (spot_ != nullptr) *spot_ = path() + key;
+}
+
+void Reader::text(const char* key, std::string& out, std::size_t most) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsString()) return wrong(key);
-  if (v->GetStringLength() > kLongestText) return fail(ErrorCode::kTooLarge, key);
+  if (v->GetStringLength() > most) return fail(ErrorCode::kTooLarge, key);
   out.assign(v->GetString(), v->GetStringLength());
 }
 
@@ -84,6 +108,15 @@ void Reader::integer(const char* key, int& out, int low, int high) {
   if (v->GetInt() < low) return fail(ErrorCode::kTooSmall, key);
   if (v->GetInt() > high) return fail(ErrorCode::kTooLarge, key);
   out = v->GetInt();
+}
+
+void Reader::whole(const char* key, std::int64_t& out, std::int64_t low, std::int64_t high) {
+  const Value* v = find(key);
+  if (!v) return;
+  if (!v->IsInt64()) return wrong(key);
+  if (v->GetInt64() < low) return fail(ErrorCode::kTooSmall, key);
+  if (v->GetInt64() > high) return fail(ErrorCode::kTooLarge, key);
+  out = v->GetInt64();
 }
 
 void Reader::number(const char* key, double& out) {
@@ -138,7 +171,7 @@ void Reader::slope(const char* key, Slope& out) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsObject()) return wrong(key);
-  Reader inner(*v, error_);
+  Reader inner(*v, *this, key, -1);
   describe(inner, out);
 }
 

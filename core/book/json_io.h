@@ -18,17 +18,22 @@ using Allocator = Document::AllocatorType;
 /// The object must say {"file": file, "version": 1..version}.
 [[nodiscard]] Result<void> check_head(const Document& document, const char* file, int version);
 /// Members of `kept` (a file as it was read) that `now` lacks are added, at every depth; objects in lists are paired
-/// by their "name". Bytes that do not parse are forgotten.
+/// by their "name", "mark" or "label", else by their place in a list of the same size; an object whose "type" is
+/// another one now starts anew. Bytes that do not parse are forgotten.
 void keep_unknown(Document& now, std::string_view kept);
 
 class Reader {
  public:
-  Reader(const Value& object, Error& error) : object_(object), error_(error) {}
+  /// `spot`: where the path of the first trouble goes ("frame.bays.2.width"); Error::where has its last word alone.
+  Reader(const Value& object, Error& error, std::string* spot = nullptr)
+      : object_(object), error_(error), spot_(spot) {}
   static constexpr bool kReads = true;
 
-  void text(const char* key, std::string& out);
+  /// `most`: longest text that is read, in bytes.
+  void text(const char* key, std::string& out, std::size_t most = 400);
   void flag(const char* key, bool& out);
   void integer(const char* key, int& out, int low, int high);
+  void whole(const char* key, std::int64_t& out, std::int64_t low, std::int64_t high);
   void number(const char* key, double& out);
   void length(const char* key, Length& out);
   void angle(const char* key, Angle& out);
@@ -43,7 +48,7 @@ class Reader {
     const Value* v = find(key);
     if (!v) return;
     if (!v->IsObject()) return wrong(key);
-    Reader inner(*v, error_);
+    Reader inner(*v, *this, key, -1);
     describe(inner, out);
   }
   template <class Thing>
@@ -52,9 +57,10 @@ class Reader {
     if (!v) return;
     if (!v->IsArray() || v->Size() > most) return wrong(key);
     out.clear();
+    int index = 0;
     for (const Value& item : v->GetArray()) {
       if (!item.IsObject()) return wrong(key);
-      Reader inner(item, error_);
+      Reader inner(item, *this, key, index++);
       describe(inner, out.emplace_back());
     }
   }
@@ -64,8 +70,15 @@ class Reader {
   [[nodiscard]] const Value* find(const char* key) const;
   int choice_index(const char* key, std::span<const std::string_view> names);
   void wrong(const char* key) { fail(ErrorCode::kSyntax, key); }
+  Reader(const Value& object, const Reader& outer, const char* key, int index)
+      : object_(object), error_(outer.error_), spot_(outer.spot_), outer_(&outer), key_(key), index_(index) {}
+  [[nodiscard]] std::string path() const;
   const Value& object_;
   Error& error_;  ///< the first trouble; its `where` is empty while there is none
+  std::string* spot_;
+  const Reader* outer_ = nullptr;
+  const char* key_ = "";
+  int index_ = -1;
 };
 
 class Writer {
@@ -73,9 +86,12 @@ class Writer {
   Writer(Value& object, Allocator& memory) : object_(object), memory_(memory) {}
   static constexpr bool kReads = false;
 
-  void text(const char* key, std::string& value) { add(key, Value(value.data(), size(value), memory_)); }
+  void text(const char* key, std::string& value, std::size_t = 400) {
+    add(key, Value(value.data(), size(value), memory_));
+  }
   void flag(const char* key, bool& value) { add(key, Value(value)); }
   void integer(const char* key, int& value, int, int) { add(key, Value(value)); }
+  void whole(const char* key, std::int64_t& value, std::int64_t, std::int64_t) { add(key, Value(value)); }
   void number(const char* key, double& value) { add(key, Value(value)); }
   void length(const char* key, Length& value) { add(key, Value(value.count)); }
   void angle(const char* key, Angle& value) { add(key, Value(value.nano_degrees)); }

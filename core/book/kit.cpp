@@ -1,6 +1,6 @@
 #include "book/kit.h"
 
-#include "book/json_io.h"
+#include "book/describe.h"
 
 namespace bentbook {
 namespace {
@@ -9,44 +9,21 @@ constexpr int kVersion = 1;
 constexpr const char* kFile = "kit";
 constexpr unsigned kMostSaws = 500;
 
-constexpr std::string_view kSawKinds[] = {"circular", "chainsaw_bar", "hand"};
-constexpr std::string_view kSquareReads[] = {"0", "90"};
 constexpr std::string_view kThemes[] = {"follow", "sun", "night"};
-constexpr std::string_view kLengthForms[] = {"feet_inches", "inch_fraction", "decimal_inch", "mm", "metre"};
-
-bool is_division(int d) { return d == 8 || d == 16 || d == 32 || d == 64; }
 
 }  // namespace
 
 // Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
 
 template <class Io>
-static void describe(Io& io, Saw& s) {
-  io.text("name", s.name);
-  io.choice("kind", s.kind, kSawKinds);
-  io.choice("square_reads", s.square_reads, kSquareReads);
-  io.angle("step", s.step);
-  io.length("reach", s.reach);
-  io.angle("max_swing", s.max_swing);
-  io.angle("max_tilt", s.max_tilt);
-  io.angle("scale_error", s.scale_error);
-  if constexpr (Io::kReads)
-    if (auto ok = check_saw(s); !ok) io.fail(ok.error().code, ok.error().where.c_str(), ok.error().limit);
-}
-
-template <class Io>
 static void describe(Io& io, Settings& s) {
-  io.choice("length_form", s.lengths.form, kLengthForms);
-  io.integer("division", s.lengths.denominator, 8, 64);
-  io.integer("decimals", s.lengths.decimals, 0, 6);
+  describe_lengths(io, s.lengths);
   io.choice("theme", s.theme, kThemes);
   io.text("language", s.language);
   io.flag("glove", s.glove);
   io.integer("text_percent", s.text_percent, 100, 200);
   io.flag("keep_awake", s.keep_awake);
   io.flag("caution_seen", s.caution_seen);
-  if constexpr (Io::kReads)
-    if (!is_division(s.lengths.denominator)) io.fail(ErrorCode::kSyntax, "division");
 }
 
 template <class Io>

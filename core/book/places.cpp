@@ -1,6 +1,6 @@
 #include "book/places.h"
 
-#include "book/json_io.h"
+#include "book/describe.h"
 
 namespace bentbook {
 namespace {
@@ -10,22 +10,10 @@ constexpr const char* kFile = "places";
 
 constexpr std::string_view kPlaces[] = {"angles", "rafter"};
 constexpr std::string_view kParts[] = {"rise", "run", "slope_length", "slope"};
-constexpr std::string_view kPlanBy[] = {"span", "run", "span_and_run"};
-constexpr std::string_view kHeld[] = {"heels_and_plates", "ridge_and_plates", "ridge_and_heels"};
-constexpr std::string_view kPeaks[] = {"against_each_other", "ridge_board", "over_beam"};
-constexpr std::string_view kTails[] = {"plumb", "square", "level_and_plumb"};
-constexpr std::string_view kHeelBy[] = {"seat", "heel"};
-constexpr std::string_view kFeet[] = {"tied", "loose"};
 
 }  // namespace
 
 // Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
-
-template <class Io>
-static void describe(Io& io, Section& s) {
-  io.length("breadth", s.breadth);
-  io.length("depth", s.depth);
-}
 
 template <class Io>
 static void describe(Io& io, TriangleInput& t) {
@@ -47,43 +35,6 @@ static void describe(Io& io, AnglesInput& a) {
   io.length("mitre_depth_b", a.mitre_depth_b);
   io.length("flip_gap", a.flip_gap);
   io.length("flip_depth", a.flip_depth);
-}
-
-template <class Io>
-static void describe(Io& io, RafterSide& s) {
-  io.slope("pitch", s.pitch);
-  io.choice("heel_by", s.heel_by, kHeelBy);
-  io.length("seat", s.seat);
-  io.length("heel", s.heel);
-  io.length("plate_height", s.plate_height);
-  io.length("overhang", s.overhang);
-  io.flag("measured", s.measured);
-  io.length("measured_rise", s.measured_rise);
-  io.length("measured_run", s.measured_run);
-}
-
-template <class Io>
-static void describe(Io& io, RafterInput& r) {
-  io.choice("plan_by", r.plan_by, kPlanBy);
-  io.length("span", r.span);
-  io.length("run", r.run);
-  io.flag("alike", r.alike);
-  io.object("left", r.left);
-  io.object("right", r.right);
-  io.choice("held", r.held, kHeld);
-  io.object("section", r.section);
-  io.length("plate", r.plate_breadth);
-  io.choice("peak", r.peak, kPeaks);
-  io.length("ridge", r.ridge_thickness);
-  io.length("ridge_beam", r.beam_breadth);
-  io.length("ridge_seat", r.beam_seat);
-  io.choice("tail", r.tail, kTails);
-  io.length("tail_plumb", r.tail_plumb);
-  io.length("sheathing", r.sheathing);
-  io.length("trim", r.trim);
-  io.choice("feet", r.feet, kFeet);
-  io.number("load_psf", r.load_psf);
-  io.length("spacing", r.spacing);
 }
 
 template <class Io>

@@ -5,6 +5,10 @@
 
 namespace bentbook {
 
+struct Vec2 {
+  double x = 0, y = 0;
+};
+
 struct Vec3 {
   double x = 0, y = 0, z = 0;
   friend constexpr Vec3 operator+(Vec3 a, Vec3 b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }

@@ -7,11 +7,11 @@
 /// Exact inputs, solved in double, each answer rounded once to a Length.
 /// Sources: trade geometry; NAVEDTRA 14044 ch. 2; Griffith, Carpentry (1916). Checked by vectors in tests/.
 
-#include <array>
 #include <cstdint>
 
 #include "cut/saw.h"
 #include "measure/slope.h"
+#include "numeric/fixed_list.h"
 #include "numeric/result.h"
 
 namespace bentbook {
@@ -103,16 +103,6 @@ enum class MarkName : std::uint8_t {
 struct Mark {
   MarkName name = MarkName::kTail;
   Length from_peak;
-};
-
-template <class T, int N>
-struct FixedList {
-  std::array<T, N> items{};
-  int count = 0;
-  void add(T item) { items[static_cast<unsigned>(count++)] = item; }
-  [[nodiscard]] const T* begin() const { return items.data(); }
-  [[nodiscard]] const T* end() const { return items.data() + count; }
-  [[nodiscard]] const T& operator[](int i) const { return items[static_cast<unsigned>(i)]; }
 };
 
 enum class CutName : std::uint8_t { kPeakPlumb, kBeamSeat, kSeat, kHeelPlumb, kTailPlumb, kTailSquare, kTailLevel };

@@ -19,6 +19,7 @@ constexpr golden::RowFile kFiles[] = {
     {"joint", golden::joint_rows},
     {"answers", golden::answer_rows},
     {"files", golden::file_rows},
+    {"frame", golden::frame_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {

@@ -49,5 +49,6 @@ void triangle_rows(Rows& rows);
 void joint_rows(Rows& rows);
 void answer_rows(Rows& rows);
 void file_rows(Rows& rows);
+void frame_rows(Rows& rows);
 
 }  // namespace golden

@@ -1,0 +1,84 @@
+#include "book/book.h"
+
+#include "book/kit.h"
+
+namespace bentbook {
+namespace {
+
+KnifePlate named(KnifePlate plate, std::string_view name) {
+  plate.name = name;
+  return plate;
+}
+
+/// Quarter-inch stock with one short row of pins: for girts and braces of a light building.
+KnifePlate light_plate() {
+  KnifePlate plate;
+  plate.name = "Light plate 1/4";
+  plate.thickness = Length::inches(1, 4);
+  plate.reach = Length::inches(6);
+  plate.width = Length::inches(4);
+  plate.relief_leg = Length::inches(1, 4);
+  plate.root_radius = Length::inches(3, 16);
+  plate.base_thickness = Length::inches(3, 8);
+  plate.base_width = Length::inches(4);
+  plate.base_height = Length::inches(5);
+  plate.pins.diameter = Length::inches(5, 8);
+  plate.pins.spacing = Length::inches(5, 2);
+  plate.pins.from_shoulder = Length::inches(9, 2);
+  return plate;
+}
+
+}  // namespace
+
+const std::vector<Species>& common_species() {
+  static const std::vector<Species> kSpecies = {
+      {"Douglas-fir", .45, .48, 35.33},      {"Eastern white pine", .34, .35, 64.97},
+      {"White oak", .60, .68, 68.27},        {"Northern red oak", .56, .63, 83.14},
+      {"Eastern hemlock", .38, .40, 110.87}, {"Loblolly pine", .47, .51, 80.72},
+      {"Red spruce", .37, .40, 47.27},       {"Tamarack", .49, .53, 53.71},
+      {"Western redcedar", .31, .32, 39.58}, {"Black locust", .66, .69, 40.83},
+  };
+  return kSpecies;
+}
+
+Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch) {
+  Book book;
+  book.title = title;
+  book.saws = first_kit().saws;
+  book.species = common_species();
+  book.joints = {{"Knife plate 3/8", named(KnifePlate{}, "Knife plate 3/8")}, {"Mortise and tenon", MortiseTenon{}}};
+  book.frame = default_plan(span, length, plate_height, pitch);
+  return book;
+}
+
+const Saw& saw_of(const Book& book) {
+  static const Saw kHand = [] {
+    Saw s;
+    s.kind = SawKind::kHand;
+    return s;
+  }();
+  for (const Saw& saw : book.saws)
+    if (saw.name == book.saw) return saw;
+  return book.saws.empty() ? kHand : book.saws.front();
+}
+
+Book demo_book() {
+  // A wash house by a camp ground: three bents, open to the east, one bay closed in later.
+  Book book =
+      new_book("Wash house", Length::feet(14), Length::feet(20), Length::feet(8), Slope::in_12(Length::inches(9)));
+  book.notes = "Open on three sides. The middle bent carries the water pipe: no brace on its east post.";
+  book.joints.push_back({"Light plate 1/4", light_plate()});
+  FramePlan& plan = book.frame;
+  plan.bays = {{Length::feet(9), 2}, {Length::feet(11), 3}};
+  plan.species = common_species()[1];
+  plan.moisture = 30;
+  plan.girts = {Length::inches(42)};
+  plan.sections.post = {Length::inches(7), Length::inches(7)};
+  plan.sections.plate = {Length::inches(7), Length::inches(8)};
+  plan.sections.tie = {Length::inches(7), Length::inches(9)};
+  plan.eave_overhang = Length::inches(20);
+  plan.joints[static_cast<std::size_t>(Meeting::kGirtPost)] = light_plate();
+  return book;
+}
+
+}  // namespace bentbook

@@ -1,0 +1,76 @@
+#pragma once
+/// The book of one building: everything that the user said about it, each module's own inputs gathered in one plain
+/// value. File form in README.md beside this file.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cut/saw.h"
+#include "frame/plan.h"
+#include "measure/print.h"
+#include "roof/rafter.h"
+
+namespace bentbook {
+
+/// A joint with all its measures under a name, to be given to meetings.
+struct NamedJoint {
+  std::string name;
+  JointType type;
+  friend bool operator==(const NamedJoint&, const NamedJoint&) = default;
+};
+
+/// A note on one timber, by its mark; kept while the timber is gone from the plan.
+struct TimberNote {
+  std::string mark, text;
+  friend bool operator==(const TimberNote&, const TimberNote&) = default;
+};
+
+struct Book {
+  std::string title;
+  std::string notes;
+  LengthStyle lengths;    ///< form and smallest division that this building is worked in
+  std::string saw;        ///< the one in use, by name; "" or unknown: the first
+  std::vector<Saw> saws;  ///< copied from the kit when they are chosen: an edit there changes no book
+  std::vector<Species> species;
+  std::vector<NamedJoint> joints;
+  /// False: a list of timbers alone, frame.added; the rest of the plan waits unseen.
+  bool framed = true;
+  FramePlan frame;
+  RafterInput rafter;
+  std::vector<TimberNote> timber_notes;
+  std::string kept;  ///< as Kit::kept
+  friend bool operator==(const Book& a, const Book& b) {
+    return a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
+           a.lengths.denominator == b.lengths.denominator && a.lengths.decimals == b.lengths.decimals &&
+           a.saw == b.saw && a.saws == b.saws && a.species == b.species && a.joints == b.joints &&
+           a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.timber_notes == b.timber_notes &&
+           a.kept == b.kept;
+  }
+};
+
+/// Three saws of no maker, the species of USDA Forest Inventory and Analysis REF_SPECIES that framers cut, one frame
+/// from four numbers.
+[[nodiscard]] Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch);
+
+/// The species that every new book knows: gravity green and at 12 %, green moisture (FIA REF_SPECIES).
+[[nodiscard]] const std::vector<Species>& common_species();
+
+/// The demo: a small open timber shelter of our own invention, with its own knife plates.
+[[nodiscard]] Book demo_book();
+
+/// The saw in use; a hand saw where the book has none.
+[[nodiscard]] const Saw& saw_of(const Book& book);
+
+inline constexpr int kBookVersion = 1;
+/// Longest note in bytes; other texts hold 400.
+inline constexpr std::size_t kLongestNote = 4000;
+
+/// Canonical bytes: reading and writing them again gives the same bytes.
+[[nodiscard]] std::string write_book(const Book& book);
+/// Errors: kSyntax (`at`: byte offset; where = "book" or the path of the member of a wrong
+/// type: "frame.bays.2.width"), kTooDeep, kNewerVersion (limit: its version), and a member's own range error. The bytes
+/// given are never changed.
+[[nodiscard]] Result<Book> read_book(std::string_view bytes);
+
+}  // namespace bentbook

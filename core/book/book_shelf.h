@@ -1,0 +1,51 @@
+#pragma once
+/// The shelf: which books there are, stored app-wide under "shelf"; each book's own bytes lie under its id. What is
+/// deleted stays for 30 days. Time is passed in: milliseconds since 1970, UTC.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "numeric/result.h"
+
+namespace bentbook {
+
+struct ShelvedBook {
+  std::string id;  ///< a key of the storage: lower case letters and digits
+  std::string title;
+  std::int64_t changed_at = 0;
+  std::int64_t deleted_at = 0;  ///< 0: it stands on the shelf
+  friend bool operator==(const ShelvedBook&, const ShelvedBook&) = default;
+};
+
+struct Shelf {
+  std::vector<ShelvedBook> books;  ///< in the order in which they were made
+  std::string open;                ///< id of the open one; "" none
+  std::int64_t next = 1;           ///< number of the next id: never used twice
+  std::string kept;                ///< as Kit::kept
+  friend bool operator==(const Shelf&, const Shelf&) = default;
+};
+
+inline constexpr std::int64_t kKeptDeleted = std::int64_t{30} * 24 * 60 * 60 * 1000;
+
+/// The book of that id, deleted or not; nullptr: none.
+[[nodiscard]] const ShelvedBook* find_book(const Shelf& shelf, std::string_view id);
+
+/// A new book on the shelf, opened; its id is the shelf's last one. A title that stands there already gets a number.
+[[nodiscard]] Shelf with_book(Shelf shelf, std::string_view title, std::int64_t now);
+[[nodiscard]] Shelf with_title(Shelf shelf, std::string_view id, std::string_view title, std::int64_t now);
+/// Off the shelf, kept for 30 days, and back on it. The open one is closed when it goes.
+[[nodiscard]] Shelf with_deleted(Shelf shelf, std::string_view id, std::int64_t now);
+[[nodiscard]] Shelf with_restored(Shelf shelf, std::string_view id);
+
+/// Ids of the books whose 30 days are over: their bytes are to be erased, and then they are dropped from the shelf. A
+/// clock that was set back keeps them.
+[[nodiscard]] std::vector<std::string> overdue(const Shelf& shelf, std::int64_t now);
+[[nodiscard]] Shelf without(Shelf shelf, const std::vector<std::string>& ids);
+
+[[nodiscard]] std::string write_shelf(const Shelf& shelf);
+/// Errors as read_book, with where = "shelf" or the member.
+[[nodiscard]] Result<Shelf> read_shelf(std::string_view bytes);
+
+}  // namespace bentbook

@@ -1,0 +1,55 @@
+#include "frame/facts.h"
+
+#include <algorithm>
+
+namespace bentbook {
+
+double gravity_at(const Species& species, double moisture) {
+  if (moisture >= 30) return species.gravity_green;
+  if (moisture <= 12) return species.gravity_12;
+  return species.gravity_12 + (species.gravity_green - species.gravity_12) * (moisture - 12) / 18;
+}
+
+double density_at(const Species& species, double moisture) {
+  constexpr double kWater = 62.4;  // lb/ft³
+  return kWater * gravity_at(species, moisture) * (1 + moisture / 100);
+}
+
+TimberFacts facts_of(const Timber& timber, Length trim) {
+  TimberFacts facts;
+  const VolumeFacts solid = volume_of(solid_of(timber));
+  facts.volume = solid.volume;
+  facts.cg = solid.centroid;
+  facts.cg_world = to_world(timber.at, solid.centroid);
+  facts.weight_lb = solid.volume / 1728 * density_at(timber.species, timber.moisture);
+  constexpr std::int64_t kHair = 8'000;
+  const Length step = Length::feet(2);
+  const std::int64_t need = Length::from_inches(timber.length).count + trim.count - kHair;
+  facts.stock = step * (need <= 0 ? 1 : (need + step.count - 1) / step.count);
+  const Section& nominal = timber.wood.nominal;
+  facts.board_feet = nominal.breadth.in() * nominal.depth.in() * facts.stock.in() / 144;
+  return facts;
+}
+
+std::vector<int> joints_of(const Frame& frame, int timber) {
+  std::vector<int> found;
+  for (std::size_t j = 0; j < frame.joints.size(); ++j)
+    if (frame.joints[j].member == timber || frame.joints[j].receiver == timber) found.push_back(static_cast<int>(j));
+  return found;
+}
+
+std::vector<int> borne_by(const Frame& frame, int timber) {
+  std::vector<int> found;
+  for (const Joint& joint : frame.joints)
+    if (joint.carried == timber && std::find(found.begin(), found.end(), joint.carrier) == found.end())
+      found.push_back(joint.carrier);
+  return found;
+}
+
+int timber_by_mark(const Frame& frame, std::string_view mark) {
+  for (std::size_t i = 0; i < frame.timbers.size(); ++i)
+    if (frame.timbers[i].mark == mark) return static_cast<int>(i);
+  return -1;
+}
+
+}  // namespace bentbook

@@ -1,0 +1,33 @@
+#pragma once
+/// Facts of one timber and of the frame as a graph.
+
+#include <vector>
+
+#include "frame/plan.h"
+
+namespace bentbook {
+
+/// Specific gravity at a moisture content on the volume at that moisture, from green and 12 % values: straight line
+/// between 12 % and 30 %, the green value above. Source: Wood Handbook (USDA FPL-GTR-282) ch. 4.
+[[nodiscard]] double gravity_at(const Species& species, double moisture);
+/// lb per cubic foot: 62.4 · G · (1 + moisture / 100). Source: the same.
+[[nodiscard]] double density_at(const Species& species, double moisture);
+
+struct TimberFacts {
+  double volume = 0;  ///< in³
+  Vec3 cg;            ///< timber axes
+  Vec3 cg_world;
+  double weight_lb = 0;
+  double board_feet = 0;  ///< nominal section, stock length (US Army subcourse EN5155)
+  Length stock;           ///< next 2 ft that holds the length and the trim
+};
+[[nodiscard]] TimberFacts facts_of(const Timber& timber, Length trim = Length::inches(2));
+
+/// Joints that touch a timber, in order. `as_member`: those where its own end or notch is the member's.
+[[nodiscard]] std::vector<int> joints_of(const Frame& frame, int timber);
+/// Timbers that must stand before this one can bear (its receivers), in order, each once.
+[[nodiscard]] std::vector<int> borne_by(const Frame& frame, int timber);
+/// Index by mark, −1 where there is none.
+[[nodiscard]] int timber_by_mark(const Frame& frame, std::string_view mark);
+
+}  // namespace bentbook

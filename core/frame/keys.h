@@ -1,0 +1,60 @@
+#pragma once
+/// Stable words for enumerations, in files and on the command line: never shown as they are on a screen. In the order
+/// of their enumerators; words are added at the end and never change.
+
+#include <array>
+#include <string_view>
+
+#include "frame/joint.h"
+#include "frame/plan.h"
+
+namespace bentbook::keys {
+
+inline constexpr std::array<std::string_view, kTimberKinds> kTimberKind = {"sill",
+                                                                           "post",
+                                                                           "plate",
+                                                                           "tie",
+                                                                           "girt",
+                                                                           "joist",
+                                                                           "king_post",
+                                                                           "queen_post",
+                                                                           "collar",
+                                                                           "ridge_beam",
+                                                                           "principal_rafter",
+                                                                           "common_rafter",
+                                                                           "purlin",
+                                                                           "brace",
+                                                                           "other"};
+inline constexpr std::array<std::string_view, 12> kFeatureKind = {
+    "slot", "relief", "let_in", "mortise", "housing", "tenon", "hole", "birds_mouth", "lap", "scarf", "tongue", "fork"};
+inline constexpr std::array<std::string_view, 4> kSlotOpen = {"top", "bottom", "both", "blind"};
+inline constexpr std::array<std::string_view, 4> kHoleUse = {"pin", "peg", "screw", "other"};
+inline constexpr std::array<std::string_view, 5> kEndCut = {"square", "plumb", "level", "shoulder", "mitre"};
+inline constexpr std::array<std::string_view, 4> kDefect = {"wane", "knot", "check", "heart"};
+inline constexpr std::array<std::string_view, 5> kFace = {"0", "1", "2", "3", "4"};  ///< by number; "0" is none
+inline constexpr std::array<std::string_view, 7> kJointKind = {
+    "housed_butt", "knife_plate", "mortise_tenon", "birds_mouth", "rafter_peak", "half_lap", "scarf"};
+inline constexpr std::array<std::string_view, kMeetings> kMeeting = {
+    "post_foot",    "sill_corner",   "sill_scarf",   "post_top",      "plate_scarf",  "tie_post",      "girt_post",
+    "king_foot",    "king_top",      "queen_top",    "ridge_scarf",   "rafter_plate", "rafter_purlin", "rafter_peak",
+    "rafter_ridge", "purlin_rafter", "purlin_scarf", "collar_rafter", "joist_tie",    "brace_end"};
+inline constexpr std::array<std::string_view, 4> kBearing = {"bears_on", "hangs_from", "braces", "butts"};
+inline constexpr std::array<std::string_view, 2> kRoofForm = {"gable", "lean_to"};
+inline constexpr std::array<std::string_view, 2> kRoofFrame = {"commons", "principals"};
+inline constexpr std::array<std::string_view, 2> kPeak = {"pair", "ridge_beam"};
+inline constexpr std::array<std::string_view, 3> kOnTies = {"nothing", "king_posts", "queen_posts"};
+inline constexpr std::array<std::string_view, 2> kEnd = {"a", "b"};
+
+template <class Enum, std::size_t N>
+[[nodiscard]] constexpr std::string_view word(const std::array<std::string_view, N>& words, Enum value) {
+  return words[static_cast<std::size_t>(value)];
+}
+/// Index of a word, −1 where it is none of them.
+template <std::size_t N>
+[[nodiscard]] constexpr int index_of(const std::array<std::string_view, N>& words, std::string_view word) {
+  for (std::size_t i = 0; i < N; ++i)
+    if (words[i] == word) return static_cast<int>(i);
+  return -1;
+}
+
+}  // namespace bentbook::keys

@@ -1,0 +1,24 @@
+#include "frame/timber.h"
+
+namespace bentbook {
+
+Sides sides_of(const Wood& wood) {
+  const double y = wood.design.breadth.in() / 2, z = wood.design.depth.in() / 2;
+  const double breadth = wood.actual.breadth.in(), depth = wood.actual.depth.in();
+  Sides sides;
+  sides.y_lo = wood.near_is_reference ? -y : y - breadth;
+  sides.y_hi = wood.near_is_reference ? -y + breadth : y;
+  sides.z_lo = wood.top_is_reference ? z - depth : -z;
+  sides.z_hi = wood.top_is_reference ? z : -z + depth;
+  return sides;
+}
+
+Solid solid_of(const Timber& timber) {
+  Solid solid;
+  solid.blank = {{0, timber.sides.y_lo, timber.sides.z_lo}, {timber.length, timber.sides.y_hi, timber.sides.z_hi}};
+  for (const EndCut& cut : timber.cuts) solid.cuts.push_back({cut.plane.normal, cut.plane.offset});
+  solid.pockets = timber.pockets;
+  return solid;
+}
+
+}  // namespace bentbook

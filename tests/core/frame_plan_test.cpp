@@ -1,0 +1,241 @@
+#include <catch_amalgamated.hpp>
+#include <cmath>
+#include <set>
+
+#include "frame/facts.h"
+#include "frame/mark.h"
+
+using namespace bentbook;
+using Catch::Approx;
+
+namespace {
+
+FramePlan small_plan() {
+  return default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8)));
+}
+
+const Timber& timber(const Frame& frame, const char* mark) {
+  const int i = timber_by_mark(frame, mark);
+  REQUIRE(i >= 0);
+  return frame.timbers[static_cast<std::size_t>(i)];
+}
+
+bool has(const Frame& frame, FindingId id) {
+  for (const Finding& f : frame.findings)
+    if (f.id == id) return true;
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("four numbers make a frame that stands, and it says that nobody engineered it", "[frame]") {
+  const auto frame = solve_frame(small_plan());
+  REQUIRE(frame);
+  CHECK(has(*frame, FindingId::kNotEngineered));
+  CHECK_FALSE(has(*frame, FindingId::kThrust));
+  CHECK_FALSE(has(*frame, FindingId::kClash));
+  CHECK_FALSE(has(*frame, FindingId::kNoRoom));
+  std::set<std::string> marks;
+  for (const Timber& t : frame->timbers) {
+    CHECK(marks.insert(t.mark).second);
+    CHECK(t.length > 0);
+    for (const TimberWarning& w : t.warnings) {
+      INFO(t.mark);
+      CHECK(w.id != WarningId::kFeaturesMeet);
+      CHECK(w.id != WarningId::kContactCut);
+    }
+  }
+  CHECK(marks.count("P-A1") == 1);
+  CHECK(marks.count("K-C2") == 1);
+  CHECK(marks.count("B-A1.1") == 1);
+}
+
+// Source: trade geometry. Post length = beam underside − pier level − stand-off + tenons (trade.md; common practice).
+TEST_CASE("a post is as long as plate, pier, stand-off and tenon say", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.stand_off = Length::inches(1);
+  plan.stock_most = Length::feet(40);  // no scarf: over one a tenon is shorter
+  plan.overrides.push_back({});
+  plan.overrides[0].mark = "P-E2";
+  plan.overrides[0].pier_level = Length::inches(-3, 2);
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  // plate top 120, plate 8 deep, tenon 4
+  CHECK(timber(*frame, "P-A1").length == Approx(120 - 8 - 1 + 4));
+  CHECK(timber(*frame, "P-E2").length == Approx(120 - 8 - 1 + 1.5 + 4));
+  CHECK(timber(*frame, "P-E2").pier_level == Approx(-1.5));
+}
+
+// Source: brace by its legs, √(a² + b²), atan(a/b) (plane geometry).
+TEST_CASE("a brace's outer edge is the root of the sum of its legs' squares", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.brace_leg_post = Length::inches(30);
+  plan.brace_leg_beam = Length::inches(40);
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  const Timber& brace = timber(*frame, "B-A1.1");
+  double shoulder[2] = {0, 0};  // where the outer edge meets each shoulder
+  for (const Feature& f : brace.features) {
+    if (f.kind != FeatureKind::kTenon) continue;
+    const CutPlane& s = f.shoulder;
+    shoulder[f.end == End::kB ? 1 : 0] = (s.offset - s.normal.z * brace.sides.z_lo) / s.normal.x;
+    // 30 over 40: 36.87° and 53.13° off square
+    CHECK(std::acos(std::fabs(s.normal.x)) * 180 / std::acos(-1.0) ==
+          Approx(f.end == End::kA ? 36.8698976 : 53.1301024).epsilon(1e-8));
+  }
+  CHECK(shoulder[1] - shoulder[0] == Approx(50).epsilon(1e-12));
+}
+
+// Source: common rafter per foot of run at 8 in 12 is 14.42 in (NAVEDTRA 14044 ch. 2; Griffith, Carpentry, 1916).
+TEST_CASE("common rafters are cut to the handbook's length per foot", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.eave_overhang = {};
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  const Timber& rafter = timber(*frame, "C-A1");
+  // Level run from the wall line to the ridge beam's face: 10 ft less half of 8 in.
+  CHECK(rafter.length == Approx((10 - 4 / 12.0) * std::sqrt(208.0) + 6 * 8 / 12.0).epsilon(1e-9));
+  CHECK(std::sqrt(208.0) == Approx(14.42).margin(0.005));
+}
+
+// run_A = (span tan B + heel_B − heel_A + plate_B − plate_A) / (tan A + tan B) (trade.md).
+TEST_CASE("with unlike pitches and eaves both roofs meet at the ridge", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.pitch_right = Slope::in_12(Length::inches(12));
+  plan.plate_right = Length::inches(126);
+  plan.peak = Peak::kPair;
+  plan.on_ties = OnTies::kNothing;
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  double tops[2];
+  int i = 0;
+  for (const char* mark : {"C-A2", "C-E2"}) {
+    const Timber& t = timber(*frame, mark);
+    const Vec3 top = t.at.origin + t.sides.z_hi * t.at.z;
+    tops[i++] = top.z + (frame->ridge_x - top.x) * t.at.x.z / t.at.x.x;
+  }
+  CHECK(tops[0] == Approx(frame->ridge_z).epsilon(1e-12));
+  CHECK(tops[1] == Approx(frame->ridge_z).epsilon(1e-12));
+}
+
+// Source: statics of a three-hinged frame: w · span / (4 tan θ) per foot, times the spacing.
+TEST_CASE("neither tie nor carried ridge: the thrust is said", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.ties = false;
+  plan.on_ties = OnTies::kNothing;
+  plan.peak = Peak::kPair;
+  plan.rafter_spacing = Length::feet(2);
+  plan.load_psf = 30;
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  REQUIRE(has(*frame, FindingId::kThrust));
+  CHECK(frame->thrust_lb == Approx(30 * 2 * 20 / (4 * 8 / 12.0)).epsilon(1e-12));
+  plan.collars = true;
+  const auto with_collars = solve_frame(plan);
+  REQUIRE(with_collars);
+  CHECK(has(*with_collars, FindingId::kHighCollar));
+}
+
+TEST_CASE("a bay put in between leaves every other timber its mark", "[frame]") {
+  FramePlan plan = small_plan();
+  const auto before = solve_frame(plan);
+  insert_bay(plan, 0, Length::feet(10));
+  CHECK(plan.bays[1].label == 4);
+  const auto after = solve_frame(plan);
+  REQUIRE(before);
+  REQUIRE(after);
+  for (const Timber& t : before->timbers) {
+    if (t.kind != TimberKind::kPost && t.kind != TimberKind::kTie) continue;
+    const Timber& same = timber(*after, t.mark.c_str());
+    CHECK(same.place.bent == t.place.bent);
+    CHECK(same.length == t.length);
+  }
+  CHECK(timber(*after, "P-A4").at.origin.y > timber(*after, "P-A2").at.origin.y);
+  CHECK(timber(*after, "P-A4").at.origin.y < timber(*after, "P-A3").at.origin.y);
+}
+
+TEST_CASE("overrides: taken out, another section, a mark that is nobody's", "[frame]") {
+  FramePlan plan = small_plan();
+  Override out, thick, lost;
+  out.mark = "B-A1.1";
+  out.removed = true;
+  thick.mark = "T-2";
+  thick.has_section = true;
+  thick.section = {Length::inches(8), Length::inches(12)};
+  lost.mark = "P-Z9";
+  plan.overrides = {out, thick, lost};
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  CHECK(timber_by_mark(*frame, "B-A1.1") == -1);
+  const Timber& tie = timber(*frame, "T-2");
+  CHECK(tie.overridden.section);
+  CHECK(tie.sides.z_hi == Approx(5));  // its top stays where the plan's 10 in tie has it
+  CHECK(tie.sides.z_lo == Approx(-7));
+  CHECK(has(*frame, FindingId::kUnknownMark));
+}
+
+TEST_CASE("left and right are handed pairs; pieces alike are told", "[frame]") {
+  const auto frame = solve_frame(small_plan());
+  REQUIRE(frame);
+  const Timber &a = timber(*frame, "P-A1"), &e = timber(*frame, "P-E1");
+  CHECK(a.handed_pair == e.handed_pair);
+  CHECK(a.handed_pair >= 0);
+  CHECK(a.alike != e.alike);
+  // In the middle of the frame left and right are each other's turn about, cut alike.
+  CHECK(timber(*frame, "P-A2").alike == timber(*frame, "P-E2").alike);
+  CHECK(timber(*frame, "C-A1.1").alike == timber(*frame, "C-A1.2").alike);
+  CHECK(timber(*frame, "B-A1.1").alike == timber(*frame, "B-E1.1").alike);  // its own mirror image
+}
+
+TEST_CASE("what bears on what", "[frame]") {
+  const auto frame = solve_frame(small_plan());
+  REQUIRE(frame);
+  const int plate = timber_by_mark(*frame, "L-A1"), post = timber_by_mark(*frame, "P-A1");
+  const auto under = borne_by(*frame, plate);
+  CHECK(std::find(under.begin(), under.end(), post) != under.end());
+  const auto carriers = borne_by(*frame, timber_by_mark(*frame, "C-A1"));
+  CHECK(carriers.size() == 2);  // plate and ridge
+}
+
+// Source: Wood Handbook ch. 4 formula with FIA species data: Douglas-fir green 38 lb/ft³, white oak 63, E. white pine
+// 35, W. redcedar 27, black locust 58, loblolly 53.
+TEST_CASE("green weights of the handbook", "[facts]") {
+  const struct {
+    Species species;
+    double lb;
+  } rows[] = {{{"Douglas-fir", .45, .48, 35.33}, 38},   {{"white oak", .60, .68, 68.27}, 63},
+              {{"E. white pine", .34, .35, 64.97}, 35}, {{"W. redcedar", .31, .32, 39.58}, 27},
+              {{"black locust", .66, .69, 40.83}, 58},  {{"loblolly", .47, .51, 80.72}, 53}};
+  for (const auto& row : rows) {
+    INFO(row.species.name);
+    CHECK(density_at(row.species, row.species.green_moisture) == Approx(row.lb).margin(0.6));
+  }
+}
+
+// Source: US Army subcourse EN5155: 8 pieces 1 × 4 × 14 ft are 37 1/3 board feet.
+TEST_CASE("board feet on the nominal size", "[facts]") {
+  FramePlan plan = small_plan();
+  HandTimber hand;
+  hand.mark = "X-1";
+  hand.wood.nominal = hand.wood.design = hand.wood.actual = {Length::inches(1), Length::inches(4)};
+  hand.length = Length::inches(14 * 12 - 2);
+  plan.added.push_back(hand);
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  CHECK(8 * facts_of(timber(*frame, "X-1")).board_feet == Approx(37 + 1 / 3.0).epsilon(1e-12));
+}
+
+TEST_CASE("a plan that cannot stand is refused by its field", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.bays.clear();
+  CHECK(solve_frame(plan).error().where == "bays");
+  plan = small_plan();
+  plan.span = Length::inches(-1);
+  CHECK(solve_frame(plan).error().where == "span");
+  plan = small_plan();
+  plan.pitch_left = Slope::of_angle(Angle::degrees(85));
+  CHECK(solve_frame(plan).error().code == ErrorCode::kSteep);
+  plan = small_plan();
+  plan.plate_right = Length::feet(40);
+  CHECK(solve_frame(plan).error().code == ErrorCode::kImpossible);
+}

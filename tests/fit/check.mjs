@@ -1,0 +1,300 @@
+// Reads what fit_rows writes, builds every timber with an outside solid modeller from nothing but its sheet (blank,
+// end cuts, pockets, holes), places it, and compares: volume and centre of gravity, room taken twice, faces that touch.
+//   node check.mjs MODELLER-FOLDER < rows
+// Prints `fit: N passed, N failed` (a plan is one check) and the first faults of each plan that fails.
+import { createInterface } from 'node:readline';
+import { pathToFileURL } from 'node:url';
+
+const folder = process.argv[2];
+const module = await import(pathToFileURL(`${folder}/manifold.js`).href);
+const library = await module.default();
+library.setup();
+const { Manifold } = library;
+
+const kVolume = 1e-6; // relative
+const kCentre = 1e-3; // in; the modeller hands out its mesh in single precision
+const kOverlap = 0.01; // in³
+const kGap = 1 / 128; // in
+const kRim = 1 / 32; // in, left out around a patch
+const kTouch = 0.9999; // share of a patch that must be wood within the gap, on either side
+const kHoleSides = 24;
+const kFindingClash = 4;
+
+const axes = { x: [1, 2, 0], y: [0, 2, 1], z: [0, 1, 2] }; // outline first, outline second, sweep
+
+function box(lo, hi) {
+  const cube = Manifold.cube([hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]]);
+  const placed = cube.translate(lo);
+  cube.delete();
+  return placed;
+}
+
+function trim(solid, normal, offset) { // keeps dot(normal, p) <= offset
+  const kept = solid.trimByPlane([-normal[0], -normal[1], -normal[2]], -offset);
+  solid.delete();
+  return kept;
+}
+
+function pocketSolid(p) {
+  const [u, v, w] = axes[p.sweep];
+  const us = p.points.map((c) => c[0]), vs = p.points.map((c) => c[1]);
+  const lo = [], hi = [];
+  lo[u] = Math.min(...us), hi[u] = Math.max(...us), lo[v] = Math.min(...vs), hi[v] = Math.max(...vs);
+  lo[w] = p.from, hi[w] = p.to;
+  let solid = box(lo, hi);
+  for (let i = 0; i < p.points.length; ++i) {
+    const a = p.points[i], b = p.points[(i + 1) % p.points.length];
+    if (a[0] === b[0] || a[1] === b[1]) continue; // a side of the box
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const normal = [0, 0, 0];
+    normal[u] = (b[1] - a[1]) / length, normal[v] = -(b[0] - a[0]) / length;
+    solid = trim(solid, normal, normal[u] * a[0] + normal[v] * a[1]);
+  }
+  return solid;
+}
+
+function holeSolid(p) {
+  // A regular polygon of the circle's area, a corner on the first outline axis.
+  const turn = 2 * Math.PI / kHoleSides;
+  const radius = p.radius * Math.sqrt(turn / Math.sin(turn));
+  const points = [];
+  for (let i = 0; i < kHoleSides; ++i)
+    points.push([p.points[0][0] + radius * Math.cos(turn * i), p.points[0][1] + radius * Math.sin(turn * i)]);
+  const [u, v, w] = axes[p.sweep];
+  const cylinder = Manifold.cylinder(p.to - p.from, radius, radius, kHoleSides);
+  const m = new Array(16).fill(0);
+  m[15] = 1;
+  m[u] = 1, m[4 + v] = 1, m[8 + w] = 1;
+  m[12 + u] = p.points[0][0], m[12 + v] = p.points[0][1], m[12 + w] = p.from;
+  const placed = cylinder.transform(m);
+  cylinder.delete();
+  return placed;
+}
+
+function build(t) {
+  let body = box([0, t.sides[0], t.sides[2]], [t.length, t.sides[1], t.sides[3]]);
+  for (const c of t.cuts) body = trim(body, c.slice(0, 3), c[3]);
+  if (t.pockets.length === 0) return body;
+  const tools = t.pockets.map((p) => (p.radius > 0 ? holeSolid(p) : pocketSolid(p)));
+  const solid = Manifold.difference([body, ...tools]);
+  for (const s of [body, ...tools]) s.delete();
+  return solid;
+}
+
+function centreOf(solid) {
+  const mesh = solid.getMesh();
+  const at = (i) => mesh.vertProperties.subarray(i * mesh.numProp, i * mesh.numProp + 3);
+  let volume = 0;
+  const moment = [0, 0, 0];
+  for (let i = 0; i < mesh.triVerts.length; i += 3) {
+    const [a, b, c] = [at(mesh.triVerts[i]), at(mesh.triVerts[i + 1]), at(mesh.triVerts[i + 2])];
+    const v = (a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0])) / 6;
+    volume += v;
+    for (let k = 0; k < 3; ++k) moment[k] += v * (a[k] + b[k] + c[k]) / 4;
+  }
+  return moment.map((m) => m / volume);
+}
+
+const built = new Map(); // timbers cut alike are built once
+
+function solidOf(t) {
+  let solid = built.get(t.sheet);
+  if (!solid) {
+    if (built.size > 400) {
+      for (const s of built.values()) s.solid.delete();
+      built.clear();
+    }
+    const shape = build(t);
+    solid = { solid: shape, volume: shape.volume(), centre: centreOf(shape) };
+    built.set(t.sheet, solid);
+  }
+  return solid;
+}
+
+function apart(a, b) {
+  for (let k = 0; k < 3; ++k) if (a.min[k] > b.max[k] || b.min[k] > a.max[k]) return true;
+  return false;
+}
+
+// Faces that lie on each other leave the modeller undecided now and then: what is no overlap after a nudge of a
+// millionth of an inch, or with the two exchanged, is none.
+function overlap(a, b) {
+  const volume = common(a, b);
+  if (!(volume > kOverlap)) return volume;
+  let least = Math.min(volume, common(b, a));
+  for (const nudge of [[1e-6, 1e-6, 1e-6], [-1e-6, -1e-6, -1e-6], [1e-6, -1e-6, 0]]) {
+    const moved = b.translate(nudge);
+    least = Math.min(least, common(a, moved), common(moved, a));
+    moved.delete();
+  }
+  return least;
+}
+
+function common(a, b) {
+  const both = a.intersect(b);
+  const volume = both.volume();
+  both.delete();
+  return volume;
+}
+
+// The patch without a rim, so that a slab behind it meets only the faces in question.
+function inset(patch, normal) {
+  let kept = patch;
+  for (let i = 0; i < patch.length; ++i) {
+    const a = patch[i], b = patch[(i + 1) % patch.length];
+    const d = b.map((v, k) => v - a[k]);
+    const length = Math.hypot(...d);
+    if (length < 1e-6) continue;
+    const inward = [normal[1] * d[2] - normal[2] * d[1], normal[2] * d[0] - normal[0] * d[2], normal[0] * d[1] - normal[1] * d[0]].map((v) => v / length);
+    const height = kept.map((p) => p.reduce((sum, v, k) => sum + (v - a[k]) * inward[k], 0) - kRim);
+    const next = [];
+    kept.forEach((p, j) => {
+      const q = kept[(j + 1) % kept.length], h = height[j], g = height[(j + 1) % kept.length];
+      if (h >= 0) next.push(p);
+      if ((h >= 0) !== (g >= 0)) next.push(p.map((v, k) => v + (h / (h - g)) * (q[k] - v)));
+    });
+    kept = next;
+    if (kept.length < 3) return [];
+  }
+  return kept;
+}
+
+// A thin slab behind a patch; round holes of either timber are clearances and taken out first.
+function slabOf(patch, normal, side, holes) {
+  const slab = Manifold.hull([...patch, ...patch.map((p) => p.map((v, k) => v + side * kGap * normal[k]))]);
+  if (holes.length === 0) return slab;
+  const left = Manifold.difference([slab, ...holes]);
+  slab.delete();
+  return left;
+}
+
+function shareOfWood(slab, solid) {
+  const common = slab.intersect(solid);
+  const share = slab.volume() > 0 ? common.volume() / slab.volume() : 1;
+  common.delete();
+  return share;
+}
+
+// All slabs of one timber at once; one by one only where something is missing.
+function checkSlabs(placed, slabs, faults) {
+  if (slabs.length === 0) return;
+  const all = Manifold.compose(slabs.map((s) => s.slab));
+  const whole = all.volume();
+  const common = all.intersect(placed.solid);
+  const missing = whole - common.volume();
+  const least = slabs.reduce((sum, s) => Math.min(sum, s.slab.volume()), Infinity);
+  all.delete(), common.delete();
+  if (missing > (1 - kTouch) * least)
+    for (const s of slabs) {
+      const share = shareOfWood(s.slab, placed.solid);
+      if (share < kTouch) faults.push(`${s.name}: ${share.toFixed(4)} of it is wood of ${placed.t.mark}`);
+    }
+  for (const s of slabs) s.slab.delete();
+}
+
+function holesOf(placed) {
+  placed.holes ??= placed.t.pockets.filter((p) => p.radius > 0).map((p) => {
+    const hole = holeSolid(p), moved = hole.transform(placed.matrix);
+    hole.delete();
+    return { solid: moved, bounds: moved.boundingBox() };
+  });
+  return placed.holes;
+}
+
+function boundsOf(points) {
+  const axis = [0, 1, 2];
+  return { min: axis.map((k) => Math.min(...points.map((p) => p[k])) - 0.01), max: axis.map((k) => Math.max(...points.map((p) => p[k])) + 0.01) };
+}
+
+function areaOf(p) {
+  const twice = [0, 0, 0];
+  for (let i = 2; i < p.length; ++i) {
+    const a = p[i - 1].map((v, k) => v - p[0][k]), b = p[i].map((v, k) => v - p[0][k]);
+    twice[0] += a[1] * b[2] - a[2] * b[1];
+    twice[1] += a[2] * b[0] - a[0] * b[2];
+    twice[2] += a[0] * b[1] - a[1] * b[0];
+  }
+  return Math.hypot(...twice) / 2;
+}
+
+const totals = { plans: 0, clean: 0, refused: 0, timbers: 0, pairs: 0, contacts: 0, passed: 0, failed: 0, said: 0, cut: 0 };
+
+function checkPlan(plan) {
+  const faults = [];
+  const clashing = new Set(plan.findings.filter((f) => f.id === kFindingClash).map((f) => `${f.mark} ${f.other}`));
+  if (clashing.size === 0) ++totals.clean;
+  const placed = [];
+  for (const t of plan.timbers) {
+    const { solid, volume, centre } = solidOf(t);
+    ++totals.timbers;
+    if (!(Math.abs(volume - t.volume) <= kVolume * volume)) faults.push(`${t.mark}: volume ${t.volume}, modeller ${volume}`);
+    if (!centre.every((v, k) => Math.abs(v - t.cg[k]) < kCentre)) faults.push(`${t.mark}: centre ${t.cg}, modeller ${centre}`);
+    const m = [...t.x, 0, ...t.y, 0, ...t.z, 0, ...t.origin, 1];
+    const moved = solid.transform(m);
+    placed.push({ solid: moved, bounds: moved.boundingBox(), matrix: m, t });
+  }
+  for (let i = 0; i < placed.length; ++i)
+    for (let j = i + 1; j < placed.length; ++j) {
+      const a = placed[i], b = placed[j];
+      if (apart(a.bounds, b.bounds)) continue;
+      ++totals.pairs;
+      const volume = overlap(a.solid, b.solid);
+      if (!(volume > kOverlap)) continue;
+      if (clashing.has(`${a.t.mark} ${b.t.mark}`)) ++totals.said;
+      else faults.push(`${a.t.mark} and ${b.t.mark} overlap by ${volume.toFixed(3)}`);
+    }
+  for (const c of plan.contacts) {
+    ++totals.contacts;
+    const patch = inset(c.points, c.normal);
+    if (patch.length < 3) continue;
+    const bounds = boundsOf(patch);
+    const holes = [...holesOf(placed[c.member]), ...holesOf(placed[c.receiver])].filter((h) => !apart(h.bounds, bounds)).map((h) => h.solid);
+    const name = `contact ${c.meeting} of ${plan.timbers[c.member].mark} on ${plan.timbers[c.receiver].mark} ` +
+      `normal ${c.normal.map((v) => v.toFixed(2))} area ${areaOf(c.points).toFixed(2)}`;
+    for (const [index, side] of [[c.member, 1], [c.receiver, -1]])
+      (placed[index].slabs ??= []).push({ slab: slabOf(patch, c.normal, side, holes), name });
+  }
+  for (const p of placed) checkSlabs(p, p.slabs ?? [], faults);
+  for (const p of placed) {
+    p.solid.delete();
+    for (const h of p.holes ?? []) h.solid.delete();
+  }
+  if (faults.length === 0) ++totals.passed;
+  else {
+    ++totals.failed;
+    if (totals.failed <= 20) {
+      console.log(`plan ${plan.number}: ${faults.length} faults`);
+      for (const f of faults.slice(0, 12)) console.log(`  ${f}`);
+    }
+  }
+}
+
+const chunks3 = (n) => Array.from({ length: n.length / 3 }, (_, i) => n.slice(3 * i, 3 * i + 3));
+let plan, timber;
+for await (const line of createInterface({ input: process.stdin })) {
+  const [word, ...rest] = line.split(' ');
+  const n = rest.map(Number);
+  if (word === 'refused') ++totals.refused, (plan = null);
+  else if (word === 'plan') plan = { number: n[0], timbers: [], contacts: [], findings: [] }, ++totals.plans;
+  else if (word === 'finding') plan.findings.push({ id: n[0], mark: rest[1], other: rest[2] });
+  else if (word === 'timber') {
+    timber = { mark: rest[0], length: n[1], sides: n.slice(2), cuts: [], pockets: [], sheet: rest.slice(1).join(' ') };
+    plan.timbers.push(timber);
+  } else if (word === 'volume') timber.volume = n[0];
+  else if (['cg', 'origin', 'x', 'y', 'z'].includes(word)) timber[word] = n;
+  else if (word === 'cut') timber.cuts.push(n), (timber.sheet += line);
+  else if (word === 'pocket' || word === 'hole') {
+    timber.sheet += line;
+    const hole = word === 'hole';
+    const numbers = n.slice(hole ? 4 : 3);
+    const points = Array.from({ length: numbers.length / 2 }, (_, i) => numbers.slice(2 * i, 2 * i + 2));
+    timber.pockets.push({ sweep: rest[0], from: n[1], to: n[2], radius: hole ? n[3] : 0, points });
+  } else if (word === 'said') ++totals.cut;
+  else if (word === 'contact')
+    plan.contacts.push({ meeting: n[0], member: n[1], receiver: n[2], normal: n.slice(3, 6), points: chunks3(n.slice(6)) });
+  else if (word === 'end' && plan) checkPlan(plan);
+}
+console.log(`${totals.plans} plans solved, ${totals.refused} refused, ${totals.clean} without a clash; ${totals.timbers} timbers, ` +
+  `${totals.pairs} pairs, ${totals.contacts} bearing contacts; ${totals.said} overlaps and ${totals.cut} contacts cut into that the frame itself had said`);
+console.log(`fit: ${totals.passed} passed, ${totals.failed} failed`);
+process.exit(totals.failed > 0 ? 1 : 0);
