@@ -41,9 +41,10 @@ endif()
 find_unit(imgui IMGUI_UNIT)
 if(IMGUI_UNIT AND EXISTS ${PROJECT_SOURCE_DIR}/core/screens/imgui_config.h)
   add_library(imgui STATIC EXCLUDE_FROM_ALL ${IMGUI_UNIT}/imgui.cpp ${IMGUI_UNIT}/imgui_draw.cpp
-    ${IMGUI_UNIT}/imgui_tables.cpp ${IMGUI_UNIT}/imgui_widgets.cpp)
+    ${IMGUI_UNIT}/imgui_tables.cpp ${IMGUI_UNIT}/imgui_widgets.cpp
+    ${PROJECT_SOURCE_DIR}/core/screens/imgui_format.cpp)
   target_compile_options(imgui PRIVATE -w -fno-exceptions -fno-rtti $<$<CONFIG:Release>:-Oz>)
-  target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="screens/imgui_config.h")
+  target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="screens/imgui_config.h" PRIVATE BENTBOOK_BUILDS_IMGUI)
   target_include_directories(imgui SYSTEM PUBLIC ${IMGUI_UNIT})
   target_include_directories(imgui PUBLIC ${PROJECT_SOURCE_DIR}/core)
 endif()
@@ -56,7 +57,9 @@ if(EMSCRIPTEN)
     target_include_directories(sdl2 SYSTEM INTERFACE ${SDL2_UNIT}/include ${SDL2_UNIT}/include/SDL2)
     target_link_libraries(sdl2 INTERFACE ${SDL2_UNIT}/lib/libSDL2.a)
     target_compile_options(sdl2 INTERFACE -sUSE_SDL=0)
-    target_link_options(sdl2 INTERFACE -sUSE_SDL=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2)
+    # Named libraries only: else Emscripten's own SDL 1 quietly fills what our SDL2 leaves out.
+    target_link_options(sdl2 INTERFACE -sUSE_SDL=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2 -sAUTO_JS_LIBRARIES=0
+      -lwebgl.js -lhtml5_webgl.js -lasync.js)
   endif()
 else()
   find_package(SDL2 QUIET)

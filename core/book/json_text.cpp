@@ -28,10 +28,39 @@ std::int64_t too_deep_at(std::string_view bytes) {
   return -1;
 }
 
+/// Byte offset of the end of a zero that is written with an exponent ("0e120") or with more than twenty digits, or −1.
+/// The parser's exact reading of a double normalises the significand, which is undefined for none; no writer has a
+/// reason to spell zero so.
+std::int64_t odd_zero_at(std::string_view bytes) {
+  constexpr int kMostZeros = 20;
+  bool in_string = false;
+  bool zero = true;
+  int digits = 0;
+  for (std::size_t i = 0; i <= bytes.size(); ++i) {
+    const char c = i < bytes.size() ? bytes[i] : ' ';
+    if (c == '"') in_string = !in_string;
+    if (in_string) {
+      if (c == '\\') ++i;
+    } else if (c >= '0' && c <= '9') {
+      ++digits;
+      zero = zero && c == '0';
+      continue;
+    } else if (c == '.') {
+      continue;
+    } else if (zero && (digits > kMostZeros || (digits > 0 && (c == 'e' || c == 'E')))) {
+      return static_cast<std::int64_t>(i);
+    }
+    digits = 0;
+    zero = true;
+  }
+  return -1;
+}
+
 }  // namespace
 
 Result<void> parse_json_object(rapidjson::Document& document, std::string_view bytes, const char* where) {
   if (const std::int64_t at = too_deep_at(bytes); at >= 0) return fail(ErrorCode::kTooDeep, where, at);
+  if (const std::int64_t at = odd_zero_at(bytes); at >= 0) return fail(ErrorCode::kSyntax, where, at);
   constexpr unsigned kFlags =
       rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag | rapidjson::kParseFullPrecisionFlag;
   document.Parse<kFlags>(bytes.data(), bytes.size());

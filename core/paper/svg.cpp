@@ -83,11 +83,14 @@ class Sheet {
  private:
   static std::string pair(Point p) { return number(p.x) + " " + number(-p.y); }
   void reach(Point p) {
+    if (!reached_) low_ = high_ = p;
+    reached_ = true;
     low_ = {std::min(low_.x, p.x), std::min(low_.y, p.y)};
     high_ = {std::max(high_.x, p.x), std::max(high_.y, p.y)};
   }
   double scale_;
-  Point low_{0, 0}, high_{0, 0};
+  Point low_, high_;
+  bool reached_ = false;
   std::string body_;
 };
 

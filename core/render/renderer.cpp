@@ -1,6 +1,7 @@
 #include "render/renderer.h"
 
 #include <GLES3/gl3.h>
+#include <imgui_internal.h>
 
 namespace bentbook::render {
 namespace {
@@ -108,6 +109,10 @@ void Renderer::make_buffers() {
   for (const GLuint array : {kPosition, kTexture, kColour}) glEnableVertexAttribArray(array);
 }
 
+bool bake(ImFontAtlas& atlas) {
+  return !atlas.ConfigData.empty() && ImFontAtlasGetBuilderForStbTruetype()->FontBuilder_Build(&atlas);
+}
+
 bool Renderer::create(ImFontAtlas& atlas) {
   ImGui::GetIO().BackendRendererName = "bentbook";
   return create_without_atlas() && upload_atlas(atlas);
@@ -125,15 +130,12 @@ bool Renderer::create_without_atlas() {
 }
 
 bool Renderer::upload_atlas(ImFontAtlas& atlas) {
-  unsigned char* pixels = nullptr;
-  int width = 0, height = 0;
-  atlas.GetTexDataAsAlpha8(&pixels, &width, &height);
-  if (pixels == nullptr) {
+  if (atlas.TexPixelsAlpha8 == nullptr && !bake(atlas)) {
     failure_ = "the font atlas is empty";
     return false;
   }
   if (atlas_ != 0) glDeleteTextures(1, &atlas_);
-  atlas_ = make_texture(GL_R8, GL_RED, pixels, width, height);
+  atlas_ = make_texture(GL_R8, GL_RED, atlas.TexPixelsAlpha8, atlas.TexWidth, atlas.TexHeight);
   atlas.SetTexID(id_of(atlas_, kCoverageBit));
   return atlas_ != 0;
 }

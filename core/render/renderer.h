@@ -16,6 +16,10 @@ struct ClearColour {
   float r = 1, g = 1, b = 1;
 };
 
+/// Bakes the fonts that were added to the atlas. False if there are none. Called instead of ImFontAtlas::Build(), which
+/// links ImGui's own font too: a ninth of all the data that a phone downloads.
+bool bake(ImFontAtlas& atlas);
+
 class Renderer {
  public:
   /// Makes shaders, buffers and the texture of the atlas (ImGui::GetIO().Fonts, whose TexID it sets). False with the

@@ -105,11 +105,12 @@ draw::Drawing foot_drawing(const RafterInput& input, const RafterPair& pair, Sid
   const double depth = input.section.depth.in(), seat = r.seat.in(), overhang = r.overhang.in();
   const double end = std::max(seat, input.plate_breadth.in()) + 1.6 * depth;
   const double shown_tail = std::min(overhang, 4 * depth);
-  std::vector<XY> outline = clipped(outline_of(r), {1, 0}, std::min(end, 0.9 * r.run.in() + 0.1 * seat));
-  outline = clipped(outline, {-1, 0}, shown_tail);
+  const double broken_at = std::min(end, 0.9 * r.run.in() + 0.1 * seat);
+  const std::vector<XY> outline = clipped(clipped(outline_of(r), {1, 0}, broken_at), {-1, 0}, shown_tail);
+  const double tail_broken_at = shown_tail < overhang ? -shown_tail : broken_at;
   Sketch s(side, {0, 0});
   add_plate(s, input, r);
-  s.timber(outline, r, Stroke::kCut);
+  s.timber(outline, r, Stroke::kCut, {broken_at, tail_broken_at});
   s.line({0, 0}, {0, r.heel.in()}, Stroke::kThin);
   s.dimension({0, 0}, {0, r.heel.in()}, 1, with_side("heel", side), meaning_if(given.heel_by == HeelBy::kHeel));
   const double low = std::min(lowest(r), -kPlateThick);
@@ -141,7 +142,7 @@ draw::Drawing peak_drawing(const RafterInput& input, const RafterPair& pair, Sid
                        r.peak_height.in() - other.peak_height.in()});
   s.timber(clipped(outline_of(other), {-1, 0}, reach - other.run.in()), other, Stroke::kThin);
   s.stand(side, {0, 0});
-  s.timber(clipped(outline_of(r), {-1, 0}, reach - run), r, Stroke::kCut);
+  s.timber(clipped(outline_of(r), {-1, 0}, reach - run), r, Stroke::kCut, {run - reach});
   const double top = top_at(r, run);
   s.line({run, bottom_at(r, run) - 0.6 * depth}, {run, top + 0.5 * depth}, Stroke::kCentre);
   const double beam_low = over_beam ? r.ridge_top.in() - 1.5 * input.beam_breadth.in() : 0;

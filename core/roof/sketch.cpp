@@ -22,13 +22,17 @@ void Sketch::angle(XY vertex, double from_deg, double to_deg, double row, std::s
   drawing.angles.push_back({at(vertex), from, to, row, std::move(key), meaning});
 }
 
-void Sketch::timber(const std::vector<XY>& outline, const Rafter& rafter, draw::Stroke ends) {
+void Sketch::timber(const std::vector<XY>& outline, const Rafter& rafter, draw::Stroke ends,
+                    std::initializer_list<double> broken_at) {
+  const auto at = [](double x, double there) { return libm::fabs(x - there) < 1e-6; };
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const XY a = outline[i], b = outline[(i + 1) % outline.size()];
     const double along = (b.x - a.x) * rafter.cos + (b.y - a.y) * rafter.sin;
     const double across = (b.y - a.y) * rafter.cos - (b.x - a.x) * rafter.sin;
     const bool edge = libm::fabs(across) < 1e-6 * (1 + libm::fabs(along));
-    line(a, b, edge ? draw::Stroke::kVisible : ends);
+    bool broken = false;
+    for (const double x : broken_at) broken = broken || (at(a.x, x) && at(b.x, x));
+    line(a, b, broken ? draw::Stroke::kThin : edge ? draw::Stroke::kVisible : ends);
   }
 }
 

@@ -2,6 +2,7 @@
 /// Inside the rafter's drawings: a Drawing that is filled in a side's own axes and lands where that side stands, the
 /// right side mirrored.
 
+#include <initializer_list>
 #include <string>
 #include <utility>
 #include <vector>
@@ -39,8 +40,10 @@ class Sketch {
   void note(XY where, std::string key, draw::Meaning meaning) {
     drawing.notes.push_back({at(where), std::move(key), meaning});
   }
-  /// A rafter's outline: its two edges visible, its ends and notches by `ends`.
-  void timber(const std::vector<XY>& outline, const Rafter& rafter, draw::Stroke ends);
+  /// A rafter's outline: its two edges visible, its ends and notches by `ends`; where it was clipped upright at an x of
+  /// `broken_at`, a thin line.
+  void timber(const std::vector<XY>& outline, const Rafter& rafter, draw::Stroke ends,
+              std::initializer_list<double> broken_at = {});
 
   draw::Drawing drawing;
 

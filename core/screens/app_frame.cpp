@@ -25,10 +25,7 @@ void App::Impl::bake_fonts() {
   baked_text = text;
   baked_scale = viewport.scale;
   memory.sheets.clear();
-  if (renderer.ready())
-    renderer.upload_atlas(*io.Fonts);
-  else if (!io.Fonts->IsBuilt())
-    io.Fonts->Build();
+  if (renderer.ready()) renderer.upload_atlas(*io.Fonts);
 }
 
 void App::Impl::tell_pointer(const GestureStep& step) {

@@ -26,8 +26,8 @@ enum class Tappable { kGiven, kAll };
     Context&, ItemKey prefix, std::string_view name, float height, const draw::Drawing& drawing,
     const std::function<bentbook::FigureText(std::string_view)>& words, Tappable tappable = Tappable::kGiven);
 
-/// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more than
-/// fits.
+/// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more
+/// than fits.
 [[nodiscard]] float drawing_height(const Context&, float wanted);
 
 }  // namespace bentbook::screens

@@ -1,5 +1,6 @@
 #include "screens/fonts.h"
 
+#include "render/renderer.h"
 #include "screens/fonts.gen.h"
 
 namespace bentbook::screens {
@@ -37,7 +38,7 @@ Fonts build_fonts(ImFontAtlas& atlas, float text_scale, float density) {
     fonts.*face.member =
         atlas.AddFontFromMemoryTTF(data, size, face.css_px * kLineHeight * text_scale, &config, face.glyphs);
   }
-  atlas.Build();
+  render::bake(atlas);
   return fonts;
 }
 

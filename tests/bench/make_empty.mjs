@@ -2,13 +2,13 @@
 import {execFileSync} from 'node:child_process';
 import {createHash} from 'node:crypto';
 import {copyFileSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync} from 'node:fs';
-import {dirname, join} from 'node:path';
+import {dirname, join, resolve} from 'node:path';
 import {fileURLToPath} from 'node:url';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const web = join(here, '../../wasm-app/web');
 const [buildDir, out] = process.argv.slice(2);
-const emitted = (name) => join(buildDir, 'tests/bench', name);
+const emitted = (name) => resolve(buildDir, 'tests/bench', name);
 
 rmSync(out, {recursive: true, force: true});
 mkdirSync(out, {recursive: true});

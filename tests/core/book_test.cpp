@@ -80,6 +80,20 @@ TEST_CASE("nesting without end is refused, not followed", "[book]") {
   CHECK(kit.error().code == ErrorCode::kTooDeep);
 }
 
+TEST_CASE("a zero with an exponent, or without end, is refused where it stands", "[book]") {
+  const auto x = [](const std::string& value) { return read_kit(R"({"file":"kit","version":1,"x":)" + value + "}"); };
+  for (const char* zero : {"0e120", "-0E61", "0.000e-9", "0.0000000000000000000000000"}) {
+    INFO(zero);
+    REQUIRE(x(zero).error().code == ErrorCode::kSyntax);
+  }
+  CHECK(x("0e120").error().at == 31);
+  for (const char* fine :
+       {"10e5", "0.5e3", "0.0000000000000000000000001", "0", "0.0", "true", R"("0e120")", R"("\"0e120")"}) {
+    INFO(fine);
+    CHECK(x(fine));
+  }
+}
+
 TEST_CASE("missing members keep their defaults", "[book]") {
   const auto places = read_places(R"({"file":"places","version":1})");
   REQUIRE(places);

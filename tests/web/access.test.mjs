@@ -28,24 +28,52 @@ test('axe-core finds nothing on any place, nor with the keypad up', async (t) =>
   }
 });
 
-test('every widget is mirrored with its role, name and rectangle', async (t) => {
-  const app = await opened(t);
+/** Registry and mirror say the same. */
+async function checkMirror(app, where) {
   const items = await app.registry();
   const mirrored = await app.page.evaluate(() => Object.fromEntries(
     [...document.querySelectorAll('#mirror [data-key]')].map((e) => {
-      const {x, y, width, height} = e.getBoundingClientRect();
-      return [e.dataset.key, {text: `${e.getAttribute('aria-label') ?? ''} ${e.textContent} ${e.value ?? ''}`, x, y, width, height}];
+      const {x, y} = e.getBoundingClientRect();
+      return [e.dataset.key, {text: `${e.getAttribute('aria-label') ?? ''} ${e.textContent} ${e.value ?? ''}`, x, y}];
     })));
-  assert.ok(items.length > 10);
-  assert.equal(new Set(items.map((i) => i.key)).size, items.length, 'keys are unique');
+  assert.equal(new Set(items.map((i) => i.key)).size, items.length, `${where}: keys are unique`);
   for (const item of items) {
     const element = mirrored[item.key];
-    assert.ok(element, `${item.key} is mirrored`);
-    assert.ok(element.text.includes(item.name), `${item.key} is called ${item.name}`);
-    assert.ok(item.name.trim(), `${item.key} has a name`);
-    assert.ok(Math.abs(element.x - item.x) <= 1 && Math.abs(element.y - item.y) <= 1, `${item.key} lies where it is drawn`);
+    assert.ok(element, `${where}: ${item.key} is mirrored`);
+    assert.ok(item.name.trim(), `${where}: ${item.key} has a name`);
+    assert.ok(element.text.includes(item.name), `${where}: ${item.key} is called ${item.name}, not ${element.text}`);
+    assert.ok(Math.abs(element.x - item.x) <= 1 && Math.abs(element.y - item.y) <= 1, `${where}: ${item.key} lies where it is drawn`);
   }
-  assert.equal(Object.keys(mirrored).length, items.length, 'and nothing else is');
+  assert.equal(Object.keys(mirrored).length, items.length, `${where}: and nothing else is`);
+  return items.length;
+}
+
+test('on every page each widget is mirrored with its role, name and rectangle, and axe-core finds nothing', async (t) => {
+  const app = await opened(t);
+  await app.rest();
+  assert.ok(await checkMirror(app, 'rafter') > 10);
+  const visit = async (...keys) => {
+    for (const key of keys) await app.press(app.key(key));
+    const where = keys.at(-1);
+    await checkMirror(app, where);
+    assert.deepEqual(await axe(app), [], where);
+  };
+  const back = async () => {
+    while (await app.key('bar.back').count()) await app.press(app.key('bar.back'));
+  };
+  for (const row of ['marks', 'foot', 'peak', 'tail', 'saw', 'square', 'sides', 'timber', 'feet']) {
+    await visit(`rafter.row.${row}`);
+    await back();
+  }
+  await visit('bar.menu', 'menu.saws', 'saws.0.edit');
+  await back();
+  await visit('bar.menu', 'menu.saws');
+  await back();
+  await visit('bar.menu', 'menu.settings');
+  await back();
+  await visit('bar.menu', 'menu.help');
+  await back();
+  await visit('place.angles');
 });
 
 test('with a keyboard alone a span is entered and the answer heard', async (t) => {

@@ -41,7 +41,7 @@ export async function phone(t, profile, options = {}) {
  * Content-Security-Policy are gathered in app.trouble. */
 export async function open(context, url) {
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   const app = makeApp(page);
   await page.addInitScript(() => {
     window.violations = [];
@@ -76,7 +76,10 @@ function makeApp(page) {
       await page.waitForSelector('html[data-state="ready"], html[data-state="failed"]', {state: 'attached', timeout: 60_000});
       const state = await page.evaluate(() => document.documentElement.dataset.state);
       if (state !== 'ready') throw new Error(`the app did not start: ${trouble.join('; ')}`);
-      await page.waitForFunction(() => document.querySelector('#mirror').childElementCount > 0);
+      await page.waitForFunction(() => {
+        const {writer, readOnly} = window.__bentbook.store;
+        return document.querySelector('#mirror').childElementCount > 0 && (writer || readOnly);
+      });
       await app.still();
     },
 

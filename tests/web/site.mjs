@@ -14,9 +14,12 @@ mkdirSync(shots, {recursive: true});
 /** A throw-away folder, gone when the tests have ended. (A test's own end is too soon: its browser may still write.) */
 export function scratch() {
   const folder = mkdtempSync(join(tmpdir(), 'bentbook-web-'));
-  process.on('exit', () => rmSync(folder, {recursive: true, force: true, maxRetries: 5}));
+  folders.push(folder);
   return folder;
 }
+
+const folders = [];
+process.on('exit', () => folders.forEach((f) => rmSync(f, {recursive: true, force: true, maxRetries: 5})));
 
 /** Serves `folder`; stop() really stops it, start() brings it back on the same port. */
 export async function server(t, folder = dist) {

@@ -12,11 +12,19 @@ const tags = {
 };
 const inputTypes = {[Role.checkbox]: 'checkbox', [Role.slider]: 'range', [Role.textField]: 'text'};
 
-const tagOf = (item) => item.role === Role.heading ? `h${Math.min(Math.max(item.level, 1), 3)}` : tags[item.role];
+const tagOf = (item) => item.role === Role.heading ? `h${item.level}` : tags[item.role];
 
 /** The keypad's entry: a text field that no finger opens, read back with each letter. */
 const isEntry = (item) => item.role === Role.textField && item.touch === kTouchNone;
 const kTouchNone = 3;
+
+/** Headings without a gap: a page that uses levels 1 and 3 is read as 1 and 2. */
+function closeLevels(items) {
+  let above = 0;
+  for (const item of items) {
+    if (item.role === Role.heading) above = item.level = Math.min(Math.max(item.level, 1), above + 1, 3);
+  }
+}
 
 function setAttribute(element, name, value) {
   if (value === null) element.removeAttribute(name);
@@ -140,35 +148,42 @@ export function makeMirror(root, act) {
     return entry.element;
   }
 
-  /** The tree that the roles ask for: tabs stand in a tab list, radio buttons of one key ("saw.kind.0", "saw.kind.1")
-   * in a group named by the value that they share, what follows a dialog in the dialog. */
+  /** Runs of tabs, and of radio buttons of one key ("saw.kind.0", "saw.kind.1"), are groups; what follows a dialog is in
+   * the dialog. */
   function tree(items) {
     const top = {element: root, children: []};
     const branches = [top];
     let parent = top;
-    let group = null;
+    let run = null;
     for (const item of items) {
       const wanted = groupKey(item);
-      if (group?.key !== wanted) group = null;
-      if (wanted && !group) {
-        group = groupOf(parent.element, wanted, item.role);
-        parent.children.push(group.element);
-        branches.push(group);
-      }
+      if (run?.key !== wanted) run = null;
+      if (wanted && !run) parent.children.push(run = {key: wanted, first: item, children: [], values: new Set()});
       const element = elementOf(item);
-      (group ?? parent).children.push(element);
-      if (group) group.values.add(item.value);
+      (run ?? parent).children.push(element);
+      run?.values.add(item.value);
       if (item.role !== Role.dialog) continue;
-      parent = {element, children: []};
-      branches.push(parent);
+      branches.push(parent = {element, children: []});
+    }
+    for (const branch of [...branches]) {
+      branch.children = branch.children.map((child) => {
+        if (!child.first) return child;
+        if (child.children.length === 1 && child.first.role === Role.radio) {
+          nameGroup(child);
+          return child.children[0];
+        }
+        child.element = groupElement(child.first);
+        branches.push(child);
+        return child.element;
+      });
     }
     return branches;
   }
 
-  const groups = new Map();
+  const groups = new Map();  // key of the first item → element
   const groupKey = ({role, key}) => role === Role.tab ? 'tabs' : role === Role.radio ? key.replace(/\.[^.]*$/, '') : '';
 
-  function groupOf(parent, key, role) {
+  function groupElement({key, role}) {
     let element = groups.get(key);
     if (!element) {
       element = document.createElement('div');
@@ -176,14 +191,15 @@ export function makeMirror(root, act) {
       element.dataset.group = key;
       groups.set(key, element);
     }
-    return {element, key, children: [], values: new Set()};
+    return element;
   }
 
-  function nameGroup({element, children, values}) {
-    if (element.getAttribute('role') !== 'radiogroup') return;
+  /** A group of radio buttons is called by the value that they share; otherwise each says its own. */
+  function nameGroup({element, first, children, values}) {
+    if (first.role !== Role.radio) return;
     const [label] = values;
-    const shared = values.size === 1 && children.length > 1 && label;
-    setAttribute(element, 'aria-label', shared || null);
+    const shared = element && values.size === 1 && label;
+    if (element) setAttribute(element, 'aria-label', shared || null);
     for (const child of children) {
       const {item} = elements.get(child.dataset.key);
       setText(child, shared || !item.value ? item.name : `${item.name} ${item.value}`);
@@ -209,6 +225,7 @@ export function makeMirror(root, act) {
     const focused = document.activeElement;
     moving = true;
     for (const entry of elements.values()) entry.seen = false;
+    closeLevels(items);
     const branches = tree(items);
     for (const [key, entry] of elements) {
       if (entry.seen) continue;
@@ -217,7 +234,10 @@ export function makeMirror(root, act) {
     }
     for (const branch of branches) {
       arrange(branch.element, branch.children);
-      if (branch.values) nameGroup(branch);
+      if (branch.first) nameGroup(branch);
+    }
+    for (const [key, element] of groups) {
+      if (!element.isConnected) groups.delete(key);
     }
     if (focused?.dataset?.key && focused.isConnected && document.activeElement !== focused) focused.focus();
     followEntry(items, focused);

@@ -9,7 +9,7 @@ const kDatabase = 'bentbook';
 const kVersion = 1;
 const kValues = 'values';
 const kLock = 'bentbook-writer';
-const kLockPatienceMs = 400;  // a reloaded page's old document lets go of the lock a little late
+const kLockPatienceMs = 1000;  // a reloaded page's old document lets go of the lock a little late
 
 const settled = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);

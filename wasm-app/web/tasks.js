@@ -2,6 +2,7 @@
 // is how a task is cancelled; the next one gets a new worker.
 
 import {Event} from './bridge.js';
+import {say} from './words.js';
 
 export function makeTasks(post, urls) {
   let worker = null;
@@ -12,7 +13,7 @@ export function makeTasks(post, urls) {
     running = waiting.shift() ?? null;
     if (!running) return;
     worker ??= hire();
-    worker.postMessage({request: running.request});
+    worker.postMessage({request: running.request, language: document.documentElement.lang});
   }
 
   function done(kind, text) {
@@ -31,7 +32,7 @@ export function makeTasks(post, urls) {
     made.onerror = () => {
       if (made !== worker) return;
       dismiss();
-      if (running) done(Event.taskFailed, 'worker');
+      if (running) done(Event.taskFailed, say('no_worker'));
     };
     made.postMessage({wasm: urls.wasm});
     return made;

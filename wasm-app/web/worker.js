@@ -4,23 +4,23 @@ import createCore from 'bentbook_worker.js';
 
 let core = null;
 
-async function load(wasm) {
-  const module = await createCore({
-    locateFile: () => wasm,
-    progress: (perMille) => postMessage({progress: perMille}),
-  });
-  return module;
-}
+const load = (wasm) => createCore({
+  locateFile: () => wasm,
+  progress: (perMille) => postMessage({progress: perMille}),
+});
 
-async function run(request) {
+async function run(request, language) {
   const module = await core;
-  module.HEAPU8.set(request, module._bb_buffer(request.length));
-  const ok = !!module._bb_run();
+  const tag = new TextEncoder().encode(language);
+  const to = module._bb_buffer(request.length + tag.length);
+  module.HEAPU8.set(request, to);
+  module.HEAPU8.set(tag, to + request.length);
+  const ok = !!module._bb_run(request.length);
   const at = module._bb_answer();
   postMessage({ok, bytes: module.HEAPU8.slice(at, at + module._bb_answer_size())});
 }
 
 onmessage = ({data}) => {
   if (data.wasm) core = load(data.wasm);
-  else run(data.request);
+  else run(data.request, data.language);
 };

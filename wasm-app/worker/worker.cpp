@@ -4,8 +4,10 @@
 #include <emscripten.h>
 
 #include <string>
+#include <string_view>
 
 #include "answers/task.h"
+#include "answers/words.h"
 
 // clang-format off
 EM_JS(void, js_progress, (int per_mille), { Module.progress(per_mille); });
@@ -22,13 +24,18 @@ EMSCRIPTEN_KEEPALIVE char* bb_buffer(int size) {
   return inbox.data();
 }
 
-/// Runs the request in the buffer. True: bb_answer() is the answer's bytes; false: the error's text.
-EMSCRIPTEN_KEEPALIVE bool bb_run() {
-  const auto answer = bentbook::run_task(inbox, [](int per_mille) {
+/// Runs the request in the buffer; the tag of the language to complain in lies behind it. True: bb_answer() is the
+/// answer's bytes; false: a sentence that says what is wrong.
+EMSCRIPTEN_KEEPALIVE bool bb_run(int request_size) {
+  const std::string_view all = inbox;
+  const auto size = static_cast<std::size_t>(request_size);
+  const auto answer = bentbook::run_task(all.substr(0, size), [](int per_mille) {
     js_progress(per_mille);
     return true;
   });
-  outbox = answer ? *answer : answer.error().where;
+  bentbook::Voice voice;
+  voice.language = bentbook::language_of(all.substr(size));
+  outbox = answer ? *answer : bentbook::error_text(answer.error(), voice);
   return answer.has_value();
 }
 
