@@ -1,6 +1,7 @@
 #include "desktop.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 #include <utility>
 
@@ -37,6 +38,17 @@ void Desktop::save(std::string_view key, std::int64_t revision, std::string byte
   const std::optional<std::string_view> failure = storage_.write(key, bytes);
   answer({failure ? EventKind::kSaveFailed : EventKind::kSaved, std::string(key), std::string(failure.value_or("")),
           revision});
+}
+
+void Desktop::load(std::string_view key) {
+  answer({EventKind::kLoaded, std::string(key), storage_.read(key), 0});
+}
+
+void Desktop::erase(std::string_view key) { storage_.erase(key); }
+
+std::int64_t Desktop::wall_clock_ms() {
+  using namespace std::chrono;
+  return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
 }
 
 void Desktop::share_file(std::string name, std::string, std::string bytes) {

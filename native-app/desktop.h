@@ -31,6 +31,9 @@ class Desktop : public screens::Platform {
   Desktop& operator=(const Desktop&) = delete;
 
   void save(std::string_view key, std::int64_t revision, std::string bytes) override;
+  void load(std::string_view key) override;
+  void erase(std::string_view key) override;
+  [[nodiscard]] std::int64_t wall_clock_ms() override;
   void share_file(std::string name, std::string mime, std::string bytes) override;
   void open_file() override;
   void begin_text(const screens::TextRequest& request) override;

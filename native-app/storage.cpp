@@ -101,6 +101,12 @@ std::optional<std::string_view> Storage::write(std::string_view key, std::string
   return std::nullopt;
 }
 
+void Storage::erase(std::string_view key) const {
+  if (lock_ < 0) return;
+  unlink((folder_ + '/' + std::string(key) + ".json").c_str());
+  flush_folder(folder_);
+}
+
 bool Storage::hand_out(std::string_view name, std::string_view bytes) const {
   std::string folder = variable("HOME") + "/Downloads";
   struct stat info {};

@@ -21,6 +21,8 @@ class Storage {
   [[nodiscard]] std::string read(std::string_view key) const;
   /// Writes beside, flushes to the disk, renames. Nothing when it went well, else "quota", "closed" or "other".
   [[nodiscard]] std::optional<std::string_view> write(std::string_view key, std::string_view bytes) const;
+  /// Takes a key's file away.
+  void erase(std::string_view key) const;
   /// Puts a file that the user asked for into ~/Downloads, or the home folder; a name in use gets a number.
   [[nodiscard]] bool hand_out(std::string_view name, std::string_view bytes) const;
 

@@ -7,6 +7,9 @@
 EM_JS(void, js_save, (const char* key, int key_size, double revision, const char* bytes, int size), {
   Module.shell.save(Module.text(key, key_size), revision, HEAPU8.slice(bytes, bytes + size));
 });
+EM_JS(void, js_load, (const char* key, int key_size), { Module.shell.load(Module.text(key, key_size)); });
+EM_JS(void, js_erase, (const char* key, int key_size), { Module.shell.erase(Module.text(key, key_size)); });
+EM_JS(double, js_wall_clock, (), { return Date.now(); });
 EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mime_size, const char* bytes, int size), {
   Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
 });
@@ -37,6 +40,12 @@ int size_of(std::string_view s) { return static_cast<int>(s.size()); }
 void PagePlatform::save(std::string_view key, std::int64_t revision, std::string bytes) {
   js_save(key.data(), size_of(key), static_cast<double>(revision), bytes.data(), size_of(bytes));
 }
+
+void PagePlatform::load(std::string_view key) { js_load(key.data(), size_of(key)); }
+
+void PagePlatform::erase(std::string_view key) { js_erase(key.data(), size_of(key)); }
+
+std::int64_t PagePlatform::wall_clock_ms() { return static_cast<std::int64_t>(js_wall_clock()); }
 
 void PagePlatform::share_file(std::string name, std::string mime, std::string bytes) {
   js_share(name.data(), size_of(name), mime.data(), size_of(mime), bytes.data(), size_of(bytes));

@@ -10,7 +10,7 @@
 
 namespace bentbook {
 
-enum class Place : std::uint8_t { kAngles, kRafter };
+enum class Place : std::uint8_t { kAngles, kRafter, kFrame };
 
 struct AnglesInput {
   TriangleInput triangle;

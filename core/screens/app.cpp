@@ -7,6 +7,8 @@
 #include "book/demo.h"
 #include "screens/angles_screen.h"
 #include "screens/app_inside.h"
+#include "screens/books_screen.h"
+#include "screens/frame_screen.h"
 #include "screens/rafter_screen.h"
 
 namespace bentbook::screens {
@@ -82,6 +84,7 @@ App::Impl::Impl(Platform& to) : platform(to), kit(first_kit()), places(demo_plac
   memory.platform = &platform;
   pages.add_place(Place::kAngles, Icon::kAngles, {"angles", Msg::kPlaceAngles, angles_screen});
   pages.add_place(Place::kRafter, Icon::kRafter, {"rafter", Msg::kPlaceRafter, rafter_screen});
+  pages.add_place(Place::kFrame, Icon::kFrame, {"frame", Msg::kPlaceFrame, frame_screen});
   pages.go(places.now().active);
 }
 
@@ -172,9 +175,11 @@ void App::on(const PlatformEvent& event) {
   switch (event.kind) {
     case EventKind::kSaved:
     case EventKind::kSaveFailed:
-      return app.saved_event(event);
+    case EventKind::kLoaded:
+      return app.stored_event(event);
     case EventKind::kReadOnly:
       app.read_only = event.number != 0;
+      app.desk.set_read_only(app.read_only);
       if (app.read_only) app.keypad.close();
       return;
     case EventKind::kNotPersistent:
@@ -193,8 +198,12 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kTextCancelled:
     case EventKind::kAwake:
       return;
-    case EventKind::kShared:
     case EventKind::kFileOpened:
+      app.file = event;
+      app.pages.go(Place::kFrame);
+      app.pages.push(books_import_page());
+      return;
+    case EventKind::kShared:
     case EventKind::kTaskProgress:
     case EventKind::kTaskDone:
     case EventKind::kTaskFailed:
@@ -214,10 +223,15 @@ bool App::gl_create() {
   impl_->current();
   impl_->bake_fonts();
   impl_->woken();
+  // Without solids all but the view of the frame is there.
+  (void)impl_->solids.create();
   return impl_->renderer.create(*ImGui::GetIO().Fonts);
 }
 
-void App::gl_lost() { impl_->renderer.lost(); }
+void App::gl_lost() {
+  impl_->renderer.lost();
+  impl_->solids.lost();
+}
 
 void App::gl_paint() {
   impl_->current();
@@ -225,6 +239,7 @@ void App::gl_paint() {
   if (!data) return;
   const ImVec4 ground = ImGui::ColorConvertU32ToFloat4(impl_->theme.ground);
   const Viewport& v = impl_->viewport;
+  impl_->solids.paint();
   impl_->renderer.paint(*data, static_cast<int>(v.width * v.scale + 0.5F), static_cast<int>(v.height * v.scale + 0.5F),
                         {ground.x, ground.y, ground.z});
 }

@@ -9,17 +9,24 @@ namespace {
 
 constexpr double kUnlockMs = 800;
 
-Msg place_name(Place place) { return place == Place::kAngles ? Msg::kPlaceAngles : Msg::kPlaceRafter; }
+Msg place_name(Place place) {
+  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame};
+  return kNames[static_cast<std::size_t>(place)];
+}
 
 void fill(Ui& ui, const Rect& box) { pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel); }
 
 }  // namespace
 
-std::string_view App::Impl::state_words(const Ui& ui) const {
+std::string_view App::Impl::state_words(const Ui& ui) {
   if (read_only) return ui.say(Msg::kStateReadOnly);
-  if (!kit_store.failure.empty() || !places_store.failure.empty()) return ui.say(Msg::kStateFailed);
-  if (kit_store.pending() || places_store.pending()) return ui.say(Msg::kStatePending);
-  return kit_store.saved + places_store.saved > 0 ? ui.say(Msg::kStateSaved) : std::string_view{};
+  std::int64_t saved = 0;
+  for (const Stored* store : stores()) {
+    if (!store->failure.empty()) return ui.say(Msg::kStateFailed);
+    if (store->pending()) return ui.say(Msg::kStatePending);
+    saved += store->saved;
+  }
+  return saved > 0 ? ui.say(Msg::kStateSaved) : std::string_view{};
 }
 
 /// The page's title and below it the app's name with what is kept; pressed, it leads to saws, settings, help.
@@ -43,7 +50,8 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   add_read(ui, std::move(heading_item));
   y += strong.FontSize;
   if (two) {
-    const std::string name(ui.say(Msg::kAppName));
+    const bool book = pages.place() == Place::kFrame && desk.state() == Desk::State::kOpen;
+    const std::string name(book ? std::string_view(desk.book().title) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
     const std::string line = fit_text(small, second, width - 20);
@@ -69,13 +77,9 @@ void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
     locked = true;
     keypad.close();
   }
-  if (!stacked && places.can_redo() &&
-      icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only)) {
-    places.redo();
-    save(places_store);
-  }
-  if (places.can_undo() && icon_button(ui, "bar.undo", next(), Icon::kUndo, ui.say(Msg::kUndo), !read_only))
-    take_back(Toast::Undoes::kPlaces);
+  if (!stacked && can_redo() && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only))
+    redo();
+  if (can_undo() && icon_button(ui, "bar.undo", next(), Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
 }
 
 void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
@@ -148,7 +152,7 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   }
   const float top = target + 8, bottom = std::max(target + 8, ui.fonts.body->FontSize + 36);
   fill(ui, {0, 0, viewport.width, area.y + top});
-  const float keys = (places.can_redo() ? 3.0F : places.can_undo() ? 2.0F : 1.0F) * (target + kGap);
+  const float keys = (can_redo() ? 3.0F : can_undo() ? 2.0F : 1.0F) * (target + kGap);
   draw_title(ui, {area.x, area.y + 4, area.w - keys - kGap, target}, false);
   draw_top_keys(ui, {area.x, area.y + 4, area.w - kGap, target}, false);
   const Rect foot{area.x, area.y + area.h - bottom, area.w, bottom};

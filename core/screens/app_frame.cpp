@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "screens/app_inside.h"
+#include "screens/frame_form.h"
 
 namespace bentbook::screens {
 namespace {
@@ -63,8 +64,11 @@ void App::Impl::draw_page(Ui& ui, Context& context, Rect area) {
     ImGui::PushClipRect(top_left(area), bottom_right(area), true);
   }
   ui.column = {context.page.x + kMargin, context.page.y + kGap, context.page.w - 2 * kMargin, 0, area};
+  take_frame_edits(context);
+  apply_book();
   const auto draw = page.draw;  // the page may leave the stack while it draws
   draw(context);
+  apply_book();
   memory.new_page = false;
   if (slide > 0) ImGui::PopClipRect();
   ui.column = {};
@@ -81,13 +85,23 @@ void App::Impl::draw_root(Ui& ui) {
                   viewport,
                   kit.now(),
                   places.now(),
+                  desk,
+                  solids,
+                  frame_memory,
+                  file,
                   area,
                   landscape,
                   {},
                   [this](Places next) { change(std::move(next)); },
                   [this](Kit next) { change_kit(std::move(next)); },
+                  [this](Book next) {
+                    if (next == desk.book()) return;
+                    next_book = std::move(next);
+                    toast.undoes = Toast::Undoes::kNothing;
+                  },
                   [this](std::string text, bool undo) {
-                    toast = {std::move(text), undo ? last_change : Toast::Undoes::kNothing,
+                    const auto last = next_book ? Toast::Undoes::kBook : last_change;
+                    toast = {std::move(text), undo ? last : Toast::Undoes::kNothing,
                              now_ms + (undo ? kUndoToastMs : kToastMs)};
                   },
                   [this](std::string_view key, PlatformEvent& out) {

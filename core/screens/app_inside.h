@@ -8,28 +8,20 @@
 
 #include "book/history.h"
 #include "render/renderer.h"
+#include "render/solid_painter.h"
 #include "screens/app.h"
+#include "screens/books_desk.h"
 #include "screens/keypad.h"
 #include "screens/menu.h"
 #include "screens/pages.h"
+#include "screens/stored.h"
 #include "screens/widgets_inside.h"
 
 namespace bentbook::screens {
 
-/// One stored value: which revision was handed to the platform, which is known to be on disk.
-struct Stored {
-  std::string_view key;
-  std::int64_t revision = 0, saved = 0;
-  std::string failure{};                ///< why the last save failed; "" if it did not
-  std::optional<ErrorCode> unusable{};  ///< what is stored cannot be read: nothing is written over it
-  std::string raw{};                    ///< the unusable bytes
-  bool confirming = false;              ///< the user is asked whether to write over it
-  [[nodiscard]] bool pending() const { return failure.empty() && saved < revision; }
-};
-
 struct Toast {
   std::string text;
-  enum class Undoes : std::uint8_t { kNothing, kPlaces, kKit } undoes = Undoes::kNothing;
+  enum class Undoes : std::uint8_t { kNothing, kPlaces, kKit, kBook } undoes = Undoes::kNothing;
   double until_ms = -1;  ///< < 0: none
 };
 
@@ -43,6 +35,7 @@ struct App::Impl {
   ImGuiContext* imgui = nullptr;
   Fonts fonts;
   render::Renderer renderer;
+  render::SolidPainter solids;
   Theme theme;
   Viewport viewport;
   Registry registry;
@@ -54,12 +47,16 @@ struct App::Impl {
   History<Kit> kit;
   History<Places> places;  ///< with `active` as it was loaded; what is shown is in `pages`
   Stored kit_store{"kit"}, places_store{"places"};
+  Desk desk{platform};
 
   bool locked = false, read_only = false;
   bool new_version = false, not_persistent = false;
   Toast toast;
   Toast::Undoes last_change = Toast::Undoes::kNothing;
   std::vector<PlatformEvent> events;  ///< answers that a screen will ask for
+  FrameMemory frame_memory;
+  std::optional<Book> next_book;  ///< what a page made of the open book; it takes its place when the page is drawn
+  PlatformEvent file;                 ///< opened last: its name and bytes
 
   double now_ms = 0, last_frame_ms = -1;
   int settle = 3;  ///< frames still to be drawn before resting
@@ -77,8 +74,16 @@ struct App::Impl {
   void save(Stored&);
   void change(Places next);
   void change_kit(Kit next);
+  void apply_book();
+  /// What the keys at the top take back: in the Frame place the book's edits, elsewhere those of the places.
+  [[nodiscard]] bool can_undo() const;
+  [[nodiscard]] bool can_redo() const;
+  void undo();
+  void redo();
+  [[nodiscard]] std::vector<Stored*> stores();
+  [[nodiscard]] std::string bytes_of(const Stored&) const;
   void take_back(Toast::Undoes);
-  void saved_event(const PlatformEvent&);
+  void stored_event(const PlatformEvent&);
   [[nodiscard]] Language language() const;
   [[nodiscard]] bool dark() const;
   // app_frame.cpp
@@ -95,7 +100,7 @@ struct App::Impl {
   void draw_places(Ui&, Rect box, bool stacked);
   void draw_lock_strip(Ui&, Rect box);
   void draw_toast(Ui&, Rect page);
-  [[nodiscard]] std::string_view state_words(const Ui&) const;
+  [[nodiscard]] std::string_view state_words(const Ui&);
   // app_notices.cpp
   [[nodiscard]] Rect draw_notice(Ui&, Rect page);
 };

@@ -45,38 +45,42 @@ std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, s
 }  // namespace
 
 Rect App::Impl::draw_notice(Ui& ui, Rect page) {
-  for (Stored* store : {&kit_store, &places_store}) {
+  for (Stored* store : {&kit_store, &places_store, &desk.shelf_store()}) {
     if (!store->unusable) continue;
-    const bool is_kit = store == &kit_store, newer = *store->unusable == ErrorCode::kNewerVersion;
+    const bool is_kit = store == &kit_store, is_shelf = store == &desk.shelf_store(), newer = *store->unusable == ErrorCode::kNewerVersion;
     if (store->confirming) {
       const auto pressed = band(ui, page, "notice.sure", ui.say(Msg::kDamagedSure),
                                 {{"notice.replace_now", Msg::kDamagedReplace, Weight::kDestructive},
                                  {"notice.keep", Msg::kDamagedKeep, Weight::kPrimary}});
       if (!pressed.empty()) store->confirming = false;
       if (pressed == "notice.replace_now") {
+        if (is_shelf) {
+          desk.replace_shelf();
+          return page;
+        }
         store->unusable.reset();
         save(*store);
       }
       return page;
     }
-    const Msg words =
-        newer ? (is_kit ? Msg::kNewerKit : Msg::kNewerPlaces) : (is_kit ? Msg::kDamagedKit : Msg::kDamagedPlaces);
+    const Msg words = is_shelf ? (newer ? Msg::kNewerShelf : Msg::kDamagedShelf)
+                      : newer  ? (is_kit ? Msg::kNewerKit : Msg::kNewerPlaces)
+                               : (is_kit ? Msg::kDamagedKit : Msg::kDamagedPlaces);
     const auto pressed = band(ui, page, "notice.damaged", ui.say(words),
                               {{"notice.share_stored", Msg::kDamagedShare}, {"notice.replace", Msg::kDamagedReplace}});
     if (pressed == "notice.share_stored")
-      platform.share_file("bentbook-" + std::string(store->key) + ".json", "application/json", store->raw);
+      platform.share_file("bentbook-" + store->key + ".json", "application/json", store->raw);
     if (pressed == "notice.replace") store->confirming = true;
     return page;
   }
-  for (Stored* store : {&kit_store, &places_store}) {
+  for (Stored* store : stores()) {
     if (store->failure.empty()) continue;
     const Msg words = store->failure == "quota" ? Msg::kSaveFailedQuota : Msg::kSaveFailedOther;
     const auto pressed = band(ui, page, "notice.save_failed", ui.say(words),
                               {{"notice.save_again", Msg::kSaveAgain}, {"notice.save_copy", Msg::kSaveCopy}});
     if (pressed == "notice.save_again") save(*store);
     if (pressed == "notice.save_copy")
-      platform.share_file("bentbook-" + std::string(store->key) + ".json", "application/json",
-                          store == &kit_store ? write_kit(kit.now()) : write_places(places.now()));
+      platform.share_file("bentbook-" + store->key + ".json", "application/json", bytes_of(*store));
     return page;
   }
   if (new_version) {

@@ -9,15 +9,11 @@ namespace {
 /// What is stored, or a fresh value where nothing is; unusable bytes are kept aside untouched.
 template <class Value>
 Value read_stored(Stored& store, std::string_view bytes, Result<Value> (*read)(std::string_view), Value fresh) {
-  store.unusable.reset();
-  store.raw.clear();
-  store.failure.clear();
-  store.saved = store.revision;
+  store.read_anew();
   if (bytes.empty()) return fresh;
   Result<Value> value = read(bytes);
   if (value) return std::move(*value);
-  store.unusable = value.error().code;
-  store.raw = bytes;
+  store.found_unusable(value.error().code, bytes);
   return fresh;
 }
 
@@ -28,16 +24,25 @@ void App::Impl::load(std::string_view kit_bytes, std::string_view places_bytes) 
   places = History<Places>(read_stored<Places>(places_store, places_bytes, read_places, demo_places()));
   pages.go(places.now().active);
   keypad.close();
+  desk.load();
 }
 
 void App::Impl::save(Stored& store) {
-  if (read_only || store.unusable) return;
-  store.failure.clear();
-  ++store.revision;
-  if (&store == &kit_store) return platform.save(store.key, store.revision, write_kit(kit.now()));
+  if (read_only) return;
+  if (&store == &desk.shelf_store() || &store == &desk.book_store()) return desk.save(store);
+  store.save(platform, bytes_of(store));
+}
+
+std::vector<Stored*> App::Impl::stores() {
+  return {&kit_store, &places_store, &desk.shelf_store(), &desk.book_store()};
+}
+
+std::string App::Impl::bytes_of(const Stored& store) const {
+  if (&store == &kit_store) return write_kit(kit.now());
+  if (&store != &places_store) return desk.bytes_of(store);
   Places now = places.now();
   now.active = pages.place();
-  platform.save(store.key, store.revision, write_places(now));
+  return write_places(now);
 }
 
 void App::Impl::change(Places next) {
@@ -59,8 +64,27 @@ void App::Impl::change_kit(Kit next) {
   woken();
 }
 
+void App::Impl::apply_book() {
+  if (!next_book) return;
+  desk.change(*std::exchange(next_book, std::nullopt));
+  last_change = Toast::Undoes::kBook;
+  woken();
+}
+
+bool App::Impl::can_undo() const { return pages.place() == Place::kFrame ? desk.can_undo() : places.can_undo(); }
+bool App::Impl::can_redo() const { return pages.place() == Place::kFrame ? desk.can_redo() : places.can_redo(); }
+void App::Impl::undo() { take_back(pages.place() == Place::kFrame ? Toast::Undoes::kBook : Toast::Undoes::kPlaces); }
+
+void App::Impl::redo() {
+  if (pages.place() == Place::kFrame) return desk.redo();
+  places.redo();
+  save(places_store);
+}
+
 void App::Impl::take_back(Toast::Undoes what) {
-  if (what == Toast::Undoes::kKit) {
+  if (what == Toast::Undoes::kBook) {
+    desk.undo();
+  } else if (what == Toast::Undoes::kKit) {
     kit.undo();
     save(kit_store);
   } else {
@@ -71,14 +95,10 @@ void App::Impl::take_back(Toast::Undoes what) {
   woken();
 }
 
-void App::Impl::saved_event(const PlatformEvent& event) {
+void App::Impl::stored_event(const PlatformEvent& event) {
+  if (desk.take(event)) return;
   Stored& store = event.key == kit_store.key ? kit_store : places_store;
-  if (event.kind == EventKind::kSaved) {
-    if (event.number > store.saved) store.saved = event.number;
-    if (store.saved == store.revision) store.failure.clear();
-  } else if (event.number == store.revision) {
-    store.failure = event.text.empty() ? "other" : event.text;
-  }
+  if (event.key == store.key) store.answered(event);
 }
 
 Language App::Impl::language() const {

@@ -7,6 +7,9 @@
 
 #include "book/kit.h"
 #include "book/places.h"
+#include "render/solid_painter.h"
+#include "screens/books_desk.h"
+#include "screens/frame_memory.h"
 #include "screens/keypad.h"
 #include "screens/platform.h"
 #include "screens/widgets.h"
@@ -24,12 +27,19 @@ struct Context {
   /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
   const Kit& kit;
   const Places& places;
+  Desk& desk;                     ///< the books; the open one is changed by change_book()
+  render::SolidPainter& solids;
+  FrameMemory& frame_memory;
+  const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
   Rect page;  ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
   std::string subject;  ///< what this page is about (Page::subject)
 
   std::function<void(Places)> change;
   std::function<void(Kit)> change_kit;
+  /// The open book as it is to be: takes its place when the page is drawn, so that what the page holds of the old one
+  /// stays good.
+  std::function<void(Book)> change_book;
   /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
   std::function<void(std::string text, bool undo)> toast;
   /// The outcome of a task or file that this screen asked the platform for, once: the event whose key is `key`.

@@ -1,3 +1,4 @@
+#include "screens/books_screen.h"
 #include "screens/menu.h"
 #include "screens/saws.h"
 
@@ -16,6 +17,7 @@ void draw_help(Context& context) {
   part("help.entry", Msg::kHelpEntryTitle, Msg::kHelpEntry);
   part("help.angles", Msg::kPlaceAngles, Msg::kHelpAngles);
   part("help.rafter", Msg::kPlaceRafter, Msg::kHelpRafter);
+  part("help.frame", Msg::kPlaceFrame, Msg::kHelpFrame);
   body(ui, "help.exact", ui.say(Msg::kHelpExact));
   body(ui, "help.storage", ui.say(Msg::kHelpStorage));
   heading(ui, "help.cautions", ui.say(Msg::kHelpCautions));
@@ -31,6 +33,9 @@ void draw_help(Context& context) {
 void draw_menu(Context& context) {
   Ui& ui = context.ui;
   begin_scroll(ui, "menu.page", context.page);
+  const bool open = context.desk.state() == Desk::State::kOpen;
+  if (list_row(ui, "menu.books", ui.say(Msg::kBooks), open ? std::string_view(context.desk.book().title) : "")) 
+    context.pages.push(books_page());
   if (list_row(ui, "menu.saws", ui.say(Msg::kSaws), ui.say(Msg::kSawsNote))) context.pages.push(saws_page());
   if (list_row(ui, "menu.settings", ui.say(Msg::kSettings), ui.say(Msg::kSettingsNote)))
     context.pages.push(settings_page());

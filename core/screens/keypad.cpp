@@ -111,6 +111,12 @@ std::optional<Keypad::Reading> Keypad::take(std::string_view key) {
   return out;
 }
 
+std::string Keypad::waiting(std::string_view prefix) const {
+  for (const Outcome& outcome : outcomes_)
+    if (outcome.key.starts_with(prefix)) return outcome.key;
+  return {};
+}
+
 std::optional<Length> Keypad::take_length(std::string_view key) {
   const auto r = take(key);
   return r ? r->length : std::nullopt;

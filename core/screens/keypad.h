@@ -73,6 +73,8 @@ class Keypad {
   [[nodiscard]] bool is_open(std::string_view key) const { return open_ && key_ == key; }
   [[nodiscard]] const std::string& key() const { return key_; }
 
+  /// Key of an outcome that waits to be taken and begins so; "" if there is none.
+  [[nodiscard]] std::string waiting(std::string_view prefix) const;
   /// The outcome, once, after Done.
   std::optional<Length> take_length(std::string_view key);
   std::optional<Slope> take_slope(std::string_view key);

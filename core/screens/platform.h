@@ -27,9 +27,15 @@ struct TextRequest {
 class Platform {
  public:
   virtual ~Platform() = default;
-  /// Store `bytes` under `key` ("kit", "places") in one strict transaction. Answer: kSaved or kSaveFailed with `key`
+  /// Store `bytes` under `key` ("kit", "places", "shelf", a book's id) in one strict transaction. Answer: kSaved or kSaveFailed with `key`
   /// and `number` = revision. Calls are ordered; a later revision of a key may replace one still waiting.
   virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
+  /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
+  virtual void load(std::string_view key) = 0;
+  /// Take away what is stored under `key`, for good. No answer.
+  virtual void erase(std::string_view key) = 0;
+  /// The wall clock: milliseconds since 1970, UTC.
+  [[nodiscard]] virtual std::int64_t wall_clock_ms() = 0;
   /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
   virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
   /// Let the user pick a file. Answer: kFileOpened (key = file name, text = bytes) or nothing.
@@ -61,6 +67,7 @@ enum class EventKind : std::uint8_t {
   kNewVersion,  ///< a new version is ready; the screens offer it
   kOffline,     ///< number = 1: everything is stored for use with no signal
   kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
+  kLoaded,
 };
 
 struct PlatformEvent {

@@ -29,13 +29,21 @@ class FakePlatform : public Platform {
   };
   std::vector<Save> saves;
   std::vector<TextRequest> text_requests;
-  std::vector<std::string> shared, tasks;
+  std::vector<std::string> shared, tasks, loads, erased;
+  std::string shared_bytes;
+  std::int64_t wall_clock = 1'700'000'000'000;
   bool awake = false, updated = false;
 
   void save(std::string_view key, std::int64_t revision, std::string bytes) override {
     saves.push_back({std::string(key), revision, std::move(bytes)});
   }
-  void share_file(std::string name, std::string, std::string) override { shared.push_back(std::move(name)); }
+  void load(std::string_view key) override { loads.emplace_back(key); }
+  void erase(std::string_view key) override { erased.emplace_back(key); }
+  std::int64_t wall_clock_ms() override { return wall_clock; }
+  void share_file(std::string name, std::string, std::string bytes) override {
+    shared.push_back(std::move(name));
+    shared_bytes = std::move(bytes);
+  }
   void open_file() override {}
   void begin_text(const TextRequest& request) override { text_requests.push_back(request); }
   void end_text() override {}
@@ -62,6 +70,7 @@ class Bed {
     v.width = width;
     v.height = height;
     v.reduced_motion = true;
+    app.load("", "");
     view(v);
     if (past_welcome) tap("welcome.understood");
   }
@@ -74,10 +83,16 @@ class Bed {
   /// Draws frames until nothing changes any more, as a shell would. Returns how many.
   int rest() {
     for (int frames = 1; frames < 200; ++frames) {
+      answer_loads();
       now += 16;
       if (app.frame(now) != 0) return frames;
     }
     throw std::runtime_error("the screens do not come to rest");
+  }
+  /// What was asked of the storage is answered.
+  void answer_loads() {
+    for (const std::string& key : std::exchange(platform.loads, {}))
+      app.on({EventKind::kLoaded, key, platform.stored(key), 0});
   }
   /// One frame after `ms`.
   double frame(double ms = 16) {

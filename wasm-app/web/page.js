@@ -46,6 +46,8 @@ function makeShell() {
   let useNewVersion = () => {};
   return {
     save: store.save,
+    load: store.loadOne,
+    erase: store.erase,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
     open: () => openFile(post),
     beginText: text.begin,

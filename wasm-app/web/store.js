@@ -96,6 +96,16 @@ export function openStore(post, reload) {
     }));
   }
 
+  function remove(key) {
+    generations.delete(key);
+    return retrying((db) => new Promise((resolve, reject) => {
+      const transaction = db.transaction(kValues, 'readwrite', {durability: 'strict'});
+      for (const slot of [0, 1, 'damaged']) transaction.objectStore(kValues).delete(`${key}/${slot}`);
+      transaction.oncomplete = resolve;
+      transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
+    }));
+  }
+
   async function askToPersist() {
     const storage = navigator.storage;
     const granted = async () => await storage.persisted() || storage.persist();
@@ -104,6 +114,10 @@ export function openStore(post, reload) {
   }
 
   async function saveOne(key, {revision, bytes}) {
+    if (!bytes) {
+      await remove(key).catch(() => {});  // what stays is only room taken
+      return true;
+    }
     try {
       await write(key, bytes);
       state.saved += 1;
@@ -148,6 +162,26 @@ export function openStore(post, reload) {
     flush();
   }
 
+  /** Takes a value away, in its turn among the writes. */
+  function erase(key) {
+    if (state.readOnly) return;
+    waiting.set(key, {bytes: null});
+    state.pending = waiting.size;
+    flush();
+  }
+
+  /** Answers with what is stored under a key: what still waits to be written, else the newest sound record. */
+  async function loadOne(key) {
+    let bytes = waiting.get(key)?.bytes;
+    if (!bytes) {
+      bytes = await read(key).catch((error) => {
+        state.failed = errorKey(error);
+        return new Uint8Array();
+      });
+    }
+    post(Event.loaded, key, bytes);
+  }
+
   async function becomeWriter() {
     const late = state.readOnly;
     if (late) reload(...await readAll());
@@ -174,7 +208,7 @@ export function openStore(post, reload) {
   }
 
   return {
-    state, save, flush, takeLock, drop,
+    state, save, erase, loadOne, flush, takeLock, drop,
     /** Stored values, empty where there is none or storage is not to be had. */
     async load() {
       try {

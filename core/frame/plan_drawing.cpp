@@ -1,0 +1,172 @@
+#include "frame/plan_drawing.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "geometry/cell.h"
+
+namespace bentbook {
+namespace {
+
+using draw::Fill;
+using draw::Meaning;
+using draw::Point;
+using draw::Stroke;
+
+/// What is let into something else is drawn before it, so that its tenons stay unseen.
+constexpr std::array<TimberKind, kTimberKinds> kOrder = {
+    TimberKind::kOther,     TimberKind::kCommonRafter,    TimberKind::kBrace,
+    TimberKind::kGirt,      TimberKind::kJoist,           TimberKind::kCollar,
+    TimberKind::kQueenPost, TimberKind::kKingPost,        TimberKind::kTie,
+    TimberKind::kPurlin,    TimberKind::kPrincipalRafter, TimberKind::kPost,
+    TimberKind::kRidgeBeam, TimberKind::kPlate,           TimberKind::kSill};
+
+double turn(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
+
+/// Convex hull, counterclockwise (Andrew's monotone chain).
+std::vector<Point> hull_of(std::vector<Point> points) {
+  std::sort(points.begin(), points.end(), [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+  std::vector<Point> hull(2 * points.size() + 1);
+  std::size_t n = 0;
+  const auto add = [&](Point p, std::size_t floor) {
+    while (n >= floor + 2 && turn(hull[n - 2], hull[n - 1], p) <= 1e-9) --n;
+    hull[n++] = p;
+  };
+  for (const Point p : points) add(p, 0);
+  const std::size_t floor = n - 1;
+  for (auto p = points.rbegin(); p != points.rend(); ++p) add(*p, floor);
+  hull.resize(n > 1 ? n - 1 : n);
+  return hull;
+}
+
+std::vector<Vec3> corners_of(const Timber& timber) {
+  std::vector<Vec3> corners;
+  for (const Vec3& p : body_of(solid_of(timber)).corners) corners.push_back(to_world(timber.at, p));
+  return corners;
+}
+
+draw::Polygon outline(const std::vector<Vec3>& corners, bool across, bool section) {
+  std::vector<Point> points;
+  for (const Vec3& p : corners) points.push_back({across ? p.x : p.y, p.z});
+  return {hull_of(std::move(points)), Stroke::kVisible, section ? Fill::kSection : Fill::kPaper};
+}
+
+struct Reach {
+  double lo = 1e300, hi = -1e300;
+  void take(double v) {
+    lo = std::min(lo, v);
+    hi = std::max(hi, v);
+  }
+};
+
+/// Timbers in drawing order for which `wanted` holds, as polygons.
+template <class Wanted>
+void add_timbers(draw::Drawing& d, const Frame& frame, Wanted&& wanted) {
+  for (const TimberKind kind : kOrder)
+    for (const Timber& timber : frame.timbers)
+      if (timber.kind == kind && timber.placed) wanted(d, timber);
+}
+
+bool runs_along(const Timber& timber) { return libm::fabs(timber.at.x.y) > 0.9; }
+
+double middle_y(const Timber& timber) { return timber.at.origin.y + timber.length / 2 * timber.at.x.y; }
+
+/// How far from the bent the nearest common rafter stands.
+double nearest_rafter(const Frame& frame, double y) {
+  double nearest = 1e300;
+  for (const Timber& timber : frame.timbers)
+    if (timber.kind == TimberKind::kCommonRafter) nearest = std::min(nearest, libm::fabs(middle_y(timber) - y));
+  return nearest;
+}
+
+double bent_at(const FramePlan& plan, int label) {
+  double y = 0;
+  for (const Bay& bay : plan.bays) {
+    if (label == 1) break;
+    y += bay.width.in();
+    if (bay.label == label) return y;
+  }
+  return 0;
+}
+
+void roof_figures(draw::Drawing& d, const FramePlan& plan) {
+  const double half = plan.span.in() / 2, over = plan.eave_overhang.in();
+  const double left = plan.plate_left.in(), right = plan.plate_right.in();
+  const bool gable = plan.form == RoofForm::kGable;
+  d.dimensions.push_back({{-half, 0}, {half, 0}, -1, {1, 0}, "span", Meaning::kGiven});
+  d.dimensions.push_back({{-half, 0}, {-half, left}, 1, {0, 1}, "plate_left", Meaning::kGiven});
+  d.angles.push_back({{-half, left}, 0, plan.pitch_left.deg(), 2, "pitch_left", Meaning::kGiven});
+  if (over > 0)
+    d.dimensions.push_back({{-half - over, left}, {-half, left}, 1, {1, 0}, "eave_overhang", Meaning::kGiven});
+  if (gable && !(plan.plate_right == plan.plate_left))
+    d.dimensions.push_back({{half, 0}, {half, right}, -1, {0, 1}, "plate_right", Meaning::kGiven});
+  if (gable && !(plan.pitch_right == plan.pitch_left))
+    d.angles.push_back({{half, right}, 180 - plan.pitch_right.deg(), 180, 2, "pitch_right", Meaning::kGiven});
+}
+
+}  // namespace
+
+draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label) {
+  draw::Drawing d;
+  const double y = bent_at(plan, label), rafter = nearest_rafter(frame, y) + 1;
+  Reach top;
+  add_timbers(d, frame, [&](draw::Drawing& drawing, const Timber& timber) {
+    const bool along = runs_along(timber);
+    const bool common = timber.kind == TimberKind::kCommonRafter;
+    if (!along && (common ? libm::fabs(middle_y(timber) - y) > rafter : libm::fabs(middle_y(timber) - y) > 12)) return;
+    const std::vector<Vec3> corners = corners_of(timber);
+    Reach reach;
+    for (const Vec3& p : corners) reach.take(p.y);
+    const bool here = reach.lo < y + 6 && reach.hi > y - 6;
+    if (along && (!here || timber.kind == TimberKind::kJoist || timber.kind == TimberKind::kBrace)) return;
+    drawing.polygons.push_back(outline(corners, true, along));
+    for (const Vec3& p : corners) top.take(p.z);
+  });
+  const double half = plan.span.in() / 2;
+  d.lines.push_back({{-half - 18, 0}, {half + 18, 0}, Stroke::kThin});
+  roof_figures(d, plan);
+  if (top.hi > 0)
+    d.dimensions.push_back({{half, 0}, {frame.ridge_x, top.hi}, -2.2, {0, 1}, "peak_top", Meaning::kAnswer});
+  return d;
+}
+
+draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
+  draw::Drawing d;
+  Reach posts, all, top;
+  add_timbers(d, frame, [&](draw::Drawing& drawing, const Timber& timber) {
+    const bool wall = timber.place.line == 'E' || timber.place.line == 'D';
+    if (!wall && timber.kind != TimberKind::kRidgeBeam && timber.kind != TimberKind::kSill) return;
+    if (timber.kind == TimberKind::kQueenPost || timber.kind == TimberKind::kJoist) return;
+    const std::vector<Vec3> corners = corners_of(timber);
+    drawing.polygons.push_back(outline(corners, false, false));
+    for (const Vec3& p : corners) {
+      all.take(p.y);
+      top.take(p.z);
+      if (timber.kind == TimberKind::kPost) posts.take(p.y);
+    }
+  });
+  const double length = length_of(plan).in();
+  d.lines.push_back({{-18, 0}, {length + 18, 0}, Stroke::kThin});
+  double y = 0;
+  for (const Bay& bay : plan.bays) {
+    const double next = y + bay.width.in();
+    if (plan.bays.size() <= kMostBaysShown)
+      d.dimensions.push_back({{y, 0}, {next, 0}, -1, {1, 0}, "bay:" + std::to_string(bay.label), Meaning::kGiven});
+    y = next;
+  }
+  if (plan.bays.size() > 1) d.dimensions.push_back({{0, 0}, {length, 0}, -2.2, {1, 0}, "length", Meaning::kAnswer});
+  const double over = plan.gable_overhang.in();
+  if (over > 0 && posts.lo < posts.hi)
+    d.dimensions.push_back(
+        {{posts.lo - over, top.hi}, {posts.lo, top.hi}, 1, {1, 0}, "gable_overhang", Meaning::kGiven});
+  return d;
+}
+
+Length length_of(const FramePlan& plan) {
+  Length length{};
+  for (const Bay& bay : plan.bays) length = length + bay.width;
+  return length;
+}
+
+}  // namespace bentbook

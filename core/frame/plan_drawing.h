@@ -1,0 +1,21 @@
+#pragma once
+/// Elevations of a frame, with the plan's givens on them.
+
+#include "draw/drawing.h"
+#include "frame/plan.h"
+
+namespace bentbook {
+
+/// The bent with this label, seen along Y: x across the building, y up from the floor. Figures: span, plate_left,
+/// pitch_left, eave_overhang (given); the same with _right where it differs; peak_top (answer).
+[[nodiscard]] draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label);
+
+/// The right wall and its roof side, seen from outside: x along the ridge. Figures: bay:<label> (given, up to
+/// kMostBaysShown bays), gable_overhang (given), length (answer).
+[[nodiscard]] draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame);
+inline constexpr std::size_t kMostBaysShown = 6;
+
+/// Middle of the first bent to the middle of the last.
+[[nodiscard]] Length length_of(const FramePlan& plan);
+
+}  // namespace bentbook

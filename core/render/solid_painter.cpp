@@ -1,0 +1,268 @@
+#include "render/solid_painter.h"
+
+#include <GLES3/gl3.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <utility>
+
+namespace bentbook::render {
+namespace {
+
+// As in renderer.cpp, what holds for a whole draw comes as attributes that are no arrays, so that nothing has to be
+// asked of a linked program. The one sampler keeps its first value, texture unit 0.
+enum Attribute : GLuint { kPlace, kPart, kFar, kRowX = 4, kRowY, kRowZ, kFaceInk, kEdgeInk, kLitInk, kPixels };
+
+constexpr int kLooksWide = 1024;
+
+#define BENTBOOK_SOLID_HEAD                                                                                     \
+  "#version 300 es\n"                                                                                           \
+  "layout(location = 0) in vec3 place;\n"                                                                       \
+  "layout(location = 1) in vec2 part;\n"                                                                        \
+  "layout(location = 2) in vec3 far;\n"                                                                         \
+  "layout(location = 4) in vec4 row_x;\n"                                                                       \
+  "layout(location = 5) in vec4 row_y;\n"                                                                       \
+  "layout(location = 6) in vec4 row_z;\n"                                                                       \
+  "layout(location = 7) in vec4 face_ink;\n"                                                                    \
+  "layout(location = 8) in vec4 edge_ink;\n"                                                                    \
+  "layout(location = 9) in vec4 lit_ink;\n"                                                                     \
+  "layout(location = 10) in vec4 pixels;\n" /* half width, half height, half stroke, nearer by */               \
+  "uniform highp sampler2D looks;\n"                                                                            \
+  "out lowp vec4 ink;\n"                                                                                        \
+  "vec3 placed(vec3 p) { vec4 q = vec4(p, 1.0); return vec3(dot(row_x, q), dot(row_y, q), dot(row_z, q)); }\n"  \
+  "int look() { int n = int(part.x + 0.5);\n"                                                                   \
+  "  return int(texelFetch(looks, ivec2(n & 1023, n >> 10), 0).r * 255.0 + 0.5); }\n"
+
+constexpr const char* kFaceVertex = BENTBOOK_SOLID_HEAD R"(
+void main() {
+  int how = look();
+  vec3 light = face_ink.rgb * (part.y / 255.0);
+  ink = vec4(how == 3 ? mix(light, lit_ink.rgb, 0.35) : light, 1.0);
+  gl_Position = how == 1 || how == 3 ? vec4(placed(place), 1.0) : vec4(2.0, 2.0, 2.0, 1.0);
+}
+)";
+constexpr const char* kFaceFragment = R"(#version 300 es
+precision mediump float;
+in lowp vec4 ink;
+layout(location = 0) out lowp vec4 shade;
+void main() { shade = ink; }
+)";
+// An edge is a strip of four corners across its line on the screen, one pixel wider than its stroke on either side.
+constexpr const char* kEdgeVertex = BENTBOOK_SOLID_HEAD R"(
+out highp float off;
+flat out highp float half_stroke;
+void main() {
+  int how = look();
+  vec3 a = placed(place), b = placed(far);
+  vec2 along = (b.xy - a.xy) * pixels.xy;
+  float len = length(along);
+  vec2 d = len > 0.001 ? along / len : vec2(1.0, 0.0);
+  float to_b = float(gl_VertexID & 1), side = float(gl_VertexID & 2) - 1.0;
+  half_stroke = pixels.z * (how == 3 ? 2.0 : how == 2 ? 0.6 : 1.0);
+  off = side * (half_stroke + 1.0);
+  vec2 shift = vec2(-d.y, d.x) * off + d * (to_b * 2.0 - 1.0) * half_stroke;
+  vec3 p = mix(a, b, to_b);
+  ink = how == 3 ? lit_ink : how == 2 ? vec4(edge_ink.rgb, 0.3) : edge_ink;
+  gl_Position = how == 0 ? vec4(2.0, 2.0, 2.0, 1.0) : vec4(p.xy + shift / pixels.xy, p.z - pixels.w, 1.0);
+}
+)";
+constexpr const char* kEdgeFragment = R"(#version 300 es
+precision highp float;
+in lowp vec4 ink;
+in highp float off;
+flat in highp float half_stroke;
+layout(location = 0) out lowp vec4 shade;
+void main() { shade = vec4(ink.rgb, ink.a * clamp(half_stroke + 0.5 - abs(off), 0.0, 1.0)); }
+)";
+
+GLuint compile(GLenum kind, const char* source) {
+  const GLuint shader = glCreateShader(kind);
+  if (shader == 0) return 0;
+  glShaderSource(shader, 1, &source, nullptr);
+  glCompileShader(shader);
+  return shader;
+}
+
+GLuint link(const char* vertex_source, const char* fragment_source) {
+  const GLuint vertex = compile(GL_VERTEX_SHADER, vertex_source), fragment = compile(GL_FRAGMENT_SHADER, fragment_source);
+  const GLuint program = glCreateProgram();
+  if (vertex == 0 || fragment == 0 || program == 0) return 0;
+  glAttachShader(program, vertex);
+  glAttachShader(program, fragment);
+  glLinkProgram(program);
+  glDeleteShader(vertex);
+  glDeleteShader(fragment);
+  return program;
+}
+
+const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
+
+void unfiltered() {
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+}
+
+template <class T>
+void fill_buffer(GLenum target, const std::vector<T>& items) {
+  glBufferData(target, static_cast<GLsizeiptr>(items.size() * sizeof(T)), items.data(), GL_STATIC_DRAW);
+}
+
+}  // namespace
+
+bool SolidPainter::create() {
+  lost();
+  faces_program_ = link(kFaceVertex, kFaceFragment);
+  edges_program_ = link(kEdgeVertex, kEdgeFragment);
+  if (faces_program_ == 0 || edges_program_ == 0) {
+    lost();
+    return false;
+  }
+  unsigned buffers[3] = {}, arrays[2] = {}, textures[2] = {};
+  glGenBuffers(3, buffers);
+  glGenVertexArrays(2, arrays);
+  glGenTextures(2, textures);
+  glGenFramebuffers(1, &framebuffer_);
+  glGenRenderbuffers(1, &depth_);
+  corners_ = buffers[0], triangles_ = buffers[1], edges_ = buffers[2];
+  faces_array_ = arrays[0], edges_array_ = arrays[1];
+  colour_ = textures[0], looks_ = textures[1];
+
+  glBindVertexArray(faces_array_);
+  glBindBuffer(GL_ARRAY_BUFFER, corners_);
+  glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, triangles_);
+  glEnableVertexAttribArray(kPlace);
+  glEnableVertexAttribArray(kPart);
+  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(FaceCorner), offset(0));
+  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(FaceCorner), offset(offsetof(FaceCorner, part)));
+
+  glBindVertexArray(edges_array_);
+  glBindBuffer(GL_ARRAY_BUFFER, edges_);
+  for (const GLuint array : {kPlace, kPart, kFar}) {
+    glEnableVertexAttribArray(array);
+    glVertexAttribDivisor(array, 1);
+  }
+  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(0));
+  glVertexAttribPointer(kFar, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, b)));
+  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, part)));
+  glBindVertexArray(0);
+  stale_ = true;
+  return true;
+}
+
+void SolidPainter::lost() {
+  faces_program_ = edges_program_ = 0;
+  faces_array_ = edges_array_ = corners_ = triangles_ = edges_ = 0;
+  framebuffer_ = colour_ = depth_ = looks_ = 0;
+  uploaded_.reset();
+  target_width_ = target_height_ = 0;
+}
+
+void SolidPainter::show(SolidPicture picture) {
+  if (picture == picture_) return;
+  picture_ = std::move(picture);
+  stale_ = true;
+}
+
+ImTextureID SolidPainter::texture() const {
+  return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(colour_));
+}
+
+/// The whole building goes up once for each solve.
+void SolidPainter::upload() {
+  if (uploaded_ == picture_.scene) return;
+  uploaded_ = picture_.scene;
+  glBindVertexArray(faces_array_);
+  glBindBuffer(GL_ARRAY_BUFFER, corners_);
+  fill_buffer(GL_ARRAY_BUFFER, uploaded_->corners);
+  fill_buffer(GL_ELEMENT_ARRAY_BUFFER, uploaded_->triangles);
+  glBindBuffer(GL_ARRAY_BUFFER, edges_);
+  fill_buffer(GL_ARRAY_BUFFER, uploaded_->edges);
+}
+
+void SolidPainter::size_target() {
+  const int width = std::max(1, static_cast<int>(picture_.width * picture_.scale + 0.5F));
+  const int height = std::max(1, static_cast<int>(picture_.height * picture_.scale + 0.5F));
+  glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_);
+  if (width == target_width_ && height == target_height_) return;
+  target_width_ = width;
+  target_height_ = height;
+  glBindTexture(GL_TEXTURE_2D, colour_);
+  unfiltered();
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
+  glBindRenderbuffer(GL_RENDERBUFFER, depth_);
+  glRenderbufferStorage(GL_RENDERBUFFER, GL_DEPTH_COMPONENT24, width, height);
+  glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, colour_, 0);
+  glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_);
+}
+
+void SolidPainter::upload_looks() const {
+  const std::size_t rows = picture_.scene->parts.size() / kLooksWide + 1;
+  std::vector<std::uint8_t> looks = picture_.looks;
+  looks.resize(rows * kLooksWide, static_cast<std::uint8_t>(PartLook::kPlain));
+  glBindTexture(GL_TEXTURE_2D, looks_);
+  unfiltered();
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  glPixelStorei(GL_UNPACK_ROW_LENGTH, 0);
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, kLooksWide, static_cast<GLsizei>(rows), 0, GL_RED, GL_UNSIGNED_BYTE,
+               looks.data());
+}
+
+void SolidPainter::set_frame(float width, float height) const {
+  const View view(*picture_.scene, picture_.camera, static_cast<double>(width), static_cast<double>(height));
+  const View::Rows rows = view.rows();
+  glVertexAttrib4fv(kRowX, rows.x);
+  glVertexAttrib4fv(kRowY, rows.y);
+  glVertexAttrib4fv(kRowZ, rows.z);
+  const SolidInk& ink = picture_.ink;
+  glVertexAttrib4f(kFaceInk, ink.face[0], ink.face[1], ink.face[2], 1);
+  glVertexAttrib4f(kEdgeInk, ink.edge[0], ink.edge[1], ink.edge[2], 1);
+  glVertexAttrib4f(kLitInk, ink.lit[0], ink.lit[1], ink.lit[2], 1);
+  // A quarter inch nearer than the faces that it parts.
+  const float nearer = 0.25F * static_cast<float>(view.depth_step());
+  glVertexAttrib4f(kPixels, width * picture_.scale / 2, height * picture_.scale / 2,
+                   std::max(0.6F, 0.55F * picture_.scale), nearer);
+}
+
+void SolidPainter::paint() {
+  if (!ready() || !stale_ || !picture_.scene || picture_.width < 1 || picture_.height < 1) return;
+  stale_ = false;
+  glActiveTexture(GL_TEXTURE0);
+  upload();
+  size_target();
+  upload_looks();
+  glViewport(0, 0, target_width_, target_height_);
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_STENCIL_TEST);
+  glDisable(GL_BLEND);
+  glDisable(GL_CULL_FACE);
+  glEnable(GL_DEPTH_TEST);
+  glDepthFunc(GL_LEQUAL);
+  glDepthMask(GL_TRUE);
+  glClearColor(picture_.ink.ground[0], picture_.ink.ground[1], picture_.ink.ground[2], 1);
+  glClearDepthf(1);
+  glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  set_frame(picture_.width, picture_.height);
+
+  glEnable(GL_POLYGON_OFFSET_FILL);
+  glPolygonOffset(1, 1);
+  glUseProgram(faces_program_);
+  glBindVertexArray(faces_array_);
+  glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(uploaded_->triangles.size()), GL_UNSIGNED_INT, offset(0));
+  glDisable(GL_POLYGON_OFFSET_FILL);
+
+  glEnable(GL_BLEND);
+  glBlendEquation(GL_FUNC_ADD);
+  glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  glDepthMask(GL_FALSE);
+  glUseProgram(edges_program_);
+  glBindVertexArray(edges_array_);
+  glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, static_cast<GLsizei>(uploaded_->edges.size()));
+  glDepthMask(GL_TRUE);
+  glDisable(GL_DEPTH_TEST);
+  glBindVertexArray(0);
+  glBindFramebuffer(GL_FRAMEBUFFER, 0);
+}
+
+}  // namespace bentbook::render

@@ -1,0 +1,19 @@
+#pragma once
+/// Pages pushed from the Frame place.
+
+#include <string>
+
+#include "screens/pages.h"
+
+namespace bentbook::screens {
+
+[[nodiscard]] Page frame_options_page();   ///< kinds of timbers, spacings, girts, species
+[[nodiscard]] Page frame_bays_page();      ///< bays one by one
+[[nodiscard]] Page frame_sections_page();  ///< nominal sections by kind
+[[nodiscard]] Page frame_joints_page();    ///< which joint at which meeting
+[[nodiscard]] Page frame_list_page();      ///< all timbers
+[[nodiscard]] Page frame_view_page();      ///< the frame as solids
+[[nodiscard]] Page frame_sheet_page(std::string mark);
+[[nodiscard]] Page frame_hand_page(std::string mark);  ///< a timber entered by hand
+
+}  // namespace bentbook::screens
