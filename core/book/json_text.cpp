@@ -38,20 +38,18 @@ std::int64_t odd_zero_at(std::string_view bytes) {
   int digits = 0;
   for (std::size_t i = 0; i <= bytes.size(); ++i) {
     const char c = i < bytes.size() ? bytes[i] : ' ';
-    if (c == '"') in_string = !in_string;
-    if (in_string) {
-      if (c == '\\') ++i;
-    } else if (c >= '0' && c <= '9') {
+    if (!in_string && c >= '0' && c <= '9') {
       ++digits;
       zero = zero && c == '0';
       continue;
-    } else if (c == '.') {
-      continue;
-    } else if (zero && (digits > kMostZeros || (digits > 0 && (c == 'e' || c == 'E')))) {
-      return static_cast<std::int64_t>(i);
     }
+    if (!in_string && c == '.') continue;
+    const bool exponent = c == 'e' || c == 'E';
+    if (zero && (digits > kMostZeros || (digits > 0 && exponent))) return static_cast<std::int64_t>(i);
     digits = 0;
     zero = true;
+    if (c == '"') in_string = !in_string;
+    if (c == '\\' && in_string) ++i;
   }
   return -1;
 }

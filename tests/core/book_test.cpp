@@ -87,6 +87,7 @@ TEST_CASE("a zero with an exponent, or without end, is refused where it stands",
     REQUIRE(x(zero).error().code == ErrorCode::kSyntax);
   }
   CHECK(x("0e120").error().at == 31);
+  CHECK(x("0.0000000000000000000000000\"x\"").error().code == ErrorCode::kSyntax);
   for (const char* fine :
        {"10e5", "0.5e3", "0.0000000000000000000000001", "0", "0.0", "true", R"("0e120")", R"("\"0e120")"}) {
     INFO(fine);
