@@ -40,9 +40,7 @@ void Desktop::save(std::string_view key, std::int64_t revision, std::string byte
           revision});
 }
 
-void Desktop::load(std::string_view key) {
-  answer({EventKind::kLoaded, std::string(key), storage_.read(key), 0});
-}
+void Desktop::load(std::string_view key) { answer({EventKind::kLoaded, std::string(key), storage_.read(key), 0}); }
 
 void Desktop::erase(std::string_view key) { storage_.erase(key); }
 

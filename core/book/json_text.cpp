@@ -1,7 +1,15 @@
 #include "book/json_text.h"
 
+#include <rapidjson/encodedstream.h>
+#include <rapidjson/memorystream.h>
+#include <rapidjson/reader.h>
 #include <rapidjson/stringbuffer.h>
 #include <rapidjson/writer.h>
+
+#include <charconv>
+#include <cstdlib>
+#include <limits>
+#include <string>
 
 namespace bentbook {
 namespace {
@@ -28,42 +36,57 @@ std::int64_t too_deep_at(std::string_view bytes) {
   return -1;
 }
 
-/// Byte offset of the end of a zero that is written with an exponent ("0e120") or with more than twenty digits, or −1.
-/// The parser's exact reading of a double normalises the significand, which is undefined for none; no writer has a
-/// reason to spell zero so.
-std::int64_t odd_zero_at(std::string_view bytes) {
-  constexpr int kMostZeros = 20;
-  bool in_string = false;
-  bool zero = true;
-  int digits = 0;
-  for (std::size_t i = 0; i <= bytes.size(); ++i) {
-    const char c = i < bytes.size() ? bytes[i] : ' ';
-    if (!in_string && c >= '0' && c <= '9') {
-      ++digits;
-      zero = zero && c == '0';
-      continue;
-    }
-    if (!in_string && c == '.') continue;
-    const bool exponent = c == 'e' || c == 'E';
-    if (zero && (digits > kMostZeros || (digits > 0 && exponent))) return static_cast<std::int64_t>(i);
-    digits = 0;
-    zero = true;
-    if (c == '"') in_string = !in_string;
-    if (c == '\\' && in_string) ++i;
+/// Hands what the reader finds to a document. Numbers arrive as their text: the reader's own exact way to a double runs
+/// past its tables on hostile ones. A whole number that fits stays one; any other goes through the C library, which
+/// rounds it right on every target.
+class Builder {
+ public:
+  explicit Builder(rapidjson::Document& document) : document_(document) {}
+  // NOLINTBEGIN(readability-identifier-naming): the reader calls its handler by these names.
+  bool Null() { return document_.Null(); }
+  bool Bool(bool value) { return document_.Bool(value); }
+  bool Int(int value) { return document_.Int(value); }
+  bool Uint(unsigned value) { return document_.Uint(value); }
+  bool Int64(std::int64_t value) { return document_.Int64(value); }
+  bool Uint64(std::uint64_t value) { return document_.Uint64(value); }
+  bool Double(double value) { return document_.Double(value); }
+  bool String(const char* text, rapidjson::SizeType size, bool copy) { return document_.String(text, size, copy); }
+  bool StartObject() { return document_.StartObject(); }
+  bool Key(const char* text, rapidjson::SizeType size, bool copy) { return document_.Key(text, size, copy); }
+  bool EndObject(rapidjson::SizeType members) { return document_.EndObject(members); }
+  bool StartArray() { return document_.StartArray(); }
+  bool EndArray(rapidjson::SizeType elements) { return document_.EndArray(elements); }
+  bool RawNumber(const char* text, rapidjson::SizeType size, bool) {
+    std::int64_t whole = 0;
+    const auto [end, error] = std::from_chars(text, text + size, whole);
+    if (error == std::errc{} && end == text + size) return document_.Int64(whole);
+    const double value = std::strtod(std::string(text, size).c_str(), nullptr);
+    return value <= std::numeric_limits<double>::max() && value >= std::numeric_limits<double>::lowest() &&
+           document_.Double(value);
   }
-  return -1;
-}
+  // NOLINTEND(readability-identifier-naming)
+
+ private:
+  rapidjson::Document& document_;
+};
 
 }  // namespace
 
 Result<void> parse_json_object(rapidjson::Document& document, std::string_view bytes, const char* where) {
   if (const std::int64_t at = too_deep_at(bytes); at >= 0) return fail(ErrorCode::kTooDeep, where, at);
-  if (const std::int64_t at = odd_zero_at(bytes); at >= 0) return fail(ErrorCode::kSyntax, where, at);
   constexpr unsigned kFlags =
-      rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag | rapidjson::kParseFullPrecisionFlag;
-  document.Parse<kFlags>(bytes.data(), bytes.size());
-  if (document.HasParseError())
-    return fail(ErrorCode::kSyntax, where, static_cast<std::int64_t>(document.GetErrorOffset()));
+      rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag | rapidjson::kParseNumbersAsStringsFlag;
+  rapidjson::Reader reader;
+  rapidjson::MemoryStream memory(bytes.data(), bytes.size());
+  rapidjson::EncodedInputStream<rapidjson::UTF8<>, rapidjson::MemoryStream> stream(memory);
+  rapidjson::ParseResult parsed;
+  const auto generate = [&](rapidjson::Document& handler) {
+    Builder builder(handler);
+    parsed = reader.Parse<kFlags>(stream, builder);
+    return !parsed.IsError();
+  };
+  document.Populate(generate);
+  if (parsed.IsError()) return fail(ErrorCode::kSyntax, where, static_cast<std::int64_t>(parsed.Offset()));
   if (!document.IsObject()) return fail(ErrorCode::kSyntax, where, 0);
   return {};
 }

@@ -15,22 +15,22 @@ enum Attribute : GLuint { kPlace, kPart, kFar, kRowX = 4, kRowY, kRowZ, kFaceInk
 
 constexpr int kLooksWide = 1024;
 
-#define BENTBOOK_SOLID_HEAD                                                                                     \
-  "#version 300 es\n"                                                                                           \
-  "layout(location = 0) in vec3 place;\n"                                                                       \
-  "layout(location = 1) in vec2 part;\n"                                                                        \
-  "layout(location = 2) in vec3 far;\n"                                                                         \
-  "layout(location = 4) in vec4 row_x;\n"                                                                       \
-  "layout(location = 5) in vec4 row_y;\n"                                                                       \
-  "layout(location = 6) in vec4 row_z;\n"                                                                       \
-  "layout(location = 7) in vec4 face_ink;\n"                                                                    \
-  "layout(location = 8) in vec4 edge_ink;\n"                                                                    \
-  "layout(location = 9) in vec4 lit_ink;\n"                                                                     \
-  "layout(location = 10) in vec4 pixels;\n" /* half width, half height, half stroke, nearer by */               \
-  "uniform highp sampler2D looks;\n"                                                                            \
-  "out lowp vec4 ink;\n"                                                                                        \
-  "vec3 placed(vec3 p) { vec4 q = vec4(p, 1.0); return vec3(dot(row_x, q), dot(row_y, q), dot(row_z, q)); }\n"  \
-  "int look() { int n = int(part.x + 0.5);\n"                                                                   \
+#define BENTBOOK_SOLID_HEAD                                                                                    \
+  "#version 300 es\n"                                                                                          \
+  "layout(location = 0) in vec3 place;\n"                                                                      \
+  "layout(location = 1) in vec2 part;\n"                                                                       \
+  "layout(location = 2) in vec3 far;\n"                                                                        \
+  "layout(location = 4) in vec4 row_x;\n"                                                                      \
+  "layout(location = 5) in vec4 row_y;\n"                                                                      \
+  "layout(location = 6) in vec4 row_z;\n"                                                                      \
+  "layout(location = 7) in vec4 face_ink;\n"                                                                   \
+  "layout(location = 8) in vec4 edge_ink;\n"                                                                   \
+  "layout(location = 9) in vec4 lit_ink;\n"                                                                    \
+  "layout(location = 10) in vec4 pixels;\n" /* half width, half height, half stroke, nearer by */              \
+  "uniform highp sampler2D looks;\n"                                                                           \
+  "out lowp vec4 ink;\n"                                                                                       \
+  "vec3 placed(vec3 p) { vec4 q = vec4(p, 1.0); return vec3(dot(row_x, q), dot(row_y, q), dot(row_z, q)); }\n" \
+  "int look() { int n = int(part.x + 0.5);\n"                                                                  \
   "  return int(texelFetch(looks, ivec2(n & 1023, n >> 10), 0).r * 255.0 + 0.5); }\n"
 
 constexpr const char* kFaceVertex = BENTBOOK_SOLID_HEAD R"(
@@ -84,7 +84,8 @@ GLuint compile(GLenum kind, const char* source) {
 }
 
 GLuint link(const char* vertex_source, const char* fragment_source) {
-  const GLuint vertex = compile(GL_VERTEX_SHADER, vertex_source), fragment = compile(GL_FRAGMENT_SHADER, fragment_source);
+  const GLuint vertex = compile(GL_VERTEX_SHADER, vertex_source),
+               fragment = compile(GL_FRAGMENT_SHADER, fragment_source);
   const GLuint program = glCreateProgram();
   if (vertex == 0 || fragment == 0 || program == 0) return 0;
   glAttachShader(program, vertex);

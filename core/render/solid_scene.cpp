@@ -120,7 +120,8 @@ void SolidScene::add(const Mesh& mesh, const Placement& at, Vec3 middle) {
   const std::vector<SideOf> sides = sides_of(mesh);
   for (const Mesh::Edge& edge : mesh.edges) {
     if (!sharp(sides, surface, edge)) continue;
-    const Vec3 a = surface.places[static_cast<std::size_t>(edge.a)], b = surface.places[static_cast<std::size_t>(edge.b)];
+    const Vec3 a = surface.places[static_cast<std::size_t>(edge.a)],
+               b = surface.places[static_cast<std::size_t>(edge.b)];
     edges.push_back({{static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z)},
                      {static_cast<float>(b.x), static_cast<float>(b.y), static_cast<float>(b.z)},
                      number});
@@ -140,8 +141,11 @@ void SolidScene::finish() {
 }
 
 View::View(const SolidScene& scene, const Camera& camera, double width, double height)
-    : middle_(0.5 * (scene.lo + scene.hi)), width_(std::max(1.0, width)), height_(std::max(1.0, height)),
-      dx_(camera.dx), dy_(camera.dy) {
+    : middle_(0.5 * (scene.lo + scene.hi)),
+      width_(std::max(1.0, width)),
+      height_(std::max(1.0, height)),
+      dx_(camera.dx),
+      dy_(camera.dy) {
   const double cos_yaw = libm::cos(camera.yaw), sin_yaw = libm::sin(camera.yaw);
   const double cos_tip = libm::cos(camera.tip), sin_tip = libm::sin(camera.tip);
   right_ = {cos_yaw, sin_yaw, 0};
@@ -157,7 +161,8 @@ View::View(const SolidScene& scene, const Camera& camera, double width, double h
   const double wide = camera.turning ? libm::sqrt(half.x * half.x + half.y * half.y) : across(right_);
   const double high = camera.turning ? std::max(across(up_), 0.85 * reach_) : across(up_);
   const double room = 1.08;
-  scale_ = camera.zoom * std::min(width_ / (2 * room * std::max(1.0, wide)), height_ / (2 * room * std::max(1.0, high)));
+  scale_ =
+      camera.zoom * std::min(width_ / (2 * room * std::max(1.0, wide)), height_ / (2 * room * std::max(1.0, high)));
 }
 
 Vec2 View::to_px(Vec3 p) const {

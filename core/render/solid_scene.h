@@ -1,7 +1,7 @@
 #pragma once
 /// Solids as they are shown: one array of faces and one of edges for the whole building, a camera, and what lies under
-/// a finger. Pure values, no OpenGL (solid_painter.h). World axes and inches as everywhere; the picture is orthographic:
-/// parallel edges stay parallel.
+/// a finger. Pure values, no OpenGL (solid_painter.h). World axes and inches as everywhere; the picture is
+/// orthographic: parallel edges stay parallel.
 
 #include <cstdint>
 #include <span>
@@ -42,9 +42,9 @@ struct SolidScene {
 /// Turned about Z by `yaw` (0: looking along +Y, X to the right) and tipped down by `tip` (π/2: from above). Radians.
 struct Camera {
   double yaw = 0, tip = 0;
-  double zoom = 1;          ///< 1: all of it in sight
-  double dx = 0, dy = 0;    ///< px, right and down
-  bool turning = true;      ///< fitted so that it stays in sight however it is turned; false: fitted as it stands
+  double zoom = 1;        ///< 1: all of it in sight
+  double dx = 0, dy = 0;  ///< px, right and down
+  bool turning = true;    ///< fitted so that it stays in sight however it is turned; false: fitted as it stands
   friend bool operator==(const Camera&, const Camera&) = default;
 };
 

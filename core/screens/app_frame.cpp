@@ -78,40 +78,40 @@ void App::Impl::draw_root(Ui& ui) {
   Rect area{viewport.inset_left, viewport.inset_top, viewport.width - viewport.inset_left - viewport.inset_right,
             viewport.height - viewport.inset_top - viewport.inset_bottom};
   const bool landscape = viewport.height < 480 && viewport.width > viewport.height;
-  Context context{ui,
-                  keypad,
-                  pages,
-                  platform,
-                  viewport,
-                  kit.now(),
-                  places.now(),
-                  desk,
-                  solids,
-                  frame_memory,
-                  file,
-                  area,
-                  landscape,
-                  {},
-                  [this](Places next) { change(std::move(next)); },
-                  [this](Kit next) { change_kit(std::move(next)); },
-                  [this](Book next) {
-                    if (next == desk.book()) return;
-                    next_book = std::move(next);
-                    toast.undoes = Toast::Undoes::kNothing;
-                  },
-                  [this](std::string text, bool undo) {
-                    const auto last = next_book ? Toast::Undoes::kBook : last_change;
-                    toast = {std::move(text), undo ? last : Toast::Undoes::kNothing,
-                             now_ms + (undo ? kUndoToastMs : kToastMs)};
-                  },
-                  [this](std::string_view key, PlatformEvent& out) {
-                    const auto found = std::find_if(events.begin(), events.end(),
-                                                    [&](const PlatformEvent& e) { return e.key == key; });
-                    if (found == events.end()) return false;
-                    out = std::move(*found);
-                    events.erase(found);
-                    return true;
-                  }};
+  Context context{
+      ui,
+      keypad,
+      pages,
+      platform,
+      viewport,
+      kit.now(),
+      places.now(),
+      desk,
+      solids,
+      frame_memory,
+      file,
+      area,
+      landscape,
+      {},
+      [this](Places next) { change(std::move(next)); },
+      [this](Kit next) { change_kit(std::move(next)); },
+      [this](Book next) {
+        if (next == desk.book()) return;
+        next_book = std::move(next);
+        toast.undoes = Toast::Undoes::kNothing;
+      },
+      [this](std::string text, bool undo) {
+        const auto last = next_book ? Toast::Undoes::kBook : last_change;
+        toast = {std::move(text), undo ? last : Toast::Undoes::kNothing, now_ms + (undo ? kUndoToastMs : kToastMs)};
+      },
+      [this](std::string_view key, PlatformEvent& out) {
+        const auto found =
+            std::find_if(events.begin(), events.end(), [&](const PlatformEvent& e) { return e.key == key; });
+        if (found == events.end()) return false;
+        out = std::move(*found);
+        events.erase(found);
+        return true;
+      }};
   if (!kit.now().settings.caution_seen) {
     if (welcome(context, area)) {
       Kit next = kit.now();

@@ -56,7 +56,7 @@ struct App::Impl {
   std::vector<PlatformEvent> events;  ///< answers that a screen will ask for
   FrameMemory frame_memory;
   std::optional<Book> next_book;  ///< what a page made of the open book; it takes its place when the page is drawn
-  PlatformEvent file;                 ///< opened last: its name and bytes
+  PlatformEvent file;             ///< opened last: its name and bytes
 
   double now_ms = 0, last_frame_ms = -1;
   int settle = 3;  ///< frames still to be drawn before resting

@@ -47,7 +47,8 @@ std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, s
 Rect App::Impl::draw_notice(Ui& ui, Rect page) {
   for (Stored* store : {&kit_store, &places_store, &desk.shelf_store()}) {
     if (!store->unusable) continue;
-    const bool is_kit = store == &kit_store, is_shelf = store == &desk.shelf_store(), newer = *store->unusable == ErrorCode::kNewerVersion;
+    const bool is_kit = store == &kit_store, is_shelf = store == &desk.shelf_store(),
+               newer = *store->unusable == ErrorCode::kNewerVersion;
     if (store->confirming) {
       const auto pressed = band(ui, page, "notice.sure", ui.say(Msg::kDamagedSure),
                                 {{"notice.replace_now", Msg::kDamagedReplace, Weight::kDestructive},

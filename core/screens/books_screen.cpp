@@ -51,8 +51,8 @@ void books_screen(Context& context) {
   if (button(ui, "books.import", context.say(Msg::kBookImport))) context.platform.open_file();
   note(ui, "books.import_note", context.say(Msg::kBookImportNote));
   const auto deleted = static_cast<std::int64_t>(shelf.books.size()) - books_on_shelf(shelf);
-  if (deleted > 0 && list_row(ui, "books.deleted", context.say(Msg::kBooksDeleted),
-                              say_count(Msg::kBooksNote, ui.language, deleted)))
+  if (deleted > 0 &&
+      list_row(ui, "books.deleted", context.say(Msg::kBooksDeleted), say_count(Msg::kBooksNote, ui.language, deleted)))
     context.pages.push(deleted_page());
   end_scroll(ui);
 }
@@ -142,8 +142,7 @@ void new_screen(Context& context) {
             keypad.is_open("new.pitch")))
     keypad.open_slope("new.pitch", context.say(Msg::kFieldPitch), numbers.pitch);
   space(ui, 8);
-  const Result<Frame> frame =
-      solve_frame(default_plan(numbers.span, numbers.length, numbers.plate, numbers.pitch));
+  const Result<Frame> frame = solve_frame(default_plan(numbers.span, numbers.length, numbers.plate, numbers.pitch));
   if (!frame) caution(ui, "new.refused", frame_error_text(frame.error(), voice_of(context)));
   caution(ui, "new.not_engineered", finding_text({}, voice_of(context)));
   const bool make = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, frame.has_value());
@@ -151,8 +150,7 @@ void new_screen(Context& context) {
   note(ui, "new.list_note", context.say(Msg::kNewListNote));
   end_scroll(ui);
   if (!make && !list) return;
-  Book book =
-      new_book(context.say(Msg::kBookUntitled), numbers.span, numbers.length, numbers.plate, numbers.pitch);
+  Book book = new_book(context.say(Msg::kBookUntitled), numbers.span, numbers.length, numbers.plate, numbers.pitch);
   book.lengths = context.style();
   book.saws = context.kit.saws;
   book.framed = !list;
@@ -181,7 +179,8 @@ void timbers_part(Context& context, std::string_view bytes) {
     note(ui, "import.more", say(Msg::kFrameMoreFindings, ui.language, std::to_string(read.troubles.size() - said)));
   if (read.timbers.empty()) return;
   const auto count = static_cast<std::int64_t>(read.timbers.size());
-  if (!button(ui, "import.take_timbers", say_count(Msg::kImportTakeTimbers, ui.language, count), Weight::kPrimary)) return;
+  if (!button(ui, "import.take_timbers", say_count(Msg::kImportTakeTimbers, ui.language, count), Weight::kPrimary))
+    return;
   edit_book(context, [&](Book& book) { book = with_all_added(std::move(book), read.timbers); });
   context.toast(say_count(Msg::kImportTaken, ui.language, count), true);
   context.pages.go(Place::kFrame);

@@ -27,11 +27,11 @@ struct Context {
   /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
   const Kit& kit;
   const Places& places;
-  Desk& desk;                     ///< the books; the open one is changed by change_book()
+  Desk& desk;  ///< the books; the open one is changed by change_book()
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
-  Rect page;  ///< the page's box: what is left between the bars and the keypad
+  Rect page;                  ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
   std::string subject;  ///< what this page is about (Page::subject)
 

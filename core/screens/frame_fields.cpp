@@ -117,8 +117,8 @@ Length* find_feature_part(HandTimber& timber, std::string_view path) {
   const int i = number(index);
   if (i < 0 || i >= static_cast<int>(timber.features.size())) return nullptr;
   HandFeature& f = timber.features[static_cast<std::size_t>(i)];
-  const std::pair<std::string_view, Length*> parts[] = {{"station", &f.station},  {"offset", &f.offset},
-                                                        {"along", &f.along},      {"across", &f.across},
+  const std::pair<std::string_view, Length*> parts[] = {{"station", &f.station},     {"offset", &f.offset},
+                                                        {"along", &f.along},         {"across", &f.across},
                                                         {"feature_depth", &f.depth}, {"diameter", &f.diameter}};
   for (const auto& [name, at] : parts)
     if (name == part) return at;
@@ -196,7 +196,7 @@ JointType joint_of_kind(JointKind kind) {
 }
 
 Section& section_of(PlanSections& s, TimberKind kind) {
-  Section* const all[] = {&s.sill,   &s.post,       &s.plate,     &s.tie,    &s.girt,   &s.joist,  &s.king_post,
+  Section* const all[] = {&s.sill,       &s.post,   &s.plate,      &s.tie,       &s.girt,   &s.joist,  &s.king_post,
                           &s.queen_post, &s.collar, &s.ridge_beam, &s.principal, &s.common, &s.purlin, &s.brace};
   const auto i = static_cast<std::size_t>(kind);
   return *all[i < std::size(all) ? i : 0];
@@ -231,10 +231,10 @@ Angle* find_angle(Book& book, std::string_view field) {
   const auto [mark, part] = split_key(rest);
   HandTimber* timber = what == "hand" ? find_hand(book, mark) : nullptr;
   if (timber == nullptr) return nullptr;
-  const std::pair<std::string_view, Angle*> parts[] = {
-      {"a_angle", &timber->a.angle}, {"a_tilt", &timber->a.tilt}, {"b_angle", &timber->b.angle},
-      {"b_tilt", &timber->b.tilt},   {"turn", &timber->turn},     {"rise", &timber->rise},
-      {"roll", &timber->roll}};
+  const std::pair<std::string_view, Angle*> parts[] = {{"a_angle", &timber->a.angle}, {"a_tilt", &timber->a.tilt},
+                                                       {"b_angle", &timber->b.angle}, {"b_tilt", &timber->b.tilt},
+                                                       {"turn", &timber->turn},       {"rise", &timber->rise},
+                                                       {"roll", &timber->roll}};
   for (const auto& [name, at] : parts)
     if (name == part) return at;
   return nullptr;

@@ -168,7 +168,8 @@ bool book_is_open(Context& context) {
       note(ui, "book.waiting", context.say(Msg::kBookWaiting));
       return false;
     case Desk::State::kUnreadable:
-      caution(ui, "book.unreadable", say(Msg::kBookUnreadableWhy, ui.language, frame_error_text(desk.error(), voice_of(context))));
+      caution(ui, "book.unreadable",
+              say(Msg::kBookUnreadableWhy, ui.language, frame_error_text(desk.error(), voice_of(context))));
       if (button(ui, "book.share_raw", context.say(Msg::kDamagedShare))) context.desk.share(desk.shelf().open);
       break;
     case Desk::State::kNone:

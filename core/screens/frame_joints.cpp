@@ -51,17 +51,18 @@ void kinds(Context& context, const Book& book, Meeting meeting) {
     const std::string key = "joint.named." + std::to_string(n++);
     if (!fits(meeting, kind_of(named.type))) continue;
     if (n == 1) heading(ui, "joint.named", context.say(Msg::kJointNamed), 3);
-    if (pick_row(ui, key, named.name, joint_name(kind_of(named.type), ui.language), named.type == now)) pick(named.type);
+    if (pick_row(ui, key, named.name, joint_name(kind_of(named.type), ui.language), named.type == now))
+      pick(named.type);
   }
 }
 
 void slot_choice(Context& context, const Book& book, Meeting meeting) {
   const auto* plate = std::get_if<KnifePlate>(&joint_at(book, meeting));
   if (plate == nullptr) return;
-  const auto open = choice(
-      context.ui, "joint.open", context.say(Msg::kJointSlotOpen),
-      {context.say(Msg::kSlotTop), context.say(Msg::kSlotBottom), context.say(Msg::kSlotBoth), context.say(Msg::kSlotBlind)},
-      static_cast<int>(plate->open));
+  const auto open = choice(context.ui, "joint.open", context.say(Msg::kJointSlotOpen),
+                           {context.say(Msg::kSlotTop), context.say(Msg::kSlotBottom), context.say(Msg::kSlotBoth),
+                            context.say(Msg::kSlotBlind)},
+                           static_cast<int>(plate->open));
   if (!open) return;
   edit_book(context, [&](Book& next) {
     std::get<KnifePlate>(next.frame.joints[static_cast<std::size_t>(meeting)]).open = static_cast<SlotOpen>(*open);
@@ -125,8 +126,8 @@ void joints_screen(Context& context) {
       const auto meeting = static_cast<Meeting>(i);
       const int count = count_of(*shown.frame(), meeting);
       if (count == 0) continue;
-      const std::string second = std::string(joint_name(kind_of(joint_at(shown.book, meeting)), ui.language)) + " × " +
-                                 std::to_string(count);
+      const std::string second =
+          std::string(joint_name(kind_of(joint_at(shown.book, meeting)), ui.language)) + " × " + std::to_string(count);
       if (list_row(ui, "joints." + std::string(key_of(meeting)), meeting_name(meeting, ui.language), second))
         context.pages.push({"frame.joint", Msg::kFrameJoint, joint_screen, std::string(key_of(meeting))});
     }

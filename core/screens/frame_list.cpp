@@ -24,9 +24,7 @@ bool holds(std::string_view text, std::string_view wanted) {
 struct Group {
   std::int64_t key = 0, second = 0;
   friend bool operator==(const Group&, const Group&) = default;
-  friend bool operator<(const Group& a, const Group& b) {
-    return a.key != b.key ? a.key < b.key : a.second < b.second;
-  }
+  friend bool operator<(const Group& a, const Group& b) { return a.key != b.key ? a.key < b.key : a.second < b.second; }
 };
 
 Group group_of(const Timber& timber, int order) {
@@ -103,10 +101,10 @@ void timber_row(Context& context, const Timber& timber, const Rect& box, const V
                                             section_text(timber.wood.nominal, voice) + " · " +
                                             say_inches(timber.length, voice);
   if (timber.overridden.any())
-    second = std::string(context.say(timber.overridden.added ? Msg::kSheetAdded : Msg::kSheetOverridden)) + " · " + second;
+    second =
+        std::string(context.say(timber.overridden.added ? Msg::kSheetAdded : Msg::kSheetOverridden)) + " · " + second;
   const bool warned = !timber.warnings.empty();
-  const Look look =
-      add_pressed(ui, {"list." + timber.mark, Role::kButton, Touch::kPress, title, second, box}, false);
+  const Look look = add_pressed(ui, {"list." + timber.mark, Role::kButton, Touch::kPress, title, second, box}, false);
   ImDrawList& list = pen(ui);
   if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
   list.AddRectFilled({box.x, box.y + box.h - 1}, bottom_right(box), ui.theme.rule);
@@ -115,8 +113,7 @@ void timber_row(Context& context, const Timber& timber, const Rect& box, const V
   const float top = box.y + (box.h - strong.FontSize - small.FontSize) / 2;
   draw_text(list, strong, {box.x, top}, ui.theme.ink, fit_text(strong, title, inner));
   draw_text(list, small, {box.x, top + strong.FontSize}, ui.theme.quiet, fit_text(small, second, inner));
-  if (warned)
-    draw_triangle_sign(list, {box.x + box.w - 54, box.y + box.h / 2 - 11, 22, 22}, ui.theme.caution);
+  if (warned) draw_triangle_sign(list, {box.x + box.w - 54, box.y + box.h / 2 - 11, 22, 22}, ui.theme.caution);
   draw_icon(list, Icon::kForward, {box.x + box.w - 24, box.y + box.h / 2 - 10, 20, 20}, ui.theme.ink);
   draw_focus(ui, look, box);
   if (look.pressed) context.pages.push(frame_sheet_page(timber.mark));
@@ -132,14 +129,14 @@ void heading_row(Ui& ui, const std::string& words, std::size_t row, const Rect& 
 void rows(Context& context, const FrameMemory::List& list, const Frame& frame) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
-  const float height =
-      std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + ui.fonts.note->FontSize + 2 * kGap);
+  const float height = std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + ui.fonts.note->FontSize + 2 * kGap);
   const Rect all = take_box(ui, height * static_cast<float>(list.rows.size()));
   const Rect seen = ui.column.clip;
   const auto row_at = [&](float y) { return static_cast<long>((y - all.y) / height); };
   const long count = static_cast<long>(list.rows.size());
   // One beyond either edge, for the keyboard's sake.
-  const long first = std::clamp(row_at(seen.y) - 1, 0L, count), last = std::clamp(row_at(seen.y + seen.h) + 2, 0L, count);
+  const long first = std::clamp(row_at(seen.y) - 1, 0L, count),
+             last = std::clamp(row_at(seen.y + seen.h) + 2, 0L, count);
   for (long i = first; i < last; ++i) {
     const FrameMemory::List::Row& row = list.rows[static_cast<std::size_t>(i)];
     const Rect box{all.x, all.y + height * static_cast<float>(i), all.w, height};

@@ -55,12 +55,12 @@ struct FrameMemory {
     std::shared_ptr<const render::SolidScene> scene;
     std::vector<int> timbers;  ///< of each part: index in Frame::timbers
     render::Camera camera{0.6, 0.45};
-    int kind = 0;         ///< 0 turned by the finger, 1 plan, 2 gable, 3 side
-    int bent = 0;         ///< label that is stepped to; 0: all
-    std::string lit;      ///< mark
-    bool alone = false;   ///< the rest are ghosts
+    int kind = 0;          ///< 0 turned by the finger, 1 plan, 2 gable, 3 side
+    int bent = 0;          ///< label that is stepped to; 0: all
+    std::string lit;       ///< mark
+    bool alone = false;    ///< the rest are ghosts
     float controls = 176;  ///< height of what stands below the picture
-    float travelled = 0;  ///< px since the finger went down
+    float travelled = 0;   ///< px since the finger went down
     float last_x = 0, last_y = 0;
     bool held = false;
     struct Label {
@@ -71,8 +71,8 @@ struct FrameMemory {
     std::string labels_of;  ///< what they were placed for
   } solids;
 
-  bool sure = false;       ///< a deletion was asked once
-  std::string sure_of;     ///< …of this
+  bool sure = false;    ///< a deletion was asked once
+  std::string sure_of;  ///< …of this
 };
 
 }  // namespace bentbook::screens

@@ -132,7 +132,8 @@ bool said_why(Context& context, const ShownFrame& shown) {
 
 void options_screen(Context& context) {
   frame_page(context, "options.page", [&](const ShownFrame& shown) {
-    if (!shown.frame()) caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
+    if (!shown.frame())
+      caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
     roof_part(context, shown.book);
     ties_part(context, shown.book);
     walls_part(context, shown.book);

@@ -15,8 +15,8 @@ constexpr std::size_t kMostFindings = 12;
 
 const FrameMemory::Elevations& elevations_of(Context& context, const ShownFrame& shown) {
   FrameMemory::Elevations& kept = context.frame_memory.elevations;
-  if (kept.of != shown.solved) kept = {shown.solved, bent_drawing(shown.plan(), *shown.frame(), 1),
-                                       wall_drawing(shown.plan(), *shown.frame())};
+  if (kept.of != shown.solved)
+    kept = {shown.solved, bent_drawing(shown.plan(), *shown.frame(), 1), wall_drawing(shown.plan(), *shown.frame())};
   return kept;
 }
 
@@ -85,8 +85,8 @@ void rows(Context& context, const ShownFrame& shown) {
         frame_sections_page());
     row("frame.row.joints", Msg::kFrameJoints, std::string(context.say(Msg::kFrameJointsNote)), frame_joints_page());
   }
-  row("frame.row.books", Msg::kBooks,
-      say_count(Msg::kBooksNote, ui.language, books_on_shelf(context.desk.shelf())), books_page());
+  row("frame.row.books", Msg::kBooks, say_count(Msg::kBooksNote, ui.language, books_on_shelf(context.desk.shelf())),
+      books_page());
 }
 
 void totals(Context& context, const ShownFrame& shown) {
@@ -110,8 +110,7 @@ void frame_screen(Context& context) {
     if (shown.book.framed) {
       const FrameMemory::Elevations& drawn = elevations_of(context, shown);
       side_by_side(
-          ui, 16, 300,
-          [&](Ui&) { elevation(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
+          ui, 16, 300, [&](Ui&) { elevation(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
           [&](Ui&) { elevation(context, shown, "frame.wall", Msg::kFrameWallPicture, 230, drawn.wall); });
     } else {
       body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));

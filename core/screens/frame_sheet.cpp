@@ -94,8 +94,7 @@ void saw_cut(Shown& s, const std::string& key, const SawCut& cut) {
                say_angle(Angle::from_radians(cut.blade.tilt), s.voice));
       });
   note(ui, key + ".ride", saw_cut_text(cut, s.voice));
-  if (cut.pass.faces != Faces::kOne)
-    note(ui, key + ".pass", pass_text(cut.pass, saw_of(s.frame.book), s.voice));
+  if (cut.pass.faces != Faces::kOne) note(ui, key + ".pass", pass_text(cut.pass, saw_of(s.frame.book), s.voice));
 }
 
 void steps(Shown& s) {
@@ -121,8 +120,7 @@ void saw_choice(Shown& s) {
   }
   if (names.size() < 2) return;
   const auto picked = choice(s.context.ui, "sheet.saws", s.context.say(Msg::kSheetSawUsed), names, chosen);
-  if (picked)
-    edit_book(s.context, [&](Book& book) { book.saw = book.saws[static_cast<std::size_t>(*picked)].name; });
+  if (picked) edit_book(s.context, [&](Book& book) { book.saw = book.saws[static_cast<std::size_t>(*picked)].name; });
 }
 
 void checks(Shown& s) {
@@ -145,8 +143,7 @@ void joints(Shown& s) {
   for (const int j : joints_of(frame, s.sheet().timber)) {
     const Joint& joint = frame.joints[static_cast<std::size_t>(j)];
     const int other = joint.member == s.sheet().timber ? joint.receiver : joint.member;
-    if (list_row(ui, "sheet.joint." + std::to_string(j),
-                 contact_text(frame, joint, s.sheet().timber, s.voice.language),
+    if (list_row(ui, "sheet.joint." + std::to_string(j), contact_text(frame, joint, s.sheet().timber, s.voice.language),
                  joint_name(joint.kind, s.voice.language)))
       s.context.pages.push(frame_sheet_page(s.mark_of(other)));
   }
@@ -164,8 +161,7 @@ void facts(Shown& s) {
     caution(ui, "sheet.hand",
             say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,
                 s.marks_of(s.sheet().mirrored)));
-  if (!s.sheet().alike.empty())
-    fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), s.marks_of(s.sheet().alike));
+  if (!s.sheet().alike.empty()) fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), s.marks_of(s.sheet().alike));
 }
 
 // ── What is set apart ─────────────────────────────────────────────────────────────────────────────────────────────
@@ -192,8 +188,8 @@ void wood(Shown& s) {
       book = with_override(std::move(book), o);
     });
   };
-  const auto top = choice(ui, "sheet.top_reference", s.context.say(Msg::kSheetTopReference), {"1", "3"},
-                          w.top_is_reference ? 0 : 1);
+  const auto top =
+      choice(ui, "sheet.top_reference", s.context.say(Msg::kSheetTopReference), {"1", "3"}, w.top_is_reference ? 0 : 1);
   if (top) change_wood([&](Wood& wood) { wood.top_is_reference = *top == 0; });
   const auto near = choice(ui, "sheet.side_reference", s.context.say(Msg::kSheetSideReference), {"2", "4"},
                            w.near_is_reference ? 0 : 1);

@@ -86,7 +86,8 @@ std::vector<std::uint8_t> solid_ones(const std::vector<std::uint8_t>& looks) {
   std::vector<std::uint8_t> seen;
   seen.reserve(looks.size());
   for (const std::uint8_t look : looks)
-    seen.push_back(look == static_cast<std::uint8_t>(PartLook::kPlain) || look == static_cast<std::uint8_t>(PartLook::kLit));
+    seen.push_back(look == static_cast<std::uint8_t>(PartLook::kPlain) ||
+                   look == static_cast<std::uint8_t>(PartLook::kLit));
   return seen;
 }
 
@@ -217,8 +218,7 @@ void draw_picture(Context& context, const ShownFrame& shown, Rect box) {
   box = {whole_px(box.x), whole_px(box.y), whole_px(box.w), whole_px(box.h)};
   Picture p{context, *shown.frame(), solids, box};
   const std::string name = say(Msg::kViewPicture, ui.language, std::to_string(solids.timbers.size()));
-  const Look look =
-      add_pressed(ui, {"view.picture", Role::kImage, Touch::kDrag, name, solids.lit, box}, false);
+  const Look look = add_pressed(ui, {"view.picture", Role::kImage, Touch::kDrag, name, solids.lit, box}, false);
   std::vector<std::uint8_t> looks = looks_of(p);
   follow(p, look, looks);
   looks = looks_of(p);

@@ -27,8 +27,9 @@ struct TextRequest {
 class Platform {
  public:
   virtual ~Platform() = default;
-  /// Store `bytes` under `key` ("kit", "places", "shelf", a book's id) in one strict transaction. Answer: kSaved or kSaveFailed with `key`
-  /// and `number` = revision. Calls are ordered; a later revision of a key may replace one still waiting.
+  /// Store `bytes` under `key` ("kit", "places", "shelf", a book's id) in one strict transaction. Answer: kSaved or
+  /// kSaveFailed with `key` and `number` = revision. Calls are ordered; a later revision of a key may replace one still
+  /// waiting.
   virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
   /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
   virtual void load(std::string_view key) = 0;

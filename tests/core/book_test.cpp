@@ -80,18 +80,19 @@ TEST_CASE("nesting without end is refused, not followed", "[book]") {
   CHECK(kit.error().code == ErrorCode::kTooDeep);
 }
 
-TEST_CASE("a zero with an exponent, or without end, is refused where it stands", "[book]") {
+TEST_CASE("a number of any spelling is read or refused, never followed out of a table", "[book]") {
   const auto x = [](const std::string& value) { return read_kit(R"({"file":"kit","version":1,"x":)" + value + "}"); };
-  for (const char* zero : {"0e120", "-0E61", "0.000e-9", "0.0000000000000000000000000"}) {
-    INFO(zero);
-    REQUIRE(x(zero).error().code == ErrorCode::kSyntax);
-  }
-  CHECK(x("0e120").error().at == 31);
-  CHECK(x("0.0000000000000000000000000\"x\"").error().code == ErrorCode::kSyntax);
-  for (const char* fine :
-       {"10e5", "0.5e3", "0.0000000000000000000000001", "0", "0.0", "true", R"("0e120")", R"("\"0e120")"}) {
+  const std::string zeros(90, '0');
+  for (const std::string& fine :
+       {std::string("0e120"), std::string("-0E61"), "0." + zeros, "0." + zeros + "1", std::string("1e-400"),
+        std::string("10e5"), std::string("18446744073709551616"), "1" + zeros}) {
     INFO(fine);
     CHECK(x(fine));
+  }
+  for (const std::string& bad : {std::string("1e400"), "0." + zeros + "..", "1" + zeros + "e280", std::string("0x1")}) {
+    INFO(bad);
+    REQUIRE_FALSE(x(bad));
+    CHECK(x(bad).error().code == ErrorCode::kSyntax);
   }
 }
 
