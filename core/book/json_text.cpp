@@ -7,8 +7,8 @@
 #include <rapidjson/writer.h>
 
 #include <charconv>
-#include <cmath>
 #include <cstdlib>
+#include <limits>
 #include <string>
 
 namespace bentbook {
@@ -42,6 +42,7 @@ std::int64_t too_deep_at(std::string_view bytes) {
 class Builder {
  public:
   explicit Builder(rapidjson::Document& document) : document_(document) {}
+  // NOLINTBEGIN(readability-identifier-naming): the reader calls its handler by these names.
   bool Null() { return document_.Null(); }
   bool Bool(bool value) { return document_.Bool(value); }
   bool Int(int value) { return document_.Int(value); }
@@ -60,8 +61,10 @@ class Builder {
     const auto [end, error] = std::from_chars(text, text + size, whole);
     if (error == std::errc{} && end == text + size) return document_.Int64(whole);
     const double value = std::strtod(std::string(text, size).c_str(), nullptr);
-    return std::isfinite(value) && document_.Double(value);
+    return value <= std::numeric_limits<double>::max() && value >= std::numeric_limits<double>::lowest() &&
+           document_.Double(value);
   }
+  // NOLINTEND(readability-identifier-naming)
 
  private:
   rapidjson::Document& document_;
