@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
+#include <map>
+#include <random>
 #include <utility>
 
 #include "answers/task.h"
@@ -44,9 +47,40 @@ void Desktop::load(std::string_view key) { answer({EventKind::kLoaded, std::stri
 
 void Desktop::erase(std::string_view key) { storage_.erase(key); }
 
+void Desktop::append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) {
+  std::string lines;
+  for (const screens::LogRecord& r : records)
+    lines += r.device + ' ' + std::to_string(r.sequence) + ' ' + r.bytes + '\n';
+  const std::optional<std::string_view> failure = storage_.append(log, lines);
+  answer({failure ? EventKind::kAppendFailed : EventKind::kAppended, std::string(log),
+          std::string(failure.value_or("")), ticket});
+}
+
+void Desktop::read_log(std::string_view log, const std::vector<screens::LogRecord>& known) {
+  std::map<std::pair<std::string, std::int64_t>, std::string> records;
+  const std::string bytes = storage_.read_lines(log);
+  for (std::size_t at = 0, end; (end = bytes.find('\n', at)) != std::string::npos; at = end + 1) {
+    const std::size_t first = bytes.find(' ', at), second = first < end ? bytes.find(' ', first + 1) : end;
+    if (second >= end) continue;  // what a crash left
+    records.try_emplace({bytes.substr(at, first - at), std::strtoll(bytes.c_str() + first, nullptr, 10)},
+                        bytes.substr(second + 1, end - second));
+  }
+  for (const screens::LogRecord& k : known)
+    std::erase_if(records, [&](const auto& r) { return r.first.first == k.device && r.first.second <= k.sequence; });
+  std::string lines;
+  for (const auto& record : records) lines += record.second;
+  answer({EventKind::kLogRead, std::string(log), std::move(lines), 0});
+}
+
 std::int64_t Desktop::wall_clock_ms() {
   using namespace std::chrono;
   return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+std::uint64_t Desktop::random_bits() {
+  std::random_device device;
+  const std::uint64_t high = device();
+  return high << 32 | device();
 }
 
 void Desktop::share_file(std::string name, std::string, std::string bytes) {

@@ -33,7 +33,10 @@ class Desktop : public screens::Platform {
   void save(std::string_view key, std::int64_t revision, std::string bytes) override;
   void load(std::string_view key) override;
   void erase(std::string_view key) override;
+  void append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) override;
+  void read_log(std::string_view log, const std::vector<screens::LogRecord>& known) override;
   [[nodiscard]] std::int64_t wall_clock_ms() override;
+  [[nodiscard]] std::uint64_t random_bits() override;
   void share_file(std::string name, std::string mime, std::string bytes) override;
   void open_file() override;
   void begin_text(const screens::TextRequest& request) override;

@@ -32,6 +32,23 @@ bool write_all(int file, std::string_view bytes) {
   return true;
 }
 
+std::string read_whole(const std::string& path) {
+  const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  std::string bytes;
+  if (file < 0) return bytes;
+  char part[65536];
+  for (;;) {
+    const ssize_t n = ::read(file, part, sizeof part);
+    if (n < 0 && errno == EINTR) continue;
+    if (n <= 0) break;
+    bytes.append(part, static_cast<std::size_t>(n));
+  }
+  close(file);
+  return bytes;
+}
+
+std::string_view failure_of(int why) { return why == ENOSPC || why == EDQUOT ? "quota" : "other"; }
+
 /// Bytes and their name both on the disk, or nothing of them.
 bool write_through(const std::string& path, std::string_view bytes, int flags) {
   const int file = open(path.c_str(), O_WRONLY | O_CREAT | O_CLOEXEC | flags, 0600);
@@ -76,34 +93,42 @@ bool Storage::take_writing() {
   return true;
 }
 
-std::string Storage::read(std::string_view key) const {
-  const std::string path = folder_ + '/' + std::string(key) + ".json";
-  const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  std::string bytes;
-  if (file < 0) return bytes;
-  char part[65536];
-  for (;;) {
-    const ssize_t n = ::read(file, part, sizeof part);
-    if (n < 0 && errno == EINTR) continue;
-    if (n <= 0) break;
-    bytes.append(part, static_cast<std::size_t>(n));
-  }
-  close(file);
-  return bytes;
-}
+std::string Storage::read(std::string_view key) const { return read_whole(folder_ + '/' + std::string(key) + ".json"); }
 
 std::optional<std::string_view> Storage::write(std::string_view key, std::string_view bytes) const {
   if (lock_ < 0) return "closed";
   const std::string path = folder_ + '/' + std::string(key) + ".json", beside = path + ".new";
-  if (!write_through(beside, bytes, O_TRUNC) || rename(beside.c_str(), path.c_str()) != 0)
-    return errno == ENOSPC || errno == EDQUOT ? "quota" : "other";
+  if (!write_through(beside, bytes, O_TRUNC) || rename(beside.c_str(), path.c_str()) != 0) return failure_of(errno);
   flush_folder(folder_);
   return std::nullopt;
 }
 
+std::optional<std::string_view> Storage::append(std::string_view log, std::string_view lines) const {
+  if (lock_ < 0) return "closed";
+  const int file = open((folder_ + '/' + std::string(log) + ".log").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  if (file < 0) return failure_of(errno);
+  // A line that a crash cut short is closed first; its reader passes over it.
+  const off_t end = lseek(file, 0, SEEK_END);
+  char last = '\n';
+  const bool torn = end > 0 && pread(file, &last, 1, end - 1) == 1 && last != '\n';
+  const bool written = write_all(file, torn ? "\n" : "") && write_all(file, lines) && fsync(file) == 0;
+  const int why = errno;
+  if (!written && ftruncate(file, end) != 0) ::fsync(file);
+  close(file);
+  if (!written) return failure_of(why);
+  if (end == 0) flush_folder(folder_);
+  return std::nullopt;
+}
+
+std::string Storage::read_lines(std::string_view log) const {
+  std::string bytes = read_whole(folder_ + '/' + std::string(log) + ".log");
+  bytes.resize(bytes.rfind('\n') == std::string::npos ? 0 : bytes.rfind('\n') + 1);
+  return bytes;
+}
+
 void Storage::erase(std::string_view key) const {
   if (lock_ < 0) return;
-  unlink((folder_ + '/' + std::string(key) + ".json").c_str());
+  for (const char* kind : {".json", ".log"}) unlink((folder_ + '/' + std::string(key) + kind).c_str());
   flush_folder(folder_);
 }
 

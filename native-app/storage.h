@@ -21,7 +21,11 @@ class Storage {
   [[nodiscard]] std::string read(std::string_view key) const;
   /// Writes beside, flushes to the disk, renames. Nothing when it went well, else "quota", "closed" or "other".
   [[nodiscard]] std::optional<std::string_view> write(std::string_view key, std::string_view bytes) const;
-  /// Takes a key's file away.
+  /// Puts lines at the end of a log's file and flushes them to the disk, or none of them. Failures as of write().
+  [[nodiscard]] std::optional<std::string_view> append(std::string_view log, std::string_view lines) const;
+  /// What was appended to a log, up to its last line break.
+  [[nodiscard]] std::string read_lines(std::string_view log) const;
+  /// Takes a key's file and log away.
   void erase(std::string_view key) const;
   /// Puts a file that the user asked for into ~/Downloads, or the home folder; a name in use gets a number.
   [[nodiscard]] bool hand_out(std::string_view name, std::string_view bytes) const;

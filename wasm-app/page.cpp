@@ -9,6 +9,13 @@ EM_JS(void, js_save, (const char* key, int key_size, double revision, const char
 });
 EM_JS(void, js_load, (const char* key, int key_size), { Module.shell.load(Module.text(key, key_size)); });
 EM_JS(void, js_erase, (const char* key, int key_size), { Module.shell.erase(Module.text(key, key_size)); });
+EM_JS(void, js_append, (const char* log, int log_size, double ticket, const char* bytes, int size), {
+  Module.shell.append(Module.text(log, log_size), ticket, HEAPU8.slice(bytes, bytes + size));
+});
+EM_JS(void, js_read_log, (const char* log, int log_size, const char* bytes, int size), {
+  Module.shell.readLog(Module.text(log, log_size), HEAPU8.slice(bytes, bytes + size));
+});
+EM_JS(int, js_random, (), { return crypto.getRandomValues(new Int32Array(1))[0]; });
 EM_JS(double, js_wall_clock, (), { return Date.now(); });
 EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mime_size, const char* bytes, int size), {
   Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
@@ -35,6 +42,14 @@ EM_JS(void, js_looks, (const char* tag, int size, int dark), { Module.shell.look
 namespace bentbook::page {
 namespace {
 int size_of(std::string_view s) { return static_cast<int>(s.size()); }
+
+/// Three lines a record: device, sequence, bytes (web/events.mjs reads them).
+std::string lines_of(const std::vector<screens::LogRecord>& records) {
+  std::string out;
+  for (const screens::LogRecord& r : records)
+    out += r.device + '\n' + std::to_string(r.sequence) + '\n' + r.bytes + '\n';
+  return out;
+}
 }  // namespace
 
 void PagePlatform::save(std::string_view key, std::int64_t revision, std::string bytes) {
@@ -45,7 +60,23 @@ void PagePlatform::load(std::string_view key) { js_load(key.data(), size_of(key)
 
 void PagePlatform::erase(std::string_view key) { js_erase(key.data(), size_of(key)); }
 
+void PagePlatform::append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) {
+  const std::string bytes = lines_of(records);
+  js_append(log.data(), size_of(log), static_cast<double>(ticket), bytes.data(), size_of(bytes));
+}
+
+void PagePlatform::read_log(std::string_view log, const std::vector<screens::LogRecord>& known) {
+  const std::string bytes = lines_of(known);
+  js_read_log(log.data(), size_of(log), bytes.data(), size_of(bytes));
+}
+
 std::int64_t PagePlatform::wall_clock_ms() { return static_cast<std::int64_t>(js_wall_clock()); }
+
+std::uint64_t PagePlatform::random_bits() {
+  const auto half = [] { return static_cast<std::uint64_t>(static_cast<std::uint32_t>(js_random())); };
+  const std::uint64_t high = half();
+  return high << 32 | half();
+}
 
 void PagePlatform::share_file(std::string name, std::string mime, std::string bytes) {
   js_share(name.data(), size_of(name), mime.data(), size_of(mime), bytes.data(), size_of(bytes));

@@ -27,6 +27,9 @@ struct TimberNote {
 };
 
 struct Book {
+  /// Names the building on every phone that has its book: lower case letters and digits, given once, kept by a shared
+  /// file and not by a copy. "": not given yet.
+  std::string identity;
   std::string title;
   std::string notes;
   LengthStyle lengths;    ///< form and smallest division that this building is worked in
@@ -41,7 +44,7 @@ struct Book {
   std::vector<TimberNote> timber_notes;
   std::string kept;  ///< as Kit::kept
   friend bool operator==(const Book& a, const Book& b) {
-    return a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
+    return a.identity == b.identity && a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
            a.lengths.denominator == b.lengths.denominator && a.lengths.decimals == b.lengths.decimals &&
            a.saw == b.saw && a.saws == b.saws && a.species == b.species && a.joints == b.joints &&
            a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.timber_notes == b.timber_notes &&

@@ -29,6 +29,7 @@ static void describe(Io& io, LengthStyle& s) {
 
 template <class Io>
 static void describe(Io& io, Book& b) {
+  if (Io::kReads || !b.identity.empty()) io.text("identity", b.identity, 64);
   io.text("title", b.title);
   io.text("notes", b.notes, kLongestNote);
   io.object("lengths", b.lengths);

@@ -24,6 +24,7 @@ static void describe(Io& io, Settings& s) {
   io.integer("text_percent", s.text_percent, 100, 200);
   io.flag("keep_awake", s.keep_awake);
   io.flag("caution_seen", s.caution_seen);
+  if (Io::kReads || !s.who.empty()) io.text("who", s.who, 80);
 }
 
 template <class Io>

@@ -22,12 +22,13 @@ struct Settings {
   int text_percent = 100;  ///< 100 to 200
   bool keep_awake = false;
   bool caution_seen = false;  ///< the first-launch caution was read
+  std::string who;            ///< who ticks on this phone; "" not said
 
   friend bool operator==(const Settings& a, const Settings& b) {
     return a.lengths.form == b.lengths.form && a.lengths.denominator == b.lengths.denominator &&
            a.lengths.decimals == b.lengths.decimals && a.theme == b.theme && a.language == b.language &&
            a.glove == b.glove && a.text_percent == b.text_percent && a.keep_awake == b.keep_awake &&
-           a.caution_seen == b.caution_seen;
+           a.caution_seen == b.caution_seen && a.who == b.who;
   }
 };
 

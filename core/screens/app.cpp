@@ -176,6 +176,9 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kSaved:
     case EventKind::kSaveFailed:
     case EventKind::kLoaded:
+    case EventKind::kAppended:
+    case EventKind::kAppendFailed:
+    case EventKind::kLogRead:
       return app.stored_event(event);
     case EventKind::kReadOnly:
       app.read_only = event.number != 0;

@@ -51,6 +51,8 @@ void Desk::shelf_loaded(const std::string& bytes) {
 
 void Desk::first_shelf() {
   Book demo = demo_book();
+  // One for all phones: what is tried out on one can be merged on another.
+  demo.identity = "demo";
   shelf_ = with_book({}, demo.title, platform_.wall_clock_ms());
   put_down(shelf_.open, std::move(demo), false);
 }
@@ -84,6 +86,7 @@ void Desk::book_loaded(const std::string& id, const std::string& bytes) {
   Result<Book> book = read_book(bytes);
   if (book && what == Want::kCopy) {
     book->title = title;
+    book->identity.clear();
     return make(std::move(*book));
   }
   if (!book) {
@@ -95,7 +98,10 @@ void Desk::book_loaded(const std::string& id, const std::string& bytes) {
     return;
   }
   book->title = title;
+  const bool nameless = book->identity.empty() && !read_only_;
+  if (nameless) book->identity = new_identity();
   put_down(id, std::move(*book), true);
+  if (nameless) save(book_store_);
 }
 
 void Desk::put_down(std::string id, Book book, bool on_disk) {
@@ -171,6 +177,7 @@ void Desk::make(Book book) {
   if (state_ == State::kOpen && !on_disk_) save(book_store_);
   shelf_ = with_book(std::move(shelf_), book.title, platform_.wall_clock_ms());
   book.title = shelf_.books.back().title;
+  if (book.identity.empty()) book.identity = new_identity();
   put_down(shelf_.open, std::move(book), false);
   save_shelf();
 }
@@ -186,7 +193,11 @@ void Desk::open(std::string_view id) {
 
 void Desk::copy(std::string_view id) {
   if (read_only_) return;
-  if (id == shelf_.open && state_ == State::kOpen) return make(book());
+  if (id == shelf_.open && state_ == State::kOpen) {
+    Book copy = book();
+    copy.identity.clear();
+    return make(std::move(copy));
+  }
   want(id, Want::kCopy);
 }
 
@@ -214,6 +225,12 @@ void Desk::rename(std::string_view id, std::string_view title) {
   history_.commit(std::move(next));
   solve_from(was);
   save(book_store_);
+}
+
+std::string Desk::new_identity() const {
+  std::string identity;
+  for (std::uint64_t bits = platform_.random_bits(); bits != 0; bits >>= 4) identity += "0123456789abcdef"[bits & 15];
+  return identity + "b";
 }
 
 std::string Desk::any_on_shelf() const {

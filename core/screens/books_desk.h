@@ -87,6 +87,7 @@ class Desk {
   void want(std::string_view id, Want what);
   void share_bytes(std::string_view title, std::string bytes);
   [[nodiscard]] std::string any_on_shelf() const;
+  [[nodiscard]] std::string new_identity() const;
 
   Platform& platform_;
   State state_ = State::kWaiting;

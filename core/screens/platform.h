@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace bentbook::screens {
 
@@ -23,6 +24,13 @@ struct TextRequest {
   int max_bytes = 200;
 };
 
+/// One record of an append-only log: the device that wrote it and its number there. The bytes hold no line break.
+struct LogRecord {
+  std::string device;
+  std::int64_t sequence = 0;
+  std::string bytes;
+};
+
 /// What a shell does for the screens.
 class Platform {
  public:
@@ -33,10 +41,18 @@ class Platform {
   virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
   /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
   virtual void load(std::string_view key) = 0;
-  /// Take away what is stored under `key`, for good. No answer.
+  /// Take away what is stored under `key`, value and log, for good. No answer.
   virtual void erase(std::string_view key) = 0;
+  /// Put records into the log of that name, all in one strict transaction; one that is there stays as it is. Calls are
+  /// ordered. Answer: kAppended or kAppendFailed (key = log, number = ticket, text = why as in kSaveFailed).
+  virtual void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) = 0;
+  /// Read the records of a log, but for those of a device up to the sequence that `known` names. Answer: kLogRead (key
+  /// = log, text = their bytes by device and sequence, a line each; number = 1 if the log could not be read).
+  virtual void read_log(std::string_view log, const std::vector<LogRecord>& known) = 0;
   /// The wall clock: milliseconds since 1970, UTC.
   [[nodiscard]] virtual std::int64_t wall_clock_ms() = 0;
+  /// 64 bits that nobody can foretell: names of devices and books.
+  [[nodiscard]] virtual std::uint64_t random_bits() = 0;
   /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
   virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
   /// Let the user pick a file. Answer: kFileOpened (key = file name, text = bytes) or nothing.
@@ -69,6 +85,9 @@ enum class EventKind : std::uint8_t {
   kOffline,     ///< number = 1: everything is stored for use with no signal
   kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
   kLoaded,
+  kAppended,
+  kAppendFailed,
+  kLogRead,
 };
 
 struct PlatformEvent {

@@ -27,10 +27,17 @@ class FakePlatform : public Platform {
     std::int64_t revision = 0;
     std::string bytes;
   };
+  struct Append {
+    std::string log;
+    std::int64_t ticket = 0;
+    std::vector<LogRecord> records;
+  };
   std::vector<Save> saves;
+  std::vector<Append> appends;
   std::vector<TextRequest> text_requests;
-  std::vector<std::string> shared, tasks, loads, erased;
+  std::vector<std::string> shared, tasks, loads, log_reads, erased;
   std::string shared_bytes;
+  std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
   bool awake = false, updated = false;
 
@@ -39,7 +46,12 @@ class FakePlatform : public Platform {
   }
   void load(std::string_view key) override { loads.emplace_back(key); }
   void erase(std::string_view key) override { erased.emplace_back(key); }
+  void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) override {
+    appends.push_back({std::string(log), ticket, std::move(records)});
+  }
+  void read_log(std::string_view log, const std::vector<LogRecord>&) override { log_reads.emplace_back(log); }
   std::int64_t wall_clock_ms() override { return wall_clock; }
+  std::uint64_t random_bits() override { return ++randoms; }
   void share_file(std::string name, std::string, std::string bytes) override {
     shared.push_back(std::move(name));
     shared_bytes = std::move(bytes);

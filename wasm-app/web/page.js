@@ -48,6 +48,8 @@ function makeShell() {
     save: store.save,
     load: store.loadOne,
     erase: store.erase,
+    append: store.append,
+    readLog: store.readLog,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
     open: () => openFile(post),
     beginText: text.begin,

@@ -4,9 +4,10 @@
 
 import {Event} from './bridge.js';
 import {crc32} from './crc32.mjs';
+import * as logs from './events.mjs';
 
 const kDatabase = 'bentbook';
-const kVersion = 1;
+const kVersion = 2;  // 2: the store of events
 const kValues = 'values';
 const kLock = 'bentbook-writer';
 const kLockPatienceMs = 1000;  // a reloaded page's old document lets go of the lock a little late
@@ -23,6 +24,8 @@ export function newest(records) {
   return records.filter(sound).reduce((best, r) => (best && best.sequence > r.sequence ? best : r), undefined);
 }
 
+const joined = async (parts) => new Uint8Array(await new Blob(parts).arrayBuffer());
+
 const errorKey = (error) => error?.name === 'QuotaExceededError' ? 'quota'
   : error?.name === 'InvalidStateError' || error?.name === 'VersionError' ? 'closed' : 'other';
 
@@ -37,13 +40,20 @@ export function openStore(post, reload) {
   const lock = new Promise((resolve) => { mayWrite = resolve; });
   const waiting = new Map();  // key → {revision, bytes}; a later revision replaces one that still waits
   const generations = new Map();  // key → {sequence, slot} of the newest sound record
-  const state = {writer: false, readOnly: false, pending: 0, saved: 0, failed: '', persistent: null};
+  const state = {writer: false, readOnly: false, pending: 0, saved: 0, appended: 0, failed: '', persistent: null};
   let pumping = null;
+  let appending = lock;  // settles when every record handed over so far is on disk, or has failed
+  let waitingRecords = 0;
 
   async function handle() {
     if (database) return database;
     const request = indexedDB.open(kDatabase, kVersion);
-    request.onupgradeneeded = () => request.result.createObjectStore(kValues);
+    request.onupgradeneeded = () => {
+      const there = request.result.objectStoreNames;
+      for (const name of [kValues, logs.kEvents]) {
+        if (!there.contains(name)) request.result.createObjectStore(name);
+      }
+    };
     const opened = await settled(request);
     opened.onversionchange = () => drop();
     opened.onclose = () => drop();
@@ -99,7 +109,8 @@ export function openStore(post, reload) {
   function remove(key) {
     generations.delete(key);
     return retrying((db) => new Promise((resolve, reject) => {
-      const transaction = db.transaction(kValues, 'readwrite', {durability: 'strict'});
+      const transaction = db.transaction([kValues, logs.kEvents], 'readwrite', {durability: 'strict'});
+      logs.removeWithin(transaction, key);
       for (const slot of [0, 1, 'damaged']) transaction.objectStore(kValues).delete(`${key}/${slot}`);
       transaction.oncomplete = resolve;
       transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
@@ -143,13 +154,47 @@ export function openStore(post, reload) {
     state.pending = waiting.size;
   }
 
-  /** Everything handed to save() is on disk, or has failed. */
+  /** Everything handed to save() and append() is on disk, or has failed. */
   function flush() {
     if (state.readOnly) return Promise.resolve();
-    return pumping ??= pump().finally(() => {
+    pumping ??= pump().finally(() => {
       pumping = null;
       if (waiting.size && !state.failed) return flush();
     });
+    return waitingRecords ? Promise.all([pumping, appending]) : pumping;
+  }
+
+  /** Puts records into a log, in one transaction of their own, in their turn. */
+  function append(log, ticket, packed) {
+    if (state.readOnly) {
+      post(Event.appendFailed, log, 'closed', ticket);
+      return;
+    }
+    const records = logs.unpack(packed);
+    waitingRecords += 1;
+    appending = appending.then(async () => {
+      try {
+        await retrying((db) => logs.append(db, log, records));
+        state.appended += records.length;
+        post(Event.appended, log, '', ticket);
+        if (state.persistent === null) await askToPersist();
+      } catch (error) {
+        post(Event.appendFailed, log, errorKey(error), ticket);
+      }
+      waitingRecords -= 1;
+    });
+  }
+
+  /** Answers with a log's records, those that still wait to be written included. */
+  async function readLog(log, known) {
+    if (waitingRecords) await appending;
+    try {
+      const parts = await retrying((db) => logs.read(db, log, logs.unpack(known)));
+      post(Event.logRead, log, await joined(parts));
+    } catch (error) {
+      state.failed = errorKey(error);
+      post(Event.logRead, log, '', 1);
+    }
   }
 
   function save(key, revision, bytes) {
@@ -208,7 +253,7 @@ export function openStore(post, reload) {
   }
 
   return {
-    state, save, erase, loadOne, flush, takeLock, drop,
+    state, save, erase, loadOne, append, readLog, flush, takeLock, drop,
     /** Stored values, empty where there is none or storage is not to be had. */
     async load() {
       try {
