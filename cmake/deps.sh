@@ -2,7 +2,7 @@
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
 #                             web webkit solver fit
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm modeller), ready or not
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm modeller scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
 set -euo pipefail
@@ -39,8 +39,8 @@ packages_of() {
 # Programs that may come from elsewhere than Debian: the package is wanted only when the program is not there.
 programs_of() {
   case $1 in
-    wasm | page) echo node:nodejs ;;
-    web | fit) echo node:nodejs npm:npm ;;
+    wasm) echo node:nodejs ;;
+    web | fit | page) echo node:nodejs npm:npm ;;
     webkit) echo node:nodejs ;;
   esac
 }
@@ -50,6 +50,7 @@ units_of() {
     core) echo core ;;
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
+    page) echo scanner ;;
     web) echo npm ;;
     fit) echo modeller ;;
   esac

@@ -25,6 +25,9 @@ const sha256 = (bytes) => createHash('sha256').update(bytes).digest('hex');
 /** Emitted modules lie in the build's wasm-app folder. */
 const emitted = (name) => join(buildDir, 'wasm-app', name);
 
+/** A unit of the cache of dependencies (cmake/deps.sh). */
+const unit = (name) => run('bash', [join(root, 'cmake/deps.sh'), 'where', name]).toString().trim();
+
 function run(program, args) {
   try {
     return execFileSync(program, args, {stdio: ['ignore', 'pipe', 'inherit']});
@@ -37,7 +40,7 @@ function run(program, args) {
 /** One script of a module and all that it imports; the emitted module is found by its bare name. */
 function bundle(entry) {
   return run('esbuild', [join(here, 'web', entry), '--bundle', '--minify', '--format=esm', '--target=es2020',
-    '--legal-comments=none', '--log-level=error', `--alias:bentbook_app.js=${emitted('bentbook_app.js')}`,
+    '--legal-comments=none', '--log-level=error', `--alias:jsqr=${join(unit('scanner'), 'dist/jsQR.js')}`, `--alias:bentbook_app.js=${emitted('bentbook_app.js')}`,
     `--alias:bentbook_worker.js=${emitted('bentbook_worker.js')}`]);
 }
 
@@ -105,6 +108,7 @@ const values = {
   APP_WASM: putHashed('bentbook.wasm', readFileSync(emitted('bentbook_app.wasm'))),
   WORKER_WASM: putHashed('worker.wasm', readFileSync(emitted('bentbook_worker.wasm'))),
   WORKER_JS: putHashed('worker.js', bundle('worker.js')),
+  SCAN_JS: putHashed('scan.js', bundle('scan_picture.js')),
   PAGE_JS: putHashed('page.js', bundle('page.js')),
   PAGE_CSS: putHashed('page.css', run('esbuild', [join(here, 'web/page.css'), '--minify', '--log-level=error'])),
   ICON: icons['icon-192.png'] ?? 'data:,',

@@ -27,6 +27,7 @@ EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, in
                           value: Module.text(value, value_size), x: x, y: y, w: w, h: h, maxBytes: max_bytes});
 });
 EM_JS(void, js_end_text, (), { Module.shell.endText(); });
+EM_JS(void, js_scan, (int on), { Module.shell.scan(!!on); });
 EM_JS(void, js_keep_awake, (int on), { Module.shell.keepAwake(!!on); });
 EM_JS(void, js_start_task, (const char* id, int id_size, const char* bytes, int size), {
   Module.shell.startTask(Module.text(id, id_size), HEAPU8.slice(bytes, bytes + size));
@@ -91,6 +92,10 @@ void PagePlatform::begin_text(const screens::TextRequest& r) {
 }
 
 void PagePlatform::end_text() { js_end_text(); }
+
+void PagePlatform::begin_scan() { js_scan(1); }
+
+void PagePlatform::end_scan() { js_scan(0); }
 
 void PagePlatform::keep_awake(bool on) { js_keep_awake(on ? 1 : 0); }
 

@@ -25,6 +25,8 @@ class PagePlatform final : public screens::Platform {
   void open_file() override;
   void begin_text(const screens::TextRequest& request) override;
   void end_text() override;
+  void begin_scan() override;
+  void end_scan() override;
   void keep_awake(bool on) override;
   void start_task(std::string_view id, std::string request) override;
   void cancel_task(std::string_view id) override;

@@ -10,7 +10,7 @@
 
 namespace bentbook {
 
-enum class Place : std::uint8_t { kAngles, kRafter, kFrame };
+enum class Place : std::uint8_t { kAngles, kRafter, kFrame, kShop };
 
 struct AnglesInput {
   TriangleInput triangle;

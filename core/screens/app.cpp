@@ -10,6 +10,7 @@
 #include "screens/books_screen.h"
 #include "screens/frame_screen.h"
 #include "screens/rafter_screen.h"
+#include "screens/shop_screen.h"
 
 namespace bentbook::screens {
 namespace {
@@ -85,6 +86,7 @@ App::Impl::Impl(Platform& to) : platform(to), kit(first_kit()), places(demo_plac
   pages.add_place(Place::kAngles, Icon::kAngles, {"angles", Msg::kPlaceAngles, angles_screen});
   pages.add_place(Place::kRafter, Icon::kRafter, {"rafter", Msg::kPlaceRafter, rafter_screen});
   pages.add_place(Place::kFrame, Icon::kFrame, {"frame", Msg::kPlaceFrame, frame_screen});
+  pages.add_place(Place::kShop, Icon::kShop, {"shop", Msg::kPlaceShop, shop_screen});
   pages.go(places.now().active);
 }
 
@@ -183,6 +185,7 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kReadOnly:
       app.read_only = event.number != 0;
       app.desk.set_read_only(app.read_only);
+      app.shop.set_read_only(app.read_only);
       if (app.read_only) app.keypad.close();
       return;
     case EventKind::kNotPersistent:
@@ -206,6 +209,8 @@ void App::on(const PlatformEvent& event) {
       app.pages.go(Place::kFrame);
       app.pages.push(books_import_page());
       return;
+    case EventKind::kScanned:
+    case EventKind::kScanEnded:
     case EventKind::kShared:
     case EventKind::kTaskProgress:
     case EventKind::kTaskDone:

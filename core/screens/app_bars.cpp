@@ -10,7 +10,7 @@ namespace {
 constexpr double kUnlockMs = 800;
 
 Msg place_name(Place place) {
-  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame};
+  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame, Msg::kPlaceShop};
   return kNames[static_cast<std::size_t>(place)];
 }
 
@@ -26,6 +26,8 @@ std::string_view App::Impl::state_words(const Ui& ui) {
     if (store->pending()) return ui.say(Msg::kStatePending);
     saved += store->saved;
   }
+  if (!shop.failure().empty()) return ui.say(Msg::kStateFailed);
+  if (shop.pending()) return ui.say(Msg::kStatePending);
   return saved > 0 ? ui.say(Msg::kStateSaved) : std::string_view{};
 }
 
@@ -50,7 +52,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   add_read(ui, std::move(heading_item));
   y += strong.FontSize;
   if (two) {
-    const bool book = pages.place() == Place::kFrame && desk.state() == Desk::State::kOpen;
+    const bool book = (pages.place() == Place::kFrame || pages.place() == Place::kShop) && desk.state() == Desk::State::kOpen;
     const std::string name(book ? std::string_view(desk.book().title) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);

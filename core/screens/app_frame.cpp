@@ -87,6 +87,8 @@ void App::Impl::draw_root(Ui& ui) {
       kit.now(),
       places.now(),
       desk,
+      shop,
+      shop_memory,
       solids,
       frame_memory,
       file,

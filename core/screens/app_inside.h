@@ -14,6 +14,8 @@
 #include "screens/keypad.h"
 #include "screens/menu.h"
 #include "screens/pages.h"
+#include "screens/shop_desk.h"
+#include "screens/shop_memory.h"
 #include "screens/stored.h"
 #include "screens/widgets_inside.h"
 
@@ -48,6 +50,8 @@ struct App::Impl {
   History<Places> places;  ///< with `active` as it was loaded; what is shown is in `pages`
   Stored kit_store{"kit"}, places_store{"places"};
   Desk desk{platform};
+  ShopDesk shop{platform};
+  ShopMemory shop_memory;
 
   bool locked = false, read_only = false;
   bool new_version = false, not_persistent = false;

@@ -84,6 +84,12 @@ Rect App::Impl::draw_notice(Ui& ui, Rect page) {
       platform.share_file("bentbook-" + store->key + ".json", "application/json", bytes_of(*store));
     return page;
   }
+  if (!shop.failure().empty()) {
+    const Msg words = shop.failure() == "quota" ? Msg::kSaveFailedQuota : Msg::kSaveFailedOther;
+    if (!band(ui, page, "notice.tick_failed", ui.say(words), {{"notice.tick_again", Msg::kSaveAgain}}).empty())
+      shop.retry();
+    return page;
+  }
   if (new_version) {
     if (!band(ui, page, "notice.new_version", ui.say(Msg::kNewVersion),
               {{"notice.use_new_version", Msg::kNewVersionUse, Weight::kPrimary}})

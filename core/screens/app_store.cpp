@@ -25,6 +25,7 @@ void App::Impl::load(std::string_view kit_bytes, std::string_view places_bytes) 
   pages.go(places.now().active);
   keypad.close();
   desk.load();
+  shop.read_again();
 }
 
 void App::Impl::save(Stored& store) {
@@ -71,8 +72,16 @@ void App::Impl::apply_book() {
   woken();
 }
 
-bool App::Impl::can_undo() const { return pages.place() == Place::kFrame ? desk.can_undo() : places.can_undo(); }
-bool App::Impl::can_redo() const { return pages.place() == Place::kFrame ? desk.can_redo() : places.can_redo(); }
+bool App::Impl::can_undo() const {
+  if (pages.place() == Place::kShop) return false;  // taking back a tick is an event of its own
+  return pages.place() == Place::kFrame ? desk.can_undo() : places.can_undo();
+}
+
+bool App::Impl::can_redo() const {
+  if (pages.place() == Place::kShop) return false;
+  return pages.place() == Place::kFrame ? desk.can_redo() : places.can_redo();
+}
+
 void App::Impl::undo() { take_back(pages.place() == Place::kFrame ? Toast::Undoes::kBook : Toast::Undoes::kPlaces); }
 
 void App::Impl::redo() {
@@ -96,7 +105,7 @@ void App::Impl::take_back(Toast::Undoes what) {
 }
 
 void App::Impl::stored_event(const PlatformEvent& event) {
-  if (desk.take(event)) return;
+  if (shop.take(event) || desk.take(event)) return;
   Stored& store = event.key == kit_store.key ? kit_store : places_store;
   if (event.key == store.key) store.answered(event);
 }

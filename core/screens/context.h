@@ -12,6 +12,8 @@
 #include "screens/frame_memory.h"
 #include "screens/keypad.h"
 #include "screens/platform.h"
+#include "screens/shop_desk.h"
+#include "screens/shop_memory.h"
 #include "screens/widgets.h"
 
 namespace bentbook::screens {
@@ -28,6 +30,8 @@ struct Context {
   const Kit& kit;
   const Places& places;
   Desk& desk;  ///< the books; the open one is changed by change_book()
+  ShopDesk& shop;  ///< the log of the open book, once a page of the shop opened it
+  ShopMemory& shop_memory;
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes

@@ -60,6 +60,10 @@ class Platform {
   /// Lay a text field over `request.rect`. Answer: kTextCommitted (key, text) or kTextCancelled.
   virtual void begin_text(const TextRequest& request) = 0;
   virtual void end_text() = 0;
+  /// Read codes with the camera until end_scan() or the user ends it. Answers: kScanned (text) for each code seen anew,
+  /// kScanEnded (text = "" or why there is no picture: "denied", "none", "other").
+  virtual void begin_scan() = 0;
+  virtual void end_scan() = 0;
   virtual void keep_awake(bool on) = 0;
   /// Run answers::run_task(request) off the frame (worker or thread). Answers: kTaskProgress (number per mille),
   /// kTaskDone (text = bytes), kTaskFailed (text = error text); key = `id`.
@@ -88,6 +92,8 @@ enum class EventKind : std::uint8_t {
   kAppended,
   kAppendFailed,
   kLogRead,
+  kScanned,
+  kScanEnded,
 };
 
 struct PlatformEvent {

@@ -39,7 +39,7 @@ class FakePlatform : public Platform {
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
-  bool awake = false, updated = false;
+  bool scanning = false, awake = false, updated = false;
 
   void save(std::string_view key, std::int64_t revision, std::string bytes) override {
     saves.push_back({std::string(key), revision, std::move(bytes)});
@@ -59,6 +59,8 @@ class FakePlatform : public Platform {
   void open_file() override {}
   void begin_text(const TextRequest& request) override { text_requests.push_back(request); }
   void end_text() override {}
+  void begin_scan() override { scanning = true; }
+  void end_scan() override { scanning = false; }
   void keep_awake(bool on) override { awake = on; }
   void start_task(std::string_view id, std::string) override { tasks.emplace_back(id); }
   void cancel_task(std::string_view) override {}

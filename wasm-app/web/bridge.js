@@ -13,7 +13,8 @@ export const Role = {
 export const Event = {
   saved: 0, saveFailed: 1, readOnly: 2, notPersistent: 3, shared: 4, fileOpened: 5, textCommitted: 6,
   textCancelled: 7, taskProgress: 8, taskDone: 9, taskFailed: 10, newVersion: 11, offline: 12, awake: 13,
-  loaded: 14, appended: 15, appendFailed: 16, logRead: 17,
+  loaded: 14, appended: 15, appendFailed: 16, logRead: 17, scanned: 18,
+  scanEnded: 19,
 };
 
 /** Action::Kind numbers of core/screens/registry.h. */

@@ -7,6 +7,7 @@ import {makeAwake} from './awake.js';
 import {bridge} from './bridge.js';
 import {forwardKeys} from './keys.js';
 import {makeMirror} from './mirror.js';
+import {makeScan} from './scan.js';
 import {openFile, shareFile} from './share.js';
 import {openStore} from './store.js';
 import {makeTasks} from './tasks.js';
@@ -18,7 +19,7 @@ import {say} from './words.js';
 const kRestoreMs = 3000;
 const canvas = document.getElementById('canvas');
 const notice = document.getElementById('notice');
-const {wasm, workerScript, workerWasm, build} = document.documentElement.dataset;
+const {wasm, workerScript, workerWasm, scanScript, build} = document.documentElement.dataset;
 const decoder = new TextDecoder();
 
 let core = null;
@@ -52,6 +53,7 @@ function makeShell() {
     readLog: store.readLog,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
     open: () => openFile(post),
+    scan: makeScan(post, new URL(scanScript, document.baseURI).href),
     beginText: text.begin,
     endText: text.end,
     keepAwake: makeAwake(post),
