@@ -1,7 +1,6 @@
 #include "shop/event.h"
 
 #include <algorithm>
-#include <cstring>
 #include <tuple>
 
 #include "frame/keys.h"
@@ -13,18 +12,6 @@ namespace {
 
 auto key_of(const Event& e) { return std::tie(e.logical, e.device, e.sequence); }
 auto rest_of(const Event& e) { return std::tie(e.wall, e.action, e.who, e.timber, e.step, e.value, e.note); }
-
-std::uint64_t text_digest(std::uint64_t h, std::string_view text) {
-  h = mixed(h, text.size());
-  while (!text.empty()) {
-    std::uint64_t word = 0;
-    for (std::size_t i = 0; i < 8 && i < text.size(); ++i)
-      word |= static_cast<std::uint64_t>(static_cast<unsigned char>(text[i])) << (8 * i);
-    h = mixed(h, word);
-    text.remove_prefix(text.size() < 8 ? text.size() : 8);
-  }
-  return h;
-}
 
 Result<void> check_texts(const Event& e) {
   const struct {
@@ -147,6 +134,18 @@ std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
   h ^= h >> 29;
   h *= 0xBF58476D1CE4E5B9u;
   return h ^ (h >> 32);
+}
+
+std::uint64_t text_digest(std::uint64_t h, std::string_view text) {
+  h = mixed(h, text.size());
+  const auto byte = [&](std::size_t i) { return static_cast<std::uint64_t>(static_cast<unsigned char>(text[i])); };
+  std::size_t at = 0;
+  for (; at + 8 <= text.size(); at += 8)
+    h = mixed(h, byte(at) | byte(at + 1) << 8 | byte(at + 2) << 16 | byte(at + 3) << 24 | byte(at + 4) << 32 |
+                     byte(at + 5) << 40 | byte(at + 6) << 48 | byte(at + 7) << 56);
+  std::uint64_t rest = 0;
+  for (std::size_t i = at; i < text.size(); ++i) rest |= byte(i) << (8 * (i - at));
+  return at < text.size() ? mixed(h, rest) : h;
 }
 
 std::uint64_t digest_of(const Event& e) {

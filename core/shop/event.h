@@ -91,6 +91,7 @@ inline constexpr std::uint64_t kLastTime = std::uint64_t{1} << 52;
 /// 64 bits over all of an event's members.
 [[nodiscard]] std::uint64_t digest_of(const Event& event);
 [[nodiscard]] std::uint64_t mixed(std::uint64_t a, std::uint64_t b);
+[[nodiscard]] std::uint64_t text_digest(std::uint64_t before, std::string_view text);
 
 /// `events` ascending by before(), none twice.
 struct Log {

@@ -6,31 +6,65 @@
 namespace bentbook {
 namespace {
 
-std::string place_key(std::string_view timber, std::string_view step) {
-  std::string key;
-  key.reserve(timber.size() + step.size() + 1);
-  key += timber;
-  key += '\t';
-  key += step;
-  return key;
+using Place = PlaceIndex::Place;
+
+std::uint64_t hash_of(std::string_view timber, const std::string* step) {
+  const std::uint64_t h = text_digest(0, timber);
+  return step != nullptr ? text_digest(h, *step) : h;
 }
 
-ShopState::Place timber_place(ShopState& state, const std::string& mark) {
-  const auto [it, fresh] =
-      state.places.try_emplace(mark, ShopState::Place{static_cast<std::uint32_t>(state.timbers.size()), 0});
-  if (fresh) state.timbers.push_back({mark, {}});
-  return it->second;
+bool is_at(const ShopState& state, Place place, std::string_view timber, const std::string* step) {
+  const TimberState& found = state.timbers[place.timber];
+  if (found.mark != timber || (place.step == PlaceIndex::kWhole) != (step == nullptr)) return false;
+  return step == nullptr || found.steps[place.step].step == *step;
 }
+
+/// The slot of this timber or step: its own, or the empty one where it would stand. There is always an empty one.
+std::size_t slot_of(const ShopState& state, std::string_view timber, const std::string* step) {
+  const std::size_t mask = state.places.slots.size() - 1;
+  std::size_t slot = static_cast<std::size_t>(hash_of(timber, step)) & mask;
+  for (;; slot = (slot + 1) & mask) {
+    const std::uint32_t n = state.places.slots[slot];
+    if (n == 0 || is_at(state, state.places.places[n - 1], timber, step)) return slot;
+  }
+}
+
+const std::string* step_text(const ShopState& state, Place place) {
+  return place.step == PlaceIndex::kWhole ? nullptr : &state.timbers[place.timber].steps[place.step].step;
+}
+
+void grow(ShopState& state) {
+  PlaceIndex& index = state.places;
+  if (index.slots.size() >= 2 * (index.places.size() + 2)) return;
+  index.slots.assign(index.slots.empty() ? 64 : 2 * index.slots.size(), 0);
+  for (std::uint32_t i = 0; i < index.places.size(); ++i) {
+    const Place place = index.places[i];
+    index.slots[slot_of(state, state.timbers[place.timber].mark, step_text(state, place))] = i + 1;
+  }
+}
+
+/// The place, made where it is new (`fresh`); what it names must be put there before the next call.
+Place place_of(ShopState& state, std::string_view timber, const std::string* step, Place fresh) {
+  grow(state);
+  const std::size_t slot = slot_of(state, timber, step);
+  if (state.places.slots[slot] == 0) {
+    state.places.places.push_back(fresh);
+    state.places.slots[slot] = static_cast<std::uint32_t>(state.places.places.size());
+  }
+  return state.places.places[state.places.slots[slot] - 1];
+}
+
+std::uint32_t count_of(std::size_t n) { return static_cast<std::uint32_t>(n); }
 
 StepState& step_at(ShopState& state, const Event& e) {
-  std::string key = place_key(e.timber, e.step);
-  const auto known = state.places.find(key);
-  if (known != state.places.end()) return state.timbers[known->second.timber].steps[known->second.step];
-  const ShopState::Place place = timber_place(state, e.timber);
-  std::vector<StepState>& steps = state.timbers[place.timber].steps;
-  state.places.emplace(std::move(key), ShopState::Place{place.timber, static_cast<std::uint32_t>(steps.size())});
-  steps.push_back({e.step, {}});
-  return steps.back();
+  const std::uint32_t new_timber = count_of(state.timbers.size());
+  const std::uint32_t timber = place_of(state, e.timber, nullptr, {new_timber, PlaceIndex::kWhole}).timber;
+  if (timber == new_timber) state.timbers.push_back({e.timber, {}});
+  std::vector<StepState>& steps = state.timbers[timber].steps;
+  const std::uint32_t new_step = count_of(steps.size());
+  const std::uint32_t step = place_of(state, e.timber, &e.step, {timber, new_step}).step;
+  if (step == new_step) steps.push_back({e.step, {}});
+  return steps[step];
 }
 
 void count_device(ShopState& state, const Event& e) {
@@ -92,17 +126,18 @@ bool TimberState::held() const {
 }
 
 const TimberState* ShopState::find(std::string_view mark) const {
-  const auto it = places.find(std::string(mark));
-  return it == places.end() ? nullptr : &timbers[it->second.timber];
+  if (places.slots.empty()) return nullptr;
+  const std::uint32_t n = places.slots[slot_of(*this, mark, nullptr)];
+  return n == 0 ? nullptr : &timbers[places.places[n - 1].timber];
 }
 
 void index_state(ShopState& state) {
-  state.places.clear();
+  state.places = {};
   for (std::uint32_t t = 0; t < state.timbers.size(); ++t) {
     const TimberState& timber = state.timbers[t];
-    state.places.emplace(timber.mark, ShopState::Place{t, 0});
+    (void)place_of(state, timber.mark, nullptr, {t, PlaceIndex::kWhole});
     for (std::uint32_t s = 0; s < timber.steps.size(); ++s)
-      state.places.emplace(place_key(timber.mark, timber.steps[s].step), ShopState::Place{t, s});
+      (void)place_of(state, timber.mark, &timber.steps[s].step, {t, s});
   }
 }
 

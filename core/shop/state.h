@@ -8,7 +8,6 @@
 /// alone.
 
 #include <string>
-#include <unordered_map>
 #include <vector>
 
 #include "shop/event.h"
@@ -47,6 +46,16 @@ struct DeviceState {
   friend bool operator==(const DeviceState&, const DeviceState&) = default;
 };
 
+/// Where in the state a timber or a step stands: a table of open addresses, made of the state and never compared.
+struct PlaceIndex {
+  static constexpr std::uint32_t kWhole = 0xFFFFFFFF;  ///< step: the timber itself
+  struct Place {
+    std::uint32_t timber = 0, step = kWhole;
+  };
+  std::vector<Place> places;
+  std::vector<std::uint32_t> slots;  ///< 0: empty, else one more than the place's number; a power of two of them
+};
+
 struct ShopState {
   std::vector<TimberState> timbers;  ///< in the order in which they were first spoken of
   std::vector<Rule> rules;
@@ -62,12 +71,9 @@ struct ShopState {
            a.events == b.events && a.digest == b.digest && a.last_logical == b.last_logical && a.last == b.last;
   }
 
-  /// Where a timber, or "timber TAB step", stands; made again by index_state().
-  struct Place {
-    std::uint32_t timber = 0, step = 0;
-  };
-  std::unordered_map<std::string, Place> places;
+  PlaceIndex places;
 };
+/// Makes `places` anew.
 void index_state(ShopState& state);
 
 /// The event must not come before the state's last one (follows()).
