@@ -1,0 +1,44 @@
+#pragma once
+/// What the Shop place remembers between frames: what was worked out for a frame and a state of the log, and where the
+/// user was. Nothing of it is stored.
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "model/book_model.h"
+#include "frame/sheet_drawing.h"
+#include "shop/workplace.h"
+
+namespace bentbook::screens {
+
+struct ShopMemory {
+  /// Every timber's steps and how far they are, for one frame, saw and state of the log.
+  struct Work {
+    std::shared_ptr<const Result<Frame>> of;
+    std::string saw;
+    std::vector<Rule> rules;
+    std::uint64_t turn = 0;  ///< of the log
+    std::vector<TimberWork> timbers;
+    std::vector<Conflict> conflicts;
+  } work;
+
+  /// One timber's sheet, for the pictures of its steps.
+  struct Shown {
+    std::shared_ptr<const Result<Frame>> of;
+    std::string mark, saw;
+    Sheet sheet;
+    std::string step;
+    SheetDrawing drawing;
+  } shown;
+
+  struct Scan {
+    std::string trouble;  ///< why there is no picture
+  } scan;
+  std::size_t code = 0;  ///< which one shows
+  double code_since_ms = -1;
+  std::string reason;  ///< typed for a hold or a release
+};
+
+}  // namespace bentbook::screens
