@@ -1,7 +1,10 @@
 #include "shop/step_numbers.h"
 
+#include <algorithm>
+
 #include "frame/keys.h"
 #include "measure/print.h"
+#include "numeric/libm.h"
 #include "shop/record.h"
 
 namespace bentbook {
@@ -12,6 +15,7 @@ using Name = StepNumberName;
 /// 1/16 over in steel, tight in wood: common practice.
 constexpr double kOverInSteel = 1.0 / 16;
 
+std::int64_t nearest(double value) { return static_cast<std::int64_t>(libm::floor(value + 0.5)); }
 double degrees(double radians) { return Angle::from_radians(radians).deg(); }
 
 void saw_numbers(const SawCut& cut, std::vector<StepNumber>& out) {
@@ -77,6 +81,18 @@ std::vector<StepNumber> end_cut_numbers(const Sheet& sheet, const Step& step, En
   return out;
 }
 
+std::vector<SawSetup> setups_of(const Sheet& sheet, const Step& step, bool end_a) {
+  std::vector<SawSetup> out;
+  for (const int i : step.saw_cuts) {
+    const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
+    if (cut.along) continue;
+    const SawSetup setup{nearest(degrees(cut.blade.swing) * 100), nearest(degrees(cut.blade.tilt) * 100),
+                         end_a ? 0 : nearest(cut.from * 64)};
+    if (std::find(out.begin(), out.end(), setup) == out.end()) out.push_back(setup);
+  }
+  return out;
+}
+
 std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, const Step& step) {
   const Feature& f =
       frame.timbers[static_cast<std::size_t>(sheet.timber)].features[static_cast<std::size_t>(step.index)];
@@ -89,7 +105,11 @@ std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, 
   if (cut != nullptr) {
     saw_numbers(*cut, out);
     out.push_back({Name::kStop, cut->from});
-    out.push_back({Name::kDepth, cut->depth});
+    // A bird's mouth is laid out on the side: its depth is what it takes of the timber's own.
+    const bool mouth = f.kind == FeatureKind::kBirdsMouth;
+    out.push_back({Name::kDepth, mouth                           ? f.across_hi - f.across_lo
+                                 : f.kind == FeatureKind::kTenon ? cut->depth
+                                                                 : f.depth});
   } else {
     out.push_back({Name::kDepth, f.depth});
     if (!f.at_end) span(f, out);

@@ -152,6 +152,7 @@ class StepMaker {
     step.on = WorkOn::kEndCut;
     step.index = from.index;
     step.saw_cuts = from.saw_cuts;
+    step.setups = setups_of(sheet_, from, end.end == End::kA);
     step.numbers = end_cut_numbers(sheet_, from, end.end);
   }
 
@@ -213,6 +214,7 @@ class StepMaker {
     step.on = WorkOn::kFeature;
     step.index = from.index;
     step.saw_cuts = from.saw_cuts;
+    step.setups = setups_of(sheet_, from, false);
     step.numbers = feature_numbers(frame_, sheet_, from);
     if (f.kind == FeatureKind::kSlot && f.joint >= 0) plated_.push_back(f.joint);
   }

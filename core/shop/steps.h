@@ -91,6 +91,13 @@ struct StepNumber {
   double value = 0;
 };
 
+/// What a saw is set to. Angles to a hundredth of a degree, the stop to 1/64 in; 0 where there is no stop.
+struct SawSetup {
+  std::int64_t table = 0, tilt = 0;  ///< hundredths of a degree, signed as BladeAngles
+  std::int64_t stop = 0;             ///< 64ths of an inch
+  friend auto operator<=>(const SawSetup&, const SawSetup&) = default;  // NOLINT(modernize-use-nullptr)
+};
+
 struct WorkStep {
   /// What it works on, in words: "slot/a", "mortise/B-A1.2", "birds_mouth/rafter_plate". It stays while the plan's
   /// numbers change, and the crew's ticks with it. A second one of the same words has "#2" behind it.
@@ -106,6 +113,7 @@ struct WorkStep {
   int index = -1;                   ///< in Timber::cuts or Timber::features; −1: the whole
   std::vector<StepNumber> numbers;  ///< the one that is wanted first comes first
   std::vector<int> saw_cuts;        ///< in Sheet::saw_cuts
+  std::vector<SawSetup> setups;     ///< of those across the timber, each once
   std::string name;                 ///< the lead's; empty: the usual one
   std::optional<Length> tolerance;  ///< a measure is asked for, within this
   Length wanted;                    ///< what it should be: the first number that is a length

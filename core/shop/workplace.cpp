@@ -18,18 +18,6 @@ void count_in(const TimberWork& work, ShopCount& count) {
   }
 }
 
-std::int64_t nearest(double value) { return static_cast<std::int64_t>(libm::floor(value + 0.5)); }
-
-SawSetup setup_of(const WorkStep& step) {
-  SawSetup setup;
-  for (const StepNumber& n : step.numbers) {
-    if (n.name == StepNumberName::kTable) setup.table = nearest(n.value * 100);
-    if (n.name == StepNumberName::kTilt) setup.tilt = nearest(n.value * 100);
-    if (n.name == StepNumberName::kStop) setup.stop = nearest(n.value * 64);
-  }
-  return setup;
-}
-
 }  // namespace
 
 std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw) {
@@ -77,8 +65,8 @@ std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
   for (std::size_t w = 0; w < work.size(); ++w)
     for (std::size_t i = 0; i < work[w].steps.size() && !work[w].progress.held; ++i) {
       const WorkStep& step = work[w].steps[i];
-      if (step.place != Workplace::kSaw || work[w].progress.done[i]) continue;
-      groups[setup_of(step)].push_back({static_cast<int>(w), static_cast<int>(i)});
+      if (work[w].progress.done[i]) continue;
+      for (const SawSetup& setup : step.setups) groups[setup].push_back({static_cast<int>(w), static_cast<int>(i)});
     }
   std::vector<SawSetup> setups;
   for (const auto& [setup, cuts] : groups) setups.push_back(setup);

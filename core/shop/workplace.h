@@ -36,16 +36,10 @@ struct PlaceCount {
 };
 [[nodiscard]] std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work);
 
-/// What a saw is set to. Angles to a hundredth of a degree, the stop to 1/64 in; 0 where there is no stop.
-struct SawSetup {
-  std::int64_t table = 0, tilt = 0;  ///< hundredths of a degree, signed as BladeAngles
-  std::int64_t stop = 0;             ///< 64ths of an inch
-  friend auto operator<=>(const SawSetup&, const SawSetup&) = default;  // NOLINT(modernize-use-nullptr)
-};
 /// How many of table, tilt and stop are changed from one to the other.
 [[nodiscard]] int changes_between(const SawSetup& a, const SawSetup& b);
 
-/// One cut that waits, held timbers left out: they are not worked on.
+/// A step that waits, held timbers left out: they are not worked on. One that is cut at two settings waits at both.
 struct WaitingCut {
   int work = 0;  ///< in the list given
   int step = 0;  ///< in TimberWork::steps
@@ -54,7 +48,7 @@ struct SawGroup {
   SawSetup setup;
   std::vector<WaitingCut> cuts;  ///< in the order of the list given
 };
-/// All steps at the saw that are not done, one group for each setting, in an order with few changes: the fewest there
+/// All steps that are sawn and not done, one group for each setting, in an order with few changes: the fewest there
 /// are with up to 12 settings (dynamic programming over subsets: Held and Karp, 1962); with more, settings sorted and
 /// then mended by turning and moving stretches until neither helps.
 [[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work);
