@@ -7,25 +7,26 @@
 namespace bentbook {
 namespace {
 
-bool one_value(Action action) {
-  return action == Action::kMeasured || action == Action::kPlate || action == Action::kWitness ||
-         action == Action::kStock;
+bool one_value(EventAction action) {
+  return action == EventAction::kMeasured || action == EventAction::kPlate || action == EventAction::kWitness ||
+         action == EventAction::kStock;
 }
 
 /// What of a claim must agree: of a reading the measure alone.
 std::string_view essence(const Claim& c) {
   const std::string_view value = c.value;
-  return c.action == Action::kMeasured ? value.substr(0, value.find(' ')) : value;
+  return c.action == EventAction::kMeasured ? value.substr(0, value.find(' ')) : value;
 }
 
 /// kFinishedTwice … kWrongPlate between two claims on one step, or nothing.
 bool disagree(const Claim& a, const Claim& b, ConflictKind& kind) {
-  if (a.id.device == b.id.device && !(a.action == Action::kPlate && b.action == Action::kPaired)) return false;
-  if (a.action == Action::kDone && b.action == Action::kDone) {
+  if (a.id.device == b.id.device && !(a.action == EventAction::kPlate && b.action == EventAction::kPaired))
+    return false;
+  if (a.action == EventAction::kDone && b.action == EventAction::kDone) {
     kind = ConflictKind::kFinishedTwice;
     return true;
   }
-  if (a.action == Action::kHeld && b.action == Action::kPassed) {
+  if (a.action == EventAction::kHeld && b.action == EventAction::kPassed) {
     kind = ConflictKind::kHeldAndPassed;
     return true;
   }
@@ -33,7 +34,7 @@ bool disagree(const Claim& a, const Claim& b, ConflictKind& kind) {
     kind = ConflictKind::kValuesDiffer;
     return true;
   }
-  if (a.action == Action::kPlate && b.action == Action::kPaired && a.value != b.value) {
+  if (a.action == EventAction::kPlate && b.action == EventAction::kPaired && a.value != b.value) {
     kind = ConflictKind::kWrongPlate;
     return true;
   }
@@ -62,7 +63,7 @@ std::vector<PlateAt> plates_of(const ShopState& state) {
   for (const TimberState& timber : state.timbers)
     for (const StepState& step : timber.steps)
       for (const Claim& c : step.claims)
-        if (c.action == Action::kPlate) plates.push_back({&timber, &step, &c});
+        if (c.action == EventAction::kPlate) plates.push_back({&timber, &step, &c});
   return plates;
 }
 

@@ -32,24 +32,24 @@ Result<void> check_texts(const Event& e) {
 
 Result<void> check_value(const Event& e) {
   switch (e.action) {
-    case Action::kMeasured:
+    case EventAction::kMeasured:
       if (!read_reading(e.value)) return fail(ErrorCode::kSyntax, "value");
       break;
-    case Action::kReleased:
+    case EventAction::kReleased:
       if (e.who.empty()) return fail(ErrorCode::kMissing, "who");
       if (e.note.empty()) return fail(ErrorCode::kMissing, "note");
       if (!read_id(e.value)) return fail(ErrorCode::kSyntax, "value");
       break;
-    case Action::kTakenBack:
+    case EventAction::kTakenBack:
       if (!read_id(e.value)) return fail(ErrorCode::kSyntax, "value");
       break;
-    case Action::kPlate:
-    case Action::kWitness:
-    case Action::kStock:
-    case Action::kPaired:
+    case EventAction::kPlate:
+    case EventAction::kWitness:
+    case EventAction::kStock:
+    case EventAction::kPaired:
       if (e.value.empty()) return fail(ErrorCode::kMissing, "value");
       break;
-    case Action::kNoted:
+    case EventAction::kNoted:
       if (e.note.empty()) return fail(ErrorCode::kMissing, "note");
       break;
     default:
@@ -58,8 +58,8 @@ Result<void> check_value(const Event& e) {
   return {};
 }
 
-bool wants_step(Action action) {
-  return action == Action::kDone || action == Action::kPassed || action == Action::kMeasured;
+bool wants_step(EventAction action) {
+  return action == EventAction::kDone || action == EventAction::kPassed || action == EventAction::kMeasured;
 }
 
 std::string number_text(std::int64_t value) {
@@ -116,7 +116,7 @@ Result<void> check_event(const Event& e) {
   if (e.wall < 0) return fail(ErrorCode::kNegative, "wall");
   if (e.wall > static_cast<std::int64_t>(kLastTime))
     return fail(ErrorCode::kTooLarge, "wall", -1, static_cast<std::int64_t>(kLastTime));
-  if (e.action > Action::kStepAsks) return fail(ErrorCode::kSyntax, "action");
+  if (e.action > EventAction::kStepAsks) return fail(ErrorCode::kSyntax, "action");
   if (auto texts = check_texts(e); !texts) return texts;
   if (e.timber.empty()) return fail(ErrorCode::kMissing, "timber");
   if (wants_step(e.action) && e.step.empty()) return fail(ErrorCode::kMissing, "step");

@@ -15,7 +15,7 @@
 
 namespace bentbook {
 
-enum class Action : std::uint8_t {
+enum class EventAction : std::uint8_t {
   kDone,          ///< the step is finished; value: its numbers as they were worked to (steps.h)
   kPassed,        ///< looked over and found good
   kMeasured,      ///< value: a Reading; out of tolerance it holds the timber
@@ -38,8 +38,8 @@ inline constexpr std::array<std::string_view, 17> kActionWords = {
     "done",         "passed",        "measured",   "held",         "released",   "plate",
     "witness",      "stock",         "paired",     "noted",        "taken_back", "step_added",
     "step_dropped", "step_restored", "step_moved", "step_renamed", "step_asks"};
-static_assert(kActionWords.size() == static_cast<std::size_t>(Action::kStepAsks) + 1);
-[[nodiscard]] constexpr bool is_rule(Action action) { return action >= Action::kStepAdded; }
+static_assert(kActionWords.size() == static_cast<std::size_t>(EventAction::kStepAsks) + 1);
+[[nodiscard]] constexpr bool is_rule(EventAction action) { return action >= EventAction::kStepAdded; }
 
 /// Names an event: no device uses a sequence number twice.
 struct EventId {
@@ -56,7 +56,7 @@ struct Event {
   std::uint64_t sequence = 1;  ///< 1, 2, 3 … on its device
   std::uint64_t logical = 1;   ///< one more than the greatest that the device had seen
   std::int64_t wall = 0;       ///< milliseconds since 1970, UTC; shown, never ordered by
-  Action action = Action::kDone;
+  EventAction action = EventAction::kDone;
   std::string who;
   std::string timber;  ///< mark
   std::string step;    ///< stable id (steps.h); empty: the whole timber

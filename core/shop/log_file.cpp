@@ -69,7 +69,7 @@ Result<Event> read_event(std::string_view line) {
               *sequence,
               *logical,
               static_cast<std::int64_t>(*wall),
-              static_cast<Action>(action),
+              static_cast<EventAction>(action),
               std::string(fields[6]),
               std::string(fields[7]),
               std::string(fields[8]),

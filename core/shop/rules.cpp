@@ -15,7 +15,9 @@ bool is_step_word(std::string_view word) {
 }
 
 /// Dropping and restoring are one thing said two ways.
-Action about(Action action) { return action == Action::kStepRestored ? Action::kStepDropped : action; }
+EventAction about(EventAction action) {
+  return action == EventAction::kStepRestored ? EventAction::kStepDropped : action;
+}
 
 }  // namespace
 
@@ -31,15 +33,15 @@ Result<void> check_rule(const Event& e) {
   if (keys::index_of(keys::kTimberKind, e.timber) < 0) return fail(ErrorCode::kSyntax, "timber");
   if (!is_step_word(e.step)) return fail(ErrorCode::kSyntax, "step");
   switch (e.action) {
-    case Action::kStepAdded:
+    case EventAction::kStepAdded:
       if (!e.step.starts_with("own.")) return fail(ErrorCode::kSyntax, "step");
       if (e.note.empty()) return fail(ErrorCode::kMissing, "note");
       if (!read_added(e.value)) return fail(ErrorCode::kSyntax, "value");
       break;
-    case Action::kStepMoved:
+    case EventAction::kStepMoved:
       if (!(e.value == "-" || is_step_word(e.value))) return fail(ErrorCode::kSyntax, "value");
       break;
-    case Action::kStepAsks: {
+    case EventAction::kStepAsks: {
       const auto count = read_decimal(e.value);
       if (!e.value.empty() && !(count && *count <= static_cast<std::uint64_t>(Length::kPerFoot)))
         return fail(ErrorCode::kSyntax, "value");

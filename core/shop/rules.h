@@ -26,7 +26,7 @@ enum class Workplace : std::uint8_t { kLayout, kSaw, kSlotter, kDrillPress, kBen
 inline constexpr std::array<std::string_view, 5> kWorkplaceWords = {"layout", "saw", "slotter", "drill_press", "bench"};
 
 struct Rule {
-  Action action = Action::kStepDropped;
+  EventAction action = EventAction::kStepDropped;
   std::string kind, step, value, note;
   EventId id;
   friend bool operator==(const Rule&, const Rule&) = default;

@@ -52,9 +52,9 @@ class Reader {
     return read.has_value();
   }
 
-  static bool action(std::string_view word, Action& out) {
+  static bool action(std::string_view word, EventAction& out) {
     const int index = keys::index_of(kActionWords, word);
-    out = static_cast<Action>(std::max(index, 0));
+    out = static_cast<EventAction>(std::max(index, 0));
     return index >= 0;
   }
 

@@ -79,11 +79,11 @@ void count_device(ShopState& state, const Event& e) {
 }
 
 /// Words on a thing that has one value, so that a device's newer one stands for its older one.
-bool replaces(Action action) {
-  return action != Action::kHeld && action != Action::kReleased && action != Action::kNoted;
+bool replaces(EventAction action) {
+  return action != EventAction::kHeld && action != EventAction::kReleased && action != EventAction::kNoted;
 }
 
-void claim(StepState& step, const Event& e, Action action) {
+void claim(StepState& step, const Event& e, EventAction action) {
   if (replaces(action))
     step.claims.erase(std::remove_if(step.claims.begin(), step.claims.end(),
                                      [&](const Claim& c) { return c.action == action && c.id.device == e.device; }),
@@ -94,22 +94,23 @@ void claim(StepState& step, const Event& e, Action action) {
 void take_back(StepState& step, EventId id) {
   step.claims.erase(std::remove_if(step.claims.begin(), step.claims.end(),
                                    [&](const Claim& c) {
-                                     return c.id == id && c.action != Action::kHeld && c.action != Action::kReleased;
+                                     return c.id == id && c.action != EventAction::kHeld &&
+                                            c.action != EventAction::kReleased;
                                    }),
                     step.claims.end());
 }
 
 void release(StepState& step, const Event& e, EventId id) {
   const auto hold = std::find_if(step.claims.begin(), step.claims.end(),
-                                 [&](const Claim& c) { return c.action == Action::kHeld && c.id == id; });
+                                 [&](const Claim& c) { return c.action == EventAction::kHeld && c.id == id; });
   if (hold == step.claims.end()) return;
   step.claims.erase(hold);
-  claim(step, e, Action::kReleased);
+  claim(step, e, EventAction::kReleased);
 }
 
 }  // namespace
 
-const Claim* StepState::find(Action action) const {
+const Claim* StepState::find(EventAction action) const {
   for (const Claim& c : claims)
     if (c.action == action) return &c;
   return nullptr;
@@ -122,7 +123,8 @@ const StepState* TimberState::find(std::string_view step) const {
 }
 
 bool TimberState::held() const {
-  return std::any_of(steps.begin(), steps.end(), [](const StepState& s) { return s.find(Action::kHeld) != nullptr; });
+  return std::any_of(steps.begin(), steps.end(),
+                     [](const StepState& s) { return s.find(EventAction::kHeld) != nullptr; });
 }
 
 const TimberState* ShopState::find(std::string_view mark) const {
@@ -155,16 +157,16 @@ void apply(ShopState& state, const Event& e) {
   if (is_rule(e.action)) return take_rule(state.rules, e);
   StepState& step = step_at(state, e);
   switch (e.action) {
-    case Action::kTakenBack:
+    case EventAction::kTakenBack:
       if (const auto id = read_id(e.value)) take_back(step, *id);
       break;
-    case Action::kReleased:
+    case EventAction::kReleased:
       if (const auto id = read_id(e.value)) release(step, e, *id);
       break;
-    case Action::kMeasured: {
-      claim(step, e, Action::kMeasured);
+    case EventAction::kMeasured: {
+      claim(step, e, EventAction::kMeasured);
       const auto reading = read_reading(e.value);
-      if (reading && !reading->within()) claim(step, e, Action::kHeld);
+      if (reading && !reading->within()) claim(step, e, EventAction::kHeld);
       break;
     }
     default:

@@ -17,7 +17,7 @@ namespace bentbook {
 
 /// An event that holds. A reading out of tolerance gives two: kMeasured and, with the same id, kHeld.
 struct Claim {
-  Action action = Action::kDone;
+  EventAction action = EventAction::kDone;
   EventId id;
   std::int64_t wall = 0;
   std::string who, value, note;
@@ -27,7 +27,7 @@ struct Claim {
 struct StepState {
   std::string step;
   std::vector<Claim> claims;
-  [[nodiscard]] const Claim* find(Action action) const;  ///< the first, nullptr: none
+  [[nodiscard]] const Claim* find(EventAction action) const;  ///< the first, nullptr: none
   friend bool operator==(const StepState&, const StepState&) = default;
 };
 

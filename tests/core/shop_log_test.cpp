@@ -78,14 +78,14 @@ TEST_CASE("an event that says nothing is refused by its member", "[shop]") {
   e = done("P-A1", "");
   CHECK(refused(e) == "step");
   e = done("P-A1", "slot/a");
-  e.action = Action::kReleased;
+  e.action = EventAction::kReleased;
   e.value = id_text({1, 2});
   CHECK(refused(e) == "note");  // a release wants its reason
   e.note = "planed and measured again";
   e.who = "";
   CHECK(refused(e) == "who");  // and a name
   e = done("P-A1", "slot/a");
-  e.action = Action::kMeasured;
+  e.action = EventAction::kMeasured;
   e.value = "1 2";
   CHECK(refused(e) == "value");
   e = done("P-A1", "slot/a");

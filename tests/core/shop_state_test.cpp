@@ -14,7 +14,7 @@ struct Phone {
   std::string who;
   Log log{"b1", {}};
 
-  EventId does(Action action, std::string step, std::string value = {}, std::string note = {},
+  EventId does(EventAction action, std::string step, std::string value = {}, std::string note = {},
                std::string timber = "T-2") {
     Event e;
     e.wall = 1'764'000'000'000;
@@ -35,7 +35,7 @@ struct Phone {
     for (const Conflict& c : conflicts_of(fold(log))) kinds.push_back(c.kind);
     return kinds;
   }
-  [[nodiscard]] const Claim* claim(std::string_view step, Action action) {
+  [[nodiscard]] const Claim* claim(std::string_view step, EventAction action) {
     state = fold(log);
     const TimberState* timber = state.find("T-2");
     const StepState* found = timber != nullptr ? timber->find(step) : nullptr;
@@ -52,69 +52,69 @@ std::string inches(std::int64_t n, std::int64_t d) {
 
 TEST_CASE("a tick says who and when; taken back it is gone", "[shop]") {
   Phone a{1, "Ana"};
-  const EventId id = a.does(Action::kDone, "slot/a", "depth_in=7.7500");
-  REQUIRE(a.claim("slot/a", Action::kDone) != nullptr);
-  CHECK(a.claim("slot/a", Action::kDone)->who == "Ana");
-  CHECK(a.claim("slot/a", Action::kDone)->value == "depth_in=7.7500");
-  CHECK(a.claim("slot/a", Action::kDone)->wall == 1'764'000'000'000);
-  a.does(Action::kTakenBack, "slot/a", id_text(id));
-  CHECK(a.claim("slot/a", Action::kDone) == nullptr);
-  a.does(Action::kDone, "slot/a");
-  CHECK(a.claim("slot/a", Action::kDone) != nullptr);
+  const EventId id = a.does(EventAction::kDone, "slot/a", "depth_in=7.7500");
+  REQUIRE(a.claim("slot/a", EventAction::kDone) != nullptr);
+  CHECK(a.claim("slot/a", EventAction::kDone)->who == "Ana");
+  CHECK(a.claim("slot/a", EventAction::kDone)->value == "depth_in=7.7500");
+  CHECK(a.claim("slot/a", EventAction::kDone)->wall == 1'764'000'000'000);
+  a.does(EventAction::kTakenBack, "slot/a", id_text(id));
+  CHECK(a.claim("slot/a", EventAction::kDone) == nullptr);
+  a.does(EventAction::kDone, "slot/a");
+  CHECK(a.claim("slot/a", EventAction::kDone) != nullptr);
 }
 
 TEST_CASE("a measure out of tolerance holds until a name releases it with a reason", "[shop]") {
   Phone a{1, "Ana"};
-  const EventId good = a.does(Action::kMeasured, "slot/a", inches(129, 16));  // 8 1/16: just within 1/16
-  CHECK(a.claim("slot/a", Action::kHeld) == nullptr);
-  const EventId id = a.does(Action::kMeasured, "slot/a", inches(259, 32));  // 8 3/32
-  REQUIRE(a.claim("slot/a", Action::kHeld) != nullptr);
-  CHECK(a.claim("slot/a", Action::kHeld)->id == id);
+  const EventId good = a.does(EventAction::kMeasured, "slot/a", inches(129, 16));  // 8 1/16: just within 1/16
+  CHECK(a.claim("slot/a", EventAction::kHeld) == nullptr);
+  const EventId id = a.does(EventAction::kMeasured, "slot/a", inches(259, 32));  // 8 3/32
+  REQUIRE(a.claim("slot/a", EventAction::kHeld) != nullptr);
+  CHECK(a.claim("slot/a", EventAction::kHeld)->id == id);
   CHECK(fold(a.log).find("T-2")->held());
   // Neither taking back nor a good measure lets it go.
-  a.does(Action::kTakenBack, "slot/a", id_text(id));
-  a.does(Action::kMeasured, "slot/a", inches(8, 1));
-  CHECK(a.claim("slot/a", Action::kHeld) != nullptr);
-  a.does(Action::kReleased, "slot/a", id_text(good), "not this one");
-  CHECK(a.claim("slot/a", Action::kHeld) != nullptr);
-  a.does(Action::kReleased, "slot/a", id_text(id), "planed, measured again");
-  CHECK(a.claim("slot/a", Action::kHeld) == nullptr);
-  CHECK(a.claim("slot/a", Action::kReleased)->note == "planed, measured again");
+  a.does(EventAction::kTakenBack, "slot/a", id_text(id));
+  a.does(EventAction::kMeasured, "slot/a", inches(8, 1));
+  CHECK(a.claim("slot/a", EventAction::kHeld) != nullptr);
+  a.does(EventAction::kReleased, "slot/a", id_text(good), "not this one");
+  CHECK(a.claim("slot/a", EventAction::kHeld) != nullptr);
+  a.does(EventAction::kReleased, "slot/a", id_text(id), "planed, measured again");
+  CHECK(a.claim("slot/a", EventAction::kHeld) == nullptr);
+  CHECK(a.claim("slot/a", EventAction::kReleased)->note == "planed, measured again");
   CHECK(!fold(a.log).find("T-2")->held());
 }
 
 TEST_CASE("conflicts of two phones are shown on both until one is taken back", "[shop]") {
   Phone a{1, "Ana"}, b{2, "Bo"};
-  const EventId first = a.does(Action::kDone, "slot/a");
-  b.does(Action::kDone, "slot/a");
+  const EventId first = a.does(EventAction::kDone, "slot/a");
+  b.does(EventAction::kDone, "slot/a");
   CHECK(a.conflicts().empty());
   a.takes(b);
   b.takes(a);
   CHECK(a.conflicts() == std::vector{ConflictKind::kFinishedTwice});
   CHECK(b.conflicts() == a.conflicts());
-  b.does(Action::kTakenBack, "slot/a", id_text(first));
+  b.does(EventAction::kTakenBack, "slot/a", id_text(first));
   a.takes(b);
   CHECK(a.conflicts().empty());
-  CHECK(a.claim("slot/a", Action::kDone)->who == "Bo");
+  CHECK(a.claim("slot/a", EventAction::kDone)->who == "Bo");
 
-  b.does(Action::kPassed, "label");
-  const EventId hold = a.does(Action::kHeld, "label", {}, "split");
+  b.does(EventAction::kPassed, "label");
+  const EventId hold = a.does(EventAction::kHeld, "label", {}, "split");
   a.takes(b);
   CHECK(a.conflicts() == std::vector{ConflictKind::kHeldAndPassed});
-  a.does(Action::kReleased, "label", id_text(hold), "only a check");
+  a.does(EventAction::kReleased, "label", id_text(hold), "only a check");
   CHECK(a.conflicts().empty());
 
-  a.does(Action::kMeasured, "end_cut/b", inches(8, 1));
-  b.does(Action::kMeasured, "end_cut/b", inches(257, 32));
+  a.does(EventAction::kMeasured, "end_cut/b", inches(8, 1));
+  b.does(EventAction::kMeasured, "end_cut/b", inches(257, 32));
   b.takes(a);
   CHECK(b.conflicts() == std::vector{ConflictKind::kValuesDiffer});
 }
 
 TEST_CASE("a plate belongs to one place, and the pair is looked at again", "[shop]") {
   Phone a{1, "Ana"}, b{2, "Bo"};
-  a.does(Action::kPlate, "slot/a", "17");
-  a.does(Action::kWitness, "slot/a", "III");
-  a.does(Action::kStock, "", "heat 4471");
+  a.does(EventAction::kPlate, "slot/a", "17");
+  a.does(EventAction::kWitness, "slot/a", "III");
+  a.does(EventAction::kStock, "", "heat 4471");
   ShopState state = fold(a.log);
   CHECK(check_pairing(state, "T-2", "slot/a", "17").pairing == Pairing::kMatches);
   const PairingAnswer other = check_pairing(state, "T-3", "slot/a", "17");
@@ -122,18 +122,18 @@ TEST_CASE("a plate belongs to one place, and the pair is looked at again", "[sho
   CHECK(other.other_timber == "T-2");
   CHECK(check_pairing(state, "T-2", "slot/a", "18").recorded == "17");
   CHECK(check_pairing(state, "T-3", "slot/b", "99").pairing == Pairing::kNotRecorded);
-  b.does(Action::kPlate, "slot/b", "17", {}, "T-3");
+  b.does(EventAction::kPlate, "slot/b", "17", {}, "T-3");
   b.takes(a);
   CHECK(b.conflicts() == std::vector{ConflictKind::kPlateTwice});
-  a.does(Action::kPaired, "slot/a", "18");
+  a.does(EventAction::kPaired, "slot/a", "18");
   CHECK(a.conflicts() == std::vector{ConflictKind::kWrongPlate});
-  a.does(Action::kPaired, "slot/a", "17");
+  a.does(EventAction::kPaired, "slot/a", "17");
   CHECK(a.conflicts().empty());
 }
 
 TEST_CASE("events that did not arrive are missed by number", "[shop]") {
   Phone a{1, "Ana"};
-  for (int i = 0; i < 4; ++i) a.does(Action::kDone, "slot/a");
+  for (int i = 0; i < 4; ++i) a.does(EventAction::kDone, "slot/a");
   a.log.events.erase(a.log.events.begin() + 1);
   const auto conflicts = conflicts_of(fold(a.log));
   REQUIRE(conflicts.size() == 1);

@@ -23,28 +23,28 @@ inline Event random_event(Random& random, const Log& log, std::uint64_t device) 
   e.step = pick(random, {"slot/a", "end_cut/b", "label"});
   const std::int64_t kind = random.whole(0, 13);
   if (kind < 5) {
-    e.action = Action::kDone;
+    e.action = EventAction::kDone;
     e.value = pick(random, {"", "station_in=48.0000", "table_deg=39.8056"});
   } else if (kind == 5) {
-    e.action = Action::kPassed;
+    e.action = EventAction::kPassed;
   } else if (kind == 6) {
-    e.action = Action::kMeasured;
+    e.action = EventAction::kMeasured;
     e.value = reading_text({Length::inches(random.whole(30, 34), 4), Length::inches(8), Length::inches(1, 4)});
   } else if (kind == 7) {
-    e.action = Action::kHeld;
+    e.action = EventAction::kHeld;
     e.note = "check";
   } else if (kind == 8) {
-    e.action = Action::kPlate;
+    e.action = EventAction::kPlate;
     e.value = pick(random, {"17", "18"});
   } else if (kind == 9) {
-    e.action = Action::kStepRenamed;
+    e.action = EventAction::kStepRenamed;
     e.timber = pick(random, {"post", "tie"});
     e.step = "slot";
     e.note = pick(random, {"Slot it", ""});
   } else if (!log.events.empty()) {  // take back or release what is there
     const Event& known =
         log.events[static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(log.events.size()) - 1))];
-    e.action = kind < 12 ? Action::kTakenBack : Action::kReleased;
+    e.action = kind < 12 ? EventAction::kTakenBack : EventAction::kReleased;
     e.value = id_text(known.id());
     e.timber = is_rule(known.action) ? "P-A1" : known.timber;
     e.step = is_rule(known.action) ? "label" : known.step;

@@ -27,13 +27,13 @@ Finished finished_by_hand(const Log& log) {
   Finished all;
   for (std::size_t i = 0; i < log.events.size(); ++i) {
     const Event& e = log.events[i];
-    if (e.action != Action::kDone) continue;
+    if (e.action != EventAction::kDone) continue;
     bool holds = true;
     for (std::size_t k = i + 1; k < log.events.size(); ++k) {
       const Event& later = log.events[k];
       if (later.timber != e.timber || later.step != e.step) continue;
-      if (later.action == Action::kDone && later.device == e.device) holds = false;
-      if (later.action == Action::kTakenBack && later.value == id_text(e.id())) holds = false;
+      if (later.action == EventAction::kDone && later.device == e.device) holds = false;
+      if (later.action == EventAction::kTakenBack && later.value == id_text(e.id())) holds = false;
     }
     if (holds) all.insert({e.timber, e.step, e.device});
   }
@@ -45,7 +45,7 @@ Finished finished_in(const ShopState& state) {
   for (const TimberState& timber : state.timbers)
     for (const StepState& step : timber.steps)
       for (const Claim& c : step.claims)
-        if (c.action == Action::kDone) all.insert({timber.mark, step.step, c.id.device});
+        if (c.action == EventAction::kDone) all.insert({timber.mark, step.step, c.id.device});
   return all;
 }
 
@@ -54,11 +54,12 @@ std::size_t holds_by_hand(const Log& log) {
   std::size_t n = 0;
   for (std::size_t i = 0; i < log.events.size(); ++i) {
     const Event& e = log.events[i];
-    const bool hold = e.action == Action::kHeld || (e.action == Action::kMeasured && !read_reading(e.value)->within());
+    const bool hold =
+        e.action == EventAction::kHeld || (e.action == EventAction::kMeasured && !read_reading(e.value)->within());
     if (!hold) continue;
     bool released = false;
     for (std::size_t k = i + 1; k < log.events.size(); ++k)
-      released = released || (log.events[k].action == Action::kReleased && log.events[k].value == id_text(e.id()));
+      released = released || (log.events[k].action == EventAction::kReleased && log.events[k].value == id_text(e.id()));
     n += released ? 0 : 1;
   }
   return n;
@@ -68,7 +69,7 @@ std::size_t holds_in(const ShopState& state) {
   std::size_t n = 0;
   for (const TimberState& timber : state.timbers)
     for (const StepState& step : timber.steps)
-      for (const Claim& c : step.claims) n += c.action == Action::kHeld ? 1 : 0;
+      for (const Claim& c : step.claims) n += c.action == EventAction::kHeld ? 1 : 0;
   return n;
 }
 
