@@ -27,7 +27,8 @@ std::string_view workplace_name(Workplace place, Language language) {
 }
 
 std::string step_title(const WorkStep& step, Language language) {
-  std::string title = step.name.empty() ? std::string(row("step_", word(kStepWorkWords, step.work), language)) : step.name;
+  std::string title =
+      step.name.empty() ? std::string(row("step_", word(kStepWorkWords, step.work), language)) : step.name;
   if (step.end) title = say(Msg::kStepAt, language, {{"step", title}, {"end", *step.end == End::kA ? "A" : "B"}});
   if (!step.mate.empty()) title = say(Msg::kStepWith, language, {{"step", title}, {"mate", step.mate}});
   return title;
@@ -38,7 +39,7 @@ std::string_view step_number_name(StepNumberName name, Language language) {
 }
 
 std::string step_number_value(const StepNumber& number, const Voice& voice) {
-  if (is_degrees(number.name)) return say_angle(Angle::degrees(1) * 0 + Angle{static_cast<std::int64_t>(number.value * 1e9)}, voice);
+  if (is_degrees(number.name)) return say_angle(Angle::from_degrees(number.value), voice);
   return say_inches(number.value, voice);
 }
 

@@ -10,6 +10,8 @@
 #include "screens/books_screen.h"
 #include "screens/frame_screen.h"
 #include "screens/rafter_screen.h"
+#include "screens/shop_form.h"
+#include "screens/shop_pages.h"
 #include "screens/shop_screen.h"
 
 namespace bentbook::screens {
@@ -206,8 +208,8 @@ void App::on(const PlatformEvent& event) {
       return;
     case EventKind::kFileOpened:
       app.file = event;
-      app.pages.go(Place::kFrame);
-      app.pages.push(books_import_page());
+      app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
+      app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
       return;
     case EventKind::kScanned:
     case EventKind::kScanEnded:

@@ -234,7 +234,8 @@ void ShopDesk::appended(const PlatformEvent& event) {
 
 void ShopDesk::keep_snapshot() {
   // A snapshot never holds what the log in storage does not.
-  if (read_only_ || !waiting_.empty() || shop_.events < snapshot_events_ + kSnapshotEvery || !shop_.twice.empty()) return;
+  if (read_only_ || !waiting_.empty() || shop_.events < snapshot_events_ + kSnapshotEvery || !shop_.twice.empty())
+    return;
   snapshot_events_ = shop_.events;
   platform_.save(snapshot_key(), ++snapshots_, write_snapshot(shop_));
 }

@@ -36,7 +36,7 @@ const ShopMemory::Work& shop_work_of(Context& context, const ShownFrame& shown) 
   const ShopState& state = context.shop.shop();
   const Saw& saw = saw_of(shown.book);
   if (kept.of != shown.solved || kept.saw != saw.name || !(kept.rules == state.rules)) {
-    kept = {shown.solved, saw.name, state.rules, context.shop.turn(), shop_work(*shown.frame(), state, saw),
+    kept = {shown.solved,       saw.name, state.rules, context.shop.turn(), shop_work(*shown.frame(), state, saw),
             conflicts_of(state)};
   } else if (kept.turn != context.shop.turn()) {
     kept.turn = context.shop.turn();

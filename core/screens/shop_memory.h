@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "model/book_model.h"
 #include "frame/sheet_drawing.h"
+#include "model/book_model.h"
 #include "shop/workplace.h"
 
 namespace bentbook::screens {
