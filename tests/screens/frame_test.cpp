@@ -423,7 +423,7 @@ TEST_CASE("a list of timbers comes in with its bad lines told by number, and goe
               "mark,breadth,depth,length\nS-1,8,8,12'\nS-2,8,eight,10'\nS-3,6,8,9' 6\"\n", 0});
   bed.rest();
   REQUIRE(bed.value("import.timbers") == "2");
-  REQUIRE(bed.item("import.trouble.0").name.find("3") != std::string::npos);
+  REQUIRE(bed.item("import.trouble.0").name.find('3') != std::string::npos);
   REQUIRE(bed.platform.stored("book1").empty());
   bed.tap("import.take_timbers");
   REQUIRE(bed.stored_book().frame.added.size() == 2);
