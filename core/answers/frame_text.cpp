@@ -20,6 +20,7 @@ std::string joined(const std::vector<std::string>& parts, std::string_view by = 
 
 std::string marks_of(const Frame& frame, const std::vector<int>& timbers) {
   std::vector<std::string> marks;
+  marks.reserve(timbers.size());
   for (const int i : timbers) marks.push_back(frame.timbers[static_cast<std::size_t>(i)].mark);
   return joined(marks);
 }

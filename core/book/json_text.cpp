@@ -36,6 +36,14 @@ std::int64_t too_deep_at(std::string_view bytes) {
   return -1;
 }
 
+/// Whether a text holds a surrogate, which an escape can spell ("\\udccc") and UTF-8 cannot carry: the reader checks
+/// what it is given, not what it unescapes, and would refuse the text once written.
+bool half_of_a_pair(std::string_view text) {
+  for (std::size_t i = 0; i + 1 < text.size(); ++i)
+    if (text[i] == '\xed' && static_cast<unsigned char>(text[i + 1]) >= 0xa0) return true;
+  return false;
+}
+
 /// Hands what the reader finds to a document. Numbers arrive as their text: the reader's own exact way to a double runs
 /// past its tables on hostile ones. A whole number that fits stays one; any other goes through the C library, which
 /// rounds it right on every target.
@@ -50,9 +58,13 @@ class Builder {
   bool Int64(std::int64_t value) { return document_.Int64(value); }
   bool Uint64(std::uint64_t value) { return document_.Uint64(value); }
   bool Double(double value) { return document_.Double(value); }
-  bool String(const char* text, rapidjson::SizeType size, bool copy) { return document_.String(text, size, copy); }
+  bool String(const char* text, rapidjson::SizeType size, bool copy) {
+    return !half_of_a_pair({text, size}) && document_.String(text, size, copy);
+  }
   bool StartObject() { return document_.StartObject(); }
-  bool Key(const char* text, rapidjson::SizeType size, bool copy) { return document_.Key(text, size, copy); }
+  bool Key(const char* text, rapidjson::SizeType size, bool copy) {
+    return !half_of_a_pair({text, size}) && document_.Key(text, size, copy);
+  }
   bool EndObject(rapidjson::SizeType members) { return document_.EndObject(members); }
   bool StartArray() { return document_.StartArray(); }
   bool EndArray(rapidjson::SizeType elements) { return document_.EndArray(elements); }

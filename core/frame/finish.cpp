@@ -117,7 +117,7 @@ void clip_contacts(Frame& frame) {
     joint.first_contact = static_cast<int>(kept.size());
     joint.contacts = 0;
     for (int c = 0; c < count; ++c) {
-      ContactFace contact = frame.contacts[static_cast<std::size_t>(first + c)];
+      ContactFace contact = frame.contacts[static_cast<std::size_t>(first) + static_cast<std::size_t>(c)];
       clip_to_timber(contact.corners, contact.normal, frame.timbers[static_cast<std::size_t>(joint.member)]);
       const Timber& receiver = frame.timbers[static_cast<std::size_t>(joint.receiver)];
       clip_to_timber(contact.corners, -1 * contact.normal, receiver);

@@ -198,13 +198,16 @@ RecessMarks recess_marks(const Timber& timber, int index, int feature) {
   return recess;
 }
 
-/// Stations between which a pocket takes the arris.
-Reach taken_by(const Pocket& pocket, Vec2 arris) {
+/// Stations between which a pocket takes the arris. `inward`: signs of y and z that lead from the arris into the wood:
+/// a pocket that the arris only touches takes it where the wood on both of its faces is taken.
+Reach taken_by(const Pocket& pocket, Vec2 arris, Vec2 inward) {
   Reach taken{-1e300, 1e300};
   for (const Plane& plane : planes_of(pocket)) {
     const double rest = plane.offset - plane.normal.y * arris.x - plane.normal.z * arris.y;
     if (libm::fabs(plane.normal.x) < kSame) {
-      if (rest < kSame) return {0, 0};
+      const bool touches = rest < kSame;
+      const bool leaves_wood = plane.normal.y * inward.x > kSame || plane.normal.z * inward.y > kSame;
+      if (rest < -kSame || (touches && leaves_wood)) return {0, 0};
     } else if (plane.normal.x > 0) {
       taken.to = std::min(taken.to, rest / plane.normal.x);
     } else {
@@ -286,11 +289,12 @@ Reach arris_reach(const Timber& timber, int number) {
     else
       reach.from = std::max(reach.from, station);
   }
+  const Vec2 inward{at.x > timber.sides.y_lo ? -1.0 : 1.0, at.y > timber.sides.z_lo ? -1.0 : 1.0};
   // Shoulders: pockets that begin at an end take the arris back to where they stop.
   for (bool moved = true; moved;) {
     moved = false;
     for (const Pocket& pocket : timber.pockets) {
-      const Reach taken = taken_by(pocket, at);
+      const Reach taken = taken_by(pocket, at, inward);
       if (taken.to <= taken.from + kSame) continue;
       if (taken.from <= reach.from + kSame && taken.to > reach.from + kSame) moved = true, reach.from = taken.to;
       if (taken.to >= reach.to - kSame && taken.from < reach.to - kSame) moved = true, reach.to = taken.from;

@@ -48,6 +48,7 @@ std::vector<Vec3> corners_of(const Timber& timber) {
 
 draw::Polygon outline(const std::vector<Vec3>& corners, bool across, bool section) {
   std::vector<Point> points;
+  points.reserve(corners.size());
   for (const Vec3& p : corners) points.push_back({across ? p.x : p.y, p.z});
   return {hull_of(std::move(points)), Stroke::kVisible, section ? Fill::kSection : Fill::kPaper};
 }

@@ -190,7 +190,8 @@ void keep_ways(Work& work, std::initializer_list<Vec3> candidates) {
     for (const Vec3& known : joint.ways) free = free && norm(known - way) > 1e-9;
     for (const Vec3& guide : work.guides) free = free && dot(way, guide) < 1e-9;
     for (int c = 0; c < joint.contacts && free; ++c) {
-      const ContactFace& contact = work.frame.contacts[static_cast<std::size_t>(joint.first_contact + c)];
+      const auto at = static_cast<std::size_t>(joint.first_contact) + static_cast<std::size_t>(c);
+      const ContactFace& contact = work.frame.contacts[at];
       free = dot(way, contact.normal) < 1e-9;
     }
     if (free && joint.ways.count < 6) joint.ways.add(way);

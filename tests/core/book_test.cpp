@@ -96,6 +96,18 @@ TEST_CASE("a number of any spelling is read or refused, never followed out of a 
   }
 }
 
+TEST_CASE("an escape for half of a surrogate pair is refused, a whole pair is read", "[book]") {
+  const auto x = [](const std::string& inside) {
+    return read_kit(R"({"file":"kit","version":1,"x":{"k)" + inside + R"(":")" + inside + R"("}})");
+  };
+  CHECK(x(R"(\ud83d\ude00)"));
+  CHECK(x(R"(\ud7ff\ue000)"));
+  for (const char* half : {R"(\udccc)", R"(\udccc\udccc)"}) {
+    REQUIRE_FALSE(x(half));
+    CHECK(x(half).error().code == ErrorCode::kSyntax);
+  }
+}
+
 TEST_CASE("missing members keep their defaults", "[book]") {
   const auto places = read_places(R"({"file":"places","version":1})");
   REQUIRE(places);

@@ -123,7 +123,8 @@ TEST_CASE("a knife plate's slot: as deep as the plate reaches and its clearance,
   CHECK_FALSE(has_way(j, {0, 0, 1}));
   plate.open = SlotOpen::kBlind;
   joint(plan, Meeting::kTiePost) = plate;
-  const Joint& blind = joint_of(solved(plan), "T-1", Meeting::kTiePost, End::kA);
+  const Frame closed = solved(plan);
+  const Joint& blind = joint_of(closed, "T-1", Meeting::kTiePost, End::kA);
   CHECK(blind.ways.count == 1);
 }
 

@@ -114,6 +114,25 @@ TEST_CASE("a tenon's arrises are measured from shoulder to shoulder", "[marks]")
   CHECK(check.overall == 144);
 }
 
+// A rafter let into a ridge beam's end may run out just at the arris: the wood on both faces of the arris is gone
+// there. One that only touches the arris from outside, or takes one of its faces alone, leaves it.
+TEST_CASE("an arris that a recess at the end runs out at is measured from behind the recess", "[marks]") {
+  const auto first_arris = [](std::initializer_list<Vec2> outline) {
+    Timber timber = solved(eight_by_ten());  // y -4 to 4, z -5 to 5: arris 1 at (4, 5)
+    Pocket pocket;
+    pocket.sweep = Axis::kX;
+    pocket.from = 0;
+    pocket.to = 3;
+    for (const Vec2& p : outline) pocket.outline.add(p);
+    timber.pockets.push_back(pocket);
+    return check_measures(timber).arrises[0];
+  };
+  CHECK(first_arris({{5, 0}, {5, 4}, {3, 6}, {3, 0}}) == Catch::Approx(141));  // its corner lies on the line y + z = 9
+  CHECK(first_arris({{4, 0}, {4, 5}, {3, 5}, {3, 0}}) == Catch::Approx(141));  // flush with both faces
+  CHECK(first_arris({{5, 4}, {5, 6}, {3, 6}}) == Catch::Approx(144));          // from outside
+  CHECK(first_arris({{5, 3}, {5, 6}, {4, 5}, {3, 3}}) == Catch::Approx(144));  // the top stays
+}
+
 TEST_CASE("every cut and pocket of a frame comes back from its marks alone", "[marks]") {
   const auto frame =
       solve_frame(default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8))));

@@ -37,7 +37,7 @@ void write_timber(const Timber& t) {
 
 }  // namespace
 
-int main(int argc, char** argv) {
+int main(int argc, char** argv) try {
   if (argc < 3) return 2;
   const int count = std::atoi(argv[1]);
   Random random(std::strtoull(argv[2], nullptr, 10));
@@ -78,4 +78,6 @@ int main(int argc, char** argv) {
     std::printf("end\n");
   }
   return 0;
+} catch (...) {
+  return 1;
 }
