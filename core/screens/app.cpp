@@ -208,6 +208,7 @@ void App::on(const PlatformEvent& event) {
       return;
     case EventKind::kFileOpened:
       app.file = event;
+      app.shop_memory.scan.received.clear();
       app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
       app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
       return;

@@ -112,22 +112,25 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
     }
   }
   const auto n = static_cast<float>(pages.places().size());
-  const float width = stacked ? rest.w : (rest.w - kGap * (n - 1)) / n;
-  const float height = stacked ? std::min(72.0F, (rest.h - kGap * (n - 1)) / n) : rest.h;
+  // A low side bar has room for all only two by two.
+  const bool pairs = stacked && (rest.h - kGap * (n - 1)) / n < ui.theme.target - 4;
+  const float across = stacked ? (pairs ? 2.0F : 1.0F) : n;
+  const float rows = stacked ? static_cast<float>((pages.places().size() + (pairs ? 1 : 0)) / (pairs ? 2 : 1)) : 1;
+  const float width = (rest.w - kGap * (across - 1)) / across;
+  const float height = stacked ? std::min(72.0F, (rest.h - kGap * (rows - 1)) / rows) : rest.h;
   float x = rest.x, y = rest.y;
-  for (std::size_t i = 0; i < pages.places().size(); ++i) {
-    const Pages::Root& root = pages.places()[i];
+  for (const Pages::Root& root : pages.places()) {
     const std::string key = std::string("place.") + std::string(root.page.key);
     const bool chosen = root.place == pages.place();
     if (tab_in(ui, key, {x, y, width, height}, root.icon, ui.say(place_name(root.place)), chosen)) {
-      const bool moved = root.place != pages.place();
       pages.go(root.place);
-      if (moved) save(places_store);
+      if (!chosen) save(places_store);
     }
-    if (stacked)
+    x += width + kGap;
+    if (x + width > rest.x + rest.w + 1) {
+      x = rest.x;
       y += height + kGap;
-    else
-      x += width + kGap;
+    }
   }
 }
 

@@ -153,6 +153,7 @@ double App::Impl::frame() {
   memory.pinches = std::move(step.pinches);
   memory.long_press = std::move(step.long_press);
   memory.want_frame = false;
+  memory.wake_ms = -1;
 
   const double since = last_frame_ms < 0 ? 16 : now_ms - last_frame_ms;
   last_frame_ms = now_ms;
@@ -204,6 +205,7 @@ double App::Impl::wish() const {
   if (settle > 0 || memory.want_frame || GImGui->InputEventsQueue.Size > 0 || registry.has_actions()) return 0;
   double next = gesture.wish(now_ms);
   if (pages.slide(now_ms) > 0) next = 0;
+  if (memory.wake_ms >= 0) next = sooner(next, std::max(1.0, memory.wake_ms - now_ms));
   if (toast.until_ms >= 0) next = sooner(next, std::max(1.0, toast.until_ms - now_ms));
   return next;
 }

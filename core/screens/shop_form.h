@@ -27,11 +27,15 @@ bool tell(Context&, Event event);
 /// What is mended by holding a finger: `hold_button` over the column's width.
 [[nodiscard]] bool hold_row(Context&, ItemKey key, std::string_view label);
 
+/// Takes up what the camera read: pieces of a log, or a timber's label.
+void take_scans(Context&);
+
 /// A page of the Shop place: waits, says why there is nothing, or draws `content(shown)` in a scroll area.
 template <class Content>
 void shop_page(Context& context, ItemKey key, Content&& content) {
   begin_scroll(context.ui, key, context.page);
   if (book_is_open(context) && log_is_open(context)) {
+    take_scans(context);
     const ShownFrame shown = frame_now(context);
     if (shown.frame())
       content(shown);

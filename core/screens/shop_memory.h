@@ -9,6 +9,7 @@
 
 #include "frame/sheet_drawing.h"
 #include "model/book_model.h"
+#include "shop/chunk.h"
 #include "shop/workplace.h"
 
 namespace bentbook::screens {
@@ -33,11 +34,19 @@ struct ShopMemory {
     SheetDrawing drawing;
   } shown;
 
+  /// The log as codes, while they are shown.
+  struct Codes {
+    std::uint64_t turn = 0;
+    std::vector<std::string> pieces;
+    std::size_t shown = 0;
+    double since_ms = 0;
+  } codes;
+
+  /// What the camera has read so far; a set that came together waits to be looked at.
   struct Scan {
-    std::string trouble;  ///< why there is no picture
+    Chunks chunks;
+    std::string received;
   } scan;
-  std::size_t code = 0;  ///< which one shows
-  double code_since_ms = -1;
   std::string reason;  ///< typed for a hold or a release
 };
 

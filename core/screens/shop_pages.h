@@ -15,6 +15,7 @@ namespace bentbook::screens {
 [[nodiscard]] Page shop_conflicts_page();
 [[nodiscard]] Page shop_pass_page();     ///< passing the log on
 [[nodiscard]] Page shop_receive_page();  ///< a log that was opened as a file
-[[nodiscard]] Page shop_codes_page();    ///< the log as a row of codes
+[[nodiscard]] Page shop_label_page(std::string mark);
+[[nodiscard]] Page shop_codes_page();  ///< the log as a row of codes
 
 }  // namespace bentbook::screens

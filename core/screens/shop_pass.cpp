@@ -15,7 +15,7 @@ namespace {
 constexpr std::string_view kPlain = "text/plain";
 
 std::string file_name(const Context& context, std::string_view what) {
-  return context.desk.book().title + " " + std::string(what) + ".txt";
+  return context.desk.title() + " " + std::string(what) + ".txt";
 }
 
 void pass_screen(Context& context) {
@@ -29,8 +29,15 @@ void pass_screen(Context& context) {
       context.platform.share_file(file_name(context, "log"), std::string(kPlain), write_log(*log));
     if (button(ui, "pass.codes", context.say(Msg::kPassCodes))) context.pages.push(shop_codes_page());
     heading(ui, "pass.receive", context.say(Msg::kPassReceive));
-    if (button(ui, "pass.open", context.say(Msg::kPassOpen))) context.platform.open_file();
+    if (button(ui, "pass.open", context.say(Msg::kPassOpen))) {
+      context.shop_memory.scan.received.clear();
+      context.platform.open_file();
+    }
     if (button(ui, "pass.scan", context.say(Msg::kPassScan))) context.platform.begin_scan();
+    if (const Chunks& chunks = context.shop_memory.scan.chunks; chunks.total > 0)
+      note(ui, "pass.pieces",
+           say(Msg::kCodesGot, ui.language,
+               {{"n", std::to_string(chunks.count())}, {"all", std::to_string(chunks.total)}}));
     heading(ui, "pass.lack", context.say(Msg::kPassLack));
     body(ui, "pass.lack_note", context.say(Msg::kPassLackNote));
     if (button(ui, "pass.seen", context.say(Msg::kPassSeen)))
@@ -57,6 +64,7 @@ void receive_log(Context& context, const Log& own, std::string_view bytes) {
   if (fresh == 0) return body(ui, "receive.nothing", context.say(Msg::kReceiveNothing));
   if (!button(ui, "receive.take", context.say(Msg::kReceiveTake), Weight::kPrimary)) return;
   if (const Result<int> taken = context.shop.merge(*log)) {
+    context.shop_memory.scan.received.clear();
     context.toast(say_count(Msg::kReceiveTaken, ui.language, *taken), false);
     context.pages.go(Place::kShop);
   }
@@ -77,8 +85,10 @@ void receive_seen(Context& context, const Log& own, std::string_view bytes) {
 
 void receive_screen(Context& context) {
   shop_page(context, "receive.page", [&](const ShownFrame&) {
-    const std::string bytes = context.file.text;
-    heading(context.ui, "receive.name", context.file.key.empty() ? context.say(Msg::kPassReceive) : context.file.key);
+    const std::string& scanned = context.shop_memory.scan.received;
+    const std::string bytes = scanned.empty() ? context.file.text : scanned;
+    const bool named = scanned.empty() && !context.file.key.empty();
+    heading(context.ui, "receive.name", named ? context.file.key : context.say(Msg::kPassReceive));
     const Log* own = context.shop.whole_log();
     if (own == nullptr) return note(context.ui, "receive.reading", context.say(Msg::kShopReading));
     if (is_seen_file(bytes))

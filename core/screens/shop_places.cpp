@@ -10,7 +10,8 @@
 namespace bentbook::screens {
 namespace {
 
-void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& work, const WorkStep& step) {
+void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& work, const WorkStep& step,
+                 std::string_view prefix = "shop.wait") {
   const Timber& timber = shown.frame()->timbers[static_cast<std::size_t>(work.timber)];
   const Voice voice = voice_of(context);
   std::string second;
@@ -18,7 +19,7 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
     if (!second.empty()) second += " · ";
     second += std::string(step_number_name(n.name, voice.language)) + " " + step_number_value(n, voice);
   }
-  if (list_row(context.ui, "shop.wait." + timber.mark + "." + step.id,
+  if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_title(step, voice.language), second))
     context.pages.push(shop_step_page(timber.mark, step.id));
 }
@@ -46,7 +47,7 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
          say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(group.cuts.size())));
     for (const WaitingCut& cut : group.cuts) {
       const TimberWork& timber = work.timbers[static_cast<std::size_t>(cut.work)];
-      waiting_row(context, shown, timber, timber.steps[static_cast<std::size_t>(cut.step)]);
+      waiting_row(context, shown, timber, timber.steps[static_cast<std::size_t>(cut.step)], key);
     }
     space(ui, 16);
   }

@@ -15,7 +15,8 @@ namespace {
 
 std::string kind_word(TimberKind kind) { return std::string(keys::word(keys::kTimberKind, kind)); }
 
-Event rule(EventAction action, std::string_view kind, std::string_view step, std::string value = {}, std::string name = {}) {
+Event rule(EventAction action, std::string_view kind, std::string_view step, std::string value = {},
+           std::string name = {}) {
   Event event;
   event.action = action;
   event.timber = kind;

@@ -250,6 +250,8 @@ void timber_screen(Context& context) {
     steps_part(s);
     identity_part(s);
     stop_part(s);
+    if (list_row(ui, "shop.label", s.context.say(Msg::kShopLabel)))
+      s.context.pages.push(shop_label_page(s.timber.mark));
     if (list_row(ui, "shop.sheet", s.context.say(Msg::kShopSheet))) {
       s.context.pages.go(Place::kFrame);
       s.context.pages.push(frame_sheet_page(s.timber.mark));

@@ -22,7 +22,7 @@ BELOW["book"] -= {"draw"}
 BELOW["paper"] = {"numeric", "measure", "geometry", "draw"}
 BELOW["answers"] = set(lower) | {"paper"}
 BELOW["render"] = {"numeric", "geometry", "draw"}
-BELOW["screens"] = set(lower) | {"answers", "render"}
+BELOW["screens"] = set(lower) | {"answers", "paper", "render"}
 
 UI = {"render", "screens"}
 # what is not of our own -> who may include it ("core/x", "native-app", "wasm-app", "wasm-app/worker", "tests")

@@ -33,7 +33,16 @@ class FakePlatform : public Platform {
     std::vector<LogRecord> records;
   };
   std::vector<Save> saves;
-  std::vector<Append> appends;
+  std::vector<Append> appends;  ///< not answered yet
+  std::vector<Append> on_disk;
+  bool slow_disk = false;  ///< appends wait until the test answers them
+  [[nodiscard]] std::string log_of(std::string_view log) const {
+    std::string lines;
+    for (const Append& a : on_disk)
+      for (const LogRecord& r : a.records)
+        if (a.log == log) lines += r.bytes + '\n';
+    return lines;
+  }
   std::vector<TextRequest> text_requests;
   std::vector<std::string> shared, tasks, loads, log_reads, erased;
   std::string shared_bytes;
@@ -99,14 +108,24 @@ class Bed {
     for (int frames = 1; frames < 200; ++frames) {
       answer_loads();
       now += 16;
-      if (app.frame(now) != 0) return frames;
+      if (app.frame(now) != 0 && platform.loads.empty() && platform.log_reads.empty()) return frames;
     }
     throw std::runtime_error("the screens do not come to rest");
   }
   /// What was asked of the storage is answered.
   void answer_loads() {
+    for (const std::string& log : std::exchange(platform.log_reads, {}))
+      app.on({EventKind::kLogRead, log, platform.log_of(log), 0});
+    if (!platform.slow_disk) answer_appends();
     for (const std::string& key : std::exchange(platform.loads, {}))
       app.on({EventKind::kLoaded, key, platform.stored(key), 0});
+  }
+  /// The disk has what was appended; or, with a reason, it has not.
+  void answer_appends(std::string_view why = {}) {
+    for (FakePlatform::Append& a : std::exchange(platform.appends, {})) {
+      if (why.empty()) platform.on_disk.push_back(a);
+      app.on({why.empty() ? EventKind::kAppended : EventKind::kAppendFailed, a.log, std::string(why), a.ticket});
+    }
   }
   /// One frame after `ms`.
   double frame(double ms = 16) {

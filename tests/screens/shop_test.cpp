@@ -1,0 +1,247 @@
+// The Shop place by finger: ticks that are made by holding, pending until they are on disk, kept over a restart, passed
+// on and taken in. What a crew may count on stands in the tests' names; numbers are those of the demo's own sheet.
+#include <catch_amalgamated.hpp>
+#include <set>
+
+#include "bed.h"
+#include "shop/chunk.h"
+#include "shop/log_file.h"
+
+using namespace bentbook;
+using namespace bentbook::screens;
+
+namespace {
+
+struct ShopBed : Bed {
+  explicit ShopBed(float width = 390, float height = 844) : Bed(width, height) { tap("place.shop"); }
+  void commit_text(std::string_view key, std::string_view text) {
+    app.on({EventKind::kTextCommitted, std::string(key), std::string(text), 0});
+    rest();
+  }
+  /// A finger that stays.
+  void hold(std::string_view key, double ms) {
+    see(key);
+    const Rect r = item(key).rect;
+    finger(TouchPhase::kDown, r.x + r.w / 2, r.y + r.h / 2);
+    for (double t = 0; t < ms; t += 50) frame(50);
+    finger(TouchPhase::kUp, r.x + r.w / 2, r.y + r.h / 2);
+    rest();
+  }
+  void open_post() {
+    tap("shop.all");
+    tap("shop.timber.P-A1");
+  }
+  [[nodiscard]] std::vector<Event> events() const {
+    std::vector<Event> out;
+    for (const auto& a : platform.on_disk)
+      for (const LogRecord& r : a.records) out.push_back(*read_event(r.bytes));
+    return out;
+  }
+  void reopen(ShopBed& next) const {
+    next.platform.saves = platform.saves;
+    next.platform.on_disk = platform.on_disk;
+    next.app.load(platform.stored("kit"), platform.stored("places"));
+    next.rest();
+    next.tap("place.shop");
+  }
+};
+
+}  // namespace
+
+TEST_CASE("the shop's pages: every key stands once and has a name", "[screens][shop]") {
+  const char* language = GENERATE("en", "es");
+  ShopBed bed(320, 568);
+  Viewport v;
+  v.width = 320;
+  v.height = 568;
+  v.language = language;
+  v.reduced_motion = true;
+  bed.view(v);
+  const auto sound = [&] {
+    std::set<std::string> keys;
+    for (const Item& item : bed.app.registry().items()) {
+      INFO(item.key);
+      CHECK(keys.insert(item.key).second);
+      CHECK_FALSE(item.name.empty());
+    }
+  };
+  sound();
+  for (const char* row :
+       {"shop.all", "shop.place.saw", "shop.place.layout", "shop.bent.1", "shop.rules", "shop.pass"}) {
+    INFO(row);
+    bed.tap(row);
+    sound();
+    bed.tap("bar.back");
+  }
+  bed.open_post();
+  sound();
+  bed.tap("shop.next.open");
+  sound();
+}
+
+TEST_CASE("a tick wants a hold: a touch makes none", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.tap("shop.next.tick");
+  CHECK(bed.events().empty());
+  bed.hold("shop.next.tick", 700);
+  REQUIRE(bed.events().size() == 1);
+  CHECK(bed.events().front().action == EventAction::kDone);
+  CHECK(bed.events().front().timber == "P-A1");
+}
+
+TEST_CASE("a tick shows as pending until it is on disk", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.platform.slow_disk = true;
+  bed.hold("shop.next.tick", 700);
+  REQUIRE(bed.platform.appends.size() == 1);
+  const std::string row = "shop.step." + read_event(bed.platform.appends[0].records[0].bytes)->step;
+  CHECK(bed.value(row).find("being saved") != std::string::npos);
+  CHECK(bed.value("bar.menu") == "Saving…");
+  bed.answer_appends();
+  bed.rest();
+  CHECK(bed.value(row).find("being saved") == std::string::npos);
+}
+
+TEST_CASE("a tick that the storage refused is said, kept on screen and handed over again", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.platform.slow_disk = true;
+  bed.hold("shop.next.tick", 700);
+  bed.answer_appends("quota");
+  bed.rest();
+  REQUIRE(bed.shows("notice.tick_failed"));
+  CHECK(bed.events().empty());
+  bed.tap("notice.tick_again");
+  bed.answer_appends();
+  bed.rest();
+  CHECK_FALSE(bed.shows("notice.tick_failed"));
+  CHECK(bed.events().size() == 1);
+}
+
+TEST_CASE("ticks are there after a restart, and a taken-back one is an event of its own", "[screens][shop]") {
+  ShopBed bed;
+  bed.press("shop.who");
+  bed.commit_text("shop.who", "Ana");
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  bed.hold("shop.next.tick", 700);
+  const std::vector<Event> told = bed.events();
+  REQUIRE(told.size() == 2);
+  CHECK(told[0].who == "Ana");
+  CHECK(told[1].sequence == 2);
+  CHECK(told[0].step != told[1].step);
+  ShopBed again;
+  bed.reopen(again);
+  again.open_post();
+  CHECK(again.value("shop.step." + told[0].step).find("Ana") != std::string::npos);
+  again.tap("shop.step." + told[0].step);
+  again.hold("shop.step.claim.0.back", 700);
+  REQUIRE(again.events().size() == 3);
+  CHECK(again.events()[2].action == EventAction::kTakenBack);
+  CHECK(again.events()[2].sequence == 3);
+}
+
+TEST_CASE("one tick of four ticks off all its steps, each with its numbers", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.hold("shop.tick.cut", 700);
+  const auto told = bed.events();
+  REQUIRE(told.size() >= 2);
+  for (const Event& e : told) CHECK(e.action == EventAction::kDone);
+  CHECK_FALSE(bed.shows("shop.tick.cut"));
+}
+
+TEST_CASE("a held timber is let go only by name and with a reason", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.press("shop.hold_why");
+  bed.commit_text("shop.hold_why", "check in the heart");
+  bed.hold("shop.hold_now", 700);
+  REQUIRE(bed.shows("shop.hold"));
+  CHECK_FALSE(bed.shows("shop.release"));
+  bed.press("shop.release_why");
+  bed.commit_text("shop.release_why", "turned end for end");
+  CHECK(bed.shows("shop.release_needs"));
+  bed.tap("bar.back");
+  bed.tap("bar.back");
+  bed.press("shop.who");
+  bed.commit_text("shop.who", "Ana");
+  bed.open_post();
+  bed.press("shop.release_why");
+  bed.commit_text("shop.release_why", "turned end for end");
+  bed.hold("shop.release", 700);
+  CHECK_FALSE(bed.shows("shop.hold"));
+  CHECK(bed.events().back().note == "turned end for end");
+}
+
+TEST_CASE("another phone's log is taken in by file, and only once", "[screens][shop]") {
+  ShopBed one, two;
+  one.open_post();
+  one.hold("shop.next.tick", 700);
+  one.tap("bar.back");
+  one.tap("bar.back");
+  one.press("shop.pass");
+  one.press("pass.share");
+  const std::string file = one.platform.shared_bytes;
+  REQUIRE(read_log(file));
+  two.app.on({EventKind::kFileOpened, "log.txt", file, 0});
+  two.rest();
+  two.tap("receive.take");
+  CHECK(two.events() == one.events());
+  two.app.on({EventKind::kFileOpened, "log.txt", file, 0});
+  two.rest();
+  CHECK(two.shows("receive.nothing"));
+  two.app.on({EventKind::kFileOpened, "log.txt", file.substr(0, file.size() - 4), 0});
+  two.rest();
+  CHECK(two.shows("receive.refused"));
+  CHECK(two.events() == one.events());
+}
+
+TEST_CASE("codes go from screen to camera in any order, twice if need be", "[screens][shop]") {
+  ShopBed one, two;
+  one.open_post();
+  one.hold("shop.tick.cut", 700);
+  one.tap("bar.back");
+  one.tap("bar.back");
+  one.press("shop.pass");
+  one.press("pass.share");
+  const auto pieces = make_chunks(one.platform.shared_bytes);
+  REQUIRE(pieces);
+  two.tap("shop.pass");
+  two.tap("pass.scan");
+  CHECK(two.platform.scanning);
+  for (auto piece = pieces->rbegin(); piece != pieces->rend(); ++piece)
+    for (int twice = 0; twice < 2; ++twice) {
+      two.app.on({EventKind::kScanned, "scan", *piece, 0});
+      two.rest();
+    }
+  CHECK_FALSE(two.platform.scanning);
+  two.tap("receive.take");
+  CHECK(two.events() == one.events());
+}
+
+TEST_CASE("a label's code opens its timber", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.pass");
+  bed.app.on({EventKind::kScanned, "scan", label_text({"demo", "P-A2"}), 0});
+  bed.rest();
+  CHECK(bed.shows("shop.next"));
+  CHECK(bed.item("shop.mark").name.find("P-A2") != std::string::npos);
+}
+
+TEST_CASE("the lead leaves a step out for a kind of timber, and brings it back", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.rules");
+  bed.tap("rules.kind.post");
+  REQUIRE(bed.shows("rules.step.finish"));
+  bed.tap("rules.step.finish");
+  bed.tap("rules.drop");
+  bed.tap("bar.back");
+  CHECK_FALSE(bed.shows("rules.step.finish"));
+  bed.tap("rules.dropped.finish");
+  bed.tap("rules.restore");
+  bed.tap("bar.back");
+  CHECK(bed.shows("rules.step.finish"));
+}
