@@ -21,7 +21,8 @@ target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbo
 # What a phone downloads: words, files and drawings are made small, the arithmetic stays fast.
 if(EMSCRIPTEN AND CMAKE_BUILD_TYPE STREQUAL "Release")
   set(SMALL_SOURCES ${CORE_SOURCES})
-  list(FILTER SMALL_SOURCES INCLUDE REGEX "/core/(answers|book|draw|paper)/")
+  list(FILTER SMALL_SOURCES INCLUDE REGEX
+    "/core/(answers|book|draw|measure|model|paper)/|/core/frame/(csv|hand|plan_drawing|sheet)[a-z_]*[.]cpp")
   set_source_files_properties(${SMALL_SOURCES} PROPERTIES COMPILE_OPTIONS -Oz)
 endif()
 

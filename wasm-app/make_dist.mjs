@@ -37,11 +37,11 @@ function run(program, args) {
   }
 }
 
-/** One script of a module and all that it imports; the emitted module is found by its bare name. */
-function bundle(entry) {
-  return run('esbuild', [join(here, 'web', entry), '--bundle', '--minify', '--format=esm', '--target=es2020',
-    '--legal-comments=none', '--log-level=error', `--alias:jsqr=${join(unit('scanner'), 'dist/jsQR.js')}`, `--alias:bentbook_app.js=${emitted('bentbook_app.js')}`,
-    `--alias:bentbook_worker.js=${emitted('bentbook_worker.js')}`]);
+/** A script and all that it imports, but for the emitted module, which page and worker share: `core` is its file. */
+function bundle(entry, core) {
+  const shared = core ? [`--alias:bentbook_app.js=./${core}`, `--external:./${core}`] : [];
+  return run('esbuild', [entry, '--bundle', '--minify', '--format=esm', '--target=es2020', '--legal-comments=none',
+    '--log-level=error', `--alias:jsqr=${join(unit('scanner'), 'dist/jsQR.js')}`, ...shared]);
 }
 
 function put(name, bytes) {
@@ -104,12 +104,13 @@ function report() {
 rmSync(stage, {recursive: true, force: true});
 mkdirSync(stage, {recursive: true});
 const icons = putIcons();
+const core = putHashed('core.js', bundle(emitted('bentbook_app.js')));
 const values = {
+  CORE_JS: core,
   APP_WASM: putHashed('bentbook.wasm', readFileSync(emitted('bentbook_app.wasm'))),
-  WORKER_WASM: putHashed('worker.wasm', readFileSync(emitted('bentbook_worker.wasm'))),
-  WORKER_JS: putHashed('worker.js', bundle('worker.js')),
-  SCAN_JS: putHashed('scan.js', bundle('scan_picture.js')),
-  PAGE_JS: putHashed('page.js', bundle('page.js')),
+  WORKER_JS: putHashed('worker.js', bundle(join(here, 'web/worker.js'), core)),
+  SCAN_JS: putHashed('scan.js', bundle(join(here, 'web/scan_picture.js'))),
+  PAGE_JS: putHashed('page.js', bundle(join(here, 'web/page.js'), core)),
   PAGE_CSS: putHashed('page.css', run('esbuild', [join(here, 'web/page.css'), '--minify', '--log-level=error'])),
   ICON: icons['icon-192.png'] ?? 'data:,',
   APPLE_ICON: icons['apple-touch-icon.png'] ?? 'data:,',

@@ -261,7 +261,9 @@ void step_keys(Context& context, const FramePlan& plan) {
   const std::string words = solids.bent == 0 ? std::string(context.say(Msg::kViewAllBents))
                                              : say(Msg::kViewBent, ui.language, std::to_string(solids.bent));
   draw_centred(pen(ui), *ui.fonts.strong, {row.x + side, row.y, row.w - 2 * side, side}, ui.theme.ink, words);
-  add_read(ui, {"view.bent", Role::kAnswer, Touch::kNone, words, {}, {row.x + side, row.y, row.w - 2 * side, side}});
+  Item item{"view.bent", Role::kText, Touch::kNone, words, {}, {row.x + side, row.y, row.w - 2 * side, side}};
+  item.live = true;
+  add_read(ui, std::move(item));
   ui.column = {whole.x, row.y + row.h + kGap, whole.width, whole.scroll, whole.clip};
 }
 

@@ -14,11 +14,11 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
                  std::string_view prefix = "shop.wait") {
   const Timber& timber = shown.frame()->timbers[static_cast<std::size_t>(work.timber)];
   const Voice voice = voice_of(context);
+  // The saw's numbers stand over its group.
   std::string second;
-  for (const StepNumber& n : step.numbers) {
-    if (!second.empty()) second += " · ";
-    second += std::string(step_number_name(n.name, voice.language)) + " " + step_number_value(n, voice);
-  }
+  if (step.place != Workplace::kSaw && !step.numbers.empty())
+    second = std::string(step_number_name(step.numbers[0].name, voice.language)) + " " +
+             step_number_value(step.numbers[0], voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_title(step, voice.language), second))
     context.pages.push(shop_step_page(timber.mark, step.id));

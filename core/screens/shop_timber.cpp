@@ -287,7 +287,8 @@ void picture_part(Shown& s, const WorkStep& step) {
   if (kept.step != step.id) {
     kept.step = step.id;
     const auto [from, to] = stretch_of(s, step);
-    kept.drawing = stretch_drawing(s.timber, kept.sheet, from, to);
+    kept.drawing = to - from >= s.timber.length ? whole_drawing(s.timber, kept.sheet)
+                                                : stretch_drawing(s.timber, kept.sheet, from, to);
   }
   const auto words = [&](std::string_view key) -> bentbook::FigureText {
     const SheetFigure* figure = find_figure(kept.drawing, key);

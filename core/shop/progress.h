@@ -37,7 +37,12 @@ struct TimberProgress {
   int next = -1;                     ///< the first step that is not done; −1: none
   bool held = false;
   std::vector<StepFlag> flags;
-  [[nodiscard]] bool has(Tick tick) const { return ticks[static_cast<std::size_t>(tick)].full(); }
+  /// All its steps are done. A timber with no steps of a tick gets it with the one before: what has no joints is not
+  /// joined before it is cut.
+  [[nodiscard]] bool has(Tick tick) const {
+    const auto i = static_cast<std::size_t>(tick);
+    return ticks[i].full() && (ticks[i].steps > 0 || i == 0 || has(static_cast<Tick>(i - 1)));
+  }
 };
 [[nodiscard]] TimberProgress progress_of(std::span<const WorkStep> steps, const TimberState* state);
 

@@ -2,7 +2,7 @@
 // mirror. Playwright's click waits for an element that takes the pointer, which the mirror's never do: press() touches
 // the canvas where the mirrored element lies, as a finger would.
 import {execFileSync} from 'node:child_process';
-import {readFileSync, writeFileSync} from 'node:fs';
+import {readFileSync, readdirSync, writeFileSync} from 'node:fs';
 import {createRequire} from 'node:module';
 import {join} from 'node:path';
 
@@ -35,6 +35,25 @@ export async function phone(t, profile, options = {}) {
   });
   t.after(() => context.close().catch(() => {}));
   return context;
+}
+
+/** Ends every process of the browser on this profile at once, as the phone's system does. */
+export function killBrowser(profile) {
+  for (const pid of readdirSync('/proc').filter((n) => /^\d+$/.test(n))) {
+    let command = '';
+    try {
+      command = readFileSync(`/proc/${pid}/cmdline`, 'utf8');
+    } catch {
+      continue;  // it has just ended
+    }
+    if (command.includes(profile)) {
+      try {
+        process.kill(Number(pid), 'SIGKILL');
+      } catch {
+        continue;
+      }
+    }
+  }
 }
 
 /** Opens the app in `context`, past the first launch's caution, and waits until it can be used. Console errors, page errors and violations of the

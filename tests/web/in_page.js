@@ -22,10 +22,10 @@ async function ready() {
   await until(() => mirrored('rafter.span'));
 }
 
-async function enterSpan(text) {
-  await ready();
+/** Types into the measure `key` and waits until it is stored. */
+async function enterInto(key, text) {
   const saved = window.__bentbook.store.saved;
-  (await until(() => mirrored('rafter.span'))).click();
+  (await until(() => mirrored(key))).click();
   const entry = await until(() => mirrored('keypad.entry'));
   entry.value = text;
   entry.dispatchEvent(new Event('input'));
@@ -34,5 +34,22 @@ async function enterSpan(text) {
   await until(() => !mirrored('keypad.done') && window.__bentbook.store.saved > saved);
   await until(() => window.__bentbook.idle());
 }
+
+async function enterSpan(text) {
+  await ready();
+  await enterInto('rafter.span', text);
+}
+
+/** The Frame place, with the open book's drawing. */
+async function toFrame() {
+  (await until(() => mirrored('place.frame'))).click();
+  await until(() => mirrored('frame.bent.span') && window.__bentbook.idle());
+}
+
+const frameReading = async () => {
+  await toFrame();
+  await until(() => window.__bentbook.store.pending === 0);
+  return `${mirrored('frame.bent.span').textContent}; ${mirrored('frame.bent.peak_top').textContent}`;
+};
 
 const reading = async () => (await until(() => mirrored('rafter.answer_left.tip_to_tip'))).textContent;

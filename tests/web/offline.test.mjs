@@ -1,6 +1,5 @@
 // With the network gone after one visit, and across kills of the browser.
 import assert from 'node:assert/strict';
-import {readFileSync, readdirSync} from 'node:fs';
 import {test} from 'node:test';
 
 import * as h from './harness.mjs';
@@ -13,25 +12,6 @@ async function visited(t) {
   const app = await h.open(context, site.url);
   await app.page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
   return {site, profile, context, app};
-}
-
-/** Ends every process of the browser on this profile at once, as the phone's system does. */
-function killBrowser(profile) {
-  for (const pid of readdirSync('/proc').filter((n) => /^\d+$/.test(n))) {
-    let command = '';
-    try {
-      command = readFileSync(`/proc/${pid}/cmdline`, 'utf8');
-    } catch {
-      continue;  // it has just ended
-    }
-    if (command.includes(profile)) {
-      try {
-        process.kill(Number(pid), 'SIGKILL');
-      } catch {
-        continue;
-      }
-    }
-  }
 }
 
 test('the server stopped: a reload and a new page work, and so does long work', async (t) => {
@@ -55,7 +35,7 @@ test('a browser killed and opened again, with no network, shows what was entered
   await app.saved();
   const before = await reading(app);
   await site.stop();
-  killBrowser(profile);
+  h.killBrowser(profile);
   await app.page.waitForEvent('close').catch(() => {});
   const again = await h.open(await h.phone(t, profile), site.url);
   assert.equal(await reading(again), before);
@@ -73,7 +53,7 @@ test(`nothing that was said to be saved is lost in ${kRounds} kills`, {timeout: 
     await enterSpan(app, String(20 + (round % 17)));
     await app.saved();
     expected = await reading(app);
-    killBrowser(profile);
+    h.killBrowser(profile);
     await app.page.waitForEvent('close').catch(() => {});
   }
 });

@@ -44,8 +44,8 @@ function reportingSite(folder) {
   const index = readFileSync(join(folder, 'index.html'), 'utf8');
   writeFileSync(join(folder, 'index.html'),
       index.replace('</head>', '<script src="in_page.js"></script><script src="steps.js"></script></head>'));
-  return (steps) => writeFileSync(join(folder, 'steps.js'),
-      `ready().then(async () => { ${steps} }).then(() => reading()).then((r) => fetch('report?' + encodeURIComponent(r)))`);
+  return (steps, read = 'reading') => writeFileSync(join(folder, 'steps.js'),
+      `ready().then(async () => { ${steps} }).then(() => ${read}()).then((r) => fetch('report?' + encodeURIComponent(r)))`);
 }
 
 async function report(site) {
@@ -70,6 +70,24 @@ test('WebKit killed and started anew shows what was entered', {timeout: 180_000}
 
   site.requests.length = 0;
   setSteps('');
+  await webkit.startPlainly(t, env, site.url);
+  assert.equal(await report(site), entered);
+});
+
+test('WebKit opens the frame; killed and started anew it shows the book as it was left', {timeout: 180_000}, async (t) => {
+  const folder = scratch();
+  const setSteps = reportingSite(folder);
+  const site = await server(t, folder);
+  const env = webkit.environment(scratch(), await webkit.display(t));
+
+  setSteps("await toFrame(); await enterInto('frame.bent.span', \"17' 3\\\"\");", 'frameReading');
+  const first = await webkit.startPlainly(t, env, site.url);
+  const entered = await report(site);
+  assert.match(entered, /17′ 3″/);
+  await first.end();
+
+  site.requests.length = 0;
+  setSteps('', 'frameReading');
   await webkit.startPlainly(t, env, site.url);
   assert.equal(await report(site), entered);
 });

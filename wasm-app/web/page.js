@@ -19,7 +19,7 @@ import {say} from './words.js';
 const kRestoreMs = 3000;
 const canvas = document.getElementById('canvas');
 const notice = document.getElementById('notice');
-const {wasm, workerScript, workerWasm, scanScript, build} = document.documentElement.dataset;
+const {wasm, workerScript, scanScript, build} = document.documentElement.dataset;
 const decoder = new TextDecoder();
 
 let core = null;
@@ -41,7 +41,7 @@ const store = openStore(post, (kit, places) => core.load(kit, places));
 hooks.store = store.state;
 
 function makeShell() {
-  const tasks = makeTasks(post, {script: workerScript, wasm: new URL(workerWasm, document.baseURI).href});
+  const tasks = makeTasks(post, {script: workerScript, wasm: new URL(wasm, document.baseURI).href});
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
   const text = makeTextEntry(canvas, () => core.registry(), post);
   let useNewVersion = () => {};

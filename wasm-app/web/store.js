@@ -215,16 +215,22 @@ export function openStore(post, reload) {
     flush();
   }
 
-  /** Answers with what is stored under a key: what still waits to be written, else the newest sound record. */
-  async function loadOne(key) {
-    let bytes = waiting.get(key)?.bytes;
-    if (!bytes) {
-      bytes = await read(key).catch((error) => {
-        state.failed = errorKey(error);
-        return new Uint8Array();
-      });
+  /** The newest sound record. Where there is none but something lies there, or it cannot be read, bytes that no reader
+   * takes: what may still be there must not pass for nothing and be written over. */
+  async function readOrRefuse(key) {
+    try {
+      const bytes = await read(key);
+      const {damaged} = generations.get(key);
+      return bytes.length || !damaged ? bytes : Uint8Array.of(0, ...(damaged.bytes ?? []));
+    } catch (error) {
+      state.failed = errorKey(error);
+      return Uint8Array.of(0);
     }
-    post(Event.loaded, key, bytes);
+  }
+
+  /** Answers with what is stored under a key: what still waits to be written, else what can be read. */
+  async function loadOne(key) {
+    post(Event.loaded, key, waiting.get(key)?.bytes ?? await readOrRefuse(key));
   }
 
   async function becomeWriter() {

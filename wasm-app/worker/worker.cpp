@@ -1,5 +1,6 @@
-/// The headless core for the page's Worker: one request of bytes in, one answer of bytes out. The worker is stopped by
-/// ending it (web/tasks.js), so a running task never has to look for a cancel message.
+/// Long work for the page's Worker: one request of bytes in, one answer of bytes out. It lies in the app's own module, so
+/// that a phone downloads the core once; the Worker's copy never runs main(), opens no window and knows no page. The
+/// worker is stopped by ending it (web/tasks.js), so a running task never has to look for a cancel message.
 
 #include <emscripten.h>
 
@@ -10,7 +11,7 @@
 #include "answers/words.h"
 
 // clang-format off
-EM_JS(void, js_progress, (int per_mille), { Module.progress(per_mille); });
+EM_JS(void, js_task_progress, (int per_mille), { Module.progress(per_mille); });
 // clang-format on
 
 namespace {
@@ -19,18 +20,18 @@ std::string inbox, outbox;
 
 extern "C" {
 
-EMSCRIPTEN_KEEPALIVE char* bb_buffer(int size) {
+EMSCRIPTEN_KEEPALIVE char* bb_task_buffer(int size) {
   inbox.resize(static_cast<std::size_t>(size));
   return inbox.data();
 }
 
-/// Runs the request in the buffer; the tag of the language to complain in lies behind it. True: bb_answer() is the
+/// Runs the request in the buffer; the tag of the language to complain in lies behind it. True: bb_task_answer() is the
 /// answer's bytes; false: a sentence that says what is wrong.
-EMSCRIPTEN_KEEPALIVE bool bb_run(int request_size) {
+EMSCRIPTEN_KEEPALIVE bool bb_task_run(int request_size) {
   const std::string_view all = inbox;
   const auto size = static_cast<std::size_t>(request_size);
   const auto answer = bentbook::run_task(all.substr(0, size), [](int per_mille) {
-    js_progress(per_mille);
+    js_task_progress(per_mille);
     return true;
   });
   bentbook::Voice voice;
@@ -39,9 +40,7 @@ EMSCRIPTEN_KEEPALIVE bool bb_run(int request_size) {
   return answer.has_value();
 }
 
-EMSCRIPTEN_KEEPALIVE const char* bb_answer() { return outbox.data(); }
-EMSCRIPTEN_KEEPALIVE int bb_answer_size() { return static_cast<int>(outbox.size()); }
+EMSCRIPTEN_KEEPALIVE const char* bb_task_answer() { return outbox.data(); }
+EMSCRIPTEN_KEEPALIVE int bb_task_answer_size() { return static_cast<int>(outbox.size()); }
 
 }  // extern "C"
-
-int main() { return 0; }
