@@ -137,7 +137,7 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
 void App::Impl::draw_lock_strip(Ui& ui, Rect box) {
   fill(ui, box);
   const Rect inner{box.x + kGap, box.y + 4, box.w - 2 * kGap, box.h - 8};
-  if (hold_button(ui, "lock.release", inner, ui.say(Msg::kLockRelease), kUnlockMs)) locked = false;
+  if (hold_button(ui, "lock.release", inner, ui.say(Msg::kLockRelease), kUnlockMs, Icon::kLock)) locked = false;
 }
 
 /// Draws the bars round `area` and returns what is left to the page.

@@ -72,7 +72,7 @@ bool hold_row(Context& context, ItemKey key, std::string_view label) {
   Ui& ui = context.ui;
   const Rect box = take_box(ui, ui.theme.target + 16);
   space(ui, kGap);
-  return hold_button(ui, key, box, label, kHoldMs) && !ui.read_only;
+  return hold_button(ui, key, box, label, kHoldMs, Icon::kTick) && !ui.read_only;
 }
 
 }  // namespace bentbook::screens

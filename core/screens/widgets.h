@@ -148,7 +148,7 @@ void picture(Ui&, ItemKey, std::string_view name, Rect, bool drag = false);
 [[nodiscard]] std::optional<double> slider(Ui&, ItemKey, std::string_view name, double value, double min, double max,
                                            double step, std::string_view value_text);
 /// Fires when it was held for `hold_ms`; a ring fills meanwhile.
-[[nodiscard]] bool hold_button(Ui&, ItemKey, Rect, std::string_view label, double hold_ms);
+[[nodiscard]] bool hold_button(Ui&, ItemKey, Rect, std::string_view label, double hold_ms, Icon icon);
 
 // ── Definitions ───────────────────────────────────────────────────────────────────────────────────────────────────
 template <class... Parts>
