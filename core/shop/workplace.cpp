@@ -20,16 +20,20 @@ void count_in(const TimberWork& work, ShopCount& count) {
 
 }  // namespace
 
+TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& state) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
+  TimberWork work;
+  work.timber = sheet.timber;
+  work.steps = with_rules(work_steps(frame, sheet), timber.kind, state.rules);
+  work.progress = progress_of(work.steps, state.find(timber.mark));
+  return work;
+}
+
 std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw) {
   std::vector<TimberWork> all;
   all.reserve(frame.timbers.size());
-  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i) {
-    const Timber& timber = frame.timbers[static_cast<std::size_t>(i)];
-    TimberWork& work = all.emplace_back();
-    work.timber = i;
-    work.steps = with_rules(work_steps(frame, solve_sheet(frame, i, saw)), timber.kind, state.rules);
-    work.progress = progress_of(work.steps, state.find(timber.mark));
-  }
+  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i)
+    all.push_back(work_on(frame, solve_sheet(frame, i, saw), state));
   return all;
 }
 
