@@ -7,6 +7,7 @@
 
 #include "answers/log_command.h"
 #include "answers/shop_words.h"
+#include "book/book.h"
 #include "histories.h"
 
 using namespace bentbook;

@@ -257,7 +257,8 @@ for command, replies in {"log": [shown], "steps": [plain, worked]}.items():
     found = set()
     for reply in replies:
         keys_of(reply, found)
-    check(f"{command}: each key documented", found <= documented(command), str(sorted(found - documented(command))))
+    listed = documented(command) | documented("log")
+    check(f"{command}: each key documented", found <= listed, str(sorted(found - listed)))
 
 unlike = ["--pitch-right", "7:12", "--load", "30"]
 samples = {
