@@ -35,7 +35,8 @@ void shop_rows(Rows& rows) {
     const Log log = *merged(*merged(phones[0], phones[1]), phones[2]);
     const std::string bytes = write_log(log);
     rows.word(bytes).word(write_snapshot(fold(log))).word(write_seen("b1", seen_of(log))).end();
-    for (const std::string& text : *make_chunks(bytes)) rows.word(text).end();
+    const std::vector<std::string> texts = *make_chunks(bytes);
+    for (const std::string& text : texts) rows.word(text).end();
   }
   const Code code = *make_code("BB1T/B1/P-A1", CodeLevel::kHigh);
   std::string dark;
