@@ -48,6 +48,7 @@ std::vector<BentCount> count_by_bent(const Frame& frame, std::span<const TimberW
   for (const TimberWork& one : work)
     count_in(one, by_bent[frame.timbers[static_cast<std::size_t>(one.timber)].place.bent]);
   std::vector<BentCount> out;
+  out.reserve(by_bent.size());
   for (const auto& [bent, count] : by_bent) out.push_back({bent, count});
   return out;
 }
@@ -73,6 +74,7 @@ std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
       for (const SawSetup& setup : step.setups) groups[setup].push_back({static_cast<int>(w), static_cast<int>(i)});
     }
   std::vector<SawSetup> setups;
+  setups.reserve(groups.size());
   for (const auto& [setup, cuts] : groups) setups.push_back(setup);
   std::vector<SawGroup> out;
   for (const int i : order_of_setups(setups)) {
