@@ -1,80 +1,77 @@
 #include "answers/shop_words.h"
 
+#include <array>
+
 #include "answers/frame_words.h"
-#include "measure/print.h"
+#include "frame/keys.h"
 
 namespace bentbook {
 namespace {
+
+constexpr std::array<std::string_view, 4> kCautions = {"kickback", "eyes_ears", "cords", "held"};
 
 std::string_view row(std::string_view stem, std::string_view key, Language language) {
   const auto msg = find_msg(std::string(stem) + std::string(key));
   return msg ? text(*msg, language) : key;
 }
 
-template <class Words, class Enum>
-std::string_view word(const Words& words, Enum value) {
-  return words[static_cast<std::size_t>(value)];
-}
-
 std::string two_digits(std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
+
+std::string value_text(const Conflict& c, const std::string& value, const Voice& voice) {
+  if (c.kind != ConflictKind::kValuesDiffer) return value;
+  const auto reading = read_reading(value);
+  return reading ? say_length(reading->measured, voice) : value;
+}
 
 }  // namespace
 
-std::string_view tick_name(Tick tick, Language language) { return row("tick_", word(kTickWords, tick), language); }
-
-std::string_view workplace_name(Workplace place, Language language) {
-  return row("workplace_", word(kWorkplaceWords, place), language);
+std::string step_text(const WorkStep& step, Language language) {
+  std::string out =
+      step.name.empty() ? std::string(row("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
+  if (step.end) out += *step.end == End::kA ? ", A" : ", B";
+  if (!step.end && !step.mate.empty()) out += ", " + step.mate;
+  return out;
 }
 
-std::string step_title(const WorkStep& step, Language language) {
-  std::string title =
-      step.name.empty() ? std::string(row("step_", word(kStepWorkWords, step.work), language)) : step.name;
-  if (step.end) title = say(Msg::kStepAt, language, {{"step", title}, {"end", *step.end == End::kA ? "A" : "B"}});
-  if (!step.mate.empty()) title = say(Msg::kStepWith, language, {{"step", title}, {"mate", step.mate}});
-  return title;
+std::string_view workplace_text(Workplace place, Language language) {
+  return row("workplace_", keys::word(kWorkplaceWords, place), language);
+}
+std::string_view tick_text(Tick tick, Language language) {
+  return row("tick_", keys::word(kTickWords, tick), language);
+}
+std::string_view did_text(EventAction action, Language language) {
+  return row("did_", keys::word(kActionWords, action), language);
 }
 
-std::string_view step_number_name(StepNumberName name, Language language) {
-  return row("number_", word(kStepNumberWords, name), language);
+std::string_view step_number_text(StepNumberName name, Language language) {
+  const std::string_view word = keys::word(kStepNumberWords, name);
+  return row("step_number_", word.substr(0, word.rfind('_')), language);
 }
 
-std::string step_number_value(const StepNumber& number, const Voice& voice) {
-  if (is_degrees(number.name)) return say_angle(Angle::from_degrees(number.value), voice);
-  return say_inches(number.value, voice);
+std::string step_value_text(StepNumberName name, double value, const Voice& voice) {
+  return is_degrees(name) ? say_angle(Angle::from_degrees(value), voice) : say_inches(value, voice);
 }
 
-std::string step_numbers_value(std::string_view kept, const Voice& voice) {
+std::string_view work_caution_text(WorkCaution caution, Language language) {
+  for (std::size_t i = 0; i < kCautions.size(); ++i)
+    if (caution == 1u << i) return row("work_caution_", kCautions[i], language);
+  return {};
+}
+
+std::vector<std::string> caution_keys(std::uint8_t cautions) {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < kCautions.size(); ++i)
+    if ((cautions >> i & 1) != 0) out.emplace_back(kCautions[i]);
+  return out;
+}
+
+std::string worked_text(std::string_view kept, const Voice& voice) {
   std::string out;
   for (const StepNumber& n : read_numbers(kept)) {
     if (!out.empty()) out += " · ";
-    out += step_number_value(n, voice);
+    out += step_value_text(n.name, n.value, voice);
   }
   return out;
-}
-
-std::vector<std::string_view> step_cautions(std::uint8_t cautions, Language language) {
-  std::vector<std::string_view> out;
-  const struct {
-    WorkCaution bit;
-    Msg words;
-  } all[] = {{kKickback, Msg::kWorkKickback},
-             {kEyesEars, Msg::kWorkEyesEars},
-             {kCords, Msg::kWorkCords},
-             {kWorkHeld, Msg::kWorkHeld}};
-  for (const auto& one : all)
-    if ((cautions & one.bit) != 0) out.push_back(text(one.words, language));
-  return out;
-}
-
-std::string conflict_text(const Conflict& conflict, const Voice& voice) {
-  const auto msg = find_msg("conflict_" + std::string(word(kConflictWords, conflict.kind)));
-  if (!msg) return {};
-  return say(*msg, voice.language,
-             {{"timber", conflict.timber},
-              {"step", conflict.step},
-              {"first", conflict.first_value},
-              {"second", conflict.second_value},
-              {"other", conflict.other_timber}});
 }
 
 std::string moment_text(std::int64_t wall_ms) {
@@ -86,6 +83,49 @@ std::string moment_text(std::int64_t wall_ms) {
   const std::int64_t doy = doe - (365 * yoe + yoe / 4 - yoe / 100), mp = (5 * doy + 2) / 153;
   const std::int64_t day = doy - (153 * mp + 2) / 5 + 1, month = mp < 10 ? mp + 3 : mp - 9;
   return two_digits(month) + '-' + two_digits(day) + ' ' + two_digits(of_day / 60) + ':' + two_digits(of_day % 60);
+}
+
+std::string conflict_text(const Conflict& c, const Voice& voice) {
+  const auto msg = find_msg("conflict_" + std::string(keys::word(kConflictWords, c.kind)));
+  if (!msg) return {};
+  const bool ids = c.kind == ConflictKind::kNumberTwice || c.kind == ConflictKind::kEventsMissing;
+  const std::string first = ids ? id_text(c.first) : value_text(c, c.first_value, voice);
+  const std::string second = ids ? id_text(c.second) : value_text(c, c.second_value, voice);
+  return say(*msg, voice.language,
+             {{"timber", c.timber},
+              {"step", c.step},
+              {"first", first},
+              {"second", second},
+              {"other", c.other_timber + ", " + c.other_step}});
+}
+
+std::string flag_text(const StepFlag& flag, const Voice& voice) {
+  if (flag.gone) return say(Msg::kFlagGone, voice.language, {{"step", flag.step}});
+  const auto said = [&](const std::optional<double>& value) {
+    return value ? step_value_text(flag.number, *value, voice) : std::string("-");
+  };
+  const std::string was = said(flag.was), now = said(flag.now);
+  return say(
+      Msg::kFlagNumber, voice.language,
+      {{"step", flag.step}, {"number", step_number_text(flag.number, voice.language)}, {"was", was}, {"now", now}});
+}
+
+std::string log_trouble_text(const LogTrouble& trouble, const Voice& voice) {
+  const Error& e = trouble.error;
+  const std::string line = std::to_string(trouble.line);
+  if (e.where == "log" && e.code == ErrorCode::kSyntax)
+    return std::string(text(trouble.line == 1 ? Msg::kLogNoLog : Msg::kLogCutShort, voice.language));
+  if (e.where == "event")
+    return say(e.code == ErrorCode::kConflict ? Msg::kLogLineOrder : Msg::kLogLineDamaged, voice.language,
+               {{"line", line}});
+  Error plain = e;
+  if (plain.where.starts_with("event.")) {
+    plain.where.erase(0, 6);
+    plain.at = -1;
+    plain.limit = 0;
+    return say(Msg::kLogLineBad, voice.language, {{"line", line}, {"reason", error_text(plain, voice)}});
+  }
+  return error_text(plain, voice);
 }
 
 }  // namespace bentbook

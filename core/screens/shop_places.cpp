@@ -17,10 +17,10 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
   // The saw's numbers stand over its group.
   std::string second;
   if (step.place != Workplace::kSaw && !step.numbers.empty())
-    second = std::string(step_number_name(step.numbers[0].name, voice.language)) + " " +
-             step_number_value(step.numbers[0], voice);
+    second = std::string(step_number_text(step.numbers[0].name, voice.language)) + " " +
+             step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
-               timber.mark + " · " + step_title(step, voice.language), second))
+               timber.mark + " · " + step_text(step, voice.language), second))
     context.pages.push(shop_step_page(timber.mark, step.id));
 }
 
@@ -41,7 +41,7 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
         [&](Ui& half) { answer(half, key + ".table", context.say(Msg::kSheetTable), degrees(group.setup.table)); },
         [&](Ui& half) { answer(half, key + ".tilt", context.say(Msg::kSheetTilt), degrees(group.setup.tilt)); });
     if (group.setup.stop != 0)
-      fact(ui, key + ".stop", step_number_name(StepNumberName::kStop, ui.language),
+      fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
            say_inches(static_cast<double>(group.setup.stop) / 64, voice));
     note(ui, key + ".count",
          say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(group.cuts.size())));
@@ -60,7 +60,7 @@ void place_screen(Context& context) {
     if (word == kWorkplaceWords.end()) return;
     const auto place = static_cast<Workplace>(word - kWorkplaceWords.begin());
     const ShopMemory::Work& work = shop_work_of(context, shown);
-    heading(ui, "shop.place.title", workplace_name(place, ui.language));
+    heading(ui, "shop.place.title", workplace_text(place, ui.language));
     if (place == Workplace::kSaw) return saw_part(context, shown, work);
     int waiting = 0;
     for (const TimberWork& timber : work.timbers)

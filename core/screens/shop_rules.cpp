@@ -61,7 +61,7 @@ void step_screen(Context& context) {
         tell(context, rule(EventAction::kStepRestored, kind, word));
       return;
     }
-    const std::string title = step_title(*it, ui.language);
+    const std::string title = step_text(*it, ui.language);
     heading(ui, "rules.title", title);
     if (const auto name = text_field(ui, "rules.name", context.say(Msg::kRulesRename), it->name))
       tell(context, rule(EventAction::kStepRenamed, kind, word, {}, *name));
@@ -94,8 +94,8 @@ void kind_screen(Context& context) {
     const std::vector<WorkStep> steps = steps_of_kind(shop_work_of(context, shown), *shown.frame(), kind);
     int n = 0;
     for (const WorkStep& step : steps)
-      if (list_row(ui, "rules.step." + step.word, std::to_string(++n) + ". " + step_title(step, ui.language),
-                   workplace_name(step.place, ui.language)))
+      if (list_row(ui, "rules.step." + step.word, std::to_string(++n) + ". " + step_text(step, ui.language),
+                   workplace_text(step.place, ui.language)))
         context.pages.push(step_rule_page(kind, step.word));
     for (const Rule& r : context.shop.shop().rules)
       if (r.kind == kind && r.action == EventAction::kStepDropped)

@@ -15,7 +15,7 @@ std::string number(int n) { return std::to_string(n); }
 /// "3 of 12" for each of the four ticks, the crew's own measure of how far the building is.
 void ticks_so_far(Context& context, const ShopCount& count) {
   for (std::size_t i = 0; i < kTickWords.size(); ++i)
-    fact(context.ui, "shop.tick." + std::string(kTickWords[i]), tick_name(static_cast<Tick>(i), context.ui.language),
+    fact(context.ui, "shop.tick." + std::string(kTickWords[i]), tick_text(static_cast<Tick>(i), context.ui.language),
          number(count.ticked[i]) + " / " + number(count.timbers), true);
 }
 
@@ -38,7 +38,7 @@ void by_workplace(Context& context, const ShopMemory::Work& work) {
                                    ? std::string(context.say(Msg::kShopDoneAll))
                                    : say(Msg::kShopPlaceRow, ui.language,
                                          {{"steps", number(counts[i].steps)}, {"next", number(counts[i].next)}});
-    if (list_row(ui, key, workplace_name(static_cast<Workplace>(i), ui.language), second))
+    if (list_row(ui, key, workplace_text(static_cast<Workplace>(i), ui.language), second))
       context.pages.push(shop_place_page(std::string(kWorkplaceWords[i])));
   }
 }
@@ -66,13 +66,13 @@ std::string progress_text(const Context& context, const TimberWork& work) {
   if (work.progress.held) out += std::string(context.say(Msg::kShopIsHeld)) + " · ";
   for (std::size_t i = kTickWords.size(); i-- > 0;) {
     if (!work.progress.has(static_cast<Tick>(i))) continue;
-    out += std::string(tick_name(static_cast<Tick>(i), context.ui.language));
+    out += std::string(tick_text(static_cast<Tick>(i), context.ui.language));
     break;
   }
   if (work.progress.next >= 0) {
     if (!out.empty() && !out.ends_with("· ")) out += " · ";
     out += std::string(context.say(Msg::kShopNext)) + ": " +
-           step_title(work.steps[static_cast<std::size_t>(work.progress.next)], context.ui.language);
+           step_text(work.steps[static_cast<std::size_t>(work.progress.next)], context.ui.language);
   }
   return out;
 }

@@ -80,16 +80,7 @@ void flags_part(Shown& s, std::string_view step) {
   int n = 0;
   for (const StepFlag& flag : s.work.progress.flags) {
     if (!step.empty() && flag.step != step) continue;
-    const auto value = [&](const std::optional<double>& v) {
-      return v ? step_number_value({flag.number, *v}, s.voice) : std::string("–");
-    };
-    const auto own =
-        std::find_if(s.work.steps.begin(), s.work.steps.end(), [&](const WorkStep& w) { return w.id == flag.step; });
-    const std::string title = own == s.work.steps.end() ? flag.step : step_title(*own, s.voice.language);
-    const std::string words = flag.gone ? say(Msg::kShopStepGone, s.voice.language, title)
-                                        : say(Msg::kShopStepChanged, s.voice.language,
-                                              {{"step", title}, {"was", value(flag.was)}, {"now", value(flag.now)}});
-    caution(s.context.ui, "shop.flag." + std::to_string(n++), words);
+    caution(s.context.ui, "shop.flag." + std::to_string(n++), flag_text(flag, s.voice));
   }
 }
 
@@ -99,8 +90,8 @@ void numbers_part(Shown& s, const WorkStep& step, const std::string& key) {
   bool first = true;
   for (const StepNumber& n : step.numbers) {
     const std::string own = key + ".number." + std::string(kStepNumberWords[static_cast<std::size_t>(n.name)]);
-    const std::string_view name = step_number_name(n.name, ui.language);
-    const std::string value = step_number_value(n, s.voice);
+    const std::string_view name = step_number_text(n.name, ui.language);
+    const std::string value = step_value_text(n.name, n.value, s.voice);
     if (first)
       answer(ui, own, name, value);
     else
@@ -110,19 +101,20 @@ void numbers_part(Shown& s, const WorkStep& step, const std::string& key) {
 }
 
 void cautions_part(Shown& s, const WorkStep& step, const std::string& key) {
-  int n = 0;
-  for (const std::string_view words : step_cautions(step.cautions, s.voice.language))
-    caution(s.context.ui, key + ".caution." + std::to_string(n++), words);
+  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2)
+    if ((step.cautions & bit) != 0)
+      caution(s.context.ui, key + ".caution." + std::to_string(bit),
+              work_caution_text(static_cast<WorkCaution>(bit), s.voice.language));
 }
 
 void tick_step(Shown& s, const WorkStep& step) {
   if (tell(s.context, event_of(s, EventAction::kDone, step.id, numbers_text(step.numbers))))
-    s.context.toast(say(Msg::kShopTicked, s.voice.language, step_title(step, s.voice.language)), false);
+    s.context.toast(say(Msg::kShopTicked, s.voice.language, step_text(step, s.voice.language)), false);
 }
 
 void take_back(Shown& s, const WorkStep& step, const Claim& claim) {
   if (tell(s.context, event_of(s, EventAction::kTakenBack, step.id, id_text(claim.id))))
-    s.context.toast(say(Msg::kShopTakenBack, s.voice.language, step_title(step, s.voice.language)), false);
+    s.context.toast(say(Msg::kShopTakenBack, s.voice.language, step_text(step, s.voice.language)), false);
 }
 
 /// A measure that the lead asked for: read off the tape, entered, held when it is out of tolerance.
@@ -155,7 +147,7 @@ void next_part(Shown& s) {
   Ui& ui = s.context.ui;
   if (s.work.progress.next < 0) return body(ui, "shop.all_done", s.context.say(Msg::kShopDoneAll));
   const WorkStep& step = s.work.steps[static_cast<std::size_t>(s.work.progress.next)];
-  const std::string title = step_title(step, ui.language);
+  const std::string title = step_text(step, ui.language);
   heading(ui, "shop.next", std::string(s.context.say(Msg::kShopNext)) + ": " + title);
   numbers_part(s, step, "shop.next");
   measure_part(s, step);
@@ -172,7 +164,7 @@ void four_ticks(Shown& s) {
     const auto tick = static_cast<Tick>(i);
     const TickCount& count = s.work.progress.ticks[i];
     const std::string key = "shop.tick." + std::string(kTickWords[i]);
-    const std::string name(tick_name(tick, ui.language));
+    const std::string name(tick_text(tick, ui.language));
     if (count.steps == 0) continue;
     fact(ui, key + ".state", name,
          count.full() ? std::string(s.context.say(Msg::kShopTickMade))
@@ -193,7 +185,7 @@ void steps_part(Shown& s) {
   int n = 0;
   for (const WorkStep& step : s.work.steps) {
     ++n;
-    const std::string title = std::to_string(n) + ". " + step_title(step, ui.language);
+    const std::string title = std::to_string(n) + ". " + step_text(step, ui.language);
     if (list_row(ui, "shop.step." + step.id, title, step_state(s, step)))
       s.context.pages.push(shop_step_page(s.timber.mark, step.id));
   }
@@ -213,7 +205,7 @@ void identity_part(Shown& s) {
   heading(ui, "shop.identity", s.context.say(Msg::kShopIdentity));
   recorded(s, EventAction::kStock, "", "shop.stock", s.context.say(Msg::kShopStock));
   for (const WorkStep& step : s.work.steps) {
-    const std::string at = step_title(step, ui.language);
+    const std::string at = step_text(step, ui.language);
     if (step.work == StepWork::kSeatPlate)
       recorded(s, EventAction::kPlate, step.id, "shop.plate." + step.id,
                std::string(s.context.say(Msg::kShopPlate)) + " · " + at);
@@ -309,9 +301,9 @@ void step_screen(Context& context) {
         std::find_if(s.work.steps.begin(), s.work.steps.end(), [&](const WorkStep& w) { return w.id == id; });
     if (found == s.work.steps.end()) return body(ui, "shop.step.gone", say(Msg::kShopStepGone, ui.language, id));
     const WorkStep& step = *found;
-    const std::string title = step_title(step, ui.language);
+    const std::string title = step_text(step, ui.language);
     heading(ui, "shop.step.title", s.timber.mark + " · " + title);
-    note(ui, "shop.step.place", workplace_name(step.place, ui.language));
+    note(ui, "shop.step.place", workplace_text(step.place, ui.language));
     flags_part(s, step.id);
     numbers_part(s, step, "shop.step");
     picture_part(s, step);
@@ -322,7 +314,7 @@ void step_screen(Context& context) {
     for (const Claim& claim : told == nullptr ? std::vector<Claim>{} : told->claims) {
       if (claim.action != EventAction::kDone) continue;
       const std::string key = "shop.step.claim." + std::to_string(n++);
-      fact(ui, key, step_numbers_value(claim.value, s.voice), claim_text(s.context, claim));
+      fact(ui, key, worked_text(claim.value, s.voice), claim_text(s.context, claim));
       if (hold_row(s.context, key + ".back", say(Msg::kShopHoldAgain, ui.language, title))) take_back(s, step, claim);
     }
     if (n == 0 && hold_row(s.context, "shop.step.tick", say(Msg::kShopHoldToTick, ui.language, title)))

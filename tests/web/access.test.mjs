@@ -74,6 +74,18 @@ test('on every page each widget is mirrored with its role, name and rectangle, a
   await visit('bar.menu', 'menu.help');
   await back();
   await visit('place.angles');
+  await visit('place.frame');
+  for (const row of ['view', 'options', 'bays', 'sections', 'joints']) {
+    await visit(`frame.row.${row}`);
+    await back();
+  }
+  await visit('frame.row.books', 'books.book1.edit');
+  await back();
+  await visit('frame.row.books', 'books.new');
+  await back();
+  await visit('frame.row.timbers');
+  await visit('list.P-A1');
+  await visit('sheet.defects');
 });
 
 test('with a keyboard alone a span is entered and the answer heard', async (t) => {

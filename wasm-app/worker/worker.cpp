@@ -1,5 +1,5 @@
-/// Long work for the page's Worker: one request of bytes in, one answer of bytes out. It lies in the app's own module, so
-/// that a phone downloads the core once; the Worker's copy never runs main(), opens no window and knows no page. The
+/// Long work for the page's Worker: one request of bytes in, one answer of bytes out. It lies in the app's own module,
+/// so that a phone downloads the core once; the Worker's copy never runs main(), opens no window and knows no page. The
 /// worker is stopped by ending it (web/tasks.js), so a running task never has to look for a cancel message.
 
 #include <emscripten.h>
