@@ -15,7 +15,8 @@ file(MAKE_DIRECTORY ${GENERATED_DIR})
 add_library(bentbook_core STATIC ${CORE_SOURCES})
 target_compile_options(bentbook_core PRIVATE -fno-exceptions -fno-rtti)
 target_include_directories(bentbook_core PUBLIC ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
-target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize PRIVATE bentbook_warnings)
+target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize
+  PRIVATE bentbook_warnings qrcodegen)
 
 # What a phone downloads: words, files and drawings are made small, the arithmetic stays fast.
 if(EMSCRIPTEN AND CMAKE_BUILD_TYPE STREQUAL "Release")

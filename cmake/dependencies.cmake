@@ -29,6 +29,15 @@ target_include_directories(header_libraries SYSTEM INTERFACE ${CORE_UNIT}/includ
 # RapidJSON's iterators were written before C++20 turned comparisons round; the right one is chosen all the same.
 target_compile_options(header_libraries INTERFACE $<$<CXX_COMPILER_ID:Clang>:-Wno-ambiguous-reversed-operator>)
 
+# QR codes
+find_unit(qr QR_UNIT)
+if(NOT QR_UNIT)
+  message(FATAL_ERROR "The core's dependencies are missing: run bash cmake/deps.sh core")
+endif()
+add_library(qrcodegen STATIC ${QR_UNIT}/qrcodegen.c)
+target_compile_options(qrcodegen PRIVATE -w $<$<CONFIG:Release>:-Os>)
+target_include_directories(qrcodegen SYSTEM PUBLIC ${QR_UNIT})
+
 add_library(catch2 STATIC EXCLUDE_FROM_ALL ${CORE_UNIT}/catch2/catch_amalgamated.cpp)
 target_include_directories(catch2 SYSTEM PUBLIC ${CORE_UNIT}/catch2)
 target_compile_options(catch2 PRIVATE -w -O1)

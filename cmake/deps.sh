@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit solver fit
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core imgui sdl2_wasm npm modeller), ready or not
+#                             web webkit solver fit codes
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr imgui sdl2_wasm npm modeller), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
 set -euo pipefail
@@ -32,6 +32,7 @@ packages_of() {
     solver) echo python3-scipy ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
     fit) ;;
+    codes) echo zbar-tools librsvg2-bin ;;
     *) die "unknown part: $1" ;;
   esac
 }
@@ -47,7 +48,7 @@ programs_of() {
 
 units_of() {
   case $1 in
-    core) echo core ;;
+    core) echo core qr ;;
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
     web) echo npm ;;

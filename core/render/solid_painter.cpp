@@ -11,7 +11,7 @@ namespace {
 
 // As in renderer.cpp, what holds for a whole draw comes as attributes that are no arrays, so that nothing has to be
 // asked of a linked program. The one sampler keeps its first value, texture unit 0.
-enum Attribute : GLuint { kPlace, kPart, kFar, kRowX = 4, kRowY, kRowZ, kFaceInk, kEdgeInk, kLitInk, kPixels };
+enum Attribute : GLuint { kPlace, kPart, kPlaceB, kRowX = 4, kRowY, kRowZ, kFaceInk, kEdgeInk, kLitInk, kPixels };
 
 constexpr int kLooksWide = 1024;
 
@@ -19,7 +19,7 @@ constexpr int kLooksWide = 1024;
   "#version 300 es\n"                                                                                          \
   "layout(location = 0) in vec3 place;\n"                                                                      \
   "layout(location = 1) in vec2 part;\n"                                                                       \
-  "layout(location = 2) in vec3 far;\n"                                                                        \
+  "layout(location = 2) in vec3 place_b;\n"                                                                    \
   "layout(location = 4) in vec4 row_x;\n"                                                                      \
   "layout(location = 5) in vec4 row_y;\n"                                                                      \
   "layout(location = 6) in vec4 row_z;\n"                                                                      \
@@ -53,7 +53,7 @@ out highp float off;
 flat out highp float half_stroke;
 void main() {
   int how = look();
-  vec3 a = placed(place), b = placed(far);
+  vec3 a = placed(place), b = placed(place_b);
   vec2 along = (b.xy - a.xy) * pixels.xy;
   float len = length(along);
   vec2 d = len > 0.001 ? along / len : vec2(1.0, 0.0);
@@ -62,7 +62,9 @@ void main() {
   off = side * (half_stroke + 1.0);
   vec2 shift = vec2(-d.y, d.x) * off + d * (to_b * 2.0 - 1.0) * half_stroke;
   vec3 p = mix(a, b, to_b);
-  ink = how == 3 ? lit_ink : how == 2 ? vec4(edge_ink.rgb, 0.3) : edge_ink;
+  // What is too short to be read from here would only blacken the picture: joints pale with the distance.
+  float whole = clamp((0.6 * len / pixels.z - 1.0) / 6.0, 0.0, 1.0);
+  ink = how == 3 ? lit_ink : how == 2 ? vec4(edge_ink.rgb, 0.3 * whole) : vec4(edge_ink.rgb, whole);
   gl_Position = how == 0 ? vec4(2.0, 2.0, 2.0, 1.0) : vec4(p.xy + shift / pixels.xy, p.z - pixels.w, 1.0);
 }
 )";
@@ -140,12 +142,12 @@ bool SolidPainter::create() {
 
   glBindVertexArray(edges_array_);
   glBindBuffer(GL_ARRAY_BUFFER, edges_);
-  for (const GLuint array : {kPlace, kPart, kFar}) {
+  for (const GLuint array : {kPlace, kPart, kPlaceB}) {
     glEnableVertexAttribArray(array);
     glVertexAttribDivisor(array, 1);
   }
   glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(0));
-  glVertexAttribPointer(kFar, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, b)));
+  glVertexAttribPointer(kPlaceB, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, b)));
   glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, part)));
   glBindVertexArray(0);
   stale_ = true;

@@ -51,7 +51,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   y += strong.FontSize;
   if (two) {
     const bool book = pages.place() == Place::kFrame && desk.state() == Desk::State::kOpen;
-    const std::string name(book ? std::string_view(desk.book().title) : ui.say(Msg::kAppName));
+    const std::string name(book ? std::string_view(desk.title()) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
     const std::string line = fit_text(small, second, width - 20);
@@ -86,15 +86,19 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
   const bool pushed = pages.depth() > 0;
   Rect rest = box;
   if (pushed) {
+    // Where the word does not fit, the arrow alone: its room is better used by the places' names.
+    const float wide = std::max(ui.theme.target + 8, box.w * 0.28F);
+    const bool worded = stacked || text_size(*ui.fonts.strong, ui.say(Msg::kBack)).x <= wide - 40;
     const Rect back = stacked ? Rect{box.x, box.y + box.h - ui.theme.target, box.w, ui.theme.target}
-                              : Rect{box.x, box.y, std::max(ui.theme.target + 8, box.w * 0.28F), box.h};
+                              : Rect{box.x, box.y, worded ? wide : ui.theme.target + 8, box.h};
     const std::string name = say(Msg::kBackTo, ui.language, ui.say(pages.below().title));
     const Look look = add_pressed(ui, {"bar.back", Role::kButton, Touch::kPress, name, {}, back}, false);
     if (look.lit || look.held) pen(ui).AddRectFilled(top_left(back), bottom_right(back), ui.theme.pressed);
     const float mid = back.y + back.h / 2;
     draw_icon(pen(ui), Icon::kBack, {back.x + 8, mid - 12, 24, 24}, ui.theme.ink, 3);
-    const std::string word = fit_text(*ui.fonts.strong, ui.say(Msg::kBack), back.w - 40);
-    draw_text(pen(ui), *ui.fonts.strong, {back.x + 36, mid - ui.fonts.strong->FontSize / 2}, ui.theme.ink, word);
+    if (worded)
+      draw_text(pen(ui), *ui.fonts.strong, {back.x + 36, mid - ui.fonts.strong->FontSize / 2}, ui.theme.ink,
+                fit_text(*ui.fonts.strong, ui.say(Msg::kBack), back.w - 40));
     draw_focus(ui, look, back);
     if (look.pressed) pages.pop();
     if (stacked) {

@@ -145,13 +145,13 @@ void Desk::save(Stored& store) {
   if (&store == &shelf_store_) return save_shelf();
   // A book must never be on disk without its place on the shelf.
   const bool first = !std::exchange(on_disk_, true);
-  book_store_.save(platform_, write_book(history_.now()));
+  book_store_.save(platform_, write_book(titled()));
   if (first) save_shelf();
 }
 
 void Desk::save_shelf() {
   if (read_only_ || shelf_store_.unusable) return;
-  if (state_ == State::kOpen && !std::exchange(on_disk_, true)) book_store_.save(platform_, write_book(history_.now()));
+  if (state_ == State::kOpen && !std::exchange(on_disk_, true)) book_store_.save(platform_, write_book(titled()));
   shelf_store_.save(platform_, write_shelf(shelf_));
 }
 
@@ -163,7 +163,7 @@ void Desk::replace_shelf() {
 }
 
 std::string Desk::bytes_of(const Stored& store) const {
-  return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(history_.now());
+  return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(titled());
 }
 
 void Desk::make(Book book) {
@@ -186,14 +186,14 @@ void Desk::open(std::string_view id) {
 
 void Desk::copy(std::string_view id) {
   if (read_only_) return;
-  if (id == shelf_.open && state_ == State::kOpen) return make(book());
+  if (id == shelf_.open && state_ == State::kOpen) return make(titled());
   want(id, Want::kCopy);
 }
 
 void Desk::share(std::string_view id) {
   const ShelvedBook* shelved = find_book(shelf_, id);
   if (shelved == nullptr) return;
-  if (id == shelf_.open && state_ == State::kOpen) return share_bytes(shelved->title, write_book(book()));
+  if (id == shelf_.open && state_ == State::kOpen) return share_bytes(shelved->title, write_book(titled()));
   want(id, Want::kShare);
 }
 
@@ -206,14 +206,18 @@ void Desk::rename(std::string_view id, std::string_view title) {
   if (read_only_ || title.empty() || shelved == nullptr || shelved->title == title) return;
   shelf_ = with_title(std::move(shelf_), id, title, platform_.wall_clock_ms());
   save_shelf();
-  if (id != shelf_.open || state_ != State::kOpen) return;
-  Book next = book();
-  next.title = find_book(shelf_, id)->title;
-  // What it is called is the shelf's: not to be undone.
-  const Book was = book();
-  history_.commit(std::move(next));
-  solve_from(was);
-  save(book_store_);
+  if (id == shelf_.open && state_ == State::kOpen) save(book_store_);
+}
+
+const std::string& Desk::title() const {
+  const ShelvedBook* shelved = find_book(shelf_, shelf_.open);
+  return shelved == nullptr ? history_.now().title : shelved->title;
+}
+
+Book Desk::titled() const {
+  Book out = book();
+  out.title = title();
+  return out;
 }
 
 std::string Desk::any_on_shelf() const {
@@ -239,13 +243,6 @@ void Desk::restore(std::string_view id) {
   if (read_only_) return;
   shelf_ = with_restored(std::move(shelf_), id);
   save_shelf();
-}
-
-Result<void> Desk::import(std::string_view bytes) {
-  Result<Book> book = read_book(bytes);
-  if (!book) return tl::unexpected(book.error());
-  make(std::move(*book));
-  return {};
 }
 
 }  // namespace bentbook::screens

@@ -36,6 +36,8 @@ class Desk {
   [[nodiscard]] const Shelf& shelf() const { return shelf_; }
   [[nodiscard]] const Error& error() const { return error_; }
   [[nodiscard]] const Book& book() const { return history_.now(); }
+  /// What the open book is called: the shelf says it, so that undo does not take a new name back.
+  [[nodiscard]] const std::string& title() const;
   [[nodiscard]] const BookModel& model() const { return model_; }
   /// A book that is not committed (what stands in the keypad), and its model, solved once.
   struct Preview {
@@ -58,8 +60,6 @@ class Desk {
   void rename(std::string_view id, std::string_view title);
   void remove(std::string_view id);  ///< kept for 30 days; another one is opened
   void restore(std::string_view id);
-  /// A file's bytes as a book: made if it can be read, else the error.
-  [[nodiscard]] Result<void> import(std::string_view bytes);
 
   [[nodiscard]] Stored& shelf_store() { return shelf_store_; }
   [[nodiscard]] Stored& book_store() { return book_store_; }
@@ -87,6 +87,8 @@ class Desk {
   void want(std::string_view id, Want what);
   void share_bytes(std::string_view title, std::string bytes);
   [[nodiscard]] std::string any_on_shelf() const;
+  /// The open book under the name that it has now.
+  [[nodiscard]] Book titled() const;
 
   Platform& platform_;
   State state_ = State::kWaiting;

@@ -115,11 +115,6 @@ void book_screen(Context& context) {
 
 // ── A new one ─────────────────────────────────────────────────────────────────────────────────────────────────────
 
-struct FourNumbers {
-  Length span = Length::feet(16), length = Length::feet(24), plate = Length::feet(9);
-  Slope pitch = Slope::in_12(Length::inches(8));
-};
-
 void new_row(Context& context, const char* field, Msg name, Length& value) {
   const std::string key = std::string("new.") + field;
   Keypad& keypad = context.keypad;
@@ -130,11 +125,11 @@ void new_row(Context& context, const char* field, Msg name, Length& value) {
 
 void new_screen(Context& context) {
   Ui& ui = context.ui;
-  static FourNumbers numbers;  // as they were left, until the app ends
+  FrameMemory::FourNumbers& numbers = context.frame_memory.four_numbers;
   begin_scroll(ui, "new.page", context.page);
   body(ui, "new.how", context.say(Msg::kNewHow));
   new_row(context, "span", Msg::kFieldSpan, numbers.span);
-  new_row(context, "length", Msg::kFrameLength, numbers.length);
+  new_row(context, "length", Msg::kNewLength, numbers.length);
   new_row(context, "plate", Msg::kFieldPlateHeight, numbers.plate);
   Keypad& keypad = context.keypad;
   if (const auto told = keypad.take_slope("new.pitch")) numbers.pitch = *told;

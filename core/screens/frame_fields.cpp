@@ -33,6 +33,13 @@ constexpr PlanLength kPlanLengths[] = {
     {"stand_off", &FramePlan::stand_off},
 };
 
+/// By TimberKind.
+constexpr Section PlanSections::*kSections[] = {
+    &PlanSections::sill,   &PlanSections::post,       &PlanSections::plate,     &PlanSections::tie,
+    &PlanSections::girt,   &PlanSections::joist,      &PlanSections::king_post, &PlanSections::queen_post,
+    &PlanSections::collar, &PlanSections::ridge_beam, &PlanSections::principal, &PlanSections::common,
+    &PlanSections::purlin, &PlanSections::brace};
+
 int number(std::string_view digits) {
   int value = -1;
   std::from_chars(digits.data(), digits.data() + digits.size(), value);
@@ -99,48 +106,127 @@ void add_measures(std::vector<JointMeasure>& out, Scarf& j) {
   add_pins(out, j.peg);
 }
 
-std::optional<JointMeasure> find_measure(Book& book, std::string_view path) {
-  const auto [meeting, name] = split_key(path);
-  const int index = keys::index_of(keys::kMeeting, meeting);
-  if (index < 0) return std::nullopt;
-  for (const JointMeasure& measure : measures_of(book.frame.joints[static_cast<std::size_t>(index)]))
+std::optional<JointMeasure> measure_named(JointType& type, std::string_view name) {
+  for (const JointMeasure& measure : measures_of(type))
     if (measure.name == name) return measure;
   return std::nullopt;
 }
 
-Length* find_section_part(Section& section, std::string_view part) {
+// Finders work on a book to be changed and on one that is only read alike.
+
+/// The item of a list whose mark it is; nullptr: none.
+template <class List>
+auto* item_of(List& list, std::string_view mark) {
+  const auto it = std::find_if(list.begin(), list.end(), [&](const auto& item) { return item.mark == mark; });
+  return it == list.end() ? nullptr : &*it;
+}
+
+template <class List>
+auto* item_at(List& list, std::string_view index) {
+  const int i = number(index);
+  return i < 0 || i >= static_cast<int>(list.size()) ? nullptr : &list[static_cast<std::size_t>(i)];
+}
+
+/// The joint that "joint:<meeting>:…" or "end:<mark>:<a|b>:…" names, and what follows.
+template <class AnyBook>
+auto find_joint(AnyBook& book, std::string_view field) {
+  const auto [what, rest] = split_key(field);
+  const auto [first, second] = split_key(rest);
+  auto* joint = book.frame.joints.data();
+  if (what == "joint") {
+    const int index = keys::index_of(keys::kMeeting, first);
+    joint = index < 0 ? nullptr : joint + index;
+    return std::pair{joint, second};
+  }
+  const auto [end, name] = split_key(second);
+  auto* apart = what == "end" ? item_of(book.frame.overrides, first) : nullptr;
+  joint = nullptr;
+  if (apart != nullptr && end == "a" && apart->has_joint_a) joint = &apart->joint_a;
+  if (apart != nullptr && end == "b" && apart->has_joint_b) joint = &apart->joint_b;
+  return std::pair{joint, name};
+}
+
+template <class AnySection>
+auto* find_section_part(AnySection& section, std::string_view part) {
   return part == "breadth" ? &section.breadth : part == "depth" ? &section.depth : nullptr;
 }
 
-Length* find_feature_part(HandTimber& timber, std::string_view path) {
+template <class AnyTimber>
+auto* find_feature_part(AnyTimber& timber, std::string_view path) {
   const auto [index, part] = split_key(path);
-  const int i = number(index);
-  if (i < 0 || i >= static_cast<int>(timber.features.size())) return nullptr;
-  HandFeature& f = timber.features[static_cast<std::size_t>(i)];
-  const std::pair<std::string_view, Length*> parts[] = {{"station", &f.station},     {"offset", &f.offset},
-                                                        {"along", &f.along},         {"across", &f.across},
-                                                        {"feature_depth", &f.depth}, {"diameter", &f.diameter}};
-  for (const auto& [name, at] : parts)
-    if (name == part) return at;
-  return nullptr;
+  auto* f = item_at(timber.features, index);
+  auto* at = f == nullptr ? nullptr : &f->station;
+  if (f == nullptr || part == "station") return at;
+  if (part == "offset") return &f->offset;
+  if (part == "along") return &f->along;
+  if (part == "across") return &f->across;
+  if (part == "feature_depth") return &f->depth;
+  return part == "diameter" ? &f->diameter : nullptr;
 }
 
-HandTimber* find_hand(Book& book, std::string_view mark) {
-  auto& added = book.frame.added;
-  const auto it = std::find_if(added.begin(), added.end(), [&](const HandTimber& t) { return t.mark == mark; });
-  return it == added.end() ? nullptr : &*it;
+template <class AnyBook>
+auto* find_defect_part(AnyBook& book, std::string_view path) {
+  const auto [mark, rest] = split_key(path);
+  const auto [index, part] = split_key(rest);
+  auto* apart = item_of(book.frame.overrides, mark);
+  auto* defect = apart == nullptr ? nullptr : item_at(apart->defects, index);
+  auto* from = defect == nullptr ? nullptr : &defect->from;
+  return from == nullptr || part == "from" ? from : part == "to" ? &defect->to : nullptr;
 }
 
-Length* find_hand_length(Book& book, std::string_view path) {
+template <class AnyBook>
+auto* find_hand_length(AnyBook& book, std::string_view path) {
   const auto [mark, what] = split_key(path);
-  HandTimber* timber = find_hand(book, mark);
-  if (timber == nullptr) return nullptr;
-  if (what == "length") return &timber->length;
+  auto* timber = item_of(book.frame.added, mark);
+  auto* length = timber == nullptr ? nullptr : &timber->length;
+  if (timber == nullptr || what == "length") return length;
   if (what == "x") return &timber->origin[0];
   if (what == "y") return &timber->origin[1];
   if (what == "z") return &timber->origin[2];
   const auto [first, rest] = split_key(what);
   return first == "feature" ? find_feature_part(*timber, rest) : find_section_part(timber->wood.nominal, what);
+}
+
+/// All but the measures of joints.
+template <class AnyBook>
+auto* find_plain_length(AnyBook& book, std::string_view field) {
+  auto& plan = book.frame;
+  auto* at = &plan.span;
+  for (const PlanLength& known : kPlanLengths)
+    if (known.key == field) return &(plan.*known.at);
+  const auto [what, rest] = split_key(field);
+  if (what == "bay") {
+    for (auto& bay : plan.bays)
+      if (bay.label == number(rest)) return &bay.width;
+  } else if (what == "girt") {
+    return item_at(plan.girts, rest);
+  } else if (what == "section") {
+    const auto [kind, part] = split_key(rest);
+    const int i = keys::index_of(keys::kTimberKind, kind);
+    if (i >= 0 && i < static_cast<int>(std::size(kSections)))
+      return find_section_part(plan.sections.*kSections[i], part);
+  } else if (what == "defect") {
+    return find_defect_part(book, rest);
+  } else if (what == "hand") {
+    return find_hand_length(book, rest);
+  }
+  at = nullptr;
+  return at;
+}
+
+template <class AnyBook>
+auto* find_any_angle(AnyBook& book, std::string_view field) {
+  const auto [what, rest] = split_key(field);
+  const auto [mark, part] = split_key(rest);
+  auto* timber = what == "hand" ? item_of(book.frame.added, mark) : nullptr;
+  auto* at = timber == nullptr ? nullptr : &timber->a.angle;
+  if (timber == nullptr || part == "a_angle") return at;
+  if (part == "a_tilt") return &timber->a.tilt;
+  if (part == "b_angle") return &timber->b.angle;
+  if (part == "b_tilt") return &timber->b.tilt;
+  if (part == "turn") return &timber->turn;
+  if (part == "rise") return &timber->rise;
+  return part == "roll" ? &timber->roll : nullptr;
 }
 
 void set_override(Book& book, std::string_view path, Length value, const Frame* frame) {
@@ -195,71 +281,44 @@ JointType joint_of_kind(JointKind kind) {
   return HousedButt{};
 }
 
-Section& section_of(PlanSections& s, TimberKind kind) {
-  Section* const all[] = {&s.sill,       &s.post,   &s.plate,      &s.tie,       &s.girt,   &s.joist,  &s.king_post,
-                          &s.queen_post, &s.collar, &s.ridge_beam, &s.principal, &s.common, &s.purlin, &s.brace};
-  const auto i = static_cast<std::size_t>(kind);
-  return *all[i < std::size(all) ? i : 0];
-}
-
 Length* find_length(Book& book, std::string_view field) {
-  FramePlan& plan = book.frame;
-  for (const PlanLength& known : kPlanLengths)
-    if (known.key == field) return &(plan.*known.at);
-  const auto [what, rest] = split_key(field);
-  if (what == "bay") {
-    for (Bay& bay : plan.bays)
-      if (bay.label == number(rest)) return &bay.width;
-  } else if (what == "girt") {
-    const int i = number(rest);
-    if (i >= 0 && i < static_cast<int>(plan.girts.size())) return &plan.girts[static_cast<std::size_t>(i)];
-  } else if (what == "section") {
-    const auto [kind, part] = split_key(rest);
-    const int i = keys::index_of(keys::kTimberKind, kind);
-    if (i >= 0) return find_section_part(section_of(plan.sections, static_cast<TimberKind>(i)), part);
-  } else if (what == "joint") {
-    const auto measure = find_measure(book, rest);
-    return measure ? measure->length : nullptr;
-  } else if (what == "hand") {
-    return find_hand_length(book, rest);
+  const auto [joint, name] = find_joint(book, field);
+  if (joint == nullptr) return find_plain_length(book, field);
+  const auto measure = measure_named(*joint, name);
+  return measure ? measure->length : nullptr;
+}
+
+std::optional<Length> length_at(const Book& book, std::string_view field) {
+  if (const auto [joint, name] = find_joint(book, field); joint != nullptr) {
+    JointType type = *joint;
+    const auto measure = measure_named(type, name);
+    return measure && measure->length != nullptr ? std::optional(*measure->length) : std::nullopt;
   }
-  return nullptr;
+  const Length* at = find_plain_length(book, field);
+  return at == nullptr ? std::nullopt : std::optional(*at);
 }
 
-Angle* find_angle(Book& book, std::string_view field) {
-  const auto [what, rest] = split_key(field);
-  const auto [mark, part] = split_key(rest);
-  HandTimber* timber = what == "hand" ? find_hand(book, mark) : nullptr;
-  if (timber == nullptr) return nullptr;
-  const std::pair<std::string_view, Angle*> parts[] = {{"a_angle", &timber->a.angle}, {"a_tilt", &timber->a.tilt},
-                                                       {"b_angle", &timber->b.angle}, {"b_tilt", &timber->b.tilt},
-                                                       {"turn", &timber->turn},       {"rise", &timber->rise},
-                                                       {"roll", &timber->roll}};
-  for (const auto& [name, at] : parts)
-    if (name == part) return at;
-  return nullptr;
+Angle* find_angle(Book& book, std::string_view field) { return find_any_angle(book, field); }
+std::optional<Angle> angle_at(const Book& book, std::string_view field) {
+  const Angle* at = find_any_angle(book, field);
+  return at == nullptr ? std::nullopt : std::optional(*at);
 }
 
-std::optional<std::int64_t> find_count(const Book& book, std::string_view field) {
+std::optional<std::int64_t> count_at(const Book& book, std::string_view field) {
   if (field == "moisture") return static_cast<std::int64_t>(book.frame.moisture + 0.5);
   if (field == "load_psf") return static_cast<std::int64_t>(book.frame.load_psf + 0.5);
-  const auto [what, rest] = split_key(field);
-  if (what != "joint") return std::nullopt;
-  const auto [meeting, name] = split_key(rest);
-  const int index = keys::index_of(keys::kMeeting, meeting);
-  if (index < 0) return std::nullopt;
-  JointType type = book.frame.joints[static_cast<std::size_t>(index)];
-  for (const JointMeasure& measure : measures_of(type))
-    if (measure.name == name && measure.count != nullptr) return *measure.count;
-  return std::nullopt;
+  const auto [joint, name] = find_joint(book, field);
+  if (joint == nullptr) return std::nullopt;
+  JointType type = *joint;
+  const auto measure = measure_named(type, name);
+  return measure && measure->count != nullptr ? std::optional<std::int64_t>(*measure->count) : std::nullopt;
 }
 
 void set_count(Book& book, std::string_view field, std::int64_t value) {
   if (field == "moisture") book.frame.moisture = static_cast<double>(value);
   if (field == "load_psf") book.frame.load_psf = static_cast<double>(value);
-  const auto [what, rest] = split_key(field);
-  if (what != "joint") return;
-  const auto measure = find_measure(book, rest);
+  const auto [joint, name] = find_joint(book, field);
+  const auto measure = joint == nullptr ? std::nullopt : measure_named(*joint, name);
   if (measure && measure->count != nullptr) *measure->count = static_cast<int>(value);
 }
 
@@ -282,7 +341,7 @@ void set_length(Book& book, std::string_view field, Length value, const Frame* f
   if (field == "plate_left" && book.frame.plate_right == *at) book.frame.plate_right = value;
   *at = value;
   if (what != "hand") return;
-  if (HandTimber* timber = find_hand(book, split_key(rest).first))
+  if (HandTimber* timber = item_of(book.frame.added, split_key(rest).first))
     timber->wood.design = timber->wood.actual = timber->wood.nominal;
 }
 

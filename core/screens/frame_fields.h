@@ -3,7 +3,8 @@
 ///
 /// Lengths: span plate_left plate_right eave_overhang gable_overhang rafter_spacing purlin_spacing queen_inset tie_drop
 /// collar_rise joist_spacing brace_leg_post brace_leg_beam stock_most stand_off, bay:<label>, girt:<index>,
-/// section:<kind>:breadth|depth, joint:<meeting>:<measure>, timber:<mark>:<what> (overrides) and hand:<mark>:<what>.
+/// section:<kind>:breadth|depth, joint:<meeting>:<measure>, end:<mark>:<a|b>:<measure> (the joint of one timber's end),
+/// timber:<mark>:<what> (overrides), defect:<mark>:<index>:from|to and hand:<mark>:<what>.
 /// Slopes: pitch_left pitch_right. Counts: moisture load_psf, joint:<meeting>:pegs and the like.
 
 #include <optional>
@@ -26,15 +27,13 @@ struct JointMeasure {
 /// With its default measures.
 [[nodiscard]] JointType joint_of_kind(JointKind kind);
 
-[[nodiscard]] Section& section_of(PlanSections& sections, TimberKind kind);
-[[nodiscard]] inline const Section& section_of(const PlanSections& sections, TimberKind kind) {
-  return section_of(const_cast<PlanSections&>(sections), kind);
-}
-
-/// The place of a length in the plan or among the timbers entered by hand; nullptr: no such key.
+/// The place of a length in the plan or among the timbers; nullptr: no such key.
 [[nodiscard]] Length* find_length(Book& book, std::string_view field);
 [[nodiscard]] Angle* find_angle(Book& book, std::string_view field);
-[[nodiscard]] std::optional<std::int64_t> find_count(const Book& book, std::string_view field);
+/// …and what stands there.
+[[nodiscard]] std::optional<Length> length_at(const Book& book, std::string_view field);
+[[nodiscard]] std::optional<Angle> angle_at(const Book& book, std::string_view field);
+[[nodiscard]] std::optional<std::int64_t> count_at(const Book& book, std::string_view field);
 void set_count(Book& book, std::string_view field, std::int64_t value);
 
 /// Sets a length by key, overrides too: what an override does not say yet it takes from the timber as it stands in

@@ -16,17 +16,19 @@ bool is_slope(std::string_view field) { return field == "pitch_left" || field ==
 
 const Frame* frame_of(const BookModel& model) { return *model.frame ? &**model.frame : nullptr; }
 
-/// One outcome of the keypad into the book.
+/// One outcome of the keypad into the book: what the field holds says which kind is to be taken.
 void take_edit(Context& context, Book& book, const std::string& key) {
   const std::string_view field = std::string_view(key).substr(kPrefix.size());
   Keypad& keypad = context.keypad;
-  if (const auto slope = keypad.take_slope(key)) return set_slope(book, field, *slope);
-  if (const auto angle = keypad.take_angle(key)) {
-    if (Angle* at = find_angle(book, field)) *at = *angle;
-    return;
+  if (is_slope(field)) {
+    if (const auto slope = keypad.take_slope(key)) set_slope(book, field, *slope);
+  } else if (Angle* at = find_angle(book, field)) {
+    *at = keypad.take_angle(key).value_or(*at);
+  } else if (const auto now = count_at(book, field)) {
+    set_count(book, field, keypad.take_count(key).value_or(*now));
+  } else if (const auto length = keypad.take_length(key)) {
+    set_length(book, field, *length, frame_of(context.desk.model()));
   }
-  if (const auto count = keypad.take_count(key)) return set_count(book, field, *count);
-  if (const auto length = keypad.take_length(key)) set_length(book, field, *length, frame_of(context.desk.model()));
 }
 
 bool preview(Context& context, Book& book) {
@@ -100,14 +102,11 @@ void frame_length_row(Context& context, std::string_view field, std::string_view
 void open_plan_field(Context& context, const Book& book, std::string_view field) {
   const std::string name = frame_field_name(field, context.ui.language);
   if (is_slope(field)) return context.keypad.open_slope(keypad_key(field), name, slope_of(book.frame, field));
-  Book copy = context.desk.book();
-  if (const Length* at = find_length(copy, field))
-    context.keypad.open_length(keypad_key(field), name, *at, range_of(field));
+  if (const auto at = length_at(book, field)) context.keypad.open_length(keypad_key(field), name, *at, range_of(field));
 }
 
 void plan_row(Context& context, const Book& book, std::string_view field) {
-  // The book is only read: the key finds the same place in it.
-  if (const Length* at = find_length(const_cast<Book&>(book), field))
+  if (const auto at = length_at(book, field))
     frame_length_row(context, field, frame_field_name(field, context.ui.language), *at, range_of(field));
 }
 
@@ -118,15 +117,15 @@ void slope_row(Context& context, const Book& book, std::string_view field) {
 }
 
 void angle_row(Context& context, const Book& book, std::string_view field) {
-  const Angle* at = find_angle(const_cast<Book&>(book), field);
-  if (at == nullptr) return;
+  const auto at = angle_at(book, field);
+  if (!at) return;
   const std::string key = keypad_key(field), name = frame_field_name(field, context.ui.language);
   if (given(context.ui, key, name, say_angle(*at, voice_of(context)), context.keypad.is_open(key)))
     context.keypad.open_angle(key, name, *at, Angle{} - Angle::degrees(180), Angle::degrees(180));
 }
 
 void count_row(Context& context, const Book& book, std::string_view field, std::string_view value, std::int64_t most) {
-  const auto count = find_count(book, field);
+  const auto count = count_at(book, field);
   if (!count) return;
   const std::string key = keypad_key(field), name = frame_field_name(field, context.ui.language);
   const std::string plain = std::to_string(*count);
@@ -138,10 +137,9 @@ void frame_refused(Context& context, const ShownFrame& shown) {
   Ui& ui = context.ui;
   const Error& error = shown.frame().error();
   caution(ui, "frame.refused", frame_error_text(error, voice_of(context)));
-  Book copy = context.desk.book();
   const bool slope = is_slope(error.where);
   if (slope) slope_row(context, shown.book, error.where);
-  if (find_length(copy, error.where) != nullptr) {
+  if (length_at(shown.book, error.where)) {
     plan_row(context, shown.book, error.where);
     const bool bound = error.code == ErrorCode::kTooSmall || error.code == ErrorCode::kTooLarge;
     if (bound && error.limit > 0) {

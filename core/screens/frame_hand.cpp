@@ -84,8 +84,11 @@ void features(Context& context, const Book& book, const HandTimber& timber) {
   for (int k = 0; k < static_cast<int>(keys::kFeatureKind.size()); ++k) {
     const auto kind = static_cast<FeatureKind>(k);
     if (!enters_by_hand(kind)) continue;
-    if (button(ui, "hand.add." + std::string(keys::word(keys::kFeatureKind, kind)), feature_name(kind, ui.language)))
-      edit_hand(context, timber, [&](HandTimber& t) { t.features.push_back(new_feature(kind, t)); });
+    if (!button(ui, "hand.add." + std::string(keys::word(keys::kFeatureKind, kind)), feature_name(kind, ui.language)))
+      continue;
+    edit_hand(context, timber, [&](HandTimber& t) { t.features.push_back(new_feature(kind, t)); });
+    // Its last row, so that all of them come into view.
+    reveal(ui, "hand.remove." + std::to_string(timber.features.size()));
   }
 }
 

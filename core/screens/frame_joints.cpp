@@ -1,6 +1,8 @@
-// The Frame place's joints: which one at which kind of meeting, and its measures.
+// The Frame place's joints: which one at which kind of meeting, or at one timber's end, and its measures.
 
+#include <functional>
 #include <string>
+#include <utility>
 
 #include "answers/frame_words.h"
 #include "book/book_edit.h"
@@ -33,63 +35,87 @@ int count_of(const Frame& frame, Meeting meeting) {
   return n;
 }
 
-void kinds(Context& context, const Book& book, Meeting meeting) {
+/// A joint that is chosen and measured: a meeting's, or that of one timber's end.
+struct Spot {
+  Meeting meeting;
+  std::string field;  ///< key before its measures (frame_fields.h)
+  JointType now;
+  bool chosen = true;  ///< false: an end that has its meeting's joint
+  std::function<void(Book&, const JointType&)> put;
+};
+
+/// Bird's mouths, peaks and scarfs are one for the whole meeting: their timbers are laid out together.
+bool of_one_end(JointKind kind) {
+  return kind == JointKind::kHousedButt || kind == JointKind::kKnifePlate || kind == JointKind::kMortiseTenon ||
+         kind == JointKind::kHalfLap;
+}
+
+void kinds(Context& context, const Book& book, const Spot& spot, bool one_end) {
   Ui& ui = context.ui;
-  const JointType& now = joint_at(book, meeting);
-  const auto pick = [&](const JointType& type) {
-    edit_book(context, [&](Book& next) { next = with_joint(std::move(next), meeting, type); });
-  };
+  const auto pick = [&](const JointType& type) { edit_book(context, [&](Book& next) { spot.put(next, type); }); };
   for (int k = 0; k <= static_cast<int>(JointKind::kScarf); ++k) {
     const auto kind = static_cast<JointKind>(k);
-    if (!fits(meeting, kind)) continue;
+    if (!fits(spot.meeting, kind) || (one_end && !of_one_end(kind))) continue;
     const std::string key = "joint.kind." + std::string(keys::word(keys::kJointKind, kind));
-    if (pick_row(ui, key, joint_name(kind, ui.language), {}, kind_of(now) == kind) && kind_of(now) != kind)
-      pick(joint_of_kind(kind));
+    const bool now = spot.chosen && kind_of(spot.now) == kind;
+    if (pick_row(ui, key, joint_name(kind, ui.language), {}, now) && !now) pick(joint_of_kind(kind));
   }
   int n = 0;
+  bool headed = false;
   for (const NamedJoint& named : book.joints) {
     const std::string key = "joint.named." + std::to_string(n++);
-    if (!fits(meeting, kind_of(named.type))) continue;
-    if (n == 1) heading(ui, "joint.named", context.say(Msg::kJointNamed), 3);
-    if (pick_row(ui, key, named.name, joint_name(kind_of(named.type), ui.language), named.type == now))
+    const JointKind kind = kind_of(named.type);
+    if (!fits(spot.meeting, kind) || (one_end && !of_one_end(kind))) continue;
+    if (!std::exchange(headed, true)) heading(ui, "joint.named", context.say(Msg::kJointNamed), 3);
+    if (pick_row(ui, key, named.name, joint_name(kind, ui.language), spot.chosen && named.type == spot.now))
       pick(named.type);
   }
 }
 
-void slot_choice(Context& context, const Book& book, Meeting meeting) {
-  const auto* plate = std::get_if<KnifePlate>(&joint_at(book, meeting));
+void slot_choice(Context& context, const Spot& spot) {
+  const auto* plate = std::get_if<KnifePlate>(&spot.now);
   if (plate == nullptr) return;
   const auto open = choice(context.ui, "joint.open", context.say(Msg::kJointSlotOpen),
                            {context.say(Msg::kSlotTop), context.say(Msg::kSlotBottom), context.say(Msg::kSlotBoth),
                             context.say(Msg::kSlotBlind)},
                            static_cast<int>(plate->open));
   if (!open) return;
-  edit_book(context, [&](Book& next) {
-    std::get<KnifePlate>(next.frame.joints[static_cast<std::size_t>(meeting)]).open = static_cast<SlotOpen>(*open);
-  });
+  KnifePlate next_plate = *plate;
+  next_plate.open = static_cast<SlotOpen>(*open);
+  edit_book(context, [&](Book& next) { spot.put(next, next_plate); });
 }
 
-void measures(Context& context, const Book& book, Meeting meeting) {
-  JointType type = joint_at(book, meeting);
-  const std::string prefix = "joint:" + std::string(key_of(meeting)) + ":";
+void measures(Context& context, const Book& book, const Spot& spot) {
+  JointType type = spot.now;
   for (const JointMeasure& measure : measures_of(type)) {
-    const std::string field = prefix + std::string(measure.name);
+    const std::string field = spot.field + std::string(measure.name);
     if (measure.length != nullptr) {
       plan_row(context, book, field);
     } else if (measure.count != nullptr) {
       count_row(context, book, field, {}, 20);
     } else if (toggle(context.ui, field, field_name(measure.name, context.ui.language), *measure.flag)) {
       *measure.flag = !*measure.flag;
-      edit_book(context, [&](Book& next) { next = with_joint(std::move(next), meeting, type); });
+      edit_book(context, [&](Book& next) { spot.put(next, type); });
     }
   }
 }
 
-/// What tools are set to at the first joint of this kind.
-void tools(Context& context, const Frame& frame, Meeting meeting) {
+void choose_and_measure(Context& context, const ShownFrame& shown, const Spot& spot, bool one_end) {
+  if (!shown.frame()) caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
+  kinds(context, shown.book, spot, one_end);
+  space(context.ui, 16);
+  if (spot.chosen) {
+    slot_choice(context, spot);
+    measures(context, shown.book, spot);
+  }
+}
+
+/// What tools are set to at the first such joint.
+template <class Wanted>
+void tools(Context& context, const Frame& frame, Wanted&& wanted) {
   Ui& ui = context.ui;
   for (const Joint& joint : frame.joints) {
-    if (joint.meeting != meeting || joint.tools.count == 0) continue;
+    if (!wanted(joint) || joint.tools.count == 0) continue;
     heading(ui, "joint.tools", context.say(Msg::kJointTools), 3);
     for (int i = 0; i < joint.tools.count; ++i) {
       const ToolNumber& tool = joint.tools[i];
@@ -108,12 +134,47 @@ void joint_screen(Context& context) {
   frame_page(context, "joint.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     heading(ui, "joint.heading", meeting_name(meeting, ui.language));
-    if (!shown.frame()) caution(ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
-    kinds(context, shown.book, meeting);
-    space(ui, 16);
-    slot_choice(context, shown.book, meeting);
-    measures(context, shown.book, meeting);
-    if (shown.frame()) tools(context, *shown.frame(), meeting);
+    const Spot spot{
+        meeting, "joint:" + std::string(key_of(meeting)) + ":", joint_at(shown.book, meeting), true,
+        [meeting](Book& next, const JointType& type) { next = with_joint(std::move(next), meeting, type); }};
+    choose_and_measure(context, shown, spot, false);
+    if (shown.frame()) tools(context, *shown.frame(), [&](const Joint& j) { return j.meeting == meeting; });
+    caution(ui, "joint.caution", context.say(Msg::kJointCaution));
+  });
+}
+
+// ── At one end of one timber ──────────────────────────────────────────────────────────────────────────────────────
+
+void put_end(Book& book, const std::string& mark, End end, const JointType* type) {
+  Override o = override_of(book, mark);
+  (end == End::kA ? o.has_joint_a : o.has_joint_b) = type != nullptr;
+  (end == End::kA ? o.joint_a : o.joint_b) = type != nullptr ? *type : JointType{};
+  book = with_override(std::move(book), o);
+}
+
+/// `subject`: "<a|b>:<mark>".
+void end_screen(Context& context) {
+  const std::string mark = context.subject.substr(2);
+  const End end = context.subject[0] == 'a' ? End::kA : End::kB;
+  frame_page(context, "end.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    if (!shown.frame()) return frame_refused(context, shown);
+    const int timber = timber_by_mark(*shown.frame(), mark);
+    const Joint* joint = timber < 0 ? nullptr : joint_at_end(*shown.frame(), timber, end);
+    if (joint == nullptr) return note(ui, "end.gone", say(Msg::kBookNoMark, ui.language, mark));
+    heading(ui, "end.heading", mark + " · " + say(Msg::kEndJoint, ui.language, end == End::kA ? "A" : "B"));
+    note(ui, "end.meeting", meeting_name(joint->meeting, ui.language));
+    const Override o = override_of(shown.book, mark);
+    const bool apart = end == End::kA ? o.has_joint_a : o.has_joint_b;
+    const JointType now = !apart ? joint_at(shown.book, joint->meeting) : end == End::kA ? o.joint_a : o.joint_b;
+    if (pick_row(ui, "end.as_planned", context.say(Msg::kEndAsPlanned),
+                 joint_name(kind_of(joint_at(shown.book, joint->meeting)), ui.language), !apart) &&
+        apart)
+      edit_book(context, [&](Book& next) { put_end(next, mark, end, nullptr); });
+    const Spot spot{joint->meeting, "end:" + mark + (end == End::kA ? ":a:" : ":b:"), now, apart,
+                    [&](Book& next, const JointType& type) { put_end(next, mark, end, &type); }};
+    choose_and_measure(context, shown, spot, true);
+    tools(context, *shown.frame(), [&](const Joint& j) { return &j == joint; });
     caution(ui, "joint.caution", context.say(Msg::kJointCaution));
   });
 }
@@ -136,6 +197,15 @@ void joints_screen(Context& context) {
 
 }  // namespace
 
+const Joint* joint_at_end(const Frame& frame, int timber, End end) {
+  for (const Joint& joint : frame.joints)
+    if (joint.member == timber && joint.end == end && !joint.crossing && of_one_end(joint.kind)) return &joint;
+  return nullptr;
+}
+
+Page frame_end_page(const std::string& mark, End end) {
+  return {"frame.end", Msg::kFrameJoint, end_screen, (end == End::kA ? "a:" : "b:") + mark};
+}
 Page frame_joints_page() { return {"frame.joints", Msg::kFrameJoints, joints_screen}; }
 
 }  // namespace bentbook::screens

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "answers/frame_words.h"
+#include "frame/csv.h"
 #include "screens/frame_form.h"
 #include "screens/frame_pages.h"
 #include "screens/widgets_inside.h"
@@ -30,7 +31,7 @@ struct Group {
 Group group_of(const Timber& timber, int order) {
   if (order == 0) return {static_cast<std::int64_t>(timber.kind)};
   if (order == 2) return {timber.wood.nominal.breadth.count, timber.wood.nominal.depth.count};
-  if (order == 3) return {timber.place.bent};
+  if (order == 3) return {timber.place.bent, timber.place.bay < 0 ? 0 : 1};
   return {};
 }
 
@@ -57,9 +58,11 @@ std::string heading_of(const Timber& timber, int order, int count, const Voice& 
   std::string name;
   if (order == 0) name = kind_name(timber.kind, voice.language);
   if (order == 2) name = section_text(timber.wood.nominal, voice);
-  if (order == 3)
+  if (order == 3) {
+    const std::string bent = std::to_string(timber.place.bent);
     name = timber.place.bent < 0 ? std::string(text(Msg::kListNoBent, voice.language))
-                                 : say(Msg::kViewBent, voice.language, std::to_string(timber.place.bent));
+                                 : say(timber.place.bay < 0 ? Msg::kViewBent : Msg::kListBay, voice.language, bent);
+  }
   return name + " · " + std::to_string(count);
 }
 
@@ -92,6 +95,19 @@ void make_rows(FrameMemory::List& list, const Frame& frame, const Voice& voice) 
     }
     list.rows.push_back({found[i].timber, {}});
   }
+}
+
+/// Where the frame, what is asked for, or the words that headings are made of have changed.
+void make_rows_again(const Context& context, FrameMemory::List& list, const ShownFrame& shown) {
+  const Voice voice = voice_of(context);
+  std::string words = list.search;
+  for (const int part :
+       {list.order, static_cast<int>(voice.language), static_cast<int>(voice.lengths.form), voice.lengths.denominator})
+    words += "/" + std::to_string(part);
+  if (list.of == shown.solved && list.of_words == words) return;
+  list.of = shown.solved;
+  list.of_words = std::move(words);
+  make_rows(list, *shown.frame(), voice);
 }
 
 /// All rows stand equally high, so that those out of sight need not be measured.
@@ -152,24 +168,18 @@ void list_screen(Context& context) {
     Ui& ui = context.ui;
     if (!shown.frame()) return frame_refused(context, shown);
     FrameMemory::List& list = context.frame_memory.list;
-    if (const auto search = text_field(ui, "list.search", context.say(Msg::kListSearch), list.search)) {
+    if (const auto search = text_field(ui, "list.search", context.say(Msg::kListSearch), list.search))
       list.search = *search;
-      list.made = false;
-    }
     if (const auto order = choice(ui, "list.order", context.say(Msg::kListOrder),
                                   {context.say(Msg::kListByKind), context.say(Msg::kListByMark),
                                    context.say(Msg::kListBySection), context.say(Msg::kListByBent)},
-                                  list.order)) {
+                                  list.order))
       list.order = *order;
-      list.made = false;
-    }
-    if (list.of != shown.solved || !list.made) {
-      list.of = shown.solved;
-      list.made = true;
-      make_rows(list, *shown.frame(), voice_of(context));
-    }
+    make_rows_again(context, list, shown);
     fact(ui, "list.count", context.say(Msg::kListFound), std::to_string(list.found), true);
     if (button(ui, "list.add", context.say(Msg::kHandAdd))) context.pages.push(frame_hand_page(""));
+    if (!shown.book.frame.added.empty() && button(ui, "list.share", context.say(Msg::kListShare)))
+      context.platform.share_file(context.desk.title() + ".csv", "text/csv", write_timbers_csv(shown.book.frame.added));
     rows(context, list, *shown.frame());
   });
 }

@@ -32,14 +32,19 @@ struct FrameMemory {
     Solved of;
     int order = 0;  ///< 0 kind, 1 mark, 2 section, 3 bent
     std::string search;
+    std::string of_words;  ///< order, search, language and form of lengths that the rows were made for
     struct Row {
       int timber = -1;  ///< −1: a heading
       std::string heading;
     };
     std::vector<Row> rows;
     int found = 0;
-    bool made = false;
   } list;
+
+  struct FourNumbers {  ///< of a new frame, as they were left
+    Length span = Length::feet(16), length = Length::feet(24), plate = Length::feet(9);
+    Slope pitch = Slope::in_12(Length::inches(8));
+  } four_numbers;
 
   struct Shown {  ///< one timber's sheet
     Solved of;
@@ -71,8 +76,7 @@ struct FrameMemory {
     std::string labels_of;  ///< what they were placed for
   } solids;
 
-  bool sure = false;    ///< a deletion was asked once
-  std::string sure_of;  ///< …of this
+  std::string sure_of;  ///< the deletion of this book was asked once
 };
 
 }  // namespace bentbook::screens

@@ -116,9 +116,9 @@ void wood_part(Context& context, const Book& book) {
     if (pick_row(ui, "options.species." + std::to_string(i), species.name, {}, species == book.frame.species))
       edit_book(context, [&](Book& next) { next.frame.species = next.species[i]; });
   }
-  const std::string moisture = std::to_string(*find_count(book, "moisture")) + " %";
+  const std::string moisture = std::to_string(*count_at(book, "moisture")) + " %";
   count_row(context, book, "moisture", moisture, 300);
-  const std::string load = say(Msg::kFeetLoadValue, ui.language, std::to_string(*find_count(book, "load_psf")));
+  const std::string load = say(Msg::kFeetLoadValue, ui.language, std::to_string(*count_at(book, "load_psf")));
   count_row(context, book, "load_psf", load, 1000);
   note(ui, "options.load_note", context.say(Msg::kOptionsLoadNote));
 }

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "frame/plan.h"
 #include "screens/pages.h"
 
 namespace bentbook::screens {
@@ -14,6 +15,12 @@ namespace bentbook::screens {
 [[nodiscard]] Page frame_list_page();      ///< all timbers
 [[nodiscard]] Page frame_view_page();      ///< the frame as solids
 [[nodiscard]] Page frame_sheet_page(std::string mark);
-[[nodiscard]] Page frame_hand_page(std::string mark);  ///< a timber entered by hand
+[[nodiscard]] Page frame_end_page(const std::string& mark, End end);  ///< the joint at one end of one timber
+[[nodiscard]] Page frame_species_page(std::string mark);
+[[nodiscard]] Page frame_defects_page(std::string mark);  ///< wane, knots, checks, heart
+[[nodiscard]] Page frame_hand_page(std::string mark);     ///< a timber entered by hand
+
+/// The joint of a timber's own end that can be set apart; nullptr: there is none.
+[[nodiscard]] const Joint* joint_at_end(const Frame& frame, int timber, End end);
 
 }  // namespace bentbook::screens

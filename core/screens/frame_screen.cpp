@@ -28,8 +28,8 @@ FigureText plan_figure(std::string_view key, const ShownFrame& shown, const Voic
     return {say_length(length_of(plan), voice), std::string(text(Msg::kFrameLength, voice.language))};
   if (key == "peak_top")
     return {say_inches(shown.frame()->ridge_z, voice), std::string(text(Msg::kFramePeakTop, voice.language))};
-  const Length* at = find_length(const_cast<Book&>(shown.book), key);
-  return {at == nullptr ? std::string{} : say_length(*at, voice), name};
+  const auto at = length_at(shown.book, key);
+  return {at ? say_length(*at, voice) : std::string{}, name};
 }
 
 void elevation(Context& context, const ShownFrame& shown, ItemKey prefix, Msg name, float height,

@@ -1,11 +1,13 @@
 // The sheet of one timber: drawing, steps with the saw's settings, checks, joints, what was said of it.
 
 #include <algorithm>
+#include <charconv>
 #include <string>
 
 #include "answers/frame_text.h"
 #include "answers/frame_words.h"
 #include "book/book_edit.h"
+#include "screens/frame_apart.h"
 #include "screens/frame_form.h"
 #include "screens/frame_pages.h"
 #include "screens/saws.h"
@@ -31,6 +33,59 @@ struct Shown {
   }
 };
 
+/// The parts of a figure's key: "line_7_2_0" → "line", 7, 2, 0.
+struct KeyParts {
+  std::string_view what;
+  int n[3] = {};
+};
+KeyParts parts_of(std::string_view key) {
+  KeyParts out;
+  std::size_t at = key.find('_');
+  out.what = key.substr(0, at);
+  for (int& n : out.n) {
+    if (at == std::string_view::npos) break;
+    key.remove_prefix(at + 1);
+    if (out.what == "arris" && &n == &out.n[1]) key.remove_prefix(std::min(key.size(), std::size_t{4}));  // "cut_"
+    std::from_chars(key.data(), key.data() + key.size(), n);
+    at = key.find('_');
+  }
+  return out;
+}
+
+/// What a figure of the drawings is, for who cannot see where it stands.
+std::string figure_name(const Shown& s, std::string_view key) {
+  const KeyParts parts = parts_of(key);
+  const auto named = [&](Msg msg, int n) { return say(msg, s.voice.language, std::to_string(n)); };
+  if (parts.what == "step" && parts.n[0] >= 1 && parts.n[0] <= static_cast<int>(s.sheet().steps.size()))
+    return step_text(s.timber, s.sheet(), s.sheet().steps[static_cast<std::size_t>(parts.n[0] - 1)], s.voice);
+  if (parts.what == "mate") return named(Msg::kSheetLands, parts.n[1]);
+  if (parts.what == "arris") return named(Msg::kSheetCutOnArris, parts.n[0]);
+  if (parts.what == "line") return named(Msg::kSheetLineOnFace, parts.n[1]);
+  if (parts.what == "angle") return named(Msg::kSheetOffSquare, parts.n[1]);
+  return std::string(s.context.say(Msg::kSheetLength));
+}
+
+/// Leaves one of those figures that say the same of the same recess: the corners of a mortise are two stations, not
+/// eight. A key stands once. Where much is cut, what lands on the faces is left to the list of joints.
+void thin_out(SheetDrawing& drawn) {
+  constexpr std::size_t kCrowded = 12;
+  const bool crowded = drawn.drawing.notes.size() > kCrowded;
+  std::vector<std::string> said;
+  const auto again = [&](const draw::Note& note) {
+    const KeyParts parts = parts_of(note.key);
+    if (crowded && parts.what == "mate") return true;
+    std::string what = note.key;
+    if (parts.what == "line")
+      what = "line_" + std::to_string(parts.n[0]) + "_" + std::to_string(parts.n[1]) + "_" +
+             std::to_string(find_figure(drawn, note.key)->length.count);
+    if (std::find(said.begin(), said.end(), what) != said.end()) return true;
+    said.push_back(std::move(what));
+    return false;
+  };
+  auto& notes = drawn.drawing.notes;
+  notes.erase(std::remove_if(notes.begin(), notes.end(), again), notes.end());
+}
+
 void solve_into(FrameMemory::Shown& kept, const ShownFrame& shown, int timber) {
   const std::string& mark = shown.frame()->timbers[static_cast<std::size_t>(timber)].mark;
   const Saw& saw = saw_of(shown.book);
@@ -39,6 +94,7 @@ void solve_into(FrameMemory::Shown& kept, const ShownFrame& shown, int timber) {
   kept = {shown.solved, mark, saw.name, solve_sheet(*shown.frame(), timber, saw), {}, {}, part};
   const Timber& own = shown.frame()->timbers[static_cast<std::size_t>(timber)];
   kept.whole = whole_drawing(own, *kept.sheet);
+  thin_out(kept.whole);
   kept.parts = std::max(1, static_cast<int>(own.length / kStretch + 0.999));
   kept.part = std::min(kept.part, kept.parts - 1);
 }
@@ -47,18 +103,19 @@ void drawing_of(Shown& s, ItemKey prefix, Msg name, float height, const SheetDra
   const auto words = [&](std::string_view key) -> FigureText {
     const SheetFigure* figure = find_figure(drawn, key);
     if (figure == nullptr) return {};
-    return {sheet_figure_text(*figure, *s.frame.frame(), s.voice), std::string(key)};
+    return {sheet_figure_text(*figure, *s.frame.frame(), s.voice), figure_name(s, key)};
   };
   (void)drawing_form(s.context, prefix, s.context.say(name), drawing_height(s.context, height), drawn.drawing, words);
 }
 
 void drawings(Shown& s) {
   Ui& ui = s.context.ui;
-  drawing_of(s, "sheet.whole", Msg::kSheetPicture, 150, s.kept.whole);
+  drawing_of(s, "sheet.whole", Msg::kSheetPicture, 170, s.kept.whole);
   if (s.kept.stretch_part != s.kept.part) {
     s.kept.stretch_part = s.kept.part;
     const double each = s.timber.length / s.kept.parts;
     s.kept.stretch = stretch_drawing(s.timber, s.sheet(), each * s.kept.part, each * (s.kept.part + 1));
+    thin_out(s.kept.stretch);
   }
   drawing_of(s, "sheet.stretch", Msg::kSheetStretchPicture, 340, s.kept.stretch);
   if (s.kept.parts == 1) return;
@@ -164,67 +221,6 @@ void facts(Shown& s) {
   if (!s.sheet().alike.empty()) fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), s.marks_of(s.sheet().alike));
 }
 
-// ── What is set apart ─────────────────────────────────────────────────────────────────────────────────────────────
-
-void wood(Shown& s) {
-  Ui& ui = s.context.ui;
-  const std::string prefix = "timber:" + s.timber.mark + ":";
-  const auto row = [&](const char* what, Length value, LengthRange range = {Length::inches(1), Length::inches(48)}) {
-    const std::string field = prefix + what;
-    frame_length_row(s.context, field, frame_field_name(field, s.voice.language), value, range);
-  };
-  const Wood& w = s.timber.wood;
-  heading(ui, "sheet.wood", s.context.say(Msg::kSheetWood));
-  row("breadth", w.nominal.breadth);
-  row("depth", w.nominal.depth);
-  row("actual_breadth", w.actual.breadth);
-  row("actual_depth", w.actual.depth);
-  row("bow", w.bow, {Length{} - Length::inches(6), Length::inches(6)});
-  const auto change_wood = [&](auto&& edit) {
-    edit_book(s.context, [&](Book& book) {
-      Override o = filled_override(book, s.timber.mark, &*s.frame.frame());
-      o.has_wood = true;
-      edit(o.wood);
-      book = with_override(std::move(book), o);
-    });
-  };
-  const auto top =
-      choice(ui, "sheet.top_reference", s.context.say(Msg::kSheetTopReference), {"1", "3"}, w.top_is_reference ? 0 : 1);
-  if (top) change_wood([&](Wood& wood) { wood.top_is_reference = *top == 0; });
-  const auto near = choice(ui, "sheet.side_reference", s.context.say(Msg::kSheetSideReference), {"2", "4"},
-                           w.near_is_reference ? 0 : 1);
-  if (near) change_wood([&](Wood& wood) { wood.near_is_reference = *near == 0; });
-  if (s.timber.kind == TimberKind::kPost)
-    row("pier_level", Length::from_inches(s.timber.pier_level), {Length{} - Length::feet(20), Length::feet(20)});
-}
-
-void set_apart(Shown& s) {
-  Ui& ui = s.context.ui;
-  const std::string mark = s.timber.mark;
-  if (s.timber.overridden.added) {
-    if (list_row(ui, "sheet.edit_hand", s.context.say(Msg::kHandEdit), {})) s.context.pages.push(frame_hand_page(mark));
-    return;
-  }
-  wood(s);
-  space(ui, 16);
-  if (s.timber.overridden.any() && button(ui, "sheet.as_planned", s.context.say(Msg::kSheetAsPlanned))) {
-    edit_book(s.context, [&](Book& book) {
-      Override none;
-      none.mark = mark;
-      book = with_override(std::move(book), none);
-    });
-    s.context.toast(say(Msg::kSheetAsPlannedDone, s.voice.language, mark), true);
-  }
-  if (!button(ui, "sheet.take_out", s.context.say(Msg::kSheetTakeOut), Weight::kDestructive)) return;
-  edit_book(s.context, [&](Book& book) {
-    Override o = override_of(book, mark);
-    o.removed = true;
-    book = with_override(std::move(book), o);
-  });
-  s.context.toast(say(Msg::kSheetTakenOut, s.voice.language, mark), true);
-  s.context.pages.pop();
-}
-
 void head(Shown& s) {
   Ui& ui = s.context.ui;
   heading(ui, "sheet.heading", s.timber.mark + " · " + std::string(kind_name(s.timber.kind, s.voice.language)));
@@ -256,7 +252,7 @@ void sheet_screen(Context& context) {
     joints(s);
     if (const auto text = text_field(context.ui, "sheet.note", context.say(Msg::kSheetNote), note_of(shown.book, mark)))
       edit_book(context, [&](Book& book) { book = with_note(std::move(book), mark, *text); });
-    set_apart(s);
+    timber_apart(context, shown, s.timber);
   });
 }
 

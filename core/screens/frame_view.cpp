@@ -286,6 +286,8 @@ void lit_keys(Context& context, const Frame& frame) {
         if (button(half, "view.alone", context.say(solids.alone ? Msg::kViewRest : Msg::kViewAlone)))
           solids.alone = !solids.alone;
       });
+  if (timber.overridden.any())
+    note(ui, "view.overridden", context.say(timber.overridden.added ? Msg::kSheetAdded : Msg::kSheetOverridden));
 }
 
 void keys(Context& context, const ShownFrame& shown) {

@@ -34,6 +34,7 @@ OUTSIDE = [
     (r"rapidjson/.*|nlohmann/.*|yyjson.*", {"core/book", "core/answers", "tests"}),
     (r"bentbook_libm\.h", {"core/numeric", "tests"}),
     (r"catch_amalgamated\.hpp", {"tests"}),
+    (r"qrcodegen\.h", {"core/paper"}),
     (r"tl/.*", {"core/numeric"}),
 ]
 # Nothing in core asks for a clock, a random number, a file, the network, a thread or the locale; mathematics comes from

@@ -1,0 +1,49 @@
+#pragma once
+/// How far a timber is: its steps against what the log says was done, and what the plan has changed under finished
+/// work.
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "shop/steps.h"
+
+namespace bentbook {
+
+/// A number of a finished step that the plan has changed since, or a finished step that it no longer has. Nothing is
+/// reset: the crew says what becomes of it, by finishing the step anew or by taking it back.
+struct StepFlag {
+  std::string step;
+  bool gone = false;  ///< the plan has no such step any more
+  StepNumberName number = StepNumberName::kDepth;
+  std::optional<double> was, now;  ///< nothing: there was none, there is none
+  EventId finished;
+};
+
+/// Numbers differ where they are farther apart than these: half of 1/64 in, a twentieth of a degree.
+inline constexpr double kSameInches = 1.0 / 128, kSameDegrees = 0.05;
+
+/// `state`: nullptr where the log does not speak of the timber.
+[[nodiscard]] std::vector<StepFlag> flags_of(std::span<const WorkStep> steps, const TimberState* state);
+
+struct TickCount {
+  int steps = 0, done = 0;
+  [[nodiscard]] bool full() const { return done == steps; }
+};
+struct TimberProgress {
+  std::array<TickCount, 4> ticks{};  ///< by Tick
+  std::vector<bool> done;            ///< by step
+  int next = -1;                     ///< the first step that is not done; −1: none
+  bool held = false;
+  std::vector<StepFlag> flags;
+  [[nodiscard]] bool has(Tick tick) const { return ticks[static_cast<std::size_t>(tick)].full(); }
+};
+[[nodiscard]] TimberProgress progress_of(std::span<const WorkStep> steps, const TimberState* state);
+
+/// The events that tick these steps off, device and times still to be filled in (next_event): each step of `tick` that
+/// is not done, with its numbers.
+[[nodiscard]] std::vector<Event> tick_events(std::string_view mark, std::span<const WorkStep> steps,
+                                             const TimberProgress& progress, Tick tick);
+
+}  // namespace bentbook

@@ -1,0 +1,59 @@
+#pragma once
+/// The whole shop: what is left by bent and by workplace, and what waits for the saw, grouped so that it is set as
+/// seldom as can be.
+
+#include <vector>
+
+#include "shop/progress.h"
+
+namespace bentbook {
+
+struct TimberWork {
+  int timber = 0;  ///< in Frame::timbers
+  std::vector<WorkStep> steps;
+  TimberProgress progress;
+};
+/// Steps and progress of every timber; the rules in `state` are followed. The saw must pass check_saw().
+[[nodiscard]] std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw);
+
+struct ShopCount {
+  int timbers = 0, held = 0, flagged = 0;
+  std::array<int, 4> ticked{};  ///< by Tick: timbers that have it
+  int steps = 0, steps_done = 0;
+};
+[[nodiscard]] ShopCount count_all(std::span<const TimberWork> work);
+
+struct BentCount {
+  int bent = -1;  ///< its label, or of the bay's lower bent; −1: of none
+  ShopCount count;
+};
+/// Ascending by bent.
+[[nodiscard]] std::vector<BentCount> count_by_bent(const Frame& frame, std::span<const TimberWork> work);
+
+struct PlaceCount {
+  int next = 0;   ///< timbers whose next step is made there
+  int steps = 0;  ///< steps there that are not done
+};
+[[nodiscard]] std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work);
+
+/// How many of table, tilt and stop are changed from one to the other.
+[[nodiscard]] int changes_between(const SawSetup& a, const SawSetup& b);
+
+/// A step that waits, held timbers left out: they are not worked on. One that is cut at two settings waits at both.
+struct WaitingCut {
+  int work = 0;  ///< in the list given
+  int step = 0;  ///< in TimberWork::steps
+};
+struct SawGroup {
+  SawSetup setup;
+  std::vector<WaitingCut> cuts;  ///< in the order of the list given
+};
+/// All steps that are sawn and not done, one group for each setting, in an order with few changes: the fewest there
+/// are with up to 12 settings (dynamic programming over subsets: Held and Karp, 1962); with more, settings sorted and
+/// then mended by turning and moving stretches until neither helps.
+[[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work);
+/// The order alone: indices of `setups`, which are all different.
+[[nodiscard]] std::vector<int> order_of_setups(std::span<const SawSetup> setups);
+inline constexpr std::size_t kExactSetups = 12;
+
+}  // namespace bentbook

@@ -1,0 +1,319 @@
+// Steps of work from the timber, the lead's changes, what the plan changes under finished work, the shop as a whole.
+
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+#include <numeric>
+#include <set>
+
+#include "book/book.h"
+#include "frame/facts.h"
+#include "histories.h"
+#include "shop/workplace.h"
+
+using namespace bentbook;
+
+namespace {
+
+Saw swinging_saw() {
+  Saw saw;
+  saw.kind = SawKind::kChainsawBar;
+  saw.reach = Length::inches(16);
+  return saw;
+}
+
+Frame demo_frame() {
+  auto frame = solve_frame(demo_book().frame);
+  REQUIRE(frame);
+  return *std::move(frame);
+}
+
+std::vector<WorkStep> steps_of(const Frame& frame, std::string_view mark) {
+  const int timber = timber_by_mark(frame, mark);
+  REQUIRE(timber >= 0);
+  return work_steps(frame, solve_sheet(frame, timber, swinging_saw()));
+}
+
+std::vector<std::string> ids(const std::vector<WorkStep>& steps) {
+  std::vector<std::string> out;
+  for (const WorkStep& step : steps) out.push_back(step.id);
+  return out;
+}
+
+const WorkStep& step_of(const std::vector<WorkStep>& steps, std::string_view id) {
+  const auto it = std::find_if(steps.begin(), steps.end(), [&](const WorkStep& s) { return s.id == id; });
+  REQUIRE(it != steps.end());
+  return *it;
+}
+
+double number_of(const WorkStep& step, StepNumberName name) {
+  for (const StepNumber& n : step.numbers)
+    if (n.name == name) return n.value;
+  FAIL(step.id << " has no such number");
+  return 0;
+}
+
+Event rule(EventAction action, std::string step, std::string value = {}, std::string note = {}) {
+  Event e;
+  e.action = action;
+  e.timber = "girt";
+  e.step = std::move(step);
+  e.value = std::move(value);
+  e.note = std::move(note);
+  return e;
+}
+
+std::vector<WorkStep> girt_with(const Frame& frame, std::initializer_list<Event> events) {
+  std::vector<Rule> rules;
+  for (const Event& e : events) {
+    REQUIRE(check_rule(e));
+    take_rule(rules, e);
+  }
+  return with_rules(steps_of(frame, "G-A1.1"), TimberKind::kGirt, rules);
+}
+
+Log finished(const std::vector<WorkStep>& steps, std::string_view mark, Tick tick) {
+  Log log{"b1", {}};
+  for (Event e : tick_events(mark, steps, progress_of(steps, nullptr), tick)) {
+    const auto next = next_event(log, 1, std::move(e));
+    REQUIRE(next);
+    add_event(log, *next);
+  }
+  return log;
+}
+
+}  // namespace
+
+TEST_CASE("a knife-plate end is worked in the trade's order", "[shop]") {
+  // Common practice: the order written down in the trade notes.
+  const std::vector<WorkStep> steps = steps_of(demo_frame(), "G-A1.1");
+  std::vector<std::string> at_a;
+  for (const WorkStep& step : steps)
+    if (step.end == End::kA) at_a.push_back(step.id);
+  CHECK(at_a == std::vector<std::string>{"end_cut/a", "slot/a", "relief/a", "seat_plate/a", "witness/a", "jig/a",
+                                         "spot_plate/a", "drill_plate/a", "return_plate/a", "drill_through/a"});
+  CHECK(steps.front().id == "layout");
+  CHECK(steps[steps.size() - 2].id == "label");
+  CHECK(steps.back().id == "finish");
+  CHECK(step_of(steps, "slot/a").place == Workplace::kSlotter);
+  CHECK(step_of(steps, "drill_plate/a").place == Workplace::kDrillPress);
+  // Holes 1/16 over in steel, tight in wood: common practice.
+  CHECK(number_of(step_of(steps, "drill_plate/a"), StepNumberName::kDiameter) -
+            number_of(step_of(steps, "drill_through/a"), StepNumberName::kDiameter) ==
+        1.0 / 16);
+}
+
+TEST_CASE("a rafter: peak, pattern check, bird's mouth, tail", "[shop]") {
+  const std::vector<WorkStep> steps = steps_of(demo_frame(), "C-A1");
+  CHECK(ids(steps) == std::vector<std::string>{"layout", "peak/b", "pattern_check", "birds_mouth/rafter_plate",
+                                               "tail/a", "label", "finish"});
+  // 9 in 12: the plumb cut is atan(9/12) off square, the seat its complement (Griffith, Carpentry, 1916).
+  CHECK(std::abs(number_of(step_of(steps, "peak/b"), StepNumberName::kTable)) == Catch::Approx(36.8699).margin(1e-4));
+  const auto& mouth = step_of(steps, "birds_mouth/rafter_plate").setups;
+  std::set<std::int64_t> tables;
+  for (const SawSetup& setup : mouth) tables.insert(std::abs(setup.table));
+  CHECK(tables == std::set<std::int64_t>{3687, 5313});
+}
+
+TEST_CASE("every step has its place, its tick and, at a blade, its cautions; ids are unlike", "[shop]") {
+  const Frame frame = demo_frame();
+  for (const TimberWork& work : shop_work(frame, {}, swinging_saw())) {
+    std::set<std::string> seen;
+    for (const WorkStep& step : work.steps) {
+      INFO(frame.timbers[static_cast<std::size_t>(work.timber)].mark << " " << step.id);
+      CHECK(seen.insert(step.id).second);
+      CHECK(step.id.size() <= kLongestStep);
+      CHECK(numbers_text(step.numbers).size() <= kLongestValue);
+      if (step.place == Workplace::kSaw) {
+        CHECK(step.cautions == (kKickback | kEyesEars | kCords | kWorkHeld));
+        CHECK(!step.setups.empty());
+      }
+      if (step.place == Workplace::kDrillPress) CHECK((step.cautions & kWorkHeld) != 0);
+      const auto again = read_numbers(numbers_text(step.numbers));
+      CHECK(numbers_text(again) == numbers_text(step.numbers));
+    }
+    for (const TickCount& tick : work.progress.ticks) CHECK(tick.done == 0);
+    CHECK(work.progress.next == 0);
+  }
+}
+
+TEST_CASE("every cut and feature of every timber belongs to a step", "[shop]") {
+  const Frame frame = demo_frame();
+  for (const TimberWork& work : shop_work(frame, {}, swinging_saw())) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(work.timber)];
+    std::set<int> cuts, features, joints;
+    for (const WorkStep& step : work.steps) {
+      if (step.index < 0) continue;
+      (step.on == WorkOn::kEndCut ? cuts : features).insert(step.index);
+      if (step.on == WorkOn::kFeature) joints.insert(timber.features[static_cast<std::size_t>(step.index)].joint);
+    }
+    CHECK(cuts.size() == timber.cuts.size());
+    for (int i = 0; i < static_cast<int>(timber.features.size()); ++i) {
+      const Feature& f = timber.features[static_cast<std::size_t>(i)];
+      INFO(timber.mark << " feature " << i);
+      CHECK((features.count(i) == 1 || (f.kind == FeatureKind::kHole && joints.count(f.joint) == 1)));
+    }
+  }
+}
+
+TEST_CASE("the lead adds, drops, moves, renames and asks", "[shop]") {
+  const Frame frame = demo_frame();
+  const auto has = [](const std::vector<WorkStep>& steps, std::string_view id) {
+    return std::any_of(steps.begin(), steps.end(), [&](const WorkStep& s) { return s.id == id; });
+  };
+  auto steps = girt_with(frame, {rule(EventAction::kStepDropped, "finish")});
+  CHECK(!has(steps, "finish"));
+  steps = girt_with(frame, {rule(EventAction::kStepDropped, "finish"), rule(EventAction::kStepRestored, "finish")});
+  CHECK(has(steps, "finish"));
+
+  steps = girt_with(frame, {rule(EventAction::kStepAdded, "own.1", "fitted bench slot", "Blow the slot out")});
+  CHECK(step_of(steps, "own.1").name == "Blow the slot out");
+  CHECK(step_of(steps, "own.1").tick == Tick::kFitted);
+  const auto at = [&](std::string_view id) {
+    return std::find_if(steps.begin(), steps.end(), [&](const WorkStep& s) { return s.id == id; }) - steps.begin();
+  };
+  CHECK(at("own.1") == at("slot/b") + 1);
+
+  steps = girt_with(frame, {rule(EventAction::kStepMoved, "label", "layout")});
+  CHECK(at("label") == at("layout") + 1);
+  steps = girt_with(frame, {rule(EventAction::kStepMoved, "label", "mortise")});  // a girt has none
+  CHECK(ids(steps) == ids(steps_of(frame, "G-A1.1")));
+
+  steps = girt_with(frame, {rule(EventAction::kStepRenamed, "slot", "", "Plunge it")});
+  CHECK(step_of(steps, "slot/a").name == "Plunge it");
+  CHECK(step_of(steps, "slot/b").name == "Plunge it");
+
+  steps = girt_with(frame, {rule(EventAction::kStepAsks, "slot", std::to_string(Length::inches(1, 16).count))});
+  CHECK(step_of(steps, "slot/a").tolerance == Length::inches(1, 16));
+  CHECK(step_of(steps, "slot/a").wanted.in() == number_of(step_of(steps, "slot/a"), StepNumberName::kDepth));
+  steps = girt_with(frame, {rule(EventAction::kStepAsks, "slot", "12700000"), rule(EventAction::kStepAsks, "slot")});
+  CHECK(!step_of(steps, "slot/a").tolerance);
+
+  // Other kinds keep theirs.
+  std::vector<Rule> rules;
+  take_rule(rules, rule(EventAction::kStepDropped, "finish"));
+  CHECK(has(with_rules(steps_of(frame, "T-1"), TimberKind::kTie, rules), "finish"));
+  CHECK(!check_rule(rule(EventAction::kStepAdded, "slot", "fitted bench -", "x")));
+  CHECK(!check_rule(rule(EventAction::kStepAdded, "own.1", "fitted bench", "x")));
+  CHECK(!check_rule(rule(EventAction::kStepAsks, "slot", "a lot")));
+}
+
+TEST_CASE("a plan that changes under finished work is told with the old and the new number", "[shop]") {
+  Book book = demo_book();
+  const auto before = solve_frame(book.frame);
+  REQUIRE(before);
+  const auto steps = steps_of(*before, "G-A1.1");
+  const ShopState state = fold(finished(steps, "G-A1.1", Tick::kCut));
+  const TimberState* timber = state.find("G-A1.1");
+  REQUIRE(timber != nullptr);
+  TimberProgress progress = progress_of(steps, timber);
+  CHECK(progress.has(Tick::kCut));
+  CHECK(!progress.has(Tick::kJoined));
+  CHECK(progress.flags.empty());
+
+  book.frame.bays[0].width = book.frame.bays[0].width + Length::inches(3);
+  const auto after = solve_frame(book.frame);
+  REQUIRE(after);
+  const auto changed = steps_of(*after, "G-A1.1");
+  CHECK(ids(changed) == ids(steps));  // the ids stay
+  progress = progress_of(changed, timber);
+  CHECK(progress.has(Tick::kCut));  // nothing is reset
+  REQUIRE(progress.flags.size() == 2);
+  CHECK(progress.flags[0].step == "layout");
+  CHECK(progress.flags[1].step == "end_cut/b");
+  CHECK(progress.flags[1].number == StepNumberName::kStop);
+  CHECK(*progress.flags[1].now - *progress.flags[1].was == Catch::Approx(3).margin(1e-3));
+
+  // A finished step that the plan no longer has.
+  const auto gone = progress_of(steps_of(*after, "T-1"), timber).flags;
+  CHECK(std::any_of(gone.begin(), gone.end(), [](const StepFlag& f) { return f.gone; }) == false);
+  std::vector<WorkStep> fewer = changed;
+  fewer.erase(fewer.begin() + 1);
+  const auto flags = flags_of(fewer, timber);
+  CHECK(std::count_if(flags.begin(), flags.end(), [](const StepFlag& f) { return f.gone; }) == 1);
+}
+
+TEST_CASE("settings of the saw in the order with the fewest changes", "[shop]") {
+  // Against every order there is.
+  Random random(420);
+  for (int n = 0; n < 300; ++n) {
+    std::set<SawSetup> some;
+    const auto size = static_cast<std::size_t>(random.whole(1, 7));
+    while (some.size() < size) some.insert({random.whole(0, 2), random.whole(0, 1), random.whole(0, 2)});
+    const std::vector<SawSetup> setups(some.begin(), some.end());
+    const auto changes = [&](const std::vector<int>& order) {
+      int sum = 0;
+      for (std::size_t i = 1; i < order.size(); ++i)
+        sum +=
+            changes_between(setups[static_cast<std::size_t>(order[i - 1])], setups[static_cast<std::size_t>(order[i])]);
+      return sum;
+    };
+    std::vector<int> all(setups.size());
+    std::iota(all.begin(), all.end(), 0);
+    int fewest = changes(all);
+    while (std::next_permutation(all.begin(), all.end())) fewest = std::min(fewest, changes(all));
+    std::vector<int> order = order_of_setups(setups);
+    CHECK(changes(order) == fewest);
+    std::sort(order.begin(), order.end());
+    CHECK(order == all);  // next_permutation ends where it began
+  }
+}
+
+TEST_CASE("many settings: each once, and never more changes than in sorted order", "[shop]") {
+  Random random(421);
+  for (const std::size_t size : {13u, 40u, 120u, 300u}) {
+    std::set<SawSetup> some;
+    while (some.size() < size) some.insert({random.whole(0, 9), random.whole(0, 5), random.whole(0, 20)});
+    const std::vector<SawSetup> setups(some.begin(), some.end());
+    std::vector<int> order = order_of_setups(setups);
+    int sum = 0, sorted = 0;
+    for (std::size_t i = 1; i < setups.size(); ++i) {
+      sum +=
+          changes_between(setups[static_cast<std::size_t>(order[i - 1])], setups[static_cast<std::size_t>(order[i])]);
+      sorted += changes_between(setups[i - 1], setups[i]);
+    }
+    CHECK(sum <= sorted);
+    std::sort(order.begin(), order.end());
+    for (std::size_t i = 0; i < order.size(); ++i) CHECK(order[i] == static_cast<int>(i));
+  }
+}
+
+TEST_CASE("the shop: what is left by bent and by workplace, what waits for the saw", "[shop]") {
+  const Frame frame = demo_frame();
+  const auto steps = steps_of(frame, "G-A1.1");
+  Log log = finished(steps, "G-A1.1", Tick::kCut);
+  Event hold;
+  hold.action = EventAction::kHeld;
+  hold.timber = "T-1";
+  hold.note = "split";
+  add_event(log, *next_event(log, 1, hold));
+  const auto work = shop_work(frame, fold(log), swinging_saw());
+  const ShopCount all = count_all(work);
+  CHECK(all.timbers == static_cast<int>(frame.timbers.size()));
+  CHECK(all.ticked[0] == 1);
+  CHECK(all.held == 1);
+  int timbers = 0, left = 0;
+  for (const BentCount& bent : count_by_bent(frame, work)) timbers += bent.count.timbers;
+  CHECK(timbers == all.timbers);
+  int next = 0;
+  for (const PlaceCount& place : count_by_workplace(work)) {
+    next += place.next;
+    left += place.steps;
+  }
+  CHECK(next == all.timbers);
+  CHECK(left == all.steps - all.steps_done);
+
+  std::size_t waiting = 0, expected = 0;
+  for (const SawGroup& group : waiting_for_saw(work)) {
+    for (const WaitingCut& cut : group.cuts) {
+      const TimberWork& one = work[static_cast<std::size_t>(cut.work)];
+      const auto& setups = one.steps[static_cast<std::size_t>(cut.step)].setups;
+      CHECK(std::find(setups.begin(), setups.end(), group.setup) != setups.end());
+      CHECK(!one.progress.done[static_cast<std::size_t>(cut.step)]);
+    }
+    waiting += group.cuts.size();
+  }
+  for (const TimberWork& one : work)
+    for (std::size_t i = 0; i < one.steps.size(); ++i)
+      if (!one.progress.held && !one.progress.done[i]) expected += one.steps[i].setups.size();
+  CHECK(waiting == expected);
+}

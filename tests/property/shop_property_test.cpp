@@ -1,0 +1,137 @@
+// The crew's log over random histories of three phones.
+
+#include <catch_amalgamated.hpp>
+#include <map>
+#include <set>
+#include <tuple>
+
+#include "histories.h"
+#include "shop/snapshot.h"
+
+using namespace bentbook;
+
+namespace {
+
+/// The events of all logs, each once.
+std::size_t union_size(const std::vector<Log>& logs) {
+  std::set<std::tuple<std::uint64_t, std::uint64_t>> ids;
+  for (const Log& log : logs)
+    for (const Event& e : log.events) ids.insert({e.device, e.sequence});
+  return ids.size();
+}
+
+/// Which devices have finished what and not taken it back, written apart from state.cpp: for each finish of a device
+/// the last one counts, and only when no later event takes just that one back.
+using Finished = std::set<std::tuple<std::string, std::string, std::uint64_t>>;
+Finished finished_by_hand(const Log& log) {
+  Finished all;
+  for (std::size_t i = 0; i < log.events.size(); ++i) {
+    const Event& e = log.events[i];
+    if (e.action != EventAction::kDone) continue;
+    bool holds = true;
+    for (std::size_t k = i + 1; k < log.events.size(); ++k) {
+      const Event& later = log.events[k];
+      if (later.timber != e.timber || later.step != e.step) continue;
+      if (later.action == EventAction::kDone && later.device == e.device) holds = false;
+      if (later.action == EventAction::kTakenBack && later.value == id_text(e.id())) holds = false;
+    }
+    if (holds) all.insert({e.timber, e.step, e.device});
+  }
+  return all;
+}
+
+Finished finished_in(const ShopState& state) {
+  Finished all;
+  for (const TimberState& timber : state.timbers)
+    for (const StepState& step : timber.steps)
+      for (const Claim& c : step.claims)
+        if (c.action == EventAction::kDone) all.insert({timber.mark, step.step, c.id.device});
+  return all;
+}
+
+/// Holds that no release names, the same way.
+std::size_t holds_by_hand(const Log& log) {
+  std::size_t n = 0;
+  for (std::size_t i = 0; i < log.events.size(); ++i) {
+    const Event& e = log.events[i];
+    const bool hold =
+        e.action == EventAction::kHeld || (e.action == EventAction::kMeasured && !read_reading(e.value)->within());
+    if (!hold) continue;
+    bool released = false;
+    for (std::size_t k = i + 1; k < log.events.size(); ++k)
+      released = released || (log.events[k].action == EventAction::kReleased && log.events[k].value == id_text(e.id()));
+    n += released ? 0 : 1;
+  }
+  return n;
+}
+
+std::size_t holds_in(const ShopState& state) {
+  std::size_t n = 0;
+  for (const TimberState& timber : state.timbers)
+    for (const StepState& step : timber.steps)
+      for (const Claim& c : step.claims) n += c.action == EventAction::kHeld ? 1 : 0;
+  return n;
+}
+
+/// A log with some of its events lost.
+Log thinned(Random& random, Log log) {
+  std::vector<Event> kept;
+  for (Event& e : log.events)
+    if (random.whole(0, 3) != 0) kept.push_back(std::move(e));
+  log.events = std::move(kept);
+  return log;
+}
+
+}  // namespace
+
+// Union of sets: Shapiro, Preguiça, Baquero, Zawirski, Conflict-free replicated data types (2011), grow-only set.
+TEST_CASE("merging is commutative, associative, idempotent and loses nothing", "[shop]") {
+  Random random(410);
+  for (int n = 0; n < property_cases(); ++n) {
+    const std::vector<Log> p = histories::random_phones(random, 3, static_cast<int>(random.whole(2, 14)));
+    const Log ab = *merged(p[0], p[1]), all = *merged(ab, p[2]);
+    bool good = ab == *merged(p[1], p[0]);
+    good = good && all == *merged(p[0], *merged(p[1], p[2]));
+    good = good && all == *merged(*merged(p[2], p[0]), p[1]);
+    good = good && *merged(all, all) == all && *merged(all, p[1]) == all;
+    good = good && all.events.size() == union_size(p);
+    if (!good) FAIL("history " << n);
+  }
+  SUCCEED();
+}
+
+TEST_CASE("the state is the fold of the log, in whatever parts it is folded", "[shop]") {
+  Random random(411);
+  for (int n = 0; n < property_cases(); ++n) {
+    const std::vector<Log> p = histories::random_phones(random, 3, static_cast<int>(random.whole(2, 14)));
+    const Log all = *merged(*merged(p[0], p[1]), p[2]);
+    const ShopState state = fold(all);
+    bool good = finished_in(state) == finished_by_hand(all) && holds_in(state) == holds_by_hand(all);
+    const auto cut = static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(all.events.size())));
+    ShopState parts = fold({all.book, {all.events.begin(), all.events.begin() + static_cast<std::ptrdiff_t>(cut)}});
+    const std::string snapshot = n % 8 == 0 ? write_snapshot(parts) : std::string{};
+    good = good && go_on(parts, std::span(all.events).subspan(cut)) && parts == state;
+    if (n % 8 == 0) {
+      good = good && open_shop(snapshot, {}, all).state == state;
+      // A phone's own snapshot under a log that grew in its midst.
+      good = good && open_shop(write_snapshot(fold(p[0])), snapshot, all).state == state;
+    }
+    if (!good) FAIL("history " << n);
+  }
+  SUCCEED();
+}
+
+TEST_CASE("what the other lacks and what it has make the union", "[shop]") {
+  Random random(412);
+  for (int n = 0; n < property_cases() / 4; ++n) {
+    std::vector<Log> p = histories::random_phones(random, 3, static_cast<int>(random.whole(2, 14)));
+    if (n % 3 == 0) p[1] = thinned(random, p[1]);
+    const Log both = *merged(p[0], p[1]);
+    const Log beyond = events_beyond(p[0], seen_of(p[1]));
+    bool good = *merged(p[1], beyond) == both;
+    if (n % 3 != 0) good = good && beyond.events.size() == both.events.size() - p[1].events.size();
+    good = good && *read_log(write_log(both)) == both;
+    if (!good) FAIL("history " << n);
+  }
+  SUCCEED();
+}

@@ -1,0 +1,455 @@
+// The Frame place and the shelf of books, by finger and through the mirror. Where a number is looked at it follows from
+// plain arithmetic on what was entered, or from the source named beside it.
+#include <catch_amalgamated.hpp>
+#include <set>
+
+#include "bed.h"
+#include "book/book.h"
+#include "book/book_shelf.h"
+
+using namespace bentbook;
+using namespace bentbook::screens;
+
+namespace {
+
+/// A first visit that stands in the Frame place, with the demo's frame.
+struct FrameBed : Bed {
+  explicit FrameBed(float width = 390, float height = 844) : Bed(width, height) { tap("place.frame"); }
+  /// Enters a length of whole feet, or whole inches where the field counts in those.
+  void enter(std::string_view key, std::initializer_list<std::string_view> keys) {
+    tap(key);
+    tap_keypad(keys);
+    tap("keypad.done");
+  }
+  void open_sheet(std::string_view mark) {
+    press("frame.row.timbers");
+    set_text("list.search", mark);
+    commit_text("list.search", mark);
+    tap("list." + std::string(mark));
+  }
+  /// What the shell says when the user leaves a text field.
+  void commit_text(std::string_view key, std::string_view text) {
+    app.on({EventKind::kTextCommitted, std::string(key), std::string(text), 0});
+    rest();
+  }
+  [[nodiscard]] Book stored_book() const {
+    const auto shelf = read_shelf(platform.stored("shelf"));
+    REQUIRE(shelf);
+    const auto book = read_book(platform.stored(shelf->open));
+    REQUIRE(book);
+    return *book;
+  }
+  /// Closed and opened again with what is stored.
+  void reopen(FrameBed& next) const {
+    next.platform.saves = platform.saves;
+    next.app.load(platform.stored("kit"), platform.stored("places"));
+    next.rest();
+    next.tap("place.frame");
+  }
+};
+
+void expect_sound(const Bed& bed) {
+  std::set<std::string> keys;
+  for (const Item& item : bed.app.registry().items()) {
+    INFO(item.key);
+    CHECK(keys.insert(item.key).second);
+    CHECK_FALSE(item.name.empty());
+    if (item.touch != Touch::kNone && item.rect.h > 0 && item.scroll == 0) {
+      CHECK(item.rect.w >= 44);
+      CHECK(item.rect.h >= 44);
+    }
+  }
+}
+
+/// 20 ft wide, 24 ft long, plates at 10 ft, 8 in 12.
+void make_frame(FrameBed& bed) {
+  bed.tap("frame.row.books");
+  bed.tap("books.new");
+  bed.enter("new.span", {"digit.2", "digit.0"});
+  bed.enter("new.length", {"digit.2", "digit.4"});
+  bed.enter("new.plate", {"digit.1", "digit.0"});
+  bed.enter("new.pitch", {"digit.8"});
+  bed.tap("new.make");
+}
+
+}  // namespace
+
+TEST_CASE("the frame's pages: every key stands once, has a name and is large enough for a finger", "[screens][frame]") {
+  const auto [width, height] = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{390, 844},
+                                        std::pair<float, float>{844, 390}, std::pair<float, float>{820, 1180});
+  const char* language = GENERATE("en", "es");
+  CAPTURE(width, height, language);
+  FrameBed bed(width, height);
+  Viewport v;
+  v.width = width;
+  v.height = height;
+  v.language = language;
+  v.reduced_motion = true;
+  bed.view(v);
+  expect_sound(bed);
+  for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "books"}) {
+    bed.press("frame.row." + std::string(page));
+    expect_sound(bed);
+    bed.press("bar.back");
+  }
+  bed.press("frame.row.timbers");
+  bed.press("list.P-A1");
+  expect_sound(bed);
+  for (const char* page : {"sheet.species", "sheet.end.b", "sheet.defects"}) {
+    bed.press(page);
+    expect_sound(bed);
+    bed.press("bar.back");
+  }
+}
+
+TEST_CASE("four numbers make a frame, which is stored at once", "[screens][frame]") {
+  FrameBed bed;
+  make_frame(bed);
+  REQUIRE(bed.value("frame.bent.span") == "20′ 0″");
+  REQUIRE(bed.value("frame.bent.plate_left") == "10′ 0″");
+  REQUIRE(bed.value("frame.bent.pitch_left") == "8:12");
+  // Middle to middle of the end bents, whose posts are 8 in wide: 24 ft less twice 4 in.
+  REQUIRE(bed.value("frame.wall.length") == "23′ 4″");
+  // Defaults are never engineered sections, and the screen says so.
+  REQUIRE(bed.item("frame.finding.0").name.find("not engineered") != std::string::npos);
+  const Book book = bed.stored_book();
+  REQUIRE(book.frame.span == Length::feet(20));
+  REQUIRE(book.frame.plate_left == Length::feet(10));
+  REQUIRE(book.frame.pitch_left == Slope::in_12(Length::inches(8)));
+
+  bed.open_sheet("P-A1");
+  // Under an 8 in plate whose top is at 10 ft, with a 4 in tenon: 120 − 8 + 4.
+  REQUIRE(bed.value("sheet.length") == "9′ 8″ (8″ x 8″)");
+  // 8 × 8 × 10 ft / 12: board feet on nominal size (US Army subcourse EN5155).
+  REQUIRE(bed.value("sheet.board_feet") == "53");
+  REQUIRE(bed.value("sheet.stock") == "10′ 0″");
+}
+
+TEST_CASE("a measure on the drawing is changed by tapping it; undo and redo go step by step", "[screens][frame]") {
+  FrameBed bed;
+  const std::string before = bed.value("frame.bent.span");
+  REQUIRE_FALSE(bed.shows("bar.undo"));
+  bed.tap("frame.bent.span");
+  bed.tap_keypad({"digit.1", "digit.8"});
+  // While it is typed the drawing follows; nothing is stored yet.
+  const auto saves = bed.platform.saves.size();
+  bed.tap("keypad.done");
+  REQUIRE(bed.value("frame.bent.span") == "18′ 0″");
+  REQUIRE(bed.platform.saves.size() > saves);
+  REQUIRE(bed.stored_book().frame.span == Length::feet(18));
+  bed.tap("bar.undo");
+  REQUIRE(bed.value("frame.bent.span") == before);
+  REQUIRE(bed.stored_book().frame.span == Length::feet(14));
+  bed.tap("bar.redo");
+  REQUIRE(bed.value("frame.bent.span") == "18′ 0″");
+}
+
+TEST_CASE("a plan that gives no frame says why, and what would do", "[screens][frame]") {
+  FrameBed bed;
+  bed.press("frame.row.options");
+  bed.enter("frame.pitch_left", {"digit.9", "digit.9", "digit.9"});
+  bed.press("bar.back");
+  REQUIRE(bed.shows("frame.refused"));
+  REQUIRE(bed.shows("frame.pitch_left"));
+  bed.tap("bar.undo");
+  REQUIRE_FALSE(bed.shows("frame.refused"));
+}
+
+TEST_CASE("an override is said wherever the timber is shown, and undo takes it back", "[screens][frame]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.open_sheet("P-A1");
+  REQUIRE_FALSE(bed.shows("sheet.overridden"));
+  bed.enter("frame.timber:P-A1:breadth", {"digit.1", "digit.0"});
+  REQUIRE(bed.shows("sheet.overridden"));
+  REQUIRE(bed.value("sheet.length").find("10″ x 8″") != std::string::npos);
+  REQUIRE(bed.stored_book().frame.overrides.size() == 1);
+  bed.press("bar.back");
+  REQUIRE(bed.value("list.P-A1").find("Set apart") != std::string::npos);
+  bed.press("bar.back");
+  bed.press("frame.row.view");
+  bed.press("view.kind.2");  // seen along the ridge the first bent's posts stand in front
+  const Rect picture = bed.item("view.picture").rect;
+  for (float y = picture.y + picture.h * 0.9F; y > picture.y && bed.value("view.picture") != "P-A1"; y -= 24)
+    for (float x = picture.x + 6; x < picture.x + picture.w / 2 && bed.value("view.picture") != "P-A1"; x += 6)
+      bed.tap_at(x, y);
+  REQUIRE(bed.value("view.picture") == "P-A1");
+  REQUIRE(bed.item("view.overridden").name.starts_with("Set apart"));
+  bed.tap("view.sheet");
+  REQUIRE(bed.item("sheet.heading").name.starts_with("P-A1"));
+  REQUIRE(bed.shows("sheet.overridden"));
+  bed.tap("bar.undo");
+  REQUIRE_FALSE(bed.shows("sheet.overridden"));
+  REQUIRE(bed.stored_book().frame.overrides.empty());
+}
+
+TEST_CASE("a timber has its own species, end joint and defects, and goes back to the plan", "[screens][frame]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.open_sheet("P-A2");
+  const std::string weight = bed.value("sheet.weight"), length = bed.value("sheet.length");
+  bed.tap("sheet.species");
+  bed.tap("species.2");  // white oak, green 62.7 lb/ft³ against Douglas-fir's 38 (USDA FIA REF_SPECIES)
+  bed.tap("bar.back");
+  REQUIRE(std::stoi(bed.value("sheet.weight")) > std::stoi(weight) * 5 / 4);
+
+  bed.tap("sheet.end.b");
+  bed.tap("joint.kind.housed_butt");
+  REQUIRE(bed.shows("frame.end:P-A2:b:housing"));
+  bed.enter("frame.end:P-A2:b:housing", {"digit.2"});
+  REQUIRE(bed.value("frame.end:P-A2:b:housing") == "2″");
+  bed.tap("bar.back");
+  // No tenon now, let in 2 in: 120 − 8 + 2.
+  REQUIRE(bed.value("sheet.length").starts_with("9′ 6″"));
+
+  bed.tap("sheet.defects");
+  bed.tap("defects.add");
+  bed.tap("defect.kind.0.3");
+  bed.tap("defect.face.0.1");
+  bed.enter("frame.defect:P-A2:0:to", {"digit.9"});
+  bed.tap("bar.back");
+  const Override now = bed.stored_book().frame.overrides.at(0);
+  REQUIRE(now.has_species);
+  REQUIRE(now.species.name == "White oak");
+  REQUIRE(now.has_joint_b);
+  REQUIRE(now.defects.size() == 1);
+  REQUIRE(now.defects[0].kind == DefectKind::kHeart);
+  REQUIRE(now.defects[0].face == Face::kNear);
+
+  bed.tap("sheet.as_planned");
+  REQUIRE(bed.stored_book().frame.overrides.empty());
+  REQUIRE(bed.value("sheet.weight") == weight);
+  REQUIRE(bed.value("sheet.length") == length);
+}
+
+TEST_CASE("a timber that was taken out comes back by undo", "[screens][frame]") {
+  FrameBed bed;
+  bed.open_sheet("B-A1.1");
+  bed.tap("sheet.take_out");
+  REQUIRE_FALSE(bed.shows("list.B-A1.1"));
+  REQUIRE(bed.shows("toast.undo"));
+  bed.tap("toast.undo");
+  REQUIRE(bed.shows("list.B-A1.1"));
+}
+
+TEST_CASE("the list is searched and put in another order; headings follow the language", "[screens][frame]") {
+  FrameBed bed;
+  bed.press("frame.row.timbers");
+  REQUIRE(bed.value("list.count") == "68");
+  REQUIRE(bed.item("list.heading.0").name == "Post · 6");
+  bed.commit_text("list.search", "brace");
+  REQUIRE(bed.item("list.heading.0").name.starts_with("Brace · "));
+  REQUIRE_FALSE(bed.shows("list.P-A1"));
+  bed.commit_text("list.search", "p-a");
+  REQUIRE(bed.value("list.count") == "3");
+  bed.commit_text("list.search", "");
+  bed.tap("list.order.3");
+  REQUIRE(bed.item("list.heading.0").name.starts_with("Bent 1 · "));
+  bed.tap("list.order.0");
+  Viewport v;
+  v.language = "es";
+  bed.view(v);
+  REQUIRE(bed.item("list.heading.0").name == "Poste · 6");
+}
+
+TEST_CASE("ten thousand timbers: only the rows in sight are made", "[screens][frame]") {
+  FrameBed bed;
+  Book book =
+      new_book("Long shed", Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8)));
+  book.framed = false;
+  for (int i = 1; i <= 10000; ++i) {
+    HandTimber timber;
+    timber.mark = "X-" + std::to_string(i);
+    book.frame.added.push_back(timber);
+  }
+  bed.app.on({EventKind::kFileOpened, "shed.json", write_book(book), 0});
+  bed.rest();
+  bed.tap("import.take_book");
+  bed.press("frame.row.timbers");
+  REQUIRE(bed.value("list.count") == "10000");
+  REQUIRE(bed.app.registry().items().size() < 60);
+  REQUIRE(bed.shows("list.X-1"));
+  bed.drag(195, 700, 195, 100);
+  REQUIRE_FALSE(bed.shows("list.X-1"));
+  REQUIRE(bed.app.registry().items().size() < 60);
+}
+
+TEST_CASE("the round view turns under a finger, steps through the bents and ghosts the rest", "[screens][frame]") {
+  FrameBed bed;
+  bed.press("frame.row.view");
+  REQUIRE_FALSE(bed.shows("view.fit"));
+  bed.drag(100, 300, 220, 320);
+  REQUIRE(bed.shows("view.fit"));
+  REQUIRE(bed.value("view.picture").empty());  // a drag lights nothing
+  bed.tap("view.fit");
+  REQUIRE_FALSE(bed.shows("view.fit"));
+  REQUIRE(bed.item("view.bent").name == "All bents");
+  bed.tap("view.on");
+  REQUIRE(bed.item("view.bent").name == "Bent 1");
+  bed.tap("view.on");
+  bed.tap("view.on");
+  REQUIRE(bed.item("view.bent").name == "Bent 3");
+  REQUIRE_FALSE(bed.item("view.on").enabled);
+  bed.tap("view.kind.1");
+  REQUIRE(bed.item("view.kind.1").checked);
+}
+
+TEST_CASE("books: made, copied, renamed, deleted when asked twice, brought back", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.press("frame.row.books");
+  REQUIRE(bed.item("books.book2").checked);
+  bed.tap("books.book2.edit");
+  bed.commit_text("book.title", "Sugar house");
+  REQUIRE(bed.stored_book().title == "Sugar house");
+  bed.tap("book.copy");
+  REQUIRE(bed.item("books.book3").name == "Sugar house 2");
+  REQUIRE(bed.item("books.book3").checked);
+
+  bed.tap("books.book3.edit");
+  bed.tap("book.delete");
+  REQUIRE(read_shelf(bed.platform.stored("shelf"))->books[2].deleted_at == 0);
+  bed.tap("book.keep");
+  REQUIRE_FALSE(bed.shows("book.delete_now"));
+  bed.tap("book.delete");
+  bed.tap("book.delete_now");
+  REQUIRE_FALSE(bed.shows("books.book3"));
+  REQUIRE(bed.platform.erased.empty());
+
+  bed.tap("books.deleted");
+  REQUIRE(bed.value("deleted.book3") == "Kept 30 more days");
+  bed.tap("deleted.book3.restore");
+  bed.tap("bar.back");
+  REQUIRE(bed.shows("books.book3"));
+  REQUIRE(bed.stored_book().frame.span == Length::feet(20));
+}
+
+TEST_CASE("a new name is not undone with an edit of the plan", "[screens][books]") {
+  FrameBed bed;
+  bed.enter("frame.bent.span", {"digit.1", "digit.8"});
+  bed.press("frame.row.books");
+  bed.tap("books.book1.edit");
+  bed.commit_text("book.title", "Bath house");
+  bed.tap("bar.undo");
+  REQUIRE(bed.item("book.title").value == "Bath house");
+  const Book book = bed.stored_book();
+  REQUIRE(book.title == "Bath house");
+  REQUIRE(book.frame.span == Length::feet(14));
+}
+
+TEST_CASE("thirty days after it was deleted a book is gone for good", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.press("frame.row.books");
+  bed.tap("books.book2.edit");
+  bed.tap("book.delete");
+  bed.tap("book.delete_now");
+  FrameBed later;
+  later.platform.wall_clock += kKeptDeleted + 1;
+  bed.reopen(later);
+  REQUIRE(later.platform.erased == std::vector<std::string>{"book2"});
+  later.press("frame.row.books");
+  REQUIRE_FALSE(later.shows("books.deleted"));
+}
+
+TEST_CASE("what was entered is there after closing", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.enter("frame.bent.eave_overhang", {"digit.2"});
+  FrameBed next;
+  bed.reopen(next);
+  REQUIRE(next.value("frame.bent.span") == "20′ 0″");
+  REQUIRE(next.value("frame.bent.eave_overhang") == bed.value("frame.bent.eave_overhang"));
+}
+
+TEST_CASE("a book goes out by the share sheet and comes in again", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.press("frame.row.books");
+  bed.tap("books.book2.edit");
+  bed.tap("book.share");
+  REQUIRE(bed.platform.shared == std::vector<std::string>{"New building.json"});
+  const std::string bytes = bed.platform.shared_bytes;
+  FrameBed other;
+  other.app.on({EventKind::kFileOpened, "New building.json", bytes, 0});
+  other.rest();
+  REQUIRE(other.value("import.title") == "New building");
+  other.tap("import.take_book");
+  REQUIRE(other.value("frame.bent.span") == "20′ 0″");
+  REQUIRE(write_book(other.stored_book()) == bytes);
+}
+
+TEST_CASE("a damaged or newer book file is refused with its spot; the stored books stay", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  const auto saves = bed.platform.saves.size();
+  const auto take_in = [&](std::string bytes) {
+    bed.app.on({EventKind::kFileOpened, "barn.json", std::move(bytes), 0});
+    bed.rest();
+    return bed.item("import.refused").name;
+  };
+  std::string whole = write_book(demo_book());
+  REQUIRE_FALSE(take_in(whole.substr(0, whole.size() / 2)).empty());
+  REQUIRE(bed.shows("import.left"));
+  REQUIRE_FALSE(bed.shows("import.take_book"));
+  const auto version = whole.find("\"version\":");
+  REQUIRE(version != std::string::npos);
+  std::string newer = whole;
+  newer.insert(newer.find_first_of("0123456789", version), "9");
+  REQUIRE(take_in(newer).find("newer") != std::string::npos);
+  REQUIRE(bed.platform.saves.size() == saves);
+}
+
+TEST_CASE("stored bytes of a book that cannot be read are left alone; another book can be opened", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  FrameBed next;
+  next.platform.saves = bed.platform.saves;
+  next.platform.saves.push_back({"book2", 99, "{\"file\": \"bentbook book\", "});
+  next.app.load(bed.platform.stored("kit"), bed.platform.stored("places"));
+  next.rest();
+  next.tap("place.frame");
+  REQUIRE(next.shows("book.unreadable"));
+  next.tap("book.to_books");
+  next.tap("books.book1");
+  next.press("bar.back");
+  REQUIRE(next.value("frame.bent.span") == "14′ 0″");
+  REQUIRE(next.platform.stored("book2") == "{\"file\": \"bentbook book\", ");
+}
+
+TEST_CASE("a list of timbers comes in with its bad lines told by number, and goes out again", "[screens][books]") {
+  FrameBed bed;
+  bed.app.on({EventKind::kFileOpened, "list.csv",
+              "mark,breadth,depth,length\nS-1,8,8,12'\nS-2,8,eight,10'\nS-3,6,8,9' 6\"\n", 0});
+  bed.rest();
+  REQUIRE(bed.value("import.timbers") == "2");
+  REQUIRE(bed.item("import.trouble.0").name.find('3') != std::string::npos);
+  REQUIRE(bed.platform.stored("book1").empty());
+  bed.tap("import.take_timbers");
+  REQUIRE(bed.stored_book().frame.added.size() == 2);
+  bed.press("frame.row.timbers");
+  bed.tap("list.share");
+  REQUIRE(bed.platform.shared.back() == "Wash house.csv");
+  REQUIRE(bed.platform.shared_bytes.find("S-3") != std::string::npos);
+}
+
+TEST_CASE("a timber by hand: made, measured, cut into, taken out", "[screens][frame]") {
+  FrameBed bed;
+  bed.press("frame.row.timbers");
+  bed.tap("list.add");
+  bed.tap("hand.make");
+  bed.enter("frame.hand:X-1:length", {"digit.1", "digit.2"});
+  bed.tap("hand.add.mortise");
+  REQUIRE(bed.item("hand.remove.0").rect.h > 0);  // what was added is in sight
+  const HandTimber timber = bed.stored_book().frame.added.at(0);
+  REQUIRE(timber.mark == "X-1");
+  REQUIRE(timber.features.size() == 1);
+  bed.press("bar.back");
+  bed.commit_text("list.search", "X-1");
+  REQUIRE(bed.value("list.X-1").find("Entered by hand") != std::string::npos);
+  bed.tap("list.X-1");
+  REQUIRE(bed.shows("sheet.overridden"));
+  bed.tap("sheet.edit_hand");
+  bed.tap("hand.delete");
+  REQUIRE(bed.stored_book().frame.added.empty());
+}
