@@ -226,6 +226,22 @@ TEST_CASE("board feet on the nominal size", "[facts]") {
   CHECK(8 * facts_of(timber(*frame, "X-1")).board_feet == Approx(37 + 1 / 3.0).epsilon(1e-12));
 }
 
+TEST_CASE("rafters at the verges keep their marks when a bay is put at either end", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.gable_overhang = Length::inches(24);
+  const auto verges = [](const Frame& frame) {
+    std::vector<std::string> marks;
+    for (const Timber& t : frame.timbers)
+      if (t.place.number < 0) marks.push_back(t.mark);
+    return marks;
+  };
+  const std::vector<std::string> all{"C-AV1", "C-EV1", "C-AV2", "C-EV2"};
+  CHECK(verges(*solve_frame(plan)) == all);
+  insert_bay(plan, -1, Length::feet(10));
+  insert_bay(plan, static_cast<int>(plan.bays.size()) - 1, Length::feet(10));
+  CHECK(verges(*solve_frame(plan)) == all);
+}
+
 TEST_CASE("a timber entered by hand is cut the same beside a plan as on its own", "[frame]") {
   FramePlan plan = small_plan();
   HandTimber hand;
