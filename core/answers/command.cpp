@@ -22,6 +22,8 @@ constexpr std::string_view kUsage =
        bentbook mitre --between 90 --depth-a 7-1/2" [--depth-b 5-1/2"]
        bentbook flip --gap 1/16 --depth 7-1/2"
        bentbook book new|check|members|sheet|export|import FILE …
+       bentbook log merge|show|verify FILE …
+       bentbook steps BOOK MARK [--log FILE]
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
 )";
 
@@ -67,7 +69,8 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 }  // namespace
 
 bool is_command(std::string_view word) {
-  if (word == "--help" || word == "help" || word == "book") return true;
+  for (const std::string_view known : {"--help", "help", "book", "log", "steps"})
+    if (word == known) return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;
   return false;

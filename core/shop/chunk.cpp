@@ -114,6 +114,7 @@ Result<std::vector<std::string>> make_chunks(std::string_view bytes, std::size_t
   if (bytes.size() > most) return fail(ErrorCode::kTooLarge, "code", -1, static_cast<std::int64_t>(most));
   const int total = static_cast<int>((bytes.size() + each - 1) / each);
   std::vector<std::string> texts;
+  texts.reserve(static_cast<std::size_t>(total));
   for (int i = 0; i < total; ++i)
     texts.push_back(chunk_text(crc32(bytes), i + 1, total, bytes.substr(static_cast<std::size_t>(i) * each, each)));
   return texts;

@@ -20,16 +20,20 @@ void count_in(const TimberWork& work, ShopCount& count) {
 
 }  // namespace
 
+TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& state) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
+  TimberWork work;
+  work.timber = sheet.timber;
+  work.steps = with_rules(work_steps(frame, sheet), timber.kind, state.rules);
+  work.progress = progress_of(work.steps, state.find(timber.mark));
+  return work;
+}
+
 std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw) {
   std::vector<TimberWork> all;
   all.reserve(frame.timbers.size());
-  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i) {
-    const Timber& timber = frame.timbers[static_cast<std::size_t>(i)];
-    TimberWork& work = all.emplace_back();
-    work.timber = i;
-    work.steps = with_rules(work_steps(frame, solve_sheet(frame, i, saw)), timber.kind, state.rules);
-    work.progress = progress_of(work.steps, state.find(timber.mark));
-  }
+  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i)
+    all.push_back(work_on(frame, solve_sheet(frame, i, saw), state));
   return all;
 }
 
@@ -44,6 +48,7 @@ std::vector<BentCount> count_by_bent(const Frame& frame, std::span<const TimberW
   for (const TimberWork& one : work)
     count_in(one, by_bent[frame.timbers[static_cast<std::size_t>(one.timber)].place.bent]);
   std::vector<BentCount> out;
+  out.reserve(by_bent.size());
   for (const auto& [bent, count] : by_bent) out.push_back({bent, count});
   return out;
 }
@@ -69,6 +74,7 @@ std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
       for (const SawSetup& setup : step.setups) groups[setup].push_back({static_cast<int>(w), static_cast<int>(i)});
     }
   std::vector<SawSetup> setups;
+  setups.reserve(groups.size());
   for (const auto& [setup, cuts] : groups) setups.push_back(setup);
   std::vector<SawGroup> out;
   for (const int i : order_of_setups(setups)) {

@@ -13,6 +13,7 @@ struct TimberWork {
   std::vector<WorkStep> steps;
   TimberProgress progress;
 };
+[[nodiscard]] TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& state);
 /// Steps and progress of every timber; the rules in `state` are followed. The saw must pass check_saw().
 [[nodiscard]] std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw);
 

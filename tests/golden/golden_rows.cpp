@@ -20,6 +20,7 @@ constexpr golden::RowFile kFiles[] = {
     {"answers", golden::answer_rows},
     {"files", golden::file_rows},
     {"frame", golden::frame_rows},
+    {"shop", golden::shop_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {

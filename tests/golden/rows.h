@@ -50,5 +50,6 @@ void joint_rows(Rows& rows);
 void answer_rows(Rows& rows);
 void file_rows(Rows& rows);
 void frame_rows(Rows& rows);
+void shop_rows(Rows& rows);
 
 }  // namespace golden

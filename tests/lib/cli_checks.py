@@ -5,9 +5,13 @@ lines) or plain vectors, not by the program's formulas.
 """
 import json
 import math
+import os
 import re
+import shutil
 import subprocess
 import sys
+import tempfile
+import zlib
 
 from scipy.optimize import brentq, fsolve
 
@@ -160,6 +164,71 @@ check("help", run("--help").returncode == 0 and "usage" in run("--help").stdout)
 check("text without --json", "Line length: 14' 5-1/16\"" in run(*base).stdout)
 check("Spanish text", "Largo de línea" in run(*base, "--lang", "es").stdout)
 
+# ---- the crew's logs
+
+shop = tempfile.mkdtemp()
+
+
+def shop_file(name, text=None):
+    path = os.path.join(shop, name)
+    if text is not None:
+        with open(path, "w", encoding="utf-8", newline="") as f:
+            f.write(text)
+    return path
+
+
+def crc_line(*fields):
+    """CRC-32 by Python's zlib (RFC 1950's library), not by the program."""
+    line = "\t".join(fields)
+    return f"{line}\t{zlib.crc32(line.encode()):08x}\n"
+
+
+def log_text(book, events):
+    body = f"bentbook log 1\t{book}\n" + "".join(events)
+    return body + f"end\t{len(events)}\t{zlib.crc32(body.encode()):08x}\n"
+
+
+def done_event(device, sequence, logical, timber, step, value=""):
+    return crc_line("e", f"{device:016x}", str(sequence), str(logical), "1764000000000", "done", "Íñigo", timber, step,
+                    value, "")
+
+
+first = [done_event(1, 1, 1, "G-A1.1", "layout"), done_event(1, 2, 3, "G-A1.1", "end_cut/a", "table_deg=12.5000")]
+second = [done_event(1, 1, 1, "G-A1.1", "layout"), done_event(2, 1, 2, "G-A1.1", "layout")]
+shop_file("a.log", log_text("b1", first))
+shop_file("b.log", log_text("b1", second))
+shop_file("other.log", log_text("b2", []))
+done = run("log", "merge", shop_file("a.log"), shop_file("b.log"), "-o", shop_file("c.log"))
+check("merge", done.returncode == 0 and "3 events" in done.stdout, done.stdout + done.stderr)
+run("log", "merge", shop_file("b.log"), shop_file("a.log"), "-o", shop_file("d.log"))
+union = log_text("b1", [first[0], second[1], first[1]])
+for name in ("c.log", "d.log"):
+    with open(shop_file(name), encoding="utf-8", newline="") as f:
+        check(f"{name} is the union", f.read() == union)
+shown = answer("log", "show", shop_file("c.log"))
+check("events shown", [e["logical"] for e in shown["events"]] == [1, 2, 3] and shown["events"][0]["who"] == "Íñigo")
+check("conflict shown", [c["kind"] for c in shown["conflicts"]] == ["finished_twice"])
+check("verify", run("log", "verify", shop_file("c.log")).returncode == 0)
+shop_file("bad.log", union.replace("end_cut", "end_cot"))
+done = run("log", "verify", shop_file("bad.log"), "--json")
+check("damaged lines in JSON", done.returncode == 2 and json.loads(done.stdout)["troubles"][0]["line"] == 4, done.stdout)
+refused("damaged line", "Line 4 is damaged", "log", "verify", shop_file("bad.log"))
+refused("a damaged log is not merged", "Line 4 is damaged", "log", "merge", shop_file("bad.log"), shop_file("a.log"), "-o",
+        shop_file("e.log"))
+check("nothing written", not os.path.exists(shop_file("e.log")))
+refused("two books", "two books", "log", "merge", shop_file("a.log"), shop_file("other.log"), "-o", shop_file("e.log"))
+refused("no log", "This is no log", "log", "show", program)
+run("book", "new", shop_file("demo.book"), "--demo")
+plain = answer("steps", shop_file("demo.book"), "G-A1.1")
+check("steps", plain["next"] == "layout" and not any(s["done"] for s in plain["steps"]))
+worked = answer("steps", shop_file("demo.book"), "G-A1.1", "--log", shop_file("c.log"))
+check("steps done", [s["id"] for s in worked["steps"] if s["done"]] == ["layout", "end_cut/a"] and
+      worked["next"] == "end_cut/b")
+flag = worked["flags"][0]
+check("the plan's change told", flag["number"] == "table_deg" and flag["was"] == 12.5 and flag["now"] == 0, str(flag))
+refused("no such timber", "Z-9", "steps", shop_file("demo.book"), "Z-9")
+shutil.rmtree(shop)
+
 # ---- the README's keys, and the keys that are answered
 
 
@@ -183,6 +252,13 @@ def documented(command):
             found.add(key)
     return found - {"one", "two", "by_hand", "cannot", "rafter"}
 
+
+for command, replies in {"log": [shown], "steps": [plain, worked]}.items():
+    found = set()
+    for reply in replies:
+        keys_of(reply, found)
+    listed = documented(command) | documented("log")
+    check(f"{command}: each key documented", found <= listed, str(sorted(found - listed)))
 
 unlike = ["--pitch-right", "7:12", "--load", "30"]
 samples = {
