@@ -1,6 +1,6 @@
 /// Milliseconds of processor time to solve a frame, the least of many runs, each plan differing so that nothing can be
-/// kept from one call to the next. Prints `NAME TIMBERS MS` for plans of about 40, 500 and 10 000 timbers, and for
-/// edits of one timber in a book of 500: `override`, `rough`, `note`, `hand`, `listed`.
+/// kept from one call to the next. Prints `NAME TIMBERS MS` for plans of about 40, 500 and 10 000 timbers (`plan40`,
+/// …), and for edits of one timber in a book of 500: `override`, `rough`, `note`, `hand`, `listed`.
 
 #include <algorithm>
 #include <cstdio>
@@ -88,9 +88,9 @@ HandTimber hand_timber(int number, int run) {
 }  // namespace
 
 int main() {
-  time_plan("plan", 1, 400);
-  time_plan("plan", 18, 40);
-  time_plan("plan", 370, 5);
+  time_plan("plan40", 1, 400);
+  time_plan("plan500", 18, 40);
+  time_plan("plan10000", 370, 5);
   const Book book = long_book(18);
   time_edit("override", book, [](const Book& was, int run) { return with_override(was, other_species(run)); });
   time_edit("rough", book, [](const Book& was, int run) { return with_override(was, rough_post(run)); });

@@ -1,12 +1,12 @@
 // The budgets, measured, as a table for README.md. Called by tests/bench/run, which builds first.
-//   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns" "ms to fold a log"
+//   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns" "ms to fold a log" "native frames" "wasm frames"
 import {readFileSync, readdirSync} from 'node:fs';
 import {join} from 'node:path';
 import {brotliCompressSync, constants} from 'node:zlib';
 
 import * as h from '../web/harness.mjs';
 
-const [appDist, emptyDist, nativeNs, wasmNs, foldMs] = process.argv.slice(2);
+const [appDist, emptyDist, nativeNs, wasmNs, foldMs, nativeFrames, wasmFrames] = process.argv.slice(2);
 const kStarts = 9;
 const kSlower = 4;  // CPU throttling, as a cheap phone beside this machine
 const ends = [];
@@ -98,6 +98,23 @@ async function scrolling() {
   return {p95: percentile(ms, 0.95), median: median(ms), frames: ms.length};
 }
 
+/** bench_frame's lines by their name. */
+const frameTimes = (text) => Object.fromEntries(text.trim().split('\n').map((line) => {
+  const [name, timbers, ms] = line.split(' ');
+  return [name, {timbers: Number(timbers), ms: Number(ms)}];
+}));
+
+function frameRows() {
+  const native = frameTimes(nativeFrames), wasm = frameTimes(wasmFrames);
+  const budgets = {plan40: [40, 0.5], plan500: [500, 6], plan10000: [10000, 150]};
+  for (const [name, [timbers, ms]] of Object.entries(budgets)) {
+    row(`plan of ${timbers} timbers solved, native`, `${ms} ms`, `${native[name].ms.toFixed(2)} ms (${native[name].timbers} timbers)`, native[name].ms / ms);
+    row('the same, WebAssembly', '2 × native', `${wasm[name].ms.toFixed(2)} ms`, wasm[name].ms / native[name].ms / 2);
+  }
+  const edits = ['override', 'rough', 'note', 'hand', 'listed'].map((name) => native[name].ms);
+  row('one timber edited in a book of 500, native', '1 ms', `${Math.max(...edits).toFixed(2)} ms at most`, Math.max(...edits));
+}
+
 function row(what, budget, measured, ratio) {
   console.log(`| ${what} | ${budget} | ${measured} | ${ratio.toFixed(2)} |`);
 }
@@ -120,6 +137,7 @@ try {
     `${scroll.p95.toFixed(1)} ms (median ${scroll.median.toFixed(1)}, ${scroll.frames} frames)`, scroll.p95 / 8);
   row('one common rafter solved, native', '1 µs', `${(nativeAlike / 1000).toFixed(2)} µs (left and right unlike: ${(nativeUnlike / 1000).toFixed(2)})`, nativeAlike / 1000);
   row('one common rafter solved, WebAssembly', '2 µs', `${(wasmAlike / 1000).toFixed(2)} µs (left and right unlike: ${(wasmUnlike / 1000).toFixed(2)})`, wasmAlike / 2000);
+  frameRows();
   row('40 000 events of a shop folded, native', '20 ms', `${foldMs} ms`, Number(foldMs) / 20);
 } finally {
   for (const end of ends.reverse()) await end();
