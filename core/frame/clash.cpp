@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "frame/facts.h"
 #include "frame/work.h"
 
 namespace bentbook {
@@ -67,8 +68,8 @@ std::vector<Pair> joined_pairs(const Frame& frame) {
   return pairs;
 }
 
-/// Pairs whose blanks share room, in order; swept along the building.
-std::vector<Pair> near_pairs(const Frame& frame) {
+/// Pairs whose blanks share room, in order, but for those of which nothing has changed; swept along the building.
+std::vector<Pair> near_pairs(const Frame& frame, const Kept& kept) {
   std::vector<Stand> stands;
   stands.reserve(frame.timbers.size());
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
@@ -81,19 +82,41 @@ std::vector<Pair> near_pairs(const Frame& frame) {
   std::vector<Pair> pairs;
   std::vector<const Stand*> open;
   for (const Stand& s : stands) {
-    std::size_t kept = 0;
+    std::size_t still_open = 0;
     for (const Stand* other : open) {
       if (other->hi.y <= s.lo.y) continue;
-      open[kept++] = other;
+      open[still_open++] = other;
+      if (kept.same(s.timber) && kept.same(other->timber)) continue;
       if (other->hi.x <= s.lo.x || s.hi.x <= other->lo.x || other->hi.z <= s.lo.z || s.hi.z <= other->lo.z) continue;
       if (!parted(*other, at(*other), s, at(s)))
         pairs.emplace_back(std::min(s.timber, other->timber), std::max(s.timber, other->timber));
     }
-    open.resize(kept);
+    open.resize(still_open);
     open.push_back(&s);
   }
   std::sort(pairs.begin(), pairs.end());
   return pairs;
+}
+
+struct Clash {
+  Pair pair;
+  double shared = 0;
+};
+
+/// Those of the earlier frame between timbers that are the same as then.
+std::vector<Clash> kept_clashes(const Work& work) {
+  std::vector<Clash> clashes;
+  if (work.before == nullptr) return clashes;
+  const auto now = [&work](const std::string& mark) {
+    const int was = timber_by_mark(*work.before, mark);
+    return was < 0 ? -1 : work.kept.now[static_cast<std::size_t>(was)];
+  };
+  for (const Finding& f : work.before->findings) {
+    if (f.id != FindingId::kClash) continue;
+    const int a = now(f.mark), b = now(f.other);
+    if (a >= 0 && b >= 0) clashes.push_back({{std::min(a, b), std::max(a, b)}, f.value});
+  }
+  return clashes;
 }
 
 }  // namespace
@@ -101,12 +124,16 @@ std::vector<Pair> near_pairs(const Frame& frame) {
 void find_clashes(Work& work) {
   Frame& frame = work.frame;
   const std::vector<Pair> joined = joined_pairs(frame);
-  for (const Pair& pair : near_pairs(frame)) {
+  std::vector<Clash> clashes = kept_clashes(work);
+  for (const Pair& pair : near_pairs(frame, work.kept)) {
     if (std::binary_search(joined.begin(), joined.end(), pair)) continue;
     const Timber &a = work.timber(pair.first), &b = work.timber(pair.second);
     const double shared = shared_volume(solid_of(a), a.at, solid_of(b), b.at);
-    if (shared > kSharedWood) work.find(FindingId::kClash, a.mark, b.mark, shared);
+    if (shared > kSharedWood) clashes.push_back({pair, shared});
   }
+  std::sort(clashes.begin(), clashes.end(), [](const Clash& a, const Clash& b) { return a.pair < b.pair; });
+  for (const Clash& clash : clashes)
+    work.find(FindingId::kClash, work.timber(clash.pair.first).mark, work.timber(clash.pair.second).mark, clash.shared);
 }
 
 }  // namespace bentbook

@@ -68,11 +68,20 @@ void clip_to_timber(FixedList<Vec3, 8>& patch, Vec3 into, const Timber& t) {
     else if (same > 0 && dot(n, patch[0]) > offset - 1e-6)
       patch.count = 0;
   };
-  const auto side = [&](Vec3 n, double out) { clip(n, dot(n, t.at.origin) + out); };
-  side(t.at.y, t.sides.y_hi);
-  side(-1 * t.at.y, -t.sides.y_lo);
-  side(t.at.z, t.sides.z_hi);
-  side(-1 * t.at.z, -t.sides.z_lo);
+  const auto between = [&](Vec3 n, double lo, double hi) {
+    const double origin = dot(n, t.at.origin);
+    // Most patches lie within and are no part of the skin.
+    bool within = libm::fabs(dot(n, into)) < 1 - 1e-9;
+    for (int i = 0; within && i < patch.count; ++i) {
+      const double v = dot(n, patch[i]) - origin;
+      within = v <= hi && v >= lo;
+    }
+    if (within) return;
+    clip(n, origin + hi);
+    clip(-1 * n, -(origin + lo));
+  };
+  between(t.at.y, t.sides.y_lo, t.sides.y_hi);
+  between(t.at.z, t.sides.z_lo, t.sides.z_hi);
   for (const EndCut& cut : t.cuts) {
     const Vec3 n = to_world_direction(t.at, cut.plane.normal);
     clip(n, cut.plane.offset + dot(n, t.at.origin));
@@ -110,11 +119,10 @@ double area_of(const FixedList<Vec3, 8>& patch) {
 }
 
 void clip_contacts(Frame& frame) {
-  std::vector<ContactFace> kept;
-  kept.reserve(frame.contacts.size());
+  std::size_t kept = 0;  // in place: never ahead of the one being read
   for (Joint& joint : frame.joints) {
     const int first = joint.first_contact, count = joint.contacts;
-    joint.first_contact = static_cast<int>(kept.size());
+    joint.first_contact = static_cast<int>(kept);
     joint.contacts = 0;
     for (int c = 0; c < count; ++c) {
       ContactFace contact = frame.contacts[static_cast<std::size_t>(first) + static_cast<std::size_t>(c)];
@@ -123,11 +131,11 @@ void clip_contacts(Frame& frame) {
       clip_to_timber(contact.corners, -1 * contact.normal, receiver);
       clip_to_scarf(contact.corners, contact.normal, receiver, contact.joint);
       if (contact.corners.count < 3 || area_of(contact.corners) < 1e-4) continue;
-      kept.push_back(contact);
+      frame.contacts[kept++] = contact;
       ++joint.contacts;
     }
   }
-  frame.contacts.swap(kept);
+  frame.contacts.resize(kept);
 }
 
 /// All that decides how a timber is cut, as plain counts (1/4096 in), pockets in a fixed order. `mirror`: y turned.
@@ -172,12 +180,30 @@ struct Print {
 
 bool less(const Print& a, const Print& b) { return a.value != b.value ? a.value < b.value : a.timber < b.timber; }
 
+/// Those that were cut alike and are the same as then still are alike: by timber, the first of these.
+std::vector<int> leaders(const Work& work) {
+  std::vector<int> leader(work.frame.timbers.size());
+  std::vector<int> first(work.kept.now.size(), -1);
+  for (std::size_t i = 0; i < leader.size(); ++i) {
+    leader[i] = static_cast<int>(i);
+    if (!work.kept.same(leader[i])) continue;
+    const int alike = work.before->timbers[static_cast<std::size_t>(work.kept.was[i])].alike;
+    if (alike < 0) continue;
+    int& known = first[static_cast<std::size_t>(alike)];
+    if (known < 0) known = leader[i];
+    leader[i] = known;
+  }
+  return leader;
+}
+
 /// Timbers that are cut alike share the first one's index; those whose mirror image occurs are handed pairs.
-void match(Frame& frame) {
+void match(Work& work) {
+  Frame& frame = work.frame;
+  const std::vector<int> leader = leaders(work);
   std::vector<Print> prints;
   prints.reserve(frame.timbers.size());
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
-    prints.push_back({fingerprint(frame.timbers[i], false), static_cast<int>(i)});
+    if (leader[i] == static_cast<int>(i)) prints.push_back({fingerprint(frame.timbers[i], false), leader[i]});
   std::sort(prints.begin(), prints.end(), less);
   std::vector<std::size_t> firsts;
   for (std::size_t i = 0; i < prints.size(); ++i) {
@@ -194,6 +220,11 @@ void match(Frame& frame) {
     for (std::size_t i = first; i < prints.size() && prints[i].value == prints[first].value; ++i)
       frame.timbers[static_cast<std::size_t>(prints[i].timber)].handed_pair = own < other ? own : other;
   }
+  for (std::size_t i = 0; i < leader.size(); ++i) {
+    const Timber& first = frame.timbers[static_cast<std::size_t>(leader[i])];
+    frame.timbers[i].alike = first.alike;
+    frame.timbers[i].handed_pair = first.handed_pair;
+  }
 }
 
 }  // namespace
@@ -201,7 +232,8 @@ void match(Frame& frame) {
 void finish(Work& work) {
   for (std::size_t i = 0; i < work.frame.timbers.size(); ++i) settle(work.frame.timbers[i], work.tips[i]);
   clip_contacts(work.frame);
-  match(work.frame);
+  work.kept = work.before != nullptr ? find_kept(work.frame, *work.before) : keep_nothing(work.frame);
+  match(work);
 }
 
 }  // namespace bentbook

@@ -144,6 +144,7 @@ struct ContactFace {
   int joint = 0;
   Vec3 normal;                   ///< out of the receiver into the member
   FixedList<Vec3, 8> corners{};  ///< counterclockwise seen from the member's side
+  friend bool operator==(const ContactFace&, const ContactFace&) = default;
 };
 
 /// What a tool is set to. Lengths in inches.
@@ -157,6 +158,7 @@ struct ToolNumber {
   ToolSetting setting = ToolSetting::kDepthStop;
   int timber = 0;
   double value = 0;
+  friend bool operator==(const ToolNumber&, const ToolNumber&) = default;
 };
 
 struct Joint {
@@ -177,6 +179,7 @@ struct Joint {
   FixedList<Vec3, 6> ways{};
   FixedList<ToolNumber, 8> tools{};
   int first_contact = 0, contacts = 0;  ///< range in Frame::contacts
+  friend bool operator==(const Joint&, const Joint&) = default;
 };
 
 }  // namespace bentbook

@@ -12,6 +12,7 @@ std::string make_mark(TimberKind kind, char line, int bent, int number) {
   std::string mark(kind_letters(kind));
   mark += '-';
   if (line != 0) mark += line;
+  if (number < 0) return mark + 'V' + std::to_string(-number);
   mark += std::to_string(bent);
   if (number != 0) {
     mark += '.';

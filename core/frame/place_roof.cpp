@@ -195,13 +195,12 @@ void place_commons(Work& work, Layout& l) {
     for (int i = 1; i < gaps; ++i)
       place_pair(work, l, kind, label, bent, i, y + width * i / gaps, nullptr, nullptr, bent);
   }
-  // Verge rafters at the ends of plates and ridge; numbered past any in a bay: 991 before the first bent,
-  // 992 after the last.
+  // Verge rafters at the ends of plates and ridge.
   const double lowest = l.run_from + half, highest = l.run_to - half;
   if (l.bents.front() - lowest > 2 * half + 1)
-    place_pair(work, l, kind, l.labels.front(), -1, 991, lowest, nullptr, nullptr, 0);
+    place_pair(work, l, kind, l.labels.front(), -1, kFirstVerge, lowest, nullptr, nullptr, 0);
   if (highest - l.bents.back() > 2 * half + 1)
-    place_pair(work, l, kind, l.labels.back(), -1, 992, highest, nullptr, nullptr, 0);
+    place_pair(work, l, kind, l.labels.back(), -1, kLastVerge, highest, nullptr, nullptr, 0);
 }
 
 void place_purlins(Work& work, const Layout& l, int bay, bool is_right, const std::vector<int>& rafters) {

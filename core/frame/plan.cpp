@@ -139,12 +139,10 @@ void say_overrides(Work& work) {
     if (!work.override_met[i]) work.find(FindingId::kUnknownMark, work.plan.overrides[i].mark);
 }
 
-}  // namespace
-
-Result<Frame> solve_frame(const FramePlan& plan) {
+Result<Frame> solved(const FramePlan& plan, const Frame* before) {
   auto layout = lay_out(plan);
   if (!layout) return tl::unexpected(layout.error());
-  Work work{plan, {}, {}, {}, {}, std::vector<bool>(plan.overrides.size(), false)};
+  Work work = begin_work(plan, before);
   Layout& l = *layout;
   work.find(FindingId::kNotEngineered);
   work.frame.ridge_x = l.ridge_x;
@@ -169,5 +167,11 @@ Result<Frame> solve_frame(const FramePlan& plan) {
   warn_timbers(work);
   return std::move(work.frame);
 }
+
+}  // namespace
+
+Result<Frame> solve_frame(const FramePlan& plan) { return solved(plan, nullptr); }
+
+Result<Frame> solve_frame_again(const FramePlan& plan, const Frame& before) { return solved(plan, &before); }
 
 }  // namespace bentbook

@@ -156,6 +156,7 @@ struct Finding {
   FindingId id = FindingId::kNotEngineered;
   std::string mark, other;
   double value = 0;
+  friend bool operator==(const Finding&, const Finding&) = default;
 };
 
 struct Frame {
@@ -165,10 +166,14 @@ struct Frame {
   std::vector<Finding> findings;
   double thrust_lb = 0;
   double ridge_x = 0, ridge_z = 0;  ///< where the roof planes' tops meet
+  friend bool operator==(const Frame&, const Frame&) = default;
 };
 
 /// Errors name the field: kNotPositive / kNegative / kTooLarge / kTooSmall, kSteep ("pitch_left"), kImpossible
 /// ("plate_right": no peak between the walls), kMissing ("bays").
 [[nodiscard]] Result<Frame> solve_frame(const FramePlan& plan);
+/// The very same frame, sooner: what `before` (the frame of another plan) says of timbers that stand and are cut as
+/// they were is taken from there.
+[[nodiscard]] Result<Frame> solve_frame_again(const FramePlan& plan, const Frame& before);
 
 }  // namespace bentbook

@@ -61,6 +61,7 @@ struct Wood {
 /// reference faces.
 struct Sides {
   double y_lo = -4, y_hi = 4, z_lo = -4, z_hi = 4;
+  friend bool operator==(const Sides&, const Sides&) = default;
 };
 [[nodiscard]] Sides sides_of(const Wood& wood);
 
@@ -70,6 +71,7 @@ struct EndCut {
   End end = End::kA;
   EndCutName name = EndCutName::kSquare;
   CutPlane plane;
+  friend bool operator==(const EndCut&, const EndCut&) = default;
 };
 
 enum class FeatureKind : std::uint8_t {
@@ -110,6 +112,7 @@ struct Feature {
   CutPlane shoulder;                  ///< tenon, tongue, scarf, slot: the plane its length is measured from
   int joint = -1;                     ///< index in Frame::joints; -1: entered by hand
   int first_pocket = 0, pockets = 0;  ///< range in Timber::pockets
+  friend bool operator==(const Feature&, const Feature&) = default;
 };
 
 /// Things to mind on one timber; limits are shown with their value and the engineer decides.
@@ -135,7 +138,12 @@ struct TimberWarning {
   int joint = -1;
   double station = 0;
   double value = 0, value2 = 0;
+  friend bool operator==(const TimberWarning&, const TimberWarning&) = default;
 };
+/// Whether `value2` is the other joint.
+[[nodiscard]] constexpr bool names_another_joint(WarningId id) {
+  return id == WarningId::kContactCut || id == WarningId::kFeaturesMeet;
+}
 
 /// A span of a face where no joint may come.
 enum class DefectKind : std::uint8_t { kWane, kKnot, kCheck, kHeart };
@@ -149,6 +157,7 @@ struct Defect {
 /// What the user changed against the plan, shown wherever the timber is.
 struct OverrideFlags {
   bool added = false, section = false, species = false, wood = false, joint_a = false, joint_b = false;
+  friend bool operator==(const OverrideFlags&, const OverrideFlags&) = default;
   [[nodiscard]] bool any() const { return added || section || species || wood || joint_a || joint_b; }
 };
 
@@ -158,6 +167,7 @@ struct GridPlace {
   int bay = -1;    ///< index of the bay
   char line = 0;   ///< 'A' left eave, 'B' left inner, 'C' middle, 'D' right inner, 'E' right eave; 0: across all
   int number = 0;  ///< among its like in one bay
+  friend bool operator==(const GridPlace&, const GridPlace&) = default;
 };
 
 struct Timber {
@@ -180,6 +190,7 @@ struct Timber {
   int alike = -1;         ///< timbers with one number are cut alike
   bool placed = true;     ///< false: entered by hand without a place
   double pier_level = 0;  ///< posts: top of their own pier against the floor's top
+  friend bool operator==(const Timber&, const Timber&) = default;
 };
 
 /// Blank, end cuts and pockets in timber axes.

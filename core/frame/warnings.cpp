@@ -196,23 +196,36 @@ void warn_defects(Timber& t) {
       }
 }
 
+void take_over_warnings(Work& work, int timber) {
+  Timber& t = work.timber(timber);
+  const Timber& was = work.before->timbers[static_cast<std::size_t>(work.kept.was[static_cast<std::size_t>(timber)])];
+  for (std::size_t i = t.warnings.size(); i < was.warnings.size(); ++i)
+    t.warnings.push_back(carried_over(was.warnings[i], work.kept));
+}
+
 }  // namespace
 
 void warn_timbers(Work& work) {
   Frame& frame = work.frame;
-  std::vector<Bounds> bounds;
-  bounds.reserve(frame.timbers.size());
-  for (Timber& t : frame.timbers) {
-    bounds.push_back(bounds_of_pockets(t));
-    warn_meeting_features(t, bounds.back());
+  std::vector<Bounds> bounds(frame.timbers.size());
+  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i) {
+    if (work.kept.bears[static_cast<std::size_t>(i)]) {
+      take_over_warnings(work, i);
+      continue;
+    }
+    Timber& t = work.timber(i);
+    Bounds& own = bounds[static_cast<std::size_t>(i)];
+    own = bounds_of_pockets(t);
+    warn_meeting_features(t, own);
     warn_close_pins(t);
-    warn_section(t, bounds.back());
+    warn_section(t, own);
     warn_defects(t);
   }
   for (const ContactFace& contact : frame.contacts) {
     const Joint& joint = frame.joints[static_cast<std::size_t>(contact.joint)];
-    warn_cut_contact(frame, contact, joint.member, 1, bounds[static_cast<std::size_t>(joint.member)]);
-    warn_cut_contact(frame, contact, joint.receiver, -1, bounds[static_cast<std::size_t>(joint.receiver)]);
+    for (const auto& [timber, into] : {std::pair{joint.member, 1.0}, std::pair{joint.receiver, -1.0}})
+      if (const auto at = static_cast<std::size_t>(timber); !work.kept.bears[at])
+        warn_cut_contact(frame, contact, timber, into, bounds[at]);
   }
 }
 

@@ -1,5 +1,6 @@
 #include "frame/work.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace bentbook {
@@ -37,7 +38,33 @@ double unsigned_area(const Pocket& pocket) {
   return twice / 2;
 }
 
+/// As much as it took the last time, where it is known.
+void make_room(const Work& work, Timber& timber) {
+  const std::size_t i = work.frame.timbers.size();
+  const bool known = work.before != nullptr && i < work.before->timbers.size();
+  timber.cuts.reserve(known ? work.before->timbers[i].cuts.size() : 2);
+  timber.features.reserve(known ? work.before->timbers[i].features.size() : 8);
+  timber.pockets.reserve(known ? work.before->timbers[i].pockets.size() : 8);
+}
+
+const Override& override_at(const FramePlan& plan, int i) { return plan.overrides[static_cast<std::size_t>(i)]; }
+
 }  // namespace
+
+Work begin_work(const FramePlan& plan, const Frame* before) {
+  Work work{plan, {}, {}, {}, {}, {}, std::vector<bool>(plan.overrides.size(), false), before, {}};
+  work.by_mark.reserve(plan.overrides.size());
+  for (std::size_t i = 0; i < plan.overrides.size(); ++i) work.by_mark.push_back(static_cast<int>(i));
+  std::stable_sort(work.by_mark.begin(), work.by_mark.end(),
+                   [&plan](int a, int b) { return override_at(plan, a).mark < override_at(plan, b).mark; });
+  if (before != nullptr) {
+    work.frame.timbers.reserve(before->timbers.size() + 1);
+    work.frame.joints.reserve(before->joints.size() + 2);
+    work.frame.contacts.reserve(2 * before->contacts.size());
+    work.tips.reserve(before->timbers.size() + 1);
+  }
+  return work;
+}
 
 int place_timber(Work& work, const Placing& placing) {
   Timber timber;
@@ -48,13 +75,14 @@ int place_timber(Work& work, const Placing& placing) {
   timber.moisture = work.plan.moisture;
   timber.wood = {placing.section, placing.section, placing.section, true, true, {}};
   int set_apart = -1;
-  for (std::size_t i = 0; i < work.plan.overrides.size(); ++i) {
-    const Override& o = work.plan.overrides[i];
-    if (o.mark != placing.mark) continue;
-    work.override_met[i] = true;
+  const auto before_mark = [&work](int i, const std::string& mark) { return override_at(work.plan, i).mark < mark; };
+  for (auto it = std::lower_bound(work.by_mark.begin(), work.by_mark.end(), placing.mark, before_mark);
+       it != work.by_mark.end() && override_at(work.plan, *it).mark == placing.mark; ++it) {
+    const Override& o = override_at(work.plan, *it);
+    work.override_met[static_cast<std::size_t>(*it)] = true;
     if (o.removed) return -1;
     dress(timber, placing.section, o);
-    set_apart = static_cast<int>(i);
+    set_apart = *it;
   }
   if (!(placing.b - placing.a > 1)) {
     work.find(FindingId::kNoRoom, placing.mark);
@@ -62,6 +90,7 @@ int place_timber(Work& work, const Placing& placing) {
   }
   timber.sides = sides_of(timber.wood);
   timber.at = {placing.through, placing.x, cross(placing.z, placing.x), placing.z};
+  make_room(work, timber);
   work.frame.timbers.push_back(std::move(timber));
   work.tips.push_back({placing.a, placing.b, false, false});
   work.override_of.push_back(set_apart);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "frame/kept.h"
 #include "frame/plan.h"
 
 namespace bentbook {
@@ -23,7 +24,10 @@ struct Work {
   std::vector<Tips> tips;
   std::vector<Vec3> guides;        ///< normals of the walls that only guide the joint being made
   std::vector<int> override_of;    ///< by timber: index in plan.overrides, −1
+  std::vector<int> by_mark;        ///< plan.overrides in the order of their marks
   std::vector<bool> override_met;  ///< by index in plan.overrides
+  const Frame* before = nullptr;   ///< an earlier frame, from which what still holds is taken
+  Kept kept;                       ///< of it; known when the timbers are cut
 
   [[nodiscard]] Timber& timber(int i) { return frame.timbers[static_cast<std::size_t>(i)]; }
   [[nodiscard]] Tips& tip(int i) { return tips[static_cast<std::size_t>(i)]; }
@@ -42,6 +46,7 @@ struct Placing {
   Vec3 through, x, z;
   double a = 0, b = 0;
 };
+[[nodiscard]] Work begin_work(const FramePlan& plan, const Frame* before);
 /// Index of the new timber; −1 where an override takes it out.
 int place_timber(Work& work, const Placing& placing);
 

@@ -10,6 +10,7 @@ namespace bentbook {
 struct CutPlane {
   Vec3 normal{1, 0, 0};
   double offset = 0;
+  friend bool operator==(const CutPlane&, const CutPlane&) = default;
 };
 
 /// The face the saw rides on. Faces count clockwise seen from end A: 1 top, 2 the −y side, 3 bottom, 4 the +y side.

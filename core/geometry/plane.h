@@ -17,6 +17,7 @@ inline double above(const Plane& plane, Vec3 p) { return dot(plane.normal, p) - 
 struct Placement {
   Vec3 origin;
   Vec3 x{1, 0, 0}, y{0, 1, 0}, z{0, 0, 1};
+  friend bool operator==(const Placement&, const Placement&) = default;
 };
 
 inline Vec3 to_world(const Placement& at, Vec3 p) { return at.origin + p.x * at.x + p.y * at.y + p.z * at.z; }

@@ -20,6 +20,7 @@ struct Pocket {
   double from = 0, to = 0;  ///< along the sweep axis, from < to
   double radius = 0;        ///< more than 0: a round hole, `outline` holds its centre alone
   FixedList<Vec2, 8> outline{};
+  friend bool operator==(const Pocket&, const Pocket&) = default;
 };
 
 /// A round hole is this regular polygon, of the circle's area, with a corner on the first outline axis.

@@ -7,10 +7,12 @@ namespace bentbook {
 
 struct Vec2 {
   double x = 0, y = 0;
+  friend bool operator==(const Vec2&, const Vec2&) = default;
 };
 
 struct Vec3 {
   double x = 0, y = 0, z = 0;
+  friend bool operator==(const Vec3&, const Vec3&) = default;
   friend constexpr Vec3 operator+(Vec3 a, Vec3 b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }
   friend constexpr Vec3 operator-(Vec3 a, Vec3 b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
   friend constexpr Vec3 operator*(double k, Vec3 a) { return {k * a.x, k * a.y, k * a.z}; }

@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "measure/print.h"
+#include "numeric/int128.h"
 
 namespace bentbook {
 namespace {
@@ -62,6 +63,31 @@ class Decimal {
   std::vector<std::uint32_t> limbs_;
 };
 
+/// Digits of mantissa · 10^decimals · 2^exponent, halves up, where that fits 128 bits; it does for nearly all measures.
+bool short_digits(std::uint64_t mantissa, int exponent, int decimals, std::string& digits) {
+  constexpr int kMostShort = 18;
+  if (exponent >= 0 || decimals > kMostShort) return false;
+  Uint128 scaled = mantissa;
+  for (int i = 0; i < decimals; ++i) scaled *= 10;  // < 2^53 · 2^60
+  const int shift = -exponent;
+  const bool half = shift <= 127 && ((scaled >> (shift - 1)) & 1) != 0;
+  scaled = shift <= 127 ? scaled >> shift : 0;
+  if (half) ++scaled;
+  if (scaled >> 64 != 0) return false;
+  digits = std::to_string(static_cast<std::uint64_t>(scaled));
+  return true;
+}
+
+std::string long_digits(std::uint64_t mantissa, int exponent, int decimals) {
+  Decimal digits(mantissa);
+  for (int i = 0; i < decimals; ++i) digits.multiply(10);
+  for (; exponent > 0; --exponent) digits.multiply(2);
+  bool half = false;  // the last bit shifted out: the half that goes up
+  for (; exponent < 0 && (half || !digits.zero()); ++exponent) half = digits.halve();
+  if (half && exponent == 0) digits.add_one();
+  return digits.text();
+}
+
 }  // namespace
 
 std::string print_fixed(double value, int decimals) {
@@ -71,15 +97,11 @@ std::string print_fixed(double value, int decimals) {
   const int biased = static_cast<int>((bits >> 52) & 0x7ff);
   if (biased == 0x7ff) return "null";
   const std::uint64_t fraction = bits & ((std::uint64_t{1} << 52) - 1);
-  Decimal digits(biased == 0 ? fraction : fraction | (std::uint64_t{1} << 52));
-  for (int i = 0; i < decimals; ++i) digits.multiply(10);
-  int exponent = (biased == 0 ? 1 : biased) - 1075;
-  for (; exponent > 0; --exponent) digits.multiply(2);
-  bool half = false;  // the last bit shifted out: the half that goes up
-  for (; exponent < 0 && (half || !digits.zero()); ++exponent) half = digits.halve();
-  if (half && exponent == 0) digits.add_one();
-  std::string text = digits.text();
-  const bool nothing = digits.zero();
+  const std::uint64_t mantissa = biased == 0 ? fraction : fraction | (std::uint64_t{1} << 52);
+  const int exponent = (biased == 0 ? 1 : biased) - 1075;
+  std::string text;
+  if (!short_digits(mantissa, exponent, decimals, text)) text = long_digits(mantissa, exponent, decimals);
+  const bool nothing = text == "0";
   const std::size_t places = static_cast<std::size_t>(decimals);
   if (places > 0) {
     if (text.size() <= places) text.insert(0, places + 1 - text.size(), '0');

@@ -1,5 +1,7 @@
 #include "model/book_model.h"
 
+#include <unordered_set>
+
 #include "frame/hand_timber.h"
 
 namespace bentbook {
@@ -8,8 +10,10 @@ namespace {
 /// A list of timbers without a plan.
 Frame listed(const FramePlan& plan) {
   Frame frame;
+  frame.timbers.reserve(plan.added.size());
+  std::unordered_set<std::string_view> taken;
   for (const HandTimber& hand : plan.added) {
-    if (timber_by_mark(frame, hand.mark) >= 0) {
+    if (taken.contains(hand.mark)) {
       frame.findings.push_back({FindingId::kMarkTaken, hand.mark, {}, 0});
       continue;
     }
@@ -18,6 +22,7 @@ Frame listed(const FramePlan& plan) {
       frame.findings.push_back({FindingId::kBadHandTimber, hand.mark, {}, 0});
       continue;
     }
+    taken.insert(hand.mark);
     timber->moisture = plan.moisture;
     frame.timbers.push_back(*std::move(timber));
   }
@@ -39,7 +44,10 @@ BookModel solve(const Book& book) { return {frame_of_book(book), rafter_of_book(
 
 BookModel solve_again(const Book& book, const Book& was, const BookModel& before) {
   BookModel model = before;
-  if (!(book.framed == was.framed && book.frame == was.frame)) model.frame = frame_of_book(book);
+  if (!(book.framed == was.framed && book.frame == was.frame))
+    model.frame = book.framed && was.framed && *before.frame
+                      ? std::make_shared<const Result<Frame>>(solve_frame_again(book.frame, **before.frame))
+                      : frame_of_book(book);
   if (!(book.rafter == was.rafter)) model.rafter = rafter_of_book(book);
   return model;
 }

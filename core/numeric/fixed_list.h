@@ -14,6 +14,12 @@ struct FixedList {
   [[nodiscard]] const T* end() const { return items.data() + count; }
   [[nodiscard]] const T& operator[](int i) const { return items[static_cast<unsigned>(i)]; }
   [[nodiscard]] T& operator[](int i) { return items[static_cast<unsigned>(i)]; }
+  friend bool operator==(const FixedList& a, const FixedList& b) {
+    if (a.count != b.count) return false;
+    for (int i = 0; i < a.count; ++i)
+      if (!(a[i] == b[i])) return false;
+    return true;
+  }
 };
 
 }  // namespace bentbook

@@ -1,12 +1,12 @@
 // The budgets, measured, as a table for README.md. Called by tests/bench/run, which builds first.
-//   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns" "ms to fold a log"
+//   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns" "ms to fold a log" "native frames" "wasm frames"
 import {readFileSync, readdirSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {brotliCompressSync, constants} from 'node:zlib';
 
 import * as h from '../web/harness.mjs';
 
-const [appDist, emptyDist, nativeNs, wasmNs, foldMs] = process.argv.slice(2);
+const [appDist, emptyDist, nativeNs, wasmNs, foldMs, nativeFrames, wasmFrames] = process.argv.slice(2);
 const kStarts = 9;
 const kSlower = 4;  // CPU throttling, as a cheap phone beside this machine
 const ends = [];
@@ -73,7 +73,7 @@ async function idleFrames(seconds) {
 
 /** Processor time that the main thread spends in each frame's callback while `act` goes on, as the browser's own trace
  * tells it: a clock on the wall would count what else the machine does. */
-async function frameTimes(app, act) {
+async function cpuOfFrames(app, act) {
   const cdp = await app.page.context().newCDPSession(app.page);
   await cdp.send('Emulation.setCPUThrottlingRate', {rate: kSlower});
   const events = [];
@@ -109,7 +109,7 @@ async function onPhone(work) {
   return out;
 }
 
-const scrolling = () => onPhone((app) => frameTimes(app, () => scrollAbout(app)));
+const scrolling = () => onPhone((app) => cpuOfFrames(app, () => scrollAbout(app)));
 
 /** Opens a book of so many bays of 10 ft in the Frame place: 21 are 579 timbers, 434 are 11 730. */
 async function openLongFrame(app, bays) {
@@ -131,7 +131,7 @@ const turning = () => onPhone(async (app) => {
   await app.press(app.key('frame.row.view'));
   await app.rest();
   const box = await app.key('view.picture').boundingBox();
-  return frameTimes(app, async () => {
+  return cpuOfFrames(app, async () => {
     for (let i = 0; i < 4; ++i) {
       await app.drag(box.x + box.width / 2, box.y + box.height / 2, i % 2 ? -120 : 120, 20, 40);
       await app.page.waitForTimeout(300);
@@ -143,8 +143,25 @@ const scrollingList = () => onPhone(async (app) => {
   await openLongFrame(app, 434);
   await app.press(app.key('frame.row.timbers'));
   await app.rest();
-  return frameTimes(app, () => scrollAbout(app));
+  return cpuOfFrames(app, () => scrollAbout(app));
 });
+
+/** bench_frame's lines by their name. */
+const frameTimes = (text) => Object.fromEntries(text.trim().split('\n').map((line) => {
+  const [name, timbers, ms] = line.split(' ');
+  return [name, {timbers: Number(timbers), ms: Number(ms)}];
+}));
+
+function frameRows() {
+  const native = frameTimes(nativeFrames), wasm = frameTimes(wasmFrames);
+  const budgets = {plan40: [40, 0.5], plan500: [500, 6], plan10000: [10000, 150]};
+  for (const [name, [timbers, ms]] of Object.entries(budgets)) {
+    row(`plan of ${timbers} timbers solved, native`, `${ms} ms`, `${native[name].ms.toFixed(2)} ms (${native[name].timbers} timbers)`, native[name].ms / ms);
+    row('the same, WebAssembly', '2 × native', `${wasm[name].ms.toFixed(2)} ms`, wasm[name].ms / native[name].ms / 2);
+  }
+  const edits = ['override', 'rough', 'note', 'hand', 'listed'].map((name) => native[name].ms);
+  row('one timber edited in a book of 500, native', '1 ms', `${Math.max(...edits).toFixed(2)} ms at most`, Math.max(...edits));
+}
 
 function row(what, budget, measured, ratio) {
   console.log(`| ${what} | ${budget} | ${measured} | ${ratio.toFixed(2)} |`);
@@ -174,6 +191,7 @@ try {
   frameRow('scrolling a list of 11 730', list);
   row('one common rafter solved, native', '1 µs', `${(nativeAlike / 1000).toFixed(2)} µs (left and right unlike: ${(nativeUnlike / 1000).toFixed(2)})`, nativeAlike / 1000);
   row('one common rafter solved, WebAssembly', '2 µs', `${(wasmAlike / 1000).toFixed(2)} µs (left and right unlike: ${(wasmUnlike / 1000).toFixed(2)})`, wasmAlike / 2000);
+  frameRows();
   row('40 000 events of a shop folded, native', '20 ms', `${foldMs} ms`, Number(foldMs) / 20);
 } finally {
   for (const end of ends.reverse()) await end();

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "frame/facts.h"
+#include "frame/hand_timber.h"
 #include "frame/mark.h"
 
 using namespace bentbook;
@@ -223,6 +224,47 @@ TEST_CASE("board feet on the nominal size", "[facts]") {
   const auto frame = solve_frame(plan);
   REQUIRE(frame);
   CHECK(8 * facts_of(timber(*frame, "X-1")).board_feet == Approx(37 + 1 / 3.0).epsilon(1e-12));
+}
+
+TEST_CASE("rafters at the verges keep their marks when a bay is put at either end", "[frame]") {
+  FramePlan plan = small_plan();
+  plan.gable_overhang = Length::inches(24);
+  const auto verges = [](const Frame& frame) {
+    std::vector<std::string> marks;
+    for (const Timber& t : frame.timbers)
+      if (t.place.number < 0) marks.push_back(t.mark);
+    return marks;
+  };
+  const std::vector<std::string> all{"C-AV1", "C-EV1", "C-AV2", "C-EV2"};
+  CHECK(verges(*solve_frame(plan)) == all);
+  insert_bay(plan, -1, Length::feet(10));
+  insert_bay(plan, static_cast<int>(plan.bays.size()) - 1, Length::feet(10));
+  CHECK(verges(*solve_frame(plan)) == all);
+}
+
+TEST_CASE("a timber entered by hand is cut the same beside a plan as on its own", "[frame]") {
+  FramePlan plan = small_plan();
+  HandTimber hand;
+  hand.mark = "X-1";
+  hand.length = Length::feet(8);
+  hand.b.angle = Angle::degrees(30);
+  HandFeature tenon;
+  tenon.kind = FeatureKind::kTenon;
+  tenon.offset = Length::inches(4);
+  tenon.along = Length::inches(3);
+  tenon.across = Length::inches(2);
+  hand.features.push_back(tenon);
+  plan.added.push_back(hand);
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  Timber alone = *solve_hand_timber(hand);
+  alone.moisture = plan.moisture;
+  alone.alike = timber_by_mark(*frame, "X-1");
+  CHECK(timber(*frame, "X-1") == alone);
+  // 3 in of the end lose all but 2 of 8 in of the breadth (plane geometry).
+  hand.b = {};
+  plan.added.back() = hand;
+  CHECK(facts_of(timber(*solve_frame(plan), "X-1")).volume == Approx(96 * 64 - 3 * 6 * 8));
 }
 
 TEST_CASE("a plan that cannot stand is refused by its field", "[frame]") {
