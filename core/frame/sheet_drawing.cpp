@@ -199,7 +199,10 @@ SheetDrawing whole_drawing(const Timber& timber, const Sheet& sheet) {
       out.note(line->face, line->a, {"step_" + digits(number), SheetFigure::Kind::kNumber, {}, {}, number},
                Meaning::kFact);
   }
-  for (const MateOutline& mate : sheet.mates)
+  for (const MateOutline& mate : sheet.mates) {
+    // A joint that lands in two patches on one face is named at the first.
+    const auto same = [&](const MateOutline& m) { return m.joint == mate.joint && m.face == mate.face; };
+    if (&*std::find_if(sheet.mates.begin(), sheet.mates.end(), same) != &mate) continue;
     out.note(mate.face, mate.outline.front(),
              {"mate_" + digits(mate.joint) + "_" + digits(static_cast<int>(mate.face)),
               SheetFigure::Kind::kMate,
@@ -207,6 +210,7 @@ SheetDrawing whole_drawing(const Timber& timber, const Sheet& sheet) {
               {},
               mate.mate},
              Meaning::kFact);
+  }
   return out.take();
 }
 
