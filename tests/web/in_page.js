@@ -15,11 +15,12 @@ function until(what) {
   });
 }
 
-/** The Rafter place is there, past the first launch's caution. */
+/** The place that was open last is there, past the first launch's caution. */
 async function ready() {
-  await until(() => document.documentElement.dataset.state === 'ready' && mirrored('welcome.understood') || mirrored('rafter.span'));
+  await until(() => document.documentElement.dataset.state === 'ready' &&
+      (mirrored('welcome.understood') || mirrored('place.rafter')));
   mirrored('welcome.understood')?.click();
-  await until(() => mirrored('rafter.span'));
+  await until(() => mirrored('place.rafter'));
 }
 
 /** Types into the measure `key` and waits until it is stored. */
