@@ -12,7 +12,9 @@ namespace bentbook {
 struct Code {
   int size = 0;            ///< modules along a side, the quiet zone not counted
   std::vector<bool> dark;  ///< row by row from the top
-  [[nodiscard]] bool at(int x, int y) const { return dark[static_cast<std::size_t>(y * size + x)]; }
+  [[nodiscard]] bool at(int x, int y) const {
+    return dark[static_cast<std::size_t>(y) * static_cast<std::size_t>(size) + static_cast<std::size_t>(x)];
+  }
 };
 /// Modules of light ground that a reader wants around the code.
 inline constexpr int kQuietModules = 4;

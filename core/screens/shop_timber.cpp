@@ -330,7 +330,7 @@ void step_screen(Context& context) {
 }  // namespace
 
 Page shop_timber_page(std::string mark) { return {"shop.timber", Msg::kShopTimber, timber_screen, std::move(mark)}; }
-Page shop_step_page(std::string mark, std::string step) {
+Page shop_step_page(const std::string& mark, const std::string& step) {
   return {"shop.step", Msg::kShopStep, step_screen, mark + '|' + step};
 }
 

@@ -176,8 +176,7 @@ void picture(Ui& ui, ItemKey key, std::string_view name, Rect box, bool drag) {
     add_read(ui, std::move(item));
 }
 
-bool hold_button(Ui& ui, ItemKey key, Rect box, std::string_view label, double hold_ms,
-                 Icon icon) {
+bool hold_button(Ui& ui, ItemKey key, Rect box, std::string_view label, double hold_ms, Icon icon) {
   const Look look =
       add_pressed(ui, {std::string(key), Role::kButton, Touch::kHold, std::string(label), {}, box}, false);
   Ui::Memory& memory = ui.memory;

@@ -66,7 +66,7 @@ TEST_CASE("logical time is one more than all that the phone has seen", "[shop]")
 }
 
 TEST_CASE("an event that says nothing is refused by its member", "[shop]") {
-  const auto refused = [](Event e) {
+  const auto refused = [](const Event& e) {
     const auto checked = check_event(e);
     return checked ? std::string{} : checked.error().where;
   };

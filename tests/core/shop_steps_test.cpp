@@ -35,6 +35,7 @@ std::vector<WorkStep> steps_of(const Frame& frame, std::string_view mark) {
 
 std::vector<std::string> ids(const std::vector<WorkStep>& steps) {
   std::vector<std::string> out;
+  out.reserve(steps.size());
   for (const WorkStep& step : steps) out.push_back(step.id);
   return out;
 }
