@@ -116,7 +116,8 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
   const bool pairs = stacked && (rest.h - kGap * (n - 1)) / n < ui.theme.target - 4;
   const float across = stacked ? (pairs ? 2.0F : 1.0F) : n;
   const float rows = stacked ? static_cast<float>((pages.places().size() + (pairs ? 1 : 0)) / (pairs ? 2 : 1)) : 1;
-  const float width = (rest.w - kGap * (across - 1)) / across;
+  // Whole pixels, or the last one ends beyond the edge by a rounding.
+  const auto width = static_cast<float>(static_cast<int>((rest.w - kGap * (across - 1)) / across));
   const float height = stacked ? std::min(72.0F, (rest.h - kGap * (rows - 1)) / rows) : rest.h;
   float x = rest.x, y = rest.y;
   for (const Pages::Root& root : pages.places()) {
