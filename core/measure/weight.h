@@ -1,0 +1,27 @@
+#pragma once
+/// Weight: an exact count of hundredths of a milligram in 64 bits.
+/// 1 lb = 45 359 237, 1 kg = 100 000 000, both exact (1 lb = 0.45359237 kg: international yard and pound agreement,
+/// 1959).
+
+#include <compare>
+#include <cstdint>
+
+namespace bentbook {
+
+struct Weight {
+  static constexpr std::int64_t kPerPound = 45'359'237;
+  static constexpr std::int64_t kPerKg = 100'000'000;
+  /// Largest magnitude that entry and files accept: 10 000 t.
+  static constexpr std::int64_t kLimit = 10'000'000 * kPerKg;
+
+  std::int64_t count = 0;
+
+  static constexpr Weight pounds(std::int64_t n) { return {n * kPerPound}; }
+  static constexpr Weight kilograms(std::int64_t n) { return {n * kPerKg}; }
+  /// For sums of computed weights only.
+  [[nodiscard]] constexpr double lb() const { return static_cast<double>(count) / static_cast<double>(kPerPound); }
+
+  friend constexpr auto operator<=>(Weight, Weight) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
+};
+
+}  // namespace bentbook

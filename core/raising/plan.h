@@ -1,0 +1,149 @@
+#pragma once
+/// What the lead says about the raising: the order, temporary braces, wishes, gear, crew, limits. Plain values, kept in
+/// the book. Timbers are named by their marks: what the plan no longer has is kept and said, never dropped.
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "frame/joint.h"
+#include "measure/length.h"
+#include "measure/weight.h"
+
+namespace bentbook {
+
+/// A point of a placed timber, by its station from end A's tip along its axis.
+struct TimberPoint {
+  std::string mark;
+  Length station{};
+  friend bool operator==(const TimberPoint&, const TimberPoint&) = default;
+};
+
+enum class TemporaryKind : std::uint8_t {
+  kGuy,       ///< rope or cable to an anchor in the ground: pulls alone
+  kDiagonal,  ///< nailed 2x between two timbers or to a stake: pulls; presses while its free length is at most
+              ///< 75 × its thickness (from memory)
+  kProp,      ///< post or shore: presses alone
+};
+inline constexpr std::array<std::string_view, 3> kTemporaryWords = {"guy", "diagonal", "prop"};
+
+/// A temporary brace. It runs from a point of a timber to a point of another one, or, where `to.mark` is empty, to a
+/// point of the ground. A rating of 0 is not known: the piece is counted without a limit and the app says so.
+struct Temporary {
+  std::string name;  ///< also its id, "T1"
+  TemporaryKind kind = TemporaryKind::kDiagonal;
+  TimberPoint from, to;
+  Length ground_x{}, ground_y{}, ground_z{};  ///< world; where `to.mark` is empty
+  Length thickness = Length::inches(3, 2);    ///< diagonals: the thinner side
+  Weight rated{};                             ///< of piece, nails and anchor, the least of them
+  friend bool operator==(const Temporary&, const Temporary&) = default;
+};
+
+/// Timbers put together lying down and raised as one.
+struct Assembly {
+  std::string name;
+  std::vector<std::string> marks;
+  friend bool operator==(const Assembly&, const Assembly&) = default;
+};
+
+/// One pick: a timber, or an assembly's timbers, or nothing but temporary braces put up and taken out.
+struct RaisingStep {
+  std::vector<std::string> marks;     ///< what comes in, all at once
+  std::vector<std::string> put_up;    ///< temporaries that stand before the sling comes off
+  std::vector<std::string> take_out;  ///< temporaries taken out at the end of the step
+  int day = 1;
+  bool done = false;
+  friend bool operator==(const RaisingStep&, const RaisingStep&) = default;
+};
+
+enum class WishKind : std::uint8_t {
+  kBefore,     ///< all of `marks` before all of `others`
+  kTogether,   ///< `marks` in one pick
+  kDay,        ///< `marks` on `number`'s day
+  kStartFrom,  ///< the bent labelled `number` first
+};
+inline constexpr std::array<std::string_view, 4> kWishWords = {"before", "together", "day", "start_from"};
+struct Wish {
+  WishKind kind = WishKind::kBefore;
+  std::vector<std::string> marks, others;
+  int number = 1;
+  friend bool operator==(const Wish&, const Wish&) = default;
+};
+
+/// A row of the crane's own load chart.
+struct ChartRow {
+  Length radius;
+  Weight capacity;
+  friend bool operator==(const ChartRow&, const ChartRow&) = default;
+};
+/// A chart is read at the next longer radius, never between rows; block and rigging are taken off what it says.
+struct Crane {
+  bool present = false;
+  std::vector<ChartRow> chart;
+  Weight hook_block{}, rigging{};
+  Length x{}, y{};  ///< where it stands, world
+  friend bool operator==(const Crane&, const Crane&) = default;
+};
+
+enum class GearKind : std::uint8_t { kSling, kShackle, kSpreader };
+inline constexpr std::array<std::string_view, 3> kGearWords = {"sling", "shackle", "spreader"};
+/// A piece of the user's own gear. `rated`: as its tag says, straight pull; `choked`: the tag's figure for a choker,
+/// 0: the tag gives none and it may not be choked.
+struct LiftingGear {
+  std::string name;
+  GearKind kind = GearKind::kSling;
+  Length length = Length::feet(8);
+  Weight rated{}, choked{};
+  int count = 2;
+  friend bool operator==(const LiftingGear&, const LiftingGear&) = default;
+};
+
+struct Crew {
+  int people = 6;
+  Weight each = Weight::pounds(50);  ///< the crew's own limit per person
+  friend bool operator==(const Crew&, const Crew&) = default;
+};
+
+/// What the lead lets a kind of joint hold, against what the app assumes (standing.h). Looser wants a reason.
+struct HoldChange {
+  JointKind joint = JointKind::kMortiseTenon;
+  bool sideways = false, uplift = false, pulls = false;
+  std::string reason;
+  friend bool operator==(const HoldChange&, const HoldChange&) = default;
+};
+
+/// What every step is checked against.
+struct RaisingLoads {
+  int wind_mph = 25;       ///< at which the crew stops; pressure 0.00256 · mph² lb/ft², coefficient 2, no shielding
+  int push_per_cent = 10;  ///< of the weight, from eight directions, where that is more than the wind
+  Weight person = Weight::pounds(200);  ///< at any joint in reach
+  int out_of_plumb_per_mille = 10;
+  int wet_per_cent = 15;  ///< added to the weights of picks
+  friend bool operator==(const RaisingLoads&, const RaisingLoads&) = default;
+};
+
+struct Truck {
+  Length length = Length::feet(24);
+  Weight carries = Weight::pounds(10'000);
+  friend bool operator==(const Truck&, const Truck&) = default;
+};
+
+struct RaisingPlan {
+  std::vector<RaisingStep> steps;  ///< the lead's order; what is in none of them is not yet in the order
+  std::vector<Temporary> temporaries;
+  std::vector<Assembly> assemblies;
+  std::vector<Wish> wishes;
+  Crane crane;
+  std::vector<LiftingGear> gear;
+  Crew crew;
+  RaisingLoads loads;
+  std::vector<HoldChange> holds;
+  bool posts_anchored = true;  ///< feet are screwed or bolted down before the sling comes off
+  Truck truck;
+  Length stack_x = Length::feet(-20), stack_y{};  ///< where the timbers lie, world
+  friend bool operator==(const RaisingPlan&, const RaisingPlan&) = default;
+};
+
+}  // namespace bentbook
