@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "raising/blocking_inside.h"
+#include "raising/order.h"
 
 namespace bentbook {
 namespace {
@@ -55,12 +56,6 @@ void add_clashes(Blocking& blocking, const EntryCase& entry, Entry& answer) {
         std::sort(apart.timbers.begin(), apart.timbers.end());
       }
   if (!apart.timbers.empty()) answer.remedies.insert(answer.remedies.begin(), apart);
-}
-
-bool stands_in_bent(const Timber& t, int bent) {
-  const bool kind = t.kind == TimberKind::kPost || t.kind == TimberKind::kTie || t.kind == TimberKind::kGirt ||
-                    t.kind == TimberKind::kKingPost || t.kind == TimberKind::kQueenPost || t.kind == TimberKind::kBrace;
-  return kind && t.place.bent == bent && bent >= 0 && t.place.bay < 0;
 }
 
 /// With what blocks it and the standing braces there: only where all of that stands in one bent and can be put

@@ -1,0 +1,86 @@
+#pragma once
+/// The lead's own order, judged step by step: can it go in, does it stand when the sling comes off and after what is
+/// taken out, are supports and wishes kept. "Good" says that no fault was found as assumed, never that it is safe.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/blocking.h"
+#include "raising/order_judge.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+enum class OrderFaultId : std::uint8_t {
+  kUnknownMark,       ///< `marks` names no timber of the frame
+  kNotPlaced,         ///< …a timber that has no place in the building
+  kTwice,             ///< …a timber that an earlier step has (value: that step's index)
+  kSupportMissing,    ///< marks[0] comes before what carries it: the others
+  kWishCycle,         ///< `marks`: each must stand before the next one, the last before the first (step −1)
+  kWishBroken,        ///< `wish`; `marks`: the two (kDay: the one) that break it
+  kCantGoIn,          ///< see StepCheck::entry; `marks`: the blockers
+  kCantStand,         ///< see StepCheck; said of every step, first_unstable is the first
+  kCantPick,          ///< more than crane, gear or crew carry
+  kUnknownTemporary,  ///< `marks`: its name
+  kTemporaryTwice,    ///< put up while it is up
+  kTemporaryNotUp,    ///< taken out while it is not up
+  kTemporaryLoose,    ///< marks[0]: its name; an end of it is at marks[1], which does not stand
+};
+inline constexpr int kOrderFaults = 13;
+
+struct OrderFault {
+  OrderFaultId id = OrderFaultId::kUnknownMark;
+  int step = -1;  ///< index in RaisingPlan::steps, −1: of the whole order
+  std::vector<std::string> marks;
+  int wish = -1;  ///< index in RaisingPlan::wishes
+  double value = 0, value2 = 0;
+  friend bool operator==(const OrderFault&, const OrderFault&) = default;
+};
+
+enum class StepWarningId : std::uint8_t {
+  kSlidesIn,     ///< comes down beside its place, then slides; value: inches
+  kSpreads,      ///< standing timbers are spread; value: inches
+  kSwings,       ///< swung in; value: degrees
+  kDayGoesBack,  ///< an earlier day than the step before it
+};
+struct StepWarning {
+  StepWarningId id = StepWarningId::kSlidesIn;
+  std::vector<std::string> marks;
+  double value = 0;
+  friend bool operator==(const StepWarning&, const StepWarning&) = default;
+};
+
+/// Indices in Frame::timbers and RaisingPlan::temporaries, in order.
+struct StepCheck {
+  int step = 0;
+  std::vector<int> timbers;            ///< what comes in
+  std::vector<int> standing;           ///< what stands before
+  std::vector<int> temporaries;        ///< up when the sling comes off
+  std::vector<int> temporaries_after;  ///< up at the end of the step
+  Entry entry;
+  bool stands = false;        ///< when the sling comes off, with `temporaries`
+  bool stands_after = false;  ///< at the end, with `temporaries_after`
+  bool lifts = false;
+  std::vector<StepWarning> warnings;
+  bool good = false;  ///< nothing of the above and no fault of this step
+};
+
+struct OrderCheck {
+  std::vector<StepCheck> steps;    ///< one to each of the plan's
+  std::vector<OrderFault> faults;  ///< in order of steps, those of the whole order first
+  std::vector<int> left_out;       ///< placed timbers that no step brings
+  int first_bad = -1;              ///< index of the first step that is not good
+  int first_unstable = -1;         ///< …that does not stand
+  [[nodiscard]] bool good() const { return faults.empty() && first_bad < 0; }
+};
+
+[[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking);
+/// The same answer, sooner: steps before which the same timbers stand, with the same coming in and the same
+/// temporaries up, are taken over from `before`, the check of `was`. Only for one frame, and where the plans differ in
+/// steps, days and wishes alone; else all is checked.
+[[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge,
+                                           Blocking& blocking, const OrderCheck& before, const RaisingPlan& was);
+
+}  // namespace bentbook

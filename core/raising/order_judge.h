@@ -1,0 +1,35 @@
+#pragma once
+/// What check and search ask of the rest of the raising: does what stands hold, can this be picked. Answered by
+/// standing.h and pick.h (make_judge); tests put plain rules in their place.
+
+#include <memory>
+#include <span>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+class Judge {
+ public:
+  Judge() = default;
+  Judge(const Judge&) = delete;
+  Judge& operator=(const Judge&) = delete;
+  virtual ~Judge() = default;
+
+  /// Cheap: false where no forces at all could hold it (it has a mechanism). What is true may still fall.
+  /// `timbers`: indices in Frame::timbers; `temporaries`: numbers of the judge's own list; both in order.
+  virtual bool rigid(std::span<const int> timbers, std::span<const int> temporaries) = 0;
+  /// The whole verdict: no mechanism, and every load case holds at a load factor of 1 or more.
+  virtual bool stands(std::span<const int> timbers, std::span<const int> temporaries) = 0;
+  /// Temporaries that with those given make it stand, as few as it finds; empty: none do. Numbers in the judge's list,
+  /// which grows by them; the same braces always have the same number.
+  virtual std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) = 0;
+  /// Whether crane, gear or crew can pick these together.
+  virtual bool lifts(std::span<const int> timbers) = 0;
+  /// The plan's temporaries first, then the proposed ones.
+  [[nodiscard]] virtual const std::vector<Temporary>& temporaries() const = 0;
+};
+
+}  // namespace bentbook
