@@ -227,6 +227,28 @@ bool Blocking::straight(std::span<const int> coming, std::span<const int> standi
   return entry.coming.empty() || find_straight(*inside_, entry).free;
 }
 
+bool Blocking::clear_way(std::span<const int> coming, std::span<const int> standing, std::vector<int>& in_it) {
+  Inside& in = *inside_;
+  in_it.clear();
+  EntryCase entry = case_of(in, coming, standing);
+  set_bit(entry.against, in.count);
+  if (entry.coming.empty()) return true;
+  const PathFound found = find_straight(in, entry);
+  if (!found.free) return false;
+  TimberBits all(in.words, 0);
+  const StraightPath& path = found.path;
+  const auto gather = [&all](const TimberBits& bits) {
+    for (std::size_t w = 0; w < all.size(); ++w) all[w] |= bits[w];
+  };
+  for (const int t : entry.coming) {
+    gather(in.far_blockers(t, path.far, path.slide, path.reach));
+    if (path.slide >= 0) gather(in.slide_blockers(t, path.slide, path.reach));
+  }
+  for (const int t : entry.coming) clear_bit(all, t);
+  in_it = listed(all, in.count);
+  return true;
+}
+
 Together Blocking::together(std::span<const int> timbers) {
   // Taken apart piece by piece: what can be taken off last can be put on first. Taking one off never blocks another.
   Together result;

@@ -85,6 +85,9 @@ class Blocking {
   [[nodiscard]] Entry entry(std::span<const int> coming, std::span<const int> standing, const EntryLimits& limits = {});
   /// Whether it can come in by straight ways alone: cheap once asked for about these timbers.
   [[nodiscard]] bool straight(std::span<const int> coming, std::span<const int> standing);
+  /// The same, and which timbers of the frame, standing or not, lie in the way found: as long as none of them stands,
+  /// that way stays free.
+  [[nodiscard]] bool clear_way(std::span<const int> coming, std::span<const int> standing, std::vector<int>& in_it);
   [[nodiscard]] Together together(std::span<const int> timbers);
   [[nodiscard]] const MoveBody& body(int timber);
   /// Whether two timbers take the same room where they belong.

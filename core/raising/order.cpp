@@ -105,12 +105,17 @@ class CycleFinder {
 }  // namespace
 
 std::vector<Support> supports_of(const Frame& frame) {
-  std::vector<Support> supports(frame.timbers.size());
+  std::vector<Support> supports(frame.timbers.size()), ends(frame.timbers.size());
   for (const Joint& joint : frame.joints) {
     Support& s = supports[at(joint.carried)];
     if (joint.bearing == Bearing::kBearsOn) add_once(s.all, joint.carrier);
     if (joint.bearing == Bearing::kHangsFrom) add_once(s.any, joint.carrier);
+    if (joint.bearing == Bearing::kBraces || joint.bearing == Bearing::kButts)
+      add_once(ends[at(joint.carried)].any, joint.carrier);
   }
+  for (std::size_t t = 0; t < supports.size(); ++t)
+    if (supports[t].all.empty() && supports[t].any.empty() && frame.timbers[t].kind != TimberKind::kPost)
+      supports[t].any = ends[t].any;
   return supports;
 }
 

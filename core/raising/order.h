@@ -4,7 +4,7 @@
 ///
 /// Supports (Joint::bearing): what bears on others (a plate on posts, a king post on a tie) wants all of its carriers
 /// standing or coming with it; what only hangs from others (a tie, a joist, a purlin in its ends) wants one of them:
-/// the other may be brought onto it. Braces and butted ends want none.
+/// the other may be brought onto it. What is held by its ends alone (a brace, a girt, a collar) wants one of those.
 /// Wishes: `before` and `day` are edges, `start_from` puts that bent's posts before all other posts, `together` makes
 /// one piece. Marks that the frame does not have are passed over here; check.h names them.
 

@@ -1,0 +1,231 @@
+#include "raising/search.h"
+
+#include <algorithm>
+#include <string>
+
+#include "frame/facts.h"
+#include "raising/check.h"
+#include "raising/search_space.h"
+
+namespace bentbook {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+std::vector<std::string> marks_of(const Frame& frame, std::span<const int> timbers) {
+  std::vector<std::string> marks;
+  for (const int t : timbers) marks.push_back(frame.timbers[at(t)].mark);
+  return marks;
+}
+
+std::vector<char> done_timbers(const Frame& frame, const RaisingPlan& plan) {
+  std::vector<char> done(frame.timbers.size(), 0);
+  for (const RaisingStep& step : plan.steps)
+    if (step.done)
+      for (const std::string& mark : step.marks) {
+        const int t = timber_by_mark(frame, mark);
+        if (t >= 0) done[at(t)] = 1;
+      }
+  return done;
+}
+
+/// Pieces, but for those of which some is done already: they come timber by timber.
+std::vector<Piece> pieces_left(const Frame& frame, const RaisingPlan& plan) {
+  const std::vector<char> done = done_timbers(frame, plan);
+  std::vector<Piece> pieces;
+  for (Piece& piece : pieces_of(frame, plan)) {
+    const auto is_done = [&](int t) { return done[at(t)] != 0; };
+    if (std::none_of(piece.begin(), piece.end(), is_done)) {
+      pieces.push_back(std::move(piece));
+      continue;
+    }
+    for (const int t : piece) pieces.push_back({t});
+  }
+  return pieces;
+}
+
+/// The plan with those proposed assemblies that leave alone what the lead has put together or done, can be picked and
+/// contradict nothing.
+RaisingPlan with_proposals(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
+                           AssemblyStyle style) {
+  RaisingPlan made = plan;
+  const std::vector<char> done = done_timbers(frame, plan);
+  std::vector<char> taken = done;
+  for (const Assembly& own : plan.assemblies)
+    for (const std::string& mark : own.marks)
+      if (const int t = timber_by_mark(frame, mark); t >= 0) taken[at(t)] = 1;
+  for (const Assembly& proposed : propose_assemblies(frame, blocking, style)) {
+    Piece piece;
+    for (const std::string& mark : proposed.marks) piece.push_back(timber_by_mark(frame, mark));
+    const bool clear = std::none_of(piece.begin(), piece.end(), [&](int t) { return taken[at(t)] != 0; });
+    if (!clear || !judge.lifts(piece)) continue;
+    made.assemblies.push_back(proposed);
+    if (!precedence_of(frame, made, pieces_left(frame, made)).cycle.empty()) made.assemblies.pop_back();
+  }
+  return made;
+}
+
+/// Writes steps and temporaries as the lead would have.
+class Writer {
+ public:
+  Writer(const RaisingPlan& plan, const Judge& judge) : plan_(plan), judge_(judge) {}
+
+  RaisingPlan write(const Frame& frame, const SearchSpace& space, const std::vector<SearchStep>& steps) {
+    RaisingPlan made = plan_;
+    made.steps = space.done();
+    int day = made.steps.empty() ? 1 : made.steps.back().day;
+    names_.assign(judge_.temporaries().size(), {});
+    for (const SearchStep& s : steps) {
+      RaisingStep step;
+      step.marks = marks_of(frame, space.piece(s.piece));
+      for (const int t : s.put_up) step.put_up.push_back(name_of(made, t));
+      for (const int t : s.take_out) step.take_out.push_back(name_of(made, t));
+      const int wished = space.graph().day[at(s.piece)];
+      day = wished > day ? wished : day;
+      step.day = day;
+      made.steps.push_back(std::move(step));
+    }
+    return made;
+  }
+
+ private:
+  /// The plan's own keep their names, new ones get the next that is free.
+  const std::string& name_of(RaisingPlan& made, int temporary) {
+    std::string& name = names_[at(temporary)];
+    if (!name.empty()) return name;
+    if (at(temporary) < plan_.temporaries.size()) {
+      name = plan_.temporaries[at(temporary)].name;
+      return name;
+    }
+    const auto taken = [&](const std::string& n) {
+      return std::any_of(made.temporaries.begin(), made.temporaries.end(),
+                         [&](const Temporary& t) { return t.name == n; });
+    };
+    do name = "T" + std::to_string(++number_);
+    while (taken(name));
+    made.temporaries.push_back(judge_.temporaries()[at(temporary)]);
+    made.temporaries.back().name = name;
+    return name;
+  }
+
+  const RaisingPlan& plan_;
+  const Judge& judge_;
+  std::vector<std::string> names_;
+  int number_ = 0;
+};
+
+std::vector<Stuck> stuck_pieces(const Frame& frame, SearchSpace& space, Blocking& blocking, const SearchState& state) {
+  std::vector<Stuck> all;
+  for (int p = 0; p < space.count(); ++p) {
+    if (state.in[at(p)] != 0) continue;
+    Stuck stuck{marks_of(frame, space.piece(p)), StuckReason::kCantStand, {}};
+    if (!space.lifts(p)) {
+      stuck.reason = StuckReason::kCantPick;
+    } else if (!may_come(space.graph(), p, state.in)) {
+      stuck.reason = StuckReason::kSupport;
+    } else if (!space.enters(state, p)) {
+      stuck.reason = StuckReason::kCantGoIn;
+      stuck.marks = marks_of(frame, blocking.entry(space.piece(p), state.timbers).blockers);
+    } else if (const std::vector<int> out = space.shut_out(state, p); !out.empty()) {
+      stuck.reason = StuckReason::kShutsOut;
+      for (const int q : out)
+        for (const std::string& mark : marks_of(frame, space.piece(q))) stuck.marks.push_back(mark);
+    }
+    all.push_back(std::move(stuck));
+  }
+  return all;
+}
+
+/// One search with fixed pieces.
+class Search {
+ public:
+  Search(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, const SearchOptions& options,
+         const SearchCallback& go_on)
+      : frame_(frame), plan_(plan), judge_(judge), blocking_(blocking), options_(options), go_on_(go_on) {}
+
+  FoundOrder run() {
+    SearchSpace space(frame_, plan_, judge_, blocking_, pieces_left(frame_, plan_));
+    result_.plan = plan_;
+    if (!space.graph().cycle.empty()) {
+      for (const Edge& e : space.graph().cycle) result_.cycle.push_back(frame_.timbers[at(e.first)].mark);
+      result_.stuck.push_back({result_.cycle, StuckReason::kCycle, {}});
+      return std::move(result_);
+    }
+    SearchClock clock(go_on_, space.count());
+    result_.bound = space.bound();
+    DepthFirst first = search_depth(space, clock, options_.steps);
+    Sequence best = first.sequence;
+    if (best.found) clock.found(best.cost);
+    if (options_.improve || !best.found) go_further(space, clock, best);
+    result_.stopped = clock.stopped();
+    result_.tried = clock.tried();
+    if (best.found)
+      keep(space, best);
+    else
+      give_up(space, first);
+    return std::move(result_);
+  }
+
+ private:
+  void go_further(SearchSpace& space, SearchClock& clock, Sequence& best) {
+    if (clock.stopped()) return;
+    if (space.count() - space.start().placed <= options_.exact_up_to) {
+      OrderCost bound = result_.bound;
+      const Sequence exact = search_exact(space, clock, bound);
+      result_.bound = std::max(bound, result_.bound);
+      if (exact.found) {
+        best = exact;
+        result_.proven_optimal = true;
+      }
+      return;
+    }
+    if (best.found) improve_sequence(space, clock, options_.seed, options_.steps, best);
+  }
+  void keep(SearchSpace& space, const Sequence& best) {
+    result_.cost = best.cost;
+    result_.proven_optimal = result_.proven_optimal || best.cost == result_.bound;
+    if (result_.proven_optimal) result_.bound = best.cost;
+    result_.plan = Writer(plan_, judge_).write(frame_, space, best.steps);
+    result_.found = true;
+  }
+  void give_up(SearchSpace& space, const DepthFirst& first) {
+    result_.plan = Writer(plan_, judge_).write(frame_, space, first.part);
+    result_.stuck = stuck_pieces(frame_, space, blocking_, first.farthest);
+    const bool falls = std::any_of(result_.stuck.begin(), result_.stuck.end(),
+                                   [](const Stuck& s) { return s.reason == StuckReason::kCantStand; });
+    if (falls) result_.first_unstable = static_cast<int>(result_.plan.steps.size());
+  }
+
+  const Frame& frame_;
+  const RaisingPlan& plan_;
+  Judge& judge_;
+  Blocking& blocking_;
+  const SearchOptions& options_;
+  const SearchCallback& go_on_;
+  FoundOrder result_;
+};
+
+}  // namespace
+
+FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
+                        const SearchOptions& options, const SearchCallback& go_on) {
+  MemoJudge memo(judge);
+  std::vector<RaisingPlan> tries;
+  if (options.propose) {
+    for (const AssemblyStyle style : {AssemblyStyle::kBents, AssemblyStyle::kWalls}) {
+      RaisingPlan with = with_proposals(frame, plan, memo, blocking, style);
+      if (with.assemblies.size() > plan.assemblies.size()) tries.push_back(std::move(with));
+    }
+  }
+  tries.push_back(plan);
+  FoundOrder best;
+  for (std::size_t i = 0; i < tries.size(); ++i) {
+    FoundOrder found = Search(frame, tries[i], memo, blocking, options, go_on).run();
+    // Of orders that are not whole the one that gets farthest.
+    if (i == 0 || found.found || found.plan.steps.size() > best.plan.steps.size()) best = std::move(found);
+    if (best.found || best.stopped) break;
+  }
+  return best;
+}
+
+}  // namespace bentbook

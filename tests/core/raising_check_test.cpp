@@ -1,0 +1,182 @@
+// The order check: each fault by a plan that has it and no other.
+
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+
+#include "raising/check.h"
+#include "raising/order.h"
+#include "raising_rules.h"
+
+using namespace bentbook;
+
+namespace {
+
+/// A bent of two posts, tie and braces, timber by timber.
+struct OneBent {
+  Frame frame;
+  RaisingPlan plan;
+  OneBent() {
+    const Frame whole =
+        solve_frame(default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8))))
+            .value();
+    std::vector<int> keep;
+    for (const char* mark : {"P-A1", "P-E1", "T-1", "K-C1"}) keep.push_back(timber_by_mark(whole, mark));
+    frame = part_of(whole, keep);
+    bring({"P-A1"}, {"held"});
+    bring({"T-1"}, {"tie"});
+    bring({"P-E1"}, {});
+    plan.steps.back().take_out = {"held", "tie"};
+    bring({"K-C1"}, {"king"});
+    for (const char* mark : {"P-A1", "T-1", "K-C1"}) {
+      Temporary t;
+      t.name = mark[0] == 'P' ? "held" : mark[0] == 'T' ? "tie" : "king";
+      t.kind = TemporaryKind::kProp;
+      t.from.mark = mark;
+      plan.temporaries.push_back(t);
+    }
+  }
+  void bring(const std::vector<std::string>& marks, const std::vector<std::string>& put_up) {
+    RaisingStep step;
+    step.marks = marks;
+    step.put_up = put_up;
+    plan.steps.push_back(step);
+  }
+  [[nodiscard]] OrderCheck check() const {
+    RuleJudge judge(frame, plan);
+    Blocking blocking(frame);
+    return check_order(frame, plan, judge, blocking);
+  }
+};
+
+std::vector<OrderFaultId> ids(const OrderCheck& check) {
+  std::vector<OrderFaultId> found;
+  for (const OrderFault& f : check.faults) found.push_back(f.id);
+  return found;
+}
+using Ids = std::vector<OrderFaultId>;
+
+}  // namespace
+
+TEST_CASE("a good order has no faults") {
+  const OrderCheck check = OneBent().check();
+  CHECK(ids(check).empty());
+  CHECK(check.good());
+  CHECK(check.first_bad == -1);
+  REQUIRE(check.steps.size() == 4);
+  CHECK(check.steps[1].warnings.at(0).id == StepWarningId::kSlidesIn);
+  CHECK(check.steps[2].temporaries.size() == 2);
+  CHECK(check.steps[2].temporaries_after.empty());
+}
+
+TEST_CASE("marks that are unknown, twice or left out are said") {
+  OneBent bent;
+  bent.plan.steps[0].marks.emplace_back("P-Z9");
+  bent.plan.steps[1].marks.emplace_back("P-A1");
+  CHECK(ids(bent.check()) == Ids{OrderFaultId::kUnknownMark, OrderFaultId::kTwice});
+  CHECK(bent.check().first_bad == 0);
+  OneBent less;
+  less.plan.steps.pop_back();
+  CHECK(less.check().left_out == std::vector<int>{timber_by_mark(less.frame, "K-C1")});
+}
+
+TEST_CASE("carried before carrier, a tie between two posts, taken out too soon") {
+  OneBent early;
+  std::swap(early.plan.steps[3].marks, early.plan.steps[1].marks);
+  const OrderCheck check = early.check();
+  CHECK(std::count_if(check.faults.begin(), check.faults.end(), [](const OrderFault& f) {
+          return f.id == OrderFaultId::kSupportMissing && f.step == 1 &&
+                 f.marks == std::vector<std::string>{"K-C1", "T-1"};
+        }) == 1);
+  OneBent between;
+  std::swap(between.plan.steps[1].marks, between.plan.steps[2].marks);
+  between.plan.temporaries[1].from.mark = "P-E1";
+  CHECK(ids(between.check()) == Ids{OrderFaultId::kCantGoIn});
+  CHECK(between.check().first_bad == 2);
+  CHECK_FALSE(between.check().steps[2].entry.remedies.empty());
+  OneBent soon;
+  soon.plan.steps[0].take_out = {"held"};
+  soon.plan.steps[2].take_out = {"tie"};
+  CHECK(soon.check().first_unstable == 0);
+}
+
+TEST_CASE("temporaries that are not there, or up, or loose") {
+  OneBent bent;
+  bent.plan.steps[0].put_up.emplace_back("nothing");
+  bent.plan.steps[1].put_up.emplace_back("held");
+  bent.plan.steps[3].take_out = {"tie"};
+  CHECK(ids(bent.check()) ==
+        Ids{OrderFaultId::kUnknownTemporary, OrderFaultId::kTemporaryTwice, OrderFaultId::kTemporaryNotUp});
+  OneBent loose;
+  loose.plan.steps[0].put_up.emplace_back("king");
+  loose.plan.steps[3].put_up.clear();
+  CHECK(ids(loose.check()) == Ids{OrderFaultId::kTemporaryLoose});
+}
+
+TEST_CASE("wishes that are broken, and wishes that can't all be kept") {
+  OneBent bent;
+  Wish wish;
+  wish.marks = {"P-E1"};
+  wish.others = {"P-A1"};
+  bent.plan.wishes = {wish};
+  OrderCheck check = bent.check();
+  REQUIRE(ids(check) == Ids{OrderFaultId::kWishBroken});
+  CHECK(check.faults[0].marks == std::vector<std::string>{"P-E1", "P-A1"});
+  CHECK(check.faults[0].step == 0);
+  Wish back;
+  back.marks = {"P-A1"};
+  back.others = {"P-E1"};
+  bent.plan.wishes.push_back(back);
+  check = bent.check();
+  CHECK(ids(check) == Ids{OrderFaultId::kWishCycle, OrderFaultId::kWishBroken});
+  CHECK(check.faults[0].marks == std::vector<std::string>{"P-A1", "P-E1"});
+  OneBent day;
+  Wish on;
+  on.kind = WishKind::kDay;
+  on.marks = {"K-C1"};
+  on.number = 2;
+  day.plan.wishes = {on};
+  CHECK(ids(day.check()) == Ids{OrderFaultId::kWishBroken});
+  day.plan.steps[3].day = 2;
+  CHECK(day.check().good());
+  Wish together;
+  together.kind = WishKind::kTogether;
+  together.marks = {"P-A1", "P-E1"};
+  day.plan.wishes.push_back(together);
+  CHECK(ids(day.check()) == Ids{OrderFaultId::kWishBroken});
+}
+
+TEST_CASE("a moved step is checked again as if all were") {
+  Random random(5);
+  const Frame frame =
+      solve_frame(default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8))))
+          .value();
+  RaisingPlan plan;
+  for (const Timber& t : frame.timbers) {
+    RaisingStep step;
+    step.marks = {t.mark};
+    plan.steps.push_back(step);
+  }
+  RuleJudge judge(frame, plan);
+  Blocking blocking(frame);
+  OrderCheck check = check_order(frame, plan, judge, blocking);
+  for (int i = 0; i < 20; ++i) {
+    RaisingPlan moved = plan;
+    const auto pick = [&] { return static_cast<std::ptrdiff_t>(random.whole(0, 60)); };
+    const std::ptrdiff_t from = pick(), to = pick();
+    const RaisingStep step = moved.steps[static_cast<std::size_t>(from)];
+    moved.steps.erase(moved.steps.begin() + from);
+    moved.steps.insert(moved.steps.begin() + to, step);
+    const int before = judge.asked;
+    const OrderCheck again = check_order_again(frame, moved, judge, blocking, check, plan);
+    CHECK(judge.asked - before <= std::abs(from - to) + 1);
+    const OrderCheck fresh = check_order(frame, moved, judge, blocking);
+    CHECK(again.faults == fresh.faults);
+    CHECK(again.first_bad == fresh.first_bad);
+    for (std::size_t s = 0; s < fresh.steps.size(); ++s) {
+      CHECK(again.steps[s].entry == fresh.steps[s].entry);
+      CHECK(again.steps[s].good == fresh.steps[s].good);
+    }
+    plan = moved;
+    check = again;
+  }
+}
