@@ -53,6 +53,7 @@ struct Entry {
   bool free = false;
   std::vector<Move> path;     ///< in order of time; its last one ends in place
   std::vector<int> blockers;  ///< not free: what stands in the way that has the fewest in it
+  std::vector<Move> blocked;  ///< not free: that way
   bool ground = false;        ///< not free: the ground is in that way too
   std::vector<Remedy> remedies;
   friend bool operator==(const Entry&, const Entry&) = default;

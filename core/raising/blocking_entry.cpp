@@ -95,6 +95,7 @@ Entry Blocking::entry(std::span<const int> coming, std::span<const int> standing
     if (answer.free) return answer;
   }
   answer.blockers = listed(found.best_blockers, in.count);
+  answer.blocked = moves_of(in, found.best);
   answer.ground = has_bit(found.best_blockers, in.count);
   add_clashes(*this, entry, answer);
   add_with_bent(*this, in, entry, answer);

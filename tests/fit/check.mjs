@@ -4,13 +4,7 @@
 // A clash that the frame itself finds must be as large as it says, and no other may be.
 // Prints `fit: N passed, N failed` (a plan is one check) and the first faults of each plan that fails.
 import { createInterface } from 'node:readline';
-import { pathToFileURL } from 'node:url';
-
-const folder = process.argv[2];
-const module = await import(pathToFileURL(`${folder}/manifold.js`).href);
-const library = await module.default();
-library.setup();
-const { Manifold } = library;
+import { Manifold, TimberReader, build, holeSolid, pocketSolid } from './solids.mjs';
 
 const kVolume = 1e-6; // relative
 const kCentre = 1e-3; // in; the modeller hands out its mesh in single precision
@@ -18,69 +12,7 @@ const kOverlap = 0.01; // in³
 const kGap = 1 / 128; // in
 const kRim = 1 / 32; // in, left out around a patch
 const kTouch = 0.9999; // share of a patch that must be wood within the gap, on either side
-const kHoleSides = 24;
 const kHair = 1e-5; // in: blanks that are parted or share no more than this are not intersected
-
-const axes = { x: [1, 2, 0], y: [0, 2, 1], z: [0, 1, 2] }; // outline first, outline second, sweep
-
-function box(lo, hi) {
-  const cube = Manifold.cube([hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]]);
-  const placed = cube.translate(lo);
-  cube.delete();
-  return placed;
-}
-
-function trim(solid, normal, offset) { // keeps dot(normal, p) <= offset
-  const kept = solid.trimByPlane([-normal[0], -normal[1], -normal[2]], -offset);
-  solid.delete();
-  return kept;
-}
-
-function pocketSolid(p) {
-  const [u, v, w] = axes[p.sweep];
-  const us = p.points.map((c) => c[0]), vs = p.points.map((c) => c[1]);
-  const lo = [], hi = [];
-  lo[u] = Math.min(...us), hi[u] = Math.max(...us), lo[v] = Math.min(...vs), hi[v] = Math.max(...vs);
-  lo[w] = p.from, hi[w] = p.to;
-  let solid = box(lo, hi);
-  for (let i = 0; i < p.points.length; ++i) {
-    const a = p.points[i], b = p.points[(i + 1) % p.points.length];
-    if (a[0] === b[0] || a[1] === b[1]) continue; // a side of the box
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    const normal = [0, 0, 0];
-    normal[u] = (b[1] - a[1]) / length, normal[v] = -(b[0] - a[0]) / length;
-    solid = trim(solid, normal, normal[u] * a[0] + normal[v] * a[1]);
-  }
-  return solid;
-}
-
-function holeSolid(p) {
-  // A regular polygon of the circle's area, a corner on the first outline axis.
-  const turn = 2 * Math.PI / kHoleSides;
-  const radius = p.radius * Math.sqrt(turn / Math.sin(turn));
-  const points = [];
-  for (let i = 0; i < kHoleSides; ++i)
-    points.push([p.points[0][0] + radius * Math.cos(turn * i), p.points[0][1] + radius * Math.sin(turn * i)]);
-  const [u, v, w] = axes[p.sweep];
-  const cylinder = Manifold.cylinder(p.to - p.from, radius, radius, kHoleSides);
-  const m = new Array(16).fill(0);
-  m[15] = 1;
-  m[u] = 1, m[4 + v] = 1, m[8 + w] = 1;
-  m[12 + u] = p.points[0][0], m[12 + v] = p.points[0][1], m[12 + w] = p.from;
-  const placed = cylinder.transform(m);
-  cylinder.delete();
-  return placed;
-}
-
-function build(t) {
-  let body = box([0, t.sides[0], t.sides[2]], [t.length, t.sides[1], t.sides[3]]);
-  for (const c of t.cuts) body = trim(body, c.slice(0, 3), c[3]);
-  if (t.pockets.length === 0) return body;
-  const tools = t.pockets.map((p) => (p.radius > 0 ? holeSolid(p) : pocketSolid(p)));
-  const solid = Manifold.difference([body, ...tools]);
-  for (const s of [body, ...tools]) s.delete();
-  return solid;
-}
 
 function centreOf(solid) {
   const mesh = solid.getMesh();
@@ -318,26 +250,16 @@ function checkPlan(plan) {
 }
 
 const chunks3 = (n) => Array.from({ length: n.length / 3 }, (_, i) => n.slice(3 * i, 3 * i + 3));
-let plan, timber;
+const timbers = new TimberReader();
+let plan;
 for await (const line of createInterface({ input: process.stdin })) {
   const [word, ...rest] = line.split(' ');
   const n = rest.map(Number);
   if (word === 'passed_over') totals.others = n[0];
   else if (word === 'plan') plan = { number: n[0], timbers: [], contacts: [], clashes: new Map() }, ++totals.plans;
   else if (word === 'clash') plan.clashes.set(`${rest[0]} ${rest[1]}`, n[2]);
-  else if (word === 'timber') {
-    timber = { mark: rest[0], length: n[1], sides: n.slice(2), cuts: [], pockets: [], sheet: rest.slice(1).join(' ') };
-    plan.timbers.push(timber);
-  } else if (word === 'volume') timber.volume = n[0];
-  else if (['cg', 'origin', 'x', 'y', 'z'].includes(word)) timber[word] = n;
-  else if (word === 'cut') timber.cuts.push(n), (timber.sheet += line);
-  else if (word === 'pocket' || word === 'hole') {
-    timber.sheet += line;
-    const hole = word === 'hole';
-    const numbers = n.slice(hole ? 4 : 3);
-    const points = Array.from({ length: numbers.length / 2 }, (_, i) => numbers.slice(2 * i, 2 * i + 2));
-    timber.pockets.push({ sweep: rest[0], from: n[1], to: n[2], radius: hole ? n[3] : 0, points });
-  } else if (word === 'contact')
+  else if (timbers.read(word, rest, line, (t) => plan.timbers.push(t))) continue;
+  else if (word === 'contact')
     plan.contacts.push({ meeting: n[0], member: n[1], receiver: n[2], normal: n.slice(3, 6), points: chunks3(n.slice(6)), cutInto: [] });
   else if (word === 'cut_into') plan.contacts.at(-1).cutInto.push(n);
   else if (word === 'end') checkPlan(plan);

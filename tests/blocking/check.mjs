@@ -1,0 +1,174 @@
+// Reads what blocking_rows writes and moves the solids with an outside modeller, in samples.
+//   node check.mjs MODELLER-FOLDER [wrong] < rows
+// free: what comes, taken back along the said moves, nowhere shares room with what stands. blocked: each timber that is
+// said to be in the way is met somewhere on it, and no other. pair: the same for two timbers and one line.
+// `wrong`: what is said to be in the way and what is not are exchanged; all must fail then.
+// Prints `blocking: N passed, N failed` (a case or a pair is one check).
+import { createInterface } from 'node:readline';
+import { Manifold, TimberReader, build } from '../fit/solids.mjs';
+
+const wrong = process.argv[3] === 'wrong';
+const kTouch = 0.3; // in³: faces that slide on each other count as touching up to 1/1000 in (kTouching)
+const kMet = 1e-4; // in³
+const [kLower, kSlide, kSpread, kSwing] = [0, 1, 2, 3];
+
+const built = new Map();
+function solidOf(t) { // without pegs' holes: no peg is in while timbers move
+  let solid = built.get(t.sheet);
+  if (!solid) {
+    if (built.size > 300) {
+      for (const s of built.values()) s.delete();
+      built.clear();
+    }
+    solid = build({ ...t, pockets: t.pockets.filter((p) => p.radius === 0) });
+    built.set(t.sheet, solid);
+  }
+  return solid;
+}
+
+function placed(t) {
+  t.placed ??= solidOf(t).transform([...t.x, 0, ...t.y, 0, ...t.z, 0, ...t.origin, 1]);
+  t.bounds ??= t.placed.boundingBox();
+  return t.placed;
+}
+
+// Distances back from the place: close together near it, then wider; a timber is inches thick.
+function samples(distance, fine) {
+  const list = [];
+  for (let d = 0; d < distance && d < 700; d += d < 12 * fine ? fine / 2 : d < 60 * fine ? fine : 2 * fine) list.push(d);
+  if (distance < 700) list.push(distance);
+  return list;
+}
+
+const scaled = (v, k) => v.map((c) => c * k);
+const sum = (a, b) => a.map((c, i) => c + b[i]);
+
+function apart(a, by, b) {
+  for (let k = 0; k < 3; ++k) if (a.min[k] + by[k] > b.max[k] || b.min[k] > a.max[k] + by[k]) return true;
+  return false;
+}
+
+// Room shared by `a`, moved by `by`, and `b`. Flush faces leave the modeller undecided: nudged, the least counts.
+function shared(a, aBounds, by, b, bBounds) {
+  if (apart(aBounds, by, bBounds)) return 0;
+  const at = (nudge) => {
+    const moved = a.translate(sum(by, nudge));
+    const both = moved.intersect(b);
+    const volume = both.volume();
+    moved.delete(), both.delete();
+    return volume;
+  };
+  let least = at([0, 0, 0]);
+  for (const nudge of [[1e-6, 1e-6, 1e-6], [-1e-6, -1e-6, -1e-6], [1e-6, -1e-6, 0]]) {
+    if (least <= kMet) break;
+    least = Math.min(least, at(nudge));
+  }
+  return least;
+}
+
+function rotation(axis, angle, pivot) {
+  const [x, y, z] = axis, c = Math.cos(angle), s = Math.sin(angle), k = 1 - c;
+  const m = [[c + x * x * k, x * y * k - z * s, x * z * k + y * s], [y * x * k + z * s, c + y * y * k, y * z * k - x * s],
+    [z * x * k - y * s, z * y * k + x * s, c + z * z * k]];
+  const shift = pivot.map((p, i) => p - m[i].reduce((t, v, j) => t + v * pivot[j], 0));
+  return [m[0][0], m[1][0], m[2][0], 0, m[0][1], m[1][1], m[2][1], 0, m[0][2], m[1][2], m[2][2], 0, ...shift, 1];
+}
+
+// The most that each standing timber shares with what comes, the moves run backward. `fine`: inches between samples.
+function walk(plan, one, fine) {
+  const most = new Map(one.standing.map((t) => [t, 0]));
+  const spread = one.moves.find((m) => m.kind === kSpread);
+  const shift = (t) => (spread && spread.who.includes(t) ? scaled(spread.direction, spread.distance) : [0, 0, 0]);
+  let bodies = one.coming.map((t) => ({ solid: placed(plan.timbers[t]), bounds: plan.timbers[t].bounds }));
+  const meet = (by, shiftOf, pieces = bodies) => {
+    for (const body of pieces)
+      for (const t of one.standing) {
+        placed(plan.timbers[t]);
+        const volume = shared(body.solid, body.bounds, sum(by, scaled(shiftOf(t), -1)), plan.timbers[t].placed, plan.timbers[t].bounds);
+        if (volume > most.get(t)) most.set(t, volume);
+      }
+  };
+  let by = [0, 0, 0];
+  // It closes last: backward, it opens first, and what opens must clear what stays.
+  if (spread)
+    for (const d of samples(spread.distance, fine)) {
+      meet(by, (t) => (spread.who.includes(t) ? scaled(spread.direction, d) : [0, 0, 0]));
+      for (const moving of spread.who)
+        for (const t of one.standing)
+          if (!spread.who.includes(t)) {
+            const a = plan.timbers[moving], b = plan.timbers[t];
+            most.set(t, Math.max(most.get(t), shared(a.placed, a.bounds, scaled(spread.direction, d), b.placed, b.bounds)));
+          }
+    }
+  for (const move of [...one.moves].reverse()) {
+    if (move.kind === kSpread) continue;
+    if (move.kind === kSwing) {
+      const solids = bodies.map((b) => b.solid);
+      for (let i = 1; i <= 48; ++i) {
+        const turned = solids.map((s) => s.transform(rotation(move.direction, -move.distance * i / 48, move.pivot)));
+        bodies = turned.map((s) => ({ solid: s, bounds: s.boundingBox() }));
+        meet(by, shift);
+      }
+      continue;
+    }
+    for (const d of samples(move.distance, fine)) meet(sum(by, scaled(move.direction, -d)), shift);
+    by = sum(by, scaled(move.direction, -move.distance));
+  }
+  return most;
+}
+
+const totals = { plans: 0, passed: 0, failed: 0, free: 0, blocked: 0, pairsFree: 0, pairsMet: 0, spread: 0, swing: 0, slid: 0 };
+
+function tell(plan, what, faults) {
+  if (faults.length === 0) return void ++totals.passed;
+  ++totals.failed;
+  if (totals.failed > 20) return;
+  console.log(`plan ${plan.number}: ${what}`);
+  for (const f of faults.slice(0, 6)) console.log(`  ${f}`);
+}
+
+function judge(plan, one) {
+  const name = (list) => list.map((t) => plan.timbers[t].mark).join(' ');
+  const said = new Set(wrong ? one.standing.filter((t) => !one.blockers.includes(t)) : one.blockers);
+  const most = walk(plan, one, one.free ? 1 : 0.5);
+  const faults = [];
+  for (const [t, volume] of most) {
+    if (!said.has(t) && volume > kTouch) faults.push(`${plan.timbers[t].mark} is run into: ${volume.toFixed(3)} in³`);
+    if (said.has(t) && !(volume > kMet)) faults.push(`${plan.timbers[t].mark} is said to be in the way and is not met`);
+  }
+  if (one.free) ++totals.free;
+  else ++totals.blocked;
+  if (one.free && one.moves.some((m) => m.kind === kSpread)) ++totals.spread;
+  if (one.free && one.moves.some((m) => m.kind === kSwing)) ++totals.swing;
+  if (one.free && one.moves.at(-1).kind === kSlide) ++totals.slid;
+  tell(plan, `${name(one.coming)} against ${name(one.standing)}: ${one.free ? 'free' : 'blocked by ' + name(one.blockers)}, moves ` +
+    one.moves.map((m) => `${m.kind} ${m.direction.map((v) => v.toFixed(2))} ${m.distance.toFixed(2)}`).join('; '), faults);
+}
+
+function judgePair(plan, [a, b, x, y, z, distance, met]) {
+  const one = { coming: [a], standing: [b], moves: [{ kind: kSlide, direction: [x, y, z], distance, who: [] }] };
+  const volume = walk(plan, one, 0.5).get(b);
+  const ok = (met === 1) !== wrong ? volume > kMet : volume <= kTouch;
+  ++totals[met ? 'pairsMet' : 'pairsFree'];
+  tell(plan, `${plan.timbers[a].mark} past ${plan.timbers[b].mark} along ${[x, y, z].map((v) => v.toFixed(3))} by ${distance}`,
+    ok ? [] : [`said ${met ? 'met' : 'free'}, shares ${volume.toFixed(5)} in³`]);
+}
+
+const timbers = new TimberReader();
+let plan, one;
+for await (const line of createInterface({ input: process.stdin })) {
+  const [word, ...rest] = line.split(' ');
+  const n = rest.map(Number);
+  if (word === 'plan') plan = { number: n[0], timbers: [] }, ++totals.plans;
+  else if (timbers.read(word, rest, line, (t) => plan.timbers.push(t))) continue;
+  else if (word === 'case') one = { free: rest[0] === 'free', moves: [] };
+  else if (['coming', 'standing', 'blockers'].includes(word)) one[word] = n;
+  else if (word === 'move') one.moves.push({ kind: n[0], direction: n.slice(1, 4), distance: n[4], pivot: n.slice(5, 8), who: n.slice(8) });
+  else if (word === 'judge') judge(plan, one);
+  else if (word === 'pair') judgePair(plan, n);
+  else if (word === 'end') for (const t of plan.timbers) t.placed?.delete();
+}
+console.log(`${totals.plans} plans: ${totals.free} free (${totals.slid} slid in, ${totals.spread} spread, ${totals.swing} swung), ${totals.blocked} blocked; ` +
+  `pairs: ${totals.pairsFree} free, ${totals.pairsMet} met`);
+console.log(`blocking: ${totals.passed} passed, ${totals.failed} failed`);
+process.exit(totals.failed > 0 ? 1 : 0);
