@@ -4,6 +4,7 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <map>
 #include <random>
 #include <utility>
@@ -75,6 +76,13 @@ void Desktop::read_log(std::string_view log, const std::vector<screens::LogRecor
 std::int64_t Desktop::wall_clock_ms() {
   using namespace std::chrono;
   return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
+}
+
+int Desktop::clock_ahead_minutes(std::int64_t wall_ms) {
+  const auto seconds = static_cast<std::time_t>(wall_ms / 1000);
+  std::tm there{};
+  if (localtime_r(&seconds, &there) == nullptr) return 0;
+  return static_cast<int>(there.tm_gmtoff / 60);
 }
 
 std::uint64_t Desktop::random_bits() {

@@ -36,6 +36,7 @@ class Desktop : public screens::Platform {
   void append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) override;
   void read_log(std::string_view log, const std::vector<screens::LogRecord>& known) override;
   [[nodiscard]] std::int64_t wall_clock_ms() override;
+  [[nodiscard]] int clock_ahead_minutes(std::int64_t wall_ms) override;
   [[nodiscard]] std::uint64_t random_bits() override;
   void share_file(std::string name, std::string mime, std::string bytes) override;
   void open_file() override;

@@ -17,6 +17,7 @@ EM_JS(void, js_read_log, (const char* log, int log_size, const char* bytes, int 
 });
 EM_JS(int, js_random, (), { return crypto.getRandomValues(new Int32Array(1))[0]; });
 EM_JS(double, js_wall_clock, (), { return Date.now(); });
+EM_JS(int, js_clock_ahead, (double ms), { return -new Date(ms).getTimezoneOffset(); });
 EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mime_size, const char* bytes, int size), {
   Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
 });
@@ -72,6 +73,8 @@ void PagePlatform::read_log(std::string_view log, const std::vector<screens::Log
 }
 
 std::int64_t PagePlatform::wall_clock_ms() { return static_cast<std::int64_t>(js_wall_clock()); }
+
+int PagePlatform::clock_ahead_minutes(std::int64_t wall_ms) { return js_clock_ahead(static_cast<double>(wall_ms)); }
 
 std::uint64_t PagePlatform::random_bits() {
   const auto half = [] { return static_cast<std::uint64_t>(static_cast<std::uint32_t>(js_random())); };

@@ -74,9 +74,9 @@ std::string worked_text(std::string_view kept, const Voice& voice) {
   return out;
 }
 
-std::string moment_text(std::int64_t wall_ms) {
+std::string moment_text(std::int64_t wall_ms, int ahead_minutes) {
   // Days since 1970 to a date of the Gregorian calendar, counted from a March 1st so that leap days come last.
-  const std::int64_t minutes = wall_ms / 60'000;
+  const std::int64_t minutes = std::max<std::int64_t>(0, wall_ms / 60'000 + ahead_minutes);
   const std::int64_t days = minutes / 1440, of_day = minutes % 1440;
   const std::int64_t z = days + 719'468, era = z / 146'097, doe = z - era * 146'097;
   const std::int64_t yoe = (doe - doe / 1460 + doe / 36'524 - doe / 146'096) / 365;

@@ -25,8 +25,8 @@ namespace bentbook {
 
 /// "depth_in=7.7500 fence_in=3.7500" as lengths and angles: what a finished step was worked to.
 [[nodiscard]] std::string worked_text(std::string_view kept, const Voice& voice);
-/// A moment as "11-25 14:05", UTC.
-[[nodiscard]] std::string moment_text(std::int64_t wall_ms);
+/// A moment as "11-25 14:05" by a clock that is so many minutes ahead of UTC.
+[[nodiscard]] std::string moment_text(std::int64_t wall_ms, int ahead_minutes);
 
 [[nodiscard]] std::string conflict_text(const Conflict& conflict, const Voice& voice);
 [[nodiscard]] std::string flag_text(const StepFlag& flag, const Voice& voice);

@@ -36,6 +36,7 @@ static void describe(Io& io, ShelvedBook& b) {
   io.text("title", b.title);
   io.whole("changed_at", b.changed_at, 0, kMostTime);
   io.whole("deleted_at", b.deleted_at, 0, kMostTime);
+  if (Io::kReads || !b.identity.empty()) io.text("identity", b.identity, 64);
 }
 
 template <class Io>
@@ -57,6 +58,12 @@ Shelf with_book(Shelf shelf, std::string_view title, std::int64_t now) {
   book.changed_at = now;
   shelf.open = book.id;
   shelf.books.push_back(std::move(book));
+  return shelf;
+}
+
+Shelf with_identity(Shelf shelf, std::string_view id, std::string_view identity) {
+  const auto it = find_id(shelf.books, id);
+  if (it != shelf.books.end()) it->identity = identity;
   return shelf;
 }
 
@@ -89,6 +96,19 @@ std::vector<std::string> overdue(const Shelf& shelf, std::int64_t now) {
   for (const ShelvedBook& book : shelf.books)
     if (book.deleted_at != 0 && now - book.deleted_at > kKeptDeleted) ids.push_back(book.id);
   return ids;
+}
+
+std::vector<std::string> orphaned(const Shelf& shelf, const std::vector<std::string>& ids) {
+  std::vector<std::string> identities;
+  const Shelf rest = without(shelf, ids);
+  for (const std::string& id : ids) {
+    const ShelvedBook* gone = find_book(shelf, id);
+    if (gone == nullptr || gone->identity.empty()) continue;
+    const bool needed = std::any_of(rest.books.begin(), rest.books.end(),
+                                    [&](const ShelvedBook& b) { return b.identity == gone->identity; });
+    if (!needed) identities.push_back(gone->identity);
+  }
+  return identities;
 }
 
 Shelf without(Shelf shelf, const std::vector<std::string>& ids) {

@@ -16,6 +16,7 @@ struct ShelvedBook {
   std::string title;
   std::int64_t changed_at = 0;
   std::int64_t deleted_at = 0;  ///< 0: it stands on the shelf
+  std::string identity;         ///< Book::identity, by which its log is kept; "": not known yet
   friend bool operator==(const ShelvedBook&, const ShelvedBook&) = default;
 };
 
@@ -34,6 +35,7 @@ inline constexpr std::int64_t kKeptDeleted = std::int64_t{30} * 24 * 60 * 60 * 1
 
 /// A new book on the shelf, opened; its id is the shelf's last one. A title that stands there already gets a number.
 [[nodiscard]] Shelf with_book(Shelf shelf, std::string_view title, std::int64_t now);
+[[nodiscard]] Shelf with_identity(Shelf shelf, std::string_view id, std::string_view identity);
 [[nodiscard]] Shelf with_title(Shelf shelf, std::string_view id, std::string_view title, std::int64_t now);
 /// Off the shelf, kept for 30 days, and back on it. The open one is closed when it goes.
 [[nodiscard]] Shelf with_deleted(Shelf shelf, std::string_view id, std::int64_t now);
@@ -42,6 +44,8 @@ inline constexpr std::int64_t kKeptDeleted = std::int64_t{30} * 24 * 60 * 60 * 1
 /// Ids of the books whose 30 days are over: their bytes are to be erased, and then they are dropped from the shelf. A
 /// clock that was set back keeps them.
 [[nodiscard]] std::vector<std::string> overdue(const Shelf& shelf, std::int64_t now);
+/// Identities of those whose logs nobody needs any more: no other book of the shelf is the same building.
+[[nodiscard]] std::vector<std::string> orphaned(const Shelf& shelf, const std::vector<std::string>& ids);
 [[nodiscard]] Shelf without(Shelf shelf, const std::vector<std::string>& ids);
 
 [[nodiscard]] std::string write_shelf(const Shelf& shelf);

@@ -11,15 +11,30 @@ namespace {
 
 // As in renderer.cpp, what holds for a whole draw comes as attributes that are no arrays, so that nothing has to be
 // asked of a linked program. The one sampler keeps its first value, texture unit 0.
-enum Attribute : GLuint { kPlace, kPart, kPlaceB, kRowX = 4, kRowY, kRowZ, kFaceInk, kEdgeInk, kLitInk, kPixels };
+enum Attribute : GLuint {
+  kPlace,
+  kPart,
+  kPlaceB,
+  kTint,  // of the patterns but kNone, packed one colour a component
+  kRowX,
+  kRowY,
+  kRowZ,
+  kFaceInk,
+  kEdgeInk,
+  kLitInk,
+  kPixels,
+  kTintLast
+};
 
-constexpr int kLooksWide = 1024;
+// A part has four texels in a row: (look, pattern, moves or not, –), move, turn, centre.
+constexpr std::size_t kPartsWide = 256;
 
 #define BENTBOOK_SOLID_HEAD                                                                                    \
   "#version 300 es\n"                                                                                          \
   "layout(location = 0) in vec3 place;\n"                                                                      \
   "layout(location = 1) in vec2 part;\n"                                                                       \
   "layout(location = 2) in vec3 place_b;\n"                                                                    \
+  "layout(location = 3) in vec4 tints;\n"                                                                      \
   "layout(location = 4) in vec4 row_x;\n"                                                                      \
   "layout(location = 5) in vec4 row_y;\n"                                                                      \
   "layout(location = 6) in vec4 row_z;\n"                                                                      \
@@ -27,33 +42,61 @@ constexpr int kLooksWide = 1024;
   "layout(location = 8) in vec4 edge_ink;\n"                                                                   \
   "layout(location = 9) in vec4 lit_ink;\n"                                                                    \
   "layout(location = 10) in vec4 pixels;\n" /* half width, half height, half stroke, nearer by */              \
-  "uniform highp sampler2D looks;\n"                                                                           \
+  "layout(location = 11) in vec4 tint_last;\n"                                                                 \
+  "uniform highp sampler2D parts;\n"                                                                           \
   "out lowp vec4 ink;\n"                                                                                       \
   "vec3 placed(vec3 p) { vec4 q = vec4(p, 1.0); return vec3(dot(row_x, q), dot(row_y, q), dot(row_z, q)); }\n" \
-  "int look() { int n = int(part.x + 0.5);\n"                                                                  \
-  "  return int(texelFetch(looks, ivec2(n & 1023, n >> 10), 0).r * 255.0 + 0.5); }\n"
+  "vec4 texel(int k) { int n = int(part.x + 0.5);\n"                                                           \
+  "  return texelFetch(parts, ivec2((n & 255) * 4 + k, n >> 8), 0); }\n"                                       \
+  "vec3 moved(vec3 p, float moves) {\n"                                                                        \
+  "  if (moves < 0.5) return p;\n"                                                                             \
+  "  vec3 turn = texel(2).xyz, centre = texel(3).xyz, r = p - centre;\n"                                       \
+  "  float angle = length(turn);\n"                                                                            \
+  "  if (angle > 1e-6) { vec3 k = turn / angle;\n"                                                             \
+  "    r = r * cos(angle) + cross(k, r) * sin(angle) + k * dot(k, r) * (1.0 - cos(angle)); }\n"                \
+  "  return centre + r + texel(1).xyz; }\n"
 
 constexpr const char* kFaceVertex = BENTBOOK_SOLID_HEAD R"(
+flat out lowp vec3 tint;
+flat out highp vec2 hatch;
 void main() {
-  int how = look();
+  vec4 state = texel(0);
+  int how = int(state.x + 0.5), pattern = int(state.y + 0.5);
   vec3 light = face_ink.rgb * (part.y / 255.0);
   ink = vec4(how == 3 ? mix(light, lit_ink.rgb, 0.35) : light, 1.0);
-  gl_Position = how == 1 || how == 3 ? vec4(placed(place), 1.0) : vec4(2.0, 2.0, 2.0, 1.0);
+  float rgb24 = pattern == 5 ? tint_last.x : pattern == 0 ? 0.0 : tints[pattern - 1];
+  tint = vec3(floor(rgb24 / 65536.0), mod(floor(rgb24 / 256.0), 256.0), mod(rgb24, 256.0)) / 255.0;
+  hatch = vec2(how == 3 ? 0.0 : float(pattern), max(1.0, pixels.z / 0.55));
+  gl_Position = how == 1 || how == 3 ? vec4(placed(moved(place, state.z)), 1.0) : vec4(2.0, 2.0, 2.0, 1.0);
 }
 )";
+// Patterns lie on the screen, not on the wood: they keep their look however far away a timber is.
 constexpr const char* kFaceFragment = R"(#version 300 es
-precision mediump float;
+precision highp float;
 in lowp vec4 ink;
+flat in lowp vec3 tint;
+flat in highp vec2 hatch;
 layout(location = 0) out lowp vec4 shade;
-void main() { shade = ink; }
+void main() {
+  vec2 at = gl_FragCoord.xy / hatch.y;
+  float up = at.x + at.y, down = at.x - at.y, lines = 0.0;
+  if (hatch.x > 4.5) lines = step(mod(at.y, 5.0), 2.0);
+  else if (hatch.x > 3.5) lines = 1.0;
+  else if (hatch.x > 2.5) lines = step(mod(up, 5.0), 2.0);
+  else if (hatch.x > 1.5) lines = max(step(mod(up, 9.0), 2.0), step(mod(down, 9.0), 2.0));
+  else if (hatch.x > 0.5) lines = step(mod(up, 9.0), 2.0);
+  float cover = hatch.x > 0.5 ? mix(0.12, hatch.x > 3.5 && hatch.x < 4.5 ? 0.6 : 0.85, lines) : 0.0;
+  shade = vec4(mix(ink.rgb, tint * (0.35 + 0.65 * ink.rgb), cover), 1.0);
+}
 )";
 // An edge is a strip of four corners across its line on the screen, one pixel wider than its stroke on either side.
 constexpr const char* kEdgeVertex = BENTBOOK_SOLID_HEAD R"(
 out highp float off;
 flat out highp float half_stroke;
 void main() {
-  int how = look();
-  vec3 a = placed(place), b = placed(place_b);
+  vec4 state = texel(0);
+  int how = int(state.x + 0.5);
+  vec3 a = placed(moved(place, state.z)), b = placed(moved(place_b, state.z));
   vec2 along = (b.xy - a.xy) * pixels.xy;
   float len = length(along);
   vec2 d = len > 0.001 ? along / len : vec2(1.0, 0.0);
@@ -98,6 +141,13 @@ GLuint link(const char* vertex_source, const char* fragment_source) {
   return program;
 }
 
+/// Three bytes of colour as one whole number, which a float holds.
+float packed(const float (&colour)[3]) {
+  float out = 0;
+  for (const float c : colour) out = out * 256 + static_cast<float>(static_cast<int>(c * 255 + 0.5F));
+  return out;
+}
+
 const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
 
 void unfiltered() {
@@ -130,7 +180,7 @@ bool SolidPainter::create() {
   glGenRenderbuffers(1, &depth_);
   corners_ = buffers[0], triangles_ = buffers[1], edges_ = buffers[2];
   faces_array_ = arrays[0], edges_array_ = arrays[1];
-  colour_ = textures[0], looks_ = textures[1];
+  colour_ = textures[0], parts_ = textures[1];
 
   glBindVertexArray(faces_array_);
   glBindBuffer(GL_ARRAY_BUFFER, corners_);
@@ -157,13 +207,16 @@ bool SolidPainter::create() {
 void SolidPainter::lost() {
   faces_program_ = edges_program_ = 0;
   faces_array_ = edges_array_ = corners_ = triangles_ = edges_ = 0;
-  framebuffer_ = colour_ = depth_ = looks_ = 0;
+  framebuffer_ = colour_ = depth_ = parts_ = 0;
   uploaded_.reset();
+  parts_stale_ = true;
   target_width_ = target_height_ = 0;
 }
 
 void SolidPainter::show(SolidPicture picture) {
   if (picture == picture_) return;
+  parts_stale_ = parts_stale_ || picture.scene != picture_.scene || picture.looks != picture_.looks ||
+                 picture.patterns != picture_.patterns || picture.motions != picture_.motions;
   picture_ = std::move(picture);
   stale_ = true;
 }
@@ -200,16 +253,27 @@ void SolidPainter::size_target() {
   glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, depth_);
 }
 
-void SolidPainter::upload_looks() const {
-  const std::size_t rows = picture_.scene->parts.size() / kLooksWide + 1;
-  std::vector<std::uint8_t> looks = picture_.looks;
-  looks.resize(rows * kLooksWide, static_cast<std::uint8_t>(PartLook::kPlain));
-  glBindTexture(GL_TEXTURE_2D, looks_);
+void SolidPainter::upload_parts() {
+  glBindTexture(GL_TEXTURE_2D, parts_);
+  if (!std::exchange(parts_stale_, false)) return;
+  const std::size_t count = picture_.scene->parts.size(), rows = count / kPartsWide + 1;
+  std::vector<float> texels(rows * kPartsWide * 16, 0);
+  for (std::size_t i = 0; i < count; ++i) {
+    float* own = texels.data() + i * 16;
+    own[0] = static_cast<float>(i < picture_.looks.size() ? picture_.looks[i] : std::uint8_t{1});
+    own[1] = i < picture_.patterns.size() ? static_cast<float>(picture_.patterns[i]) : 0;
+    if (i >= picture_.motions.size() || picture_.motions[i] == PartMotion{}) continue;
+    const PartMotion& motion = picture_.motions[i];
+    own[2] = 1;
+    std::copy_n(motion.move, 3, own + 4);
+    std::copy_n(motion.turn, 3, own + 8);
+    std::copy_n(motion.centre, 3, own + 12);
+  }
   unfiltered();
-  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
   glPixelStorei(GL_UNPACK_ROW_LENGTH, 0);
-  glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, kLooksWide, static_cast<GLsizei>(rows), 0, GL_RED, GL_UNSIGNED_BYTE,
-               looks.data());
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA32F, static_cast<GLsizei>(kPartsWide * 4), static_cast<GLsizei>(rows), 0,
+               GL_RGBA, GL_FLOAT, texels.data());
 }
 
 void SolidPainter::set_frame(float width, float height) const {
@@ -222,6 +286,8 @@ void SolidPainter::set_frame(float width, float height) const {
   glVertexAttrib4f(kFaceInk, ink.face[0], ink.face[1], ink.face[2], 1);
   glVertexAttrib4f(kEdgeInk, ink.edge[0], ink.edge[1], ink.edge[2], 1);
   glVertexAttrib4f(kLitInk, ink.lit[0], ink.lit[1], ink.lit[2], 1);
+  glVertexAttrib4f(kTint, packed(ink.tint[1]), packed(ink.tint[2]), packed(ink.tint[3]), packed(ink.tint[4]));
+  glVertexAttrib4f(kTintLast, packed(ink.tint[5]), 0, 0, 0);
   // A quarter inch nearer than the faces that it parts.
   const float nearer = 0.25F * static_cast<float>(view.depth_step());
   glVertexAttrib4f(kPixels, width * picture_.scale / 2, height * picture_.scale / 2,
@@ -234,7 +300,7 @@ void SolidPainter::paint() {
   glActiveTexture(GL_TEXTURE0);
   upload();
   size_target();
-  upload_looks();
+  upload_parts();
   glViewport(0, 0, target_width_, target_height_);
   glDisable(GL_SCISSOR_TEST);
   glDisable(GL_STENCIL_TEST);

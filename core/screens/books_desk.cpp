@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "screens/shop_desk.h"
+
 namespace bentbook::screens {
 
 void Desk::load() {
@@ -61,9 +63,14 @@ void Desk::drop_overdue() {
   if (read_only_) return;
   const std::vector<std::string> ids = overdue(shelf_, platform_.wall_clock_ms());
   if (ids.empty()) return;
+  const std::vector<std::string> logs = orphaned(shelf_, ids);
   shelf_ = without(std::move(shelf_), ids);
   shelf_store_.save(platform_, write_shelf(shelf_));
   for (const std::string& id : ids) platform_.erase(id);
+  for (const std::string& log : logs) {
+    platform_.erase(log);
+    platform_.erase(shop_snapshot_key(log));
+  }
 }
 
 void Desk::want(std::string_view id, Want what) {
@@ -100,13 +107,16 @@ void Desk::book_loaded(const std::string& id, const std::string& bytes) {
   book->title = title;
   const bool nameless = book->identity.empty() && !read_only_;
   if (nameless) book->identity = new_identity();
+  const bool known = shelved != nullptr && shelved->identity == book->identity;
   put_down(id, std::move(*book), true);
   if (nameless) save(book_store_);
+  if (!known) save_shelf();
 }
 
 void Desk::put_down(std::string id, Book book, bool on_disk) {
   book_store_ = {std::move(id)};
   history_ = History<Book>(std::move(book));
+  shelf_ = with_identity(std::move(shelf_), book_store_.key, history_.now().identity);
   model_ = solve(history_.now());
   previewed_.reset();
   on_disk_ = on_disk;

@@ -10,7 +10,7 @@
 #include "draw/drawing.h"
 #include "frame/sheet_drawing.h"
 #include "model/book_model.h"
-#include "render/solid_scene.h"
+#include "screens/solid_memory.h"
 
 namespace bentbook::screens {
 
@@ -56,24 +56,11 @@ struct FrameMemory {
   } sheet;
 
   struct Solids {  ///< the 3D view
-    Solved of;
-    std::shared_ptr<const render::SolidScene> scene;
-    std::vector<int> timbers;  ///< of each part: index in Frame::timbers
-    render::Camera camera{0.6, 0.45};
-    int kind = 0;          ///< 0 turned by the finger, 1 plan, 2 gable, 3 side
-    int bent = 0;          ///< label that is stepped to; 0: all
-    std::string lit;       ///< mark
-    bool alone = false;    ///< the rest are ghosts
-    float controls = 176;  ///< height of what stands below the picture
-    float travelled = 0;   ///< px since the finger went down
-    float last_x = 0, last_y = 0;
-    bool held = false;
-    struct Label {
-      int part = 0;
-      float width = 0;
-    };
-    std::vector<Label> labels;
-    std::string labels_of;  ///< what they were placed for
+    SolidMemory picture;
+    int bent = 0;           ///< label that is stepped to; 0: all
+    bool alone = false;     ///< the rest are ghosts
+    bool progress = false;  ///< patterns say how far the shop is
+    float controls = 176;   ///< height of what stands below the picture
   } solids;
 
   std::string sure_of;  ///< the deletion of this book was asked once

@@ -51,6 +51,8 @@ class Platform {
   virtual void read_log(std::string_view log, const std::vector<LogRecord>& known) = 0;
   /// The wall clock: milliseconds since 1970, UTC.
   [[nodiscard]] virtual std::int64_t wall_clock_ms() = 0;
+  /// How far the clock on the user's wall was ahead of UTC at that moment.
+  [[nodiscard]] virtual int clock_ahead_minutes(std::int64_t wall_ms) = 0;
   /// 64 bits that nobody can foretell: names of devices and books.
   [[nodiscard]] virtual std::uint64_t random_bits() = 0;
   /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).

@@ -58,8 +58,6 @@ void ShopDesk::read_again() {
   shop_ = {};
   log_ = {book_, {}};
   whole_ = reading_ = snapshot_ = false;
-  waiting_.clear();
-  failure_.clear();
   damaged_ = 0;
   snapshot_events_ = 0;
   changed();
@@ -94,7 +92,7 @@ bool ShopDesk::take(const PlatformEvent& event) {
       return true;
     case EventKind::kAppended:
     case EventKind::kAppendFailed:
-      if (event.key == book_) appended(event);
+      appended(event);
       return true;
     default:
       return false;
@@ -129,16 +127,25 @@ void ShopDesk::logged(const PlatformEvent& event) {
     // Events of another phone that come before the snapshot's last: the log has the last word.
     if (!go_on(shop_, events)) return read_whole();
   } else {
-    // What was ticked meanwhile and is not in storage yet stays.
     log_ = {book_, std::move(events)};
-    for (const Waiting& w : waiting_)
-      for (const Event& e : w.events) add_event(log_, e);
     shop_ = fold(log_);
     whole_ = true;
   }
+  take_up_waiting();
   state_ = State::kOpen;
   changed();
   keep_snapshot();
+}
+
+bool ShopDesk::this_book_waits() const {
+  return std::any_of(waiting_.begin(), waiting_.end(), [&](const Waiting& w) { return w.book == book_; });
+}
+
+/// What was ticked and is not in storage yet stays in what is shown.
+void ShopDesk::take_up_waiting() {
+  for (const Waiting& w : waiting_)
+    if (w.book == book_)
+      for (const Event& e : w.events) take_up(e);
 }
 
 const Log* ShopDesk::whole_log() {
@@ -158,7 +165,8 @@ bool ShopDesk::pending(EventId id) const {
 void ShopDesk::take_up(const Event& event) {
   if (whole_) add_event(log_, event);
   if (follows(shop_, event)) return apply(shop_, event);
-  shop_ = fold(log_);
+  // Only the whole log can say what an event among earlier ones does; what the state holds already changes nothing.
+  if (whole_) shop_ = fold(log_);
 }
 
 Result<EventId> ShopDesk::add(Event event) {
@@ -172,7 +180,7 @@ Result<EventId> ShopDesk::add(Event event) {
   if (auto good = check_event(event); !good) return tl::unexpected(good.error());
   take_up(event);
   const EventId id = event.id();
-  waiting_.push_back({++ticket_, {std::move(event)}, !failure_.empty()});
+  waiting_.push_back({++ticket_, book_, {std::move(event)}, !failure_.empty()});
   if (waiting_.back().failed)
     retry();
   else
@@ -192,7 +200,7 @@ Result<int> ShopDesk::merge(const Log& other) {
   log_ = std::move(*both);
   shop_ = fold(log_);
   const int count = static_cast<int>(fresh.size());
-  waiting_.push_back({++ticket_, std::move(fresh)});
+  waiting_.push_back({++ticket_, book_, std::move(fresh)});
   hand_over(waiting_.back());
   changed();
   return count;
@@ -203,19 +211,24 @@ void ShopDesk::hand_over(Waiting& waiting) {
   std::vector<LogRecord> records;
   records.reserve(waiting.events.size());
   for (const Event& e : waiting.events) records.push_back(record_of(e));
-  platform_.append(book_, waiting.ticket, std::move(records));
+  platform_.append(waiting.book, waiting.ticket, std::move(records));
 }
 
 void ShopDesk::retry() {
-  // All in one transaction, so that nothing later is on disk without what came before it.
-  Waiting all{++ticket_, {}};
-  for (Waiting& w : waiting_)
-    if (w.failed) std::move(w.events.begin(), w.events.end(), std::back_inserter(all.events));
+  // A book's in one transaction, so that nothing later is on disk without what came before it.
+  std::vector<Waiting> again;
+  for (Waiting& w : waiting_) {
+    if (!w.failed) continue;
+    auto same = std::find_if(again.begin(), again.end(), [&](const Waiting& a) { return a.book == w.book; });
+    if (same == again.end()) same = again.insert(again.end(), {++ticket_, w.book, {}});
+    std::move(w.events.begin(), w.events.end(), std::back_inserter(same->events));
+  }
   std::erase_if(waiting_, [](const Waiting& w) { return w.failed; });
   failure_.clear();
-  if (all.events.empty()) return;
-  waiting_.push_back(std::move(all));
-  hand_over(waiting_.back());
+  for (Waiting& w : again) {
+    waiting_.push_back(std::move(w));
+    hand_over(waiting_.back());
+  }
 }
 
 void ShopDesk::appended(const PlatformEvent& event) {
@@ -234,7 +247,7 @@ void ShopDesk::appended(const PlatformEvent& event) {
 
 void ShopDesk::keep_snapshot() {
   // A snapshot never holds what the log in storage does not.
-  if (read_only_ || !waiting_.empty() || shop_.events < snapshot_events_ + kSnapshotEvery || !shop_.twice.empty())
+  if (read_only_ || this_book_waits() || shop_.events < snapshot_events_ + kSnapshotEvery || !shop_.twice.empty())
     return;
   snapshot_events_ = shop_.events;
   platform_.save(snapshot_key(), ++snapshots_, write_snapshot(shop_));

@@ -16,6 +16,11 @@
 
 namespace bentbook::screens {
 
+/// Where what a log folds to is kept beside it.
+[[nodiscard]] inline std::string shop_snapshot_key(std::string_view identity) {
+  return std::string(identity) + ".shop";
+}
+
 class ShopDesk {
  public:
   enum class State : std::uint8_t {
@@ -60,8 +65,10 @@ class ShopDesk {
   [[nodiscard]] const Log* whole_log();
 
  private:
+  /// An event keeps the book that it was said of: it waits on while another one lies open.
   struct Waiting {
     std::int64_t ticket = 0;
+    std::string book;
     std::vector<Event> events;
     bool failed = false;
   };
@@ -70,10 +77,12 @@ class ShopDesk {
   void read_whole();
   void appended(const PlatformEvent& event);
   void hand_over(Waiting& waiting);
+  [[nodiscard]] bool this_book_waits() const;
+  void take_up_waiting();
   void take_up(const Event& event);
   void changed() { ++turn_; }
   void keep_snapshot();
-  [[nodiscard]] std::string snapshot_key() const { return book_ + ".shop"; }
+  [[nodiscard]] std::string snapshot_key() const { return shop_snapshot_key(book_); }
 
   Platform& platform_;
   State state_ = State::kNone;

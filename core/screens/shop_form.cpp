@@ -61,9 +61,14 @@ bool tell(Context& context, Event event) {
   return told.has_value();
 }
 
+std::string clock_text(const Context& context, std::int64_t wall_ms) {
+  return moment_text(wall_ms, context.platform.clock_ahead_minutes(wall_ms));
+}
+
 std::string claim_text(const Context& context, const Claim& claim) {
   const std::string who = claim.who.empty() ? std::string(context.say(Msg::kShopNobody)) : claim.who;
-  std::string out = say(Msg::kShopStepDone, context.ui.language, {{"who", who}, {"when", moment_text(claim.wall)}});
+  std::string out =
+      say(Msg::kShopStepDone, context.ui.language, {{"who", who}, {"when", clock_text(context, claim.wall)}});
   if (context.shop.pending(claim.id)) out += " · " + std::string(context.say(Msg::kShopStepPending));
   return out;
 }

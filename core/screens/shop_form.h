@@ -22,6 +22,8 @@ namespace bentbook::screens {
 
 /// An event of this phone's user into the log; a refusal becomes a toast.
 bool tell(Context&, Event event);
+/// A moment by the clock on the user's wall.
+[[nodiscard]] std::string clock_text(const Context&, std::int64_t wall_ms);
 /// "done by Ana, 11-25 14:05".
 [[nodiscard]] std::string claim_text(const Context&, const Claim& claim);
 /// What is mended by holding a finger: `hold_button` over the column's width.

@@ -44,18 +44,23 @@ Event event_of(const Shown& s, EventAction action, std::string_view step = {}, s
   return event;
 }
 
-const Claim* hold_of(const Shown& s) {
-  if (s.state == nullptr) return nullptr;
+/// The first hold on the timber or, where it is named, on that step.
+struct HoldAt {
+  const StepState* step = nullptr;
+  const Claim* claim = nullptr;
+};
+HoldAt hold_of(const Shown& s) {
+  if (s.state == nullptr) return {};
   for (const StepState& step : s.state->steps)
-    if (const Claim* hold = step.find(EventAction::kHeld)) return hold;
-  return nullptr;
+    if (const Claim* hold = step.find(EventAction::kHeld)) return {&step, hold};
+  return {};
 }
 
 /// A hold stops the timber until somebody says by name why it may go on.
 void hold_part(Shown& s) {
   Context& context = s.context;
   Ui& ui = context.ui;
-  const Claim* hold = hold_of(s);
+  const auto [step, hold] = hold_of(s);
   if (hold == nullptr) return;
   const std::string who = hold->who.empty() ? std::string(context.say(Msg::kShopNobody)) : hold->who;
   std::string why = hold->note.empty() ? hold->value : hold->note;
@@ -64,14 +69,18 @@ void hold_part(Shown& s) {
               {{"measured", say_length(reading->measured, s.voice)},
                {"wanted", say_length(reading->wanted, s.voice)},
                {"tolerance", say_length(reading->tolerance, s.voice)}});
-  caution(ui, "shop.hold", say(Msg::kShopStepHeld, ui.language, why + " · " + who + ", " + moment_text(hold->wall)));
+  const auto held = std::find_if(s.work.steps.begin(), s.work.steps.end(),
+                                 [&, at = step](const WorkStep& w) { return w.id == at->step; });
+  if (held != s.work.steps.end()) why = step_text(*held, ui.language) + " · " + why;
+  caution(ui, "shop.hold",
+          say(Msg::kShopStepHeld, ui.language, why + " · " + who + ", " + clock_text(context, hold->wall)));
   if (const auto reason =
           text_field(ui, "shop.release_why", context.say(Msg::kShopReleaseWhy), context.shop_memory.reason))
     context.shop_memory.reason = reason->substr(0, kLongestEventNote);
   if (context.kit.settings.who.empty() || context.shop_memory.reason.empty())
     return note(ui, "shop.release_needs", context.say(Msg::kShopReleaseNeeds));
   if (!hold_row(context, "shop.release", context.say(Msg::kShopRelease))) return;
-  Event event = event_of(s, EventAction::kReleased, {}, id_text(hold->id));
+  Event event = event_of(s, EventAction::kReleased, step->step, id_text(hold->id));
   event.note = context.shop_memory.reason;
   if (tell(context, std::move(event))) context.shop_memory.reason.clear();
 }
@@ -101,10 +110,13 @@ void numbers_part(Shown& s, const WorkStep& step, const std::string& key) {
 }
 
 void cautions_part(Shown& s, const WorkStep& step, const std::string& key) {
-  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2)
-    if ((step.cautions & bit) != 0)
-      caution(s.context.ui, key + ".caution." + std::to_string(bit),
-              work_caution_text(static_cast<WorkCaution>(bit), s.voice.language));
+  std::string text;
+  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {
+    if ((step.cautions & bit) == 0) continue;
+    if (!text.empty()) text += ' ';
+    text += work_caution_text(static_cast<WorkCaution>(bit), s.voice.language);
+  }
+  if (!text.empty()) caution(s.context.ui, key + ".caution", text);
 }
 
 void tick_step(Shown& s, const WorkStep& step) {
@@ -215,18 +227,50 @@ void identity_part(Shown& s) {
   }
 }
 
-void stop_part(Shown& s) {
-  if (hold_of(s) != nullptr) return;
+/// Holding the timber, or one step of it, until it is released.
+void stop_part(Shown& s, std::string_view step) {
+  if (hold_of(s).claim != nullptr) return;
   Context& context = s.context;
   Ui& ui = context.ui;
-  heading(ui, "shop.stop", context.say(Msg::kShopHold));
+  const std::string_view title = context.say(step.empty() ? Msg::kShopHold : Msg::kShopHoldStep);
+  heading(ui, "shop.stop", title);
   if (const auto why = text_field(ui, "shop.hold_why", context.say(Msg::kShopHoldWhy), context.shop_memory.reason))
     context.shop_memory.reason = why->substr(0, kLongestEventNote);
   if (context.shop_memory.reason.empty()) return;
-  if (!hold_row(context, "shop.hold_now", context.say(Msg::kShopHold))) return;
-  Event event = event_of(s, EventAction::kHeld);
+  if (!hold_row(context, "shop.hold_now", title)) return;
+  Event event = event_of(s, EventAction::kHeld, step);
   event.note = context.shop_memory.reason;
   if (tell(context, std::move(event))) context.shop_memory.reason.clear();
+}
+
+std::string pairing_text(const Shown& s, const PairingAnswer& pair) {
+  const Language language = s.voice.language;
+  if (pair.pairing == Pairing::kMatches) return say(Msg::kPairMatches, language, pair.recorded);
+  if (pair.pairing == Pairing::kNotRecorded) return std::string(text(Msg::kPairNotRecorded, language));
+  if (!pair.other_timber.empty()) return say(Msg::kPairElsewhere, language, pair.other_timber);
+  return say(Msg::kPairOther, language, pair.recorded);
+}
+
+/// Is the plate in hand the one that was fitted here? Asked whenever it was away from its timber.
+void pairing_part(Shown& s, const WorkStep& step) {
+  const WorkStep* seated = plate_step(s.work.steps, step);
+  if (seated == nullptr) return;
+  const std::string& seat = seated->id;
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  heading(ui, "shop.pair", context.say(Msg::kPairTitle));
+  const StepState* told = s.told(seat);
+  const Claim* found = told == nullptr ? nullptr : told->find(EventAction::kPaired);
+  const auto number = text_field(ui, "shop.pair.number", context.say(Msg::kPairNumber),
+                                 found == nullptr ? std::string{} : found->value);
+  if (number && !number->empty())
+    tell(context, event_of(s, EventAction::kPaired, seat, number->substr(0, kLongestValue)));
+  if (found == nullptr) return note(ui, "shop.pair.how", context.say(Msg::kPairHow));
+  const PairingAnswer pair = check_pairing(context.shop.shop(), s.timber.mark, seat, found->value);
+  if (pair.pairing == Pairing::kMatches)
+    fact(ui, "shop.pair.answer", pairing_text(s, pair), claim_text(context, *found), true);
+  else
+    caution(ui, "shop.pair.answer", pairing_text(s, pair));
 }
 
 void timber_screen(Context& context) {
@@ -241,7 +285,7 @@ void timber_screen(Context& context) {
     four_ticks(s);
     steps_part(s);
     identity_part(s);
-    stop_part(s);
+    stop_part(s, {});
     if (list_row(ui, "shop.label", s.context.say(Msg::kShopLabel)))
       s.context.pages.push(shop_label_page(s.timber.mark));
     if (list_row(ui, "shop.sheet", s.context.say(Msg::kShopSheet))) {
@@ -304,6 +348,7 @@ void step_screen(Context& context) {
     const std::string title = step_text(step, ui.language);
     heading(ui, "shop.step.title", s.timber.mark + " · " + title);
     note(ui, "shop.step.place", workplace_text(step.place, ui.language));
+    hold_part(s);
     flags_part(s, step.id);
     numbers_part(s, step, "shop.step");
     picture_part(s, step);
@@ -324,6 +369,8 @@ void step_screen(Context& context) {
                     [&](const StepFlag& f) { return f.step == step.id; }) &&
         hold_row(s.context, "shop.step.anew", say(Msg::kShopHoldAnew, ui.language, title)))
       tick_step(s, step);
+    pairing_part(s, step);
+    stop_part(s, step.id);
   });
 }
 

@@ -283,6 +283,13 @@ class StepMaker {
 
 }  // namespace
 
+const WorkStep* plate_step(std::span<const WorkStep> steps, const WorkStep& step) {
+  if (step.work < StepWork::kSeatPlate || step.work > StepWork::kDrillThrough) return nullptr;
+  for (const WorkStep& s : steps)
+    if (s.work == StepWork::kSeatPlate && s.end == step.end && s.mate == step.mate) return &s;
+  return nullptr;
+}
+
 std::vector<WorkStep> work_steps(const Frame& frame, const Sheet& sheet) { return StepMaker(frame, sheet).make(); }
 
 }  // namespace bentbook

@@ -125,6 +125,10 @@ struct WorkStep {
 [[nodiscard]] std::vector<WorkStep> with_rules(std::vector<WorkStep> steps, TimberKind kind,
                                                std::span<const Rule> rules);
 
+/// The step in which the plate was seated that `step` is about (the same end, the same mate): by its id plate numbers
+/// are recorded. nullptr: `step` has to do with no plate.
+[[nodiscard]] const WorkStep* plate_step(std::span<const WorkStep> steps, const WorkStep& step);
+
 /// "depth_in=7.7500 fence_in=3.7500": what is kept with a finished step.
 [[nodiscard]] std::string numbers_text(std::span<const StepNumber> numbers);
 /// What can be read of such a text, in its order; what cannot is left out.

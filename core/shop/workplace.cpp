@@ -12,7 +12,7 @@ void count_in(const TimberWork& work, ShopCount& count) {
   count.flagged += work.progress.flags.empty() ? 0 : 1;
   for (std::size_t t = 0; t < 4; ++t) {
     const TickCount& tick = work.progress.ticks[t];
-    count.ticked[t] += tick.full() ? 1 : 0;
+    count.ticked[t] += work.progress.has(static_cast<Tick>(t)) ? 1 : 0;
     count.steps += tick.steps;
     count.steps_done += tick.done;
   }

@@ -48,6 +48,7 @@ class FakePlatform : public Platform {
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
+  int clock_ahead = 0;
   bool scanning = false, awake = false, updated = false;
 
   void save(std::string_view key, std::int64_t revision, std::string bytes) override {
@@ -60,6 +61,7 @@ class FakePlatform : public Platform {
   }
   void read_log(std::string_view log, const std::vector<LogRecord>&) override { log_reads.emplace_back(log); }
   std::int64_t wall_clock_ms() override { return wall_clock; }
+  int clock_ahead_minutes(std::int64_t) override { return clock_ahead; }
   std::uint64_t random_bits() override { return ++randoms; }
   void share_file(std::string name, std::string, std::string bytes) override {
     shared.push_back(std::move(name));

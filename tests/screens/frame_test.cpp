@@ -337,9 +337,11 @@ TEST_CASE("a new name is not undone with an edit of the plan", "[screens][books]
   REQUIRE(book.frame.span == Length::feet(14));
 }
 
-TEST_CASE("thirty days after it was deleted a book is gone for good", "[screens][books]") {
+TEST_CASE("thirty days after it was deleted a book is gone for good, and its log with it", "[screens][books]") {
   FrameBed bed;
   make_frame(bed);
+  const std::string identity = bed.stored_book().identity;
+  REQUIRE_FALSE(identity.empty());
   bed.press("frame.row.books");
   bed.tap("books.book2.edit");
   bed.tap("book.delete");
@@ -347,7 +349,7 @@ TEST_CASE("thirty days after it was deleted a book is gone for good", "[screens]
   FrameBed later;
   later.platform.wall_clock += kKeptDeleted + 1;
   bed.reopen(later);
-  REQUIRE(later.platform.erased == std::vector<std::string>{"book2"});
+  REQUIRE(later.platform.erased == std::vector<std::string>{"book2", identity, identity + ".shop"});
   later.press("frame.row.books");
   REQUIRE_FALSE(later.shows("books.deleted"));
 }

@@ -4,6 +4,8 @@
 #include <set>
 
 #include "bed.h"
+#include "book/book.h"
+#include "model/shop_model.h"
 #include "shop/chunk.h"
 #include "shop/log_file.h"
 
@@ -25,6 +27,11 @@ struct ShopBed : Bed {
     finger(TouchPhase::kDown, r.x + r.w / 2, r.y + r.h / 2);
     for (double t = 0; t < ms; t += 50) frame(50);
     finger(TouchPhase::kUp, r.x + r.w / 2, r.y + r.h / 2);
+    rest();
+  }
+  /// The same through the mirror, whatever lies over it.
+  void hold_by_name(std::string_view key) {
+    app.act({Action::Kind::kHold, std::string(key), {}, 0});
     rest();
   }
   void open_post() {
@@ -244,4 +251,102 @@ TEST_CASE("the lead leaves a step out for a kind of timber, and brings it back",
   bed.tap("rules.restore");
   bed.tap("bar.back");
   CHECK(bed.shows("rules.step.finish"));
+}
+
+TEST_CASE("a tick that the storage refused stays with its book while another one lies open", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.platform.slow_disk = true;
+  bed.hold("shop.next.tick", 700);
+  bed.answer_appends("quota");
+  bed.rest();
+  REQUIRE(bed.shows("notice.tick_failed"));
+  const std::string first = bed.app.registry().find("bar.menu") != nullptr ? "demo" : "";
+  bed.press("place.frame");
+  bed.press("frame.row.books");
+  bed.press("books.new");
+  bed.press("new.list");
+  bed.press("place.shop");
+  bed.rest();
+  REQUIRE(bed.shows("notice.tick_failed"));
+  bed.press("notice.tick_again");
+  REQUIRE(bed.platform.appends.size() == 1);
+  CHECK(bed.platform.appends[0].log == first);
+  bed.answer_appends();
+  bed.rest();
+  CHECK_FALSE(bed.shows("notice.tick_failed"));
+  CHECK(bed.events().size() == 1);
+}
+
+TEST_CASE("one step is held by name and reason and released the same way", "[screens][shop]") {
+  ShopBed bed;
+  bed.commit_text("shop.who", "Ana");
+  bed.open_post();
+  bed.tap("shop.next.open");
+  bed.commit_text("shop.hold_why", "knot in the shoulder");
+  bed.hold("shop.hold_now", 700);
+  REQUIRE(bed.events().size() == 1);
+  CHECK(bed.events()[0].action == EventAction::kHeld);
+  CHECK_FALSE(bed.events()[0].step.empty());
+  REQUIRE(bed.shows("shop.hold"));
+  bed.commit_text("shop.release_why", "cut away");
+  bed.hold("shop.release", 700);
+  REQUIRE(bed.events().size() == 2);
+  CHECK(bed.events()[1].action == EventAction::kReleased);
+  CHECK(bed.events()[1].step == bed.events()[0].step);
+  CHECK_FALSE(bed.shows("shop.hold"));
+}
+
+TEST_CASE("times are told by the clock on the wall", "[screens][shop]") {
+  ShopBed bed;
+  bed.platform.clock_ahead = -300;
+  bed.platform.wall_clock = 1'764'000'000'000;  // 2025-11-24 16:00 UTC
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  CHECK(bed.value("shop.step." + bed.events()[0].step).find("11-24 11:00") != std::string::npos);
+}
+
+TEST_CASE("the 3D view tells how far the shop is, by pattern and in figures", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.hold("shop.tick.cut", 700);
+  bed.press("place.frame");
+  bed.press("frame.row.view");
+  CHECK_FALSE(bed.shows("view.legend.1"));
+  bed.press("view.progress");
+  CHECK(bed.value("view.legend.1") == "1");
+  CHECK(bed.value("view.legend.5") == "0");
+  const int timbers = std::stoi(bed.value("view.legend.0")) + 1;
+  bed.press("place.shop");
+  bed.press("bar.back");
+  bed.press("shop.timber.P-A2");
+  bed.commit_text("shop.hold_why", "check along the heart");
+  bed.hold_by_name("shop.hold_now");
+  bed.press("place.frame");
+  CHECK(bed.value("view.legend.5") == "1");
+  CHECK(bed.value("view.legend.0") == std::to_string(timbers - 2));
+}
+
+TEST_CASE("a plate in hand is compared with the one that was fitted here", "[screens][shop]") {
+  ShopBed bed;
+  const Book book = demo_book();
+  const BookModel model = solve(book);
+  std::string mark, seat;
+  const std::vector<TimberWork> works = work_of(book, model, {}).value();
+  for (const TimberWork& work : works)
+    for (const WorkStep& step : work.steps)
+      if (step.work == StepWork::kSeatPlate && seat.empty()) {
+        mark = (**model.frame).timbers[static_cast<std::size_t>(work.timber)].mark;
+        seat = step.id;
+      }
+  REQUIRE_FALSE(seat.empty());
+  bed.press("shop.all");
+  bed.press("shop.timber." + mark);
+  bed.commit_text("shop.plate." + seat, "17");
+  bed.press("shop.step." + seat);
+  CHECK(bed.shows("shop.pair.how"));
+  bed.commit_text("shop.pair.number", "18");
+  CHECK(bed.item("shop.pair.answer").name.find("17") != std::string::npos);
+  bed.commit_text("shop.pair.number", "17");
+  CHECK(bed.item("shop.pair.answer").name.find("17 belongs here") != std::string::npos);
 }
