@@ -25,7 +25,7 @@ export const kSecurityHeaders = {
     "object-src 'none'; base-uri 'none'; frame-ancestors 'none'",
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
-  'Permissions-Policy': 'camera=(), geolocation=(), microphone=()',
+  'Permissions-Policy': 'camera=(self), geolocation=(), microphone=()',
 };
 
 async function fileFor(root, url) {

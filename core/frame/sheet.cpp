@@ -171,15 +171,19 @@ class SheetMaker {
 
   Sheet make() {
     sheet_.marks = layout_marks(timber_);
-    sheet_.check = check_measures(timber_);
     sheet_.floating = floating_faces(timber_);
+    find_mates();
+    find_pairs();
+    warn();
+    return make_sawing();
+  }
+
+  Sheet make_sawing() {
+    sheet_.check = check_measures(timber_);
     for (int i = 0; i < static_cast<int>(timber_.cuts.size()); ++i) end_cut(i);
     for (int i = 0; i < static_cast<int>(timber_.features.size()); ++i) feature(i);
     std::stable_sort(sheet_.steps.begin(), sheet_.steps.end(),
                      [this](const Step& a, const Step& b) { return before(a, b); });
-    find_mates();
-    find_pairs();
-    warn();
     return std::move(sheet_);
   }
 
@@ -330,6 +334,10 @@ class SheetMaker {
 }  // namespace
 
 Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw) { return SheetMaker(frame, timber, saw).make(); }
+
+Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw) {
+  return SheetMaker(frame, timber, saw).make_sawing();
+}
 
 std::vector<SawCut> ways_to_cut(const Timber& timber, const CutPlane& plane, const Saw& saw) {
   return ways_of(timber, plane, polygon_of(timber, plane), saw);

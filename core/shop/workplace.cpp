@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <utility>
+
+#include "numeric/libm.h"
 
 namespace bentbook {
 namespace {
@@ -18,6 +21,26 @@ void count_in(const TimberWork& work, ShopCount& count) {
   }
 }
 
+/// Whether one's passes and their order are the other's too: features and cuts in one order at the same places. Marks
+/// and mates may differ.
+bool sawn_alike(const Timber& a, const Timber& b) {
+  constexpr double kSame = 1e-6;
+  const auto near = [](double x, double y) { return libm::fabs(x - y) <= kSame; };
+  const auto same_feature = [&](const Feature& f, const Feature& g) {
+    return f.kind == g.kind && f.face == g.face && f.at_end == g.at_end && f.end == g.end && f.use == g.use &&
+           f.open == g.open && near(f.from, g.from) && near(f.to, g.to) && near(f.across_lo, g.across_lo) &&
+           near(f.across_hi, g.across_hi) && near(f.depth, g.depth) && near(f.diameter, g.diameter);
+  };
+  const auto same_cut = [&](const EndCut& c, const EndCut& d) {
+    return c.end == d.end && c.name == d.name && near(c.plane.offset, d.plane.offset) &&
+           near(c.plane.normal.x, d.plane.normal.x) && near(c.plane.normal.y, d.plane.normal.y) &&
+           near(c.plane.normal.z, d.plane.normal.z);
+  };
+  return a.alike == b.alike && near(a.length, b.length) && a.wood == b.wood &&
+         std::equal(a.features.begin(), a.features.end(), b.features.begin(), b.features.end(), same_feature) &&
+         std::equal(a.cuts.begin(), a.cuts.end(), b.cuts.begin(), b.cuts.end(), same_cut);
+}
+
 }  // namespace
 
 TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& state) {
@@ -32,8 +55,21 @@ TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& stat
 std::vector<TimberWork> shop_work(const Frame& frame, const ShopState& state, const Saw& saw) {
   std::vector<TimberWork> all;
   all.reserve(frame.timbers.size());
-  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i)
-    all.push_back(work_on(frame, solve_sheet(frame, i, saw), state));
+  std::map<int, Sheet> known;  // what is sawn of timbers cut alike is the same, and a sheet is dear
+  for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(i)];
+    const auto found = known.find(timber.alike);
+    if (found != known.end() && sawn_alike(timber, frame.timbers[static_cast<std::size_t>(found->second.timber)])) {
+      Sheet& sheet = found->second;
+      const int first = std::exchange(sheet.timber, i);
+      all.push_back(work_on(frame, sheet, state));
+      sheet.timber = first;
+      continue;
+    }
+    Sheet sheet = solve_sawing(frame, i, saw);
+    all.push_back(work_on(frame, sheet, state));
+    if (timber.alike >= 0) known.insert_or_assign(timber.alike, std::move(sheet));
+  }
   return all;
 }
 

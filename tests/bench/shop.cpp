@@ -1,10 +1,14 @@
-/// Milliseconds for a shop of 2 000 timbers with 40 000 events of three phones: the least of nine runs. Prints
-/// `fold N`, `read N` (the log's file), `merge N`, `snapshot N` (read, and checked against the log).
+/// `bench_shop book`, `bench_shop log`: a long building's file and its crew's log, to be opened by a browser. Else
+/// milliseconds for a shop of 2 000 timbers with 40 000 events of three phones: the least of nine runs. Prints
+/// `fold N`, `read N` (the log's file), `merge N`, `snapshot N` (read, and checked against the log), `open N` (the
+/// snapshot read), `work N` (steps and progress of 2 010 timbers).
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 
+#include "book/book.h"
+#include "model/shop_model.h"
 #include "shop/snapshot.h"
 
 namespace {
@@ -43,9 +47,47 @@ double least_ms(Work work) {
   return least;
 }
 
+/// 74 bays: 2 010 timbers, as tests/bench/measure.mjs draws them too.
+Book long_book() {
+  Book book = new_book("Long", Length::feet(20), Length::feet(10), Length::feet(10), Slope::in_12(Length::inches(8)));
+  book.identity = "bench";
+  book.frame.bays.clear();
+  for (int i = 0; i < 74; ++i) book.frame.bays.push_back({Length::feet(10), i + 2});
+  return book;
+}
+
+/// The crew of that building: 40 000 steps finished, by two phones in turn.
+Log long_log(const Book& book) {
+  const BookModel model = solve(book);
+  const Frame& frame = **model.frame;
+  const std::vector<TimberWork> works = work_of(book, model, {}).value();
+  Log log{book.identity, {}};
+  std::uint64_t sequences[2] = {};
+  for (std::uint64_t round = 0; log.events.size() < 40'000; ++round)
+    for (const TimberWork& work : works)
+      for (const WorkStep& step : work.steps) {
+        if (log.events.size() == 40'000) return log;
+        const std::uint64_t phone = (log.events.size() + round) % 2;
+        Event e;
+        e.device = 0xB000 + phone;
+        e.sequence = ++sequences[phone];
+        e.logical = log.events.size() + 1;
+        e.wall = 1'764'000'000'000 + static_cast<std::int64_t>(log.events.size()) * 60'000;
+        e.who = phone == 0 ? "Ana Castro" : "Bo Lindgren";
+        e.timber = frame.timbers[static_cast<std::size_t>(work.timber)].mark;
+        e.step = step.id;
+        e.value = numbers_text(step.numbers);
+        log.events.push_back(e);
+      }
+  return log;
+}
+
 }  // namespace
 
-int main() {
+int main(int argc, char** argv) {
+  if (argc == 2 && std::string_view(argv[1]) == "book") return std::puts(write_book(long_book()).c_str()) < 0;
+  if (argc == 2 && std::string_view(argv[1]) == "log")
+    return std::fputs(write_log(long_log(long_book())).c_str(), stdout) < 0;
   const Log log = big_log();
   const std::string bytes = write_log(log), snapshot = write_snapshot(fold(log));
   volatile std::uint64_t sink = 0;
@@ -53,5 +95,10 @@ int main() {
   std::printf("read %.1f\n", least_ms([&] { sink = sink + read_log(bytes)->events.size(); }));
   std::printf("merge %.1f\n", least_ms([&] { sink = sink + merged(log, log)->events.size(); }));
   std::printf("snapshot %.1f\n", least_ms([&] { sink = sink + open_shop(snapshot, {}, log).state.events; }));
+  std::printf("open %.1f\n", least_ms([&] { sink = sink + read_snapshot(snapshot)->events; }));
+  const Book book = long_book();
+  const BookModel model = solve(book);
+  const ShopState state = fold(log);
+  std::printf("work %.1f\n", least_ms([&] { sink = sink + work_of(book, model, state)->size(); }));
   return 0;
 }

@@ -27,10 +27,10 @@ const kFlags = ['--no-sandbox', '--enable-unsafe-swiftshader', '--use-gl=angle',
   '--disable-features=OptimizationHints,MediaRouter,Translate'];
 
 /** A phone with its own profile in `profile`. Calling it again on the same folder is opening the browser again. */
-export async function phone(t, profile, options = {}) {
+export async function phone(t, profile, options = {}, flags = []) {
   const {viewport = kPhone, ...rest} = options;
   const context = await chromium.launchPersistentContext(profile, {
-    executablePath: '/usr/bin/chromium', args: kFlags, viewport, screen: viewport, deviceScaleFactor: 3, hasTouch: true,
+    executablePath: '/usr/bin/chromium', args: [...kFlags, ...flags], viewport, screen: viewport, deviceScaleFactor: 3, hasTouch: true,
     isMobile: true, locale: 'en-US', ...rest,
   });
   t.after(() => context.close().catch(() => {}));

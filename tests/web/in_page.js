@@ -53,4 +53,26 @@ const frameReading = async () => {
   return `${mirrored('frame.bent.span').textContent}; ${mirrored('frame.bent.peak_top').textContent}`;
 };
 
+/** The first post in the shop, with its steps. */
+async function toPost() {
+  for (const key of ['place.shop', 'shop.all', 'shop.timber.P-A1']) {
+    (await until(() => mirrored(key) ?? mirrored('shop.steps'))).click();
+    await until(() => window.__bentbook.idle());
+  }
+  await until(() => mirrored('shop.steps'));
+}
+
+const steps = () => [...document.querySelectorAll('#mirror [data-key^="shop.step."]')].map((e) => e.textContent);
+
+/** So many steps ticked off by holding, each on disk before the next. */
+async function tickPost(count) {
+  await toPost();
+  for (let n = 1; n <= count; ++n) {
+    (await until(() => mirrored('shop.next.tick'))).dispatchEvent(new MouseEvent('click', {bubbles: true, shiftKey: true}));
+    await until(() => steps().filter((s) => s.includes('done by') && !s.includes('being saved')).length === n);
+  }
+}
+
+const shopReading = async () => (await until(() => steps().length && steps())).join('; ');
+
 const reading = async () => (await until(() => mirrored('rafter.answer_left.tip_to_tip'))).textContent;

@@ -91,3 +91,22 @@ test('WebKit opens the frame; killed and started anew it shows the book as it wa
   await webkit.startPlainly(t, env, site.url);
   assert.equal(await report(site), entered);
 });
+
+test('WebKit killed and started anew has every tick that had shown as saved', {timeout: 180_000}, async (t) => {
+  const folder = scratch();
+  const setSteps = reportingSite(folder);
+  const site = await server(t, folder);
+  const env = webkit.environment(scratch(), await webkit.display(t));
+
+  setSteps('await tickPost(3);', 'shopReading');
+  const first = await webkit.startPlainly(t, env, site.url);
+  const ticked = await report(site);
+  assert.equal((ticked.match(/done by/g) ?? []).length, 3, ticked);
+  assert.doesNotMatch(ticked, /being saved/);
+  await first.end();
+
+  site.requests.length = 0;
+  setSteps('await toPost();', 'shopReading');
+  await webkit.startPlainly(t, env, site.url);
+  assert.equal(await report(site), ticked);
+});
