@@ -146,7 +146,7 @@ const scrollingList = () => onPhone(async (app) => {
   return cpuOfFrames(app, () => scrollAbout(app));
 });
 
-/** A building of 2 010 timbers whose crew has made 40 000 entries: ms from the press on its place to the figures. */
+/** A building of 2 010 timbers whose crew has made 40 000 entries: ms until its figures show. */
 async function shopOpens(folder) {
   const site = await h.server(t, appDist);
   const context = await h.phone(t, h.scratch(), {viewport: h.kSmall});
@@ -169,28 +169,29 @@ async function shopOpens(folder) {
   await app.press(app.key('receive.take'));
   await app.page.waitForFunction(() => window.__bentbook.store.appended === 40000, null, {timeout: 120_000});
   await app.saved();
-  const times = [];
+  // It opens where it was left, in the shop: from the start of the page to the figures, and how much of it comes after
+  // the first frame.
+  const whole = [], after = [];
   for (let i = 0; i < 5; ++i) {
-    await app.page.reload();
-    await app.ready();
-    const cdp = await context.newCDPSession(app.page);
+    await app.page.close();
+    const page = await context.newPage();
+    const cdp = await context.newCDPSession(page);
+    await page.addInitScript(() => new MutationObserver((_, observer) => {
+      if (!document.querySelector('#mirror [data-key="shop.tick.ready"]')) return;
+      observer.disconnect();
+      performance.mark('figures');
+    }).observe(document, {subtree: true, childList: true}));
     await cdp.send('Emulation.setCPUThrottlingRate', {rate: kSlower});
-    times.push(await app.page.evaluate(() => new Promise((resolve) => {
-      const began = performance.now();
-      const look = () => {
-        if (!document.querySelector('#mirror [data-key="shop.tick.ready"]')) return;
-        observer.disconnect();
-        resolve(performance.now() - began);
-      };
-      const observer = new MutationObserver(look);
-      observer.observe(document.getElementById('mirror'), {subtree: true, childList: true});
-      document.querySelector('#mirror [data-key="place.shop"]').click();
-    })));
-    await cdp.send('Emulation.setCPUThrottlingRate', {rate: 1});
-    await cdp.detach();
+    await page.goto(site.url);
+    await page.waitForFunction(() => performance.getEntriesByName('figures').length);
+    const [ready, figures] = await page.evaluate(() =>
+      ['bentbook-ready', 'figures'].map((name) => performance.getEntriesByName(name)[0].startTime));
+    whole.push(figures);
+    after.push(figures - ready);
+    app.page = page;
   }
   await context.close();
-  return median(times);
+  return {whole: median(whole), after: median(after)};
 }
 
 /** bench_frame's lines by their name. */
@@ -240,7 +241,7 @@ try {
   row('one common rafter solved, WebAssembly', '2 µs', `${(wasmAlike / 1000).toFixed(2)} µs (left and right unlike: ${(wasmUnlike / 1000).toFixed(2)})`, wasmAlike / 2000);
   frameRows();
   const opened = await shopOpens(shopFiles);
-  row('shop of 2 010 timbers with 40 000 entries opened warm, CPU slowed 4 ×, median of 5', '0.7 s', `${(opened / 1000).toFixed(2)} s`, opened / 700);
+  row('shop of 2 010 timbers with 40 000 entries opened warm, CPU slowed 4 ×, median of 5', '0.7 s', `${(opened.after / 1000).toFixed(2)} s after the first frame, ${(opened.whole / 1000).toFixed(2)} in all`, opened.whole / 700);
   row('40 000 events of a shop folded, native', '20 ms', `${foldMs} ms`, Number(foldMs) / 20);
 } finally {
   for (const end of ends.reverse()) await end();

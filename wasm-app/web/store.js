@@ -19,9 +19,12 @@ const settled = (request) => new Promise((resolve, reject) => {
 
 const sound = (record) => record?.bytes instanceof Uint8Array && crc32(record.bytes) === record.crc;
 
-/** The generation to read: the newest sound one. */
+/** The generation to read, the newest sound one, and one that would come before it but is damaged. What is older than a
+ * sound one is not looked at: a checksum over megabytes takes its time. */
 export function newest(records) {
-  return records.filter(sound).reduce((best, r) => (best && best.sequence > r.sequence ? best : r), undefined);
+  const byAge = records.filter(Boolean).sort((a, b) => b.sequence - a.sequence);
+  const best = byAge.find(sound);
+  return {best, damaged: byAge[0] === best ? undefined : byAge[0]};
 }
 
 const joined = async (parts) => new Uint8Array(await new Blob(parts).arrayBuffer());
@@ -82,9 +85,9 @@ export function openStore(post, reload) {
       const values = db.transaction(kValues).objectStore(kValues);
       return Promise.all([0, 1].map((slot) => settled(values.get(`${key}/${slot}`))));
     });
-    const best = newest(records);
+    const {best, damaged} = newest(records);
     const slot = best ? records.indexOf(best) : 1;
-    generations.set(key, {sequence: best?.sequence ?? 0, slot, damaged: records.find((r) => r && !sound(r))});
+    generations.set(key, {sequence: best?.sequence ?? 0, slot, damaged});
     return best?.bytes ?? new Uint8Array();
   }
 
