@@ -16,7 +16,7 @@ add_library(bentbook_core STATIC ${CORE_SOURCES})
 target_compile_options(bentbook_core PRIVATE -fno-exceptions -fno-rtti)
 target_include_directories(bentbook_core PUBLIC ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
 target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize
-  PRIVATE bentbook_warnings qrcodegen)
+  PRIVATE bentbook_warnings qrcodegen eigen lp_solver)
 
 # What a phone downloads: words, files and drawings are made small, the arithmetic stays fast (at -Os or -Oz a frame
 # takes five to ten times as long to solve).

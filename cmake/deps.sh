@@ -2,8 +2,8 @@
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
 #                             web webkit solver fit codes graphs
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr imgui sdl2_wasm npm modeller scanner),
-#                             ready or not
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
+#                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
 set -euo pipefail
@@ -22,7 +22,7 @@ die() {
 packages_of() {
   case $1 in
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
-      libexpected-dev rapidjson-dev ;;
+      libexpected-dev rapidjson-dev libeigen3-dev ;;
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
@@ -50,7 +50,7 @@ programs_of() {
 
 units_of() {
   case $1 in
-    core) echo core qr ;;
+    core) echo core qr statics ;;
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
     page) echo scanner ;;

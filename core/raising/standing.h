@@ -1,0 +1,196 @@
+#pragma once
+/// Will it stand? What stands is rigid timbers, each joined to others and to the ground by what its joints hold at that
+/// moment. Two checks: mechanisms (motions that nothing holds back) and feasible forces (whether forces that the joints
+/// can give hold every load case). A result without faults means "no collapse found, as assumed", never "safe": a
+/// competent person decides, local codes and licensed practice rule. World axes, inches, pounds.
+///
+/// What a joint holds before the lead changes it (HoldChange; trade.md's table, conservative, *common practice*):
+///   post on the ground   a point; presses; sideways (and turning on the spot) and uplift when posts_anchored
+///   sill on the ground   presses at its corners; sideways and uplift when posts_anchored
+///   knife plate          a point both ways, and no turning about the member's own axis; only with its pins in
+///   tenon                its shoulder presses, its cheeks and edges hold across the tenon both ways; its peg pulls
+///                        only where changed
+///   brace's tenon        presses along the brace, holds across it (its own weight)
+///   housed or plain butt what its faces press on
+///   bird's mouth         its seat and heel press; uplift, along the plate and out of the heel only where changed
+///   rafter peak          its faces press; a tongue's cheeks hold sideways
+///   half lap             seat and shoulder press, the notch's sides hold the member; its peg pulls only where changed
+///   scarf                seat and butts press, its pegs hold sideways; uplift and pulling only where changed
+/// HoldChange, for all joints of a kind: `sideways` holds level across both ways (for a tenon: false takes it away),
+/// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis.
+/// Guys pull, props press, diagonals do both while their free length is at most 75 × their thickness, else pull.
+/// There is no friction and no moment in a joint beyond what these rows make.
+///
+/// Load cases, λ multiplies what is in brackets: own weight × 0.9 and × 1.15, each + λ (a push from one of eight
+/// directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the stop-wind on it,
+/// 0.00256 mph² lb/ft² × 2 × its projected area, no shielding; and out_of_plumb_per_mille of its weight the same way);
+/// own weight × 0.9 and × 1.15 + λ (a person at a joint or at a timber's end). Persons are put at every joint whose two
+/// timbers stand, and at both ends of every timber: no case is left out as covered by another.
+/// The margin is the largest λ that forces can be found for, at most kMostFactor; 0 where even λ = 0 fails.
+
+#include <cstdint>
+#include <memory>
+#include <span>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+inline constexpr double kMostFactor = 3;  ///< margins are not looked for beyond it
+inline constexpr int kGround = -1;
+
+enum class HoldKind : std::uint8_t {
+  kPress,      ///< wood on wood
+  kAcross,     ///< a tenon's cheeks, a notch's sides, a tongue
+  kPin,        ///< a knife plate's point, pegs and screws where they are counted
+  kFoot,       ///< the ground under a post or sill
+  kTemporary,  ///< a guy, diagonal or prop
+};
+
+/// One force of unit size: along `direction` on timber `a` at `point`, against it on `b`. One-way: not less than 0.
+struct HoldRow {
+  int a = 0, b = kGround;  ///< indices in Frame::timbers
+  Vec3 point, direction;
+  bool two_way = false;
+  double limit = 0;  ///< lb, 0: none; two-way: of either sign
+  HoldKind kind = HoldKind::kPress;
+  int joint = -1;      ///< index in Frame::joints
+  int temporary = -1;  ///< index in StandingModel::temporaries
+};
+
+struct StandingBody {
+  Vec3 cg;
+  double weight_lb = 0;  ///< at the frame's own moisture
+  bool placed = false;   ///< what is not placed never stands
+  double push_lb[8]{};   ///< by direction, out of plumb counted in
+  bool wind_rules[8]{};  ///< the wind's part is the greater one
+  Vec3 end_a, end_b;     ///< of its axis
+};
+
+struct StandingModel {
+  std::vector<StandingBody> bodies;       ///< by timber
+  std::vector<HoldRow> rows;              ///< joints first, by joint, then the ground's, by timber, then temporaries'
+  std::vector<Temporary> temporaries;     ///< the plan's, then added ones
+  std::vector<int> temporary_row;         ///< by temporary; −1: it holds nothing (unknown mark, no length)
+  std::vector<std::vector<int>> touches;  ///< by timber: its rows, in order
+  RaisingLoads loads;
+  std::vector<Vec3> joint_at;  ///< by joint
+  std::vector<int> joint_member, joint_receiver;
+  std::vector<char> joint_pinned;  ///< a knife plate: nothing before its pins are in
+  std::vector<int> bent;           ///< by timber, −1: of none
+  std::vector<TimberKind> timber_kind;
+  std::vector<Vec3> axis;  ///< by timber, end A to B
+  std::vector<double> length;
+  double ground_z = 0;
+};
+
+[[nodiscard]] StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan);
+/// Its index. The model knows the frame's timbers by mark.
+int add_temporary(StandingModel& model, const Frame& frame, const Temporary& temporary);
+
+enum class WorldAxis : std::uint8_t { kAcross, kAlong, kUp };  ///< X, Y, Z
+enum class ModeKind : std::uint8_t {
+  kRacks,   ///< `bent` (or, −1, several timbers with `timber`) leans over along `axis`
+  kSwings,  ///< `timber` swings about an end (at_end_a or not), its far end moving along `axis`
+  kTurns,   ///< `timber` turns about its own axis
+  kSlides,  ///< `timber` goes along `axis` as it is
+  kMoves,   ///< `timber` and others move otherwise, most of all along `axis`
+};
+/// A small motion, the largest travel of any timber's end or centre scaled to 1.
+struct TimberMotion {
+  int timber = 0;
+  Vec3 move;  ///< of the centre of gravity
+  Vec3 turn;  ///< radians an inch of that travel, about the centre of gravity
+};
+struct Mode {
+  ModeKind kind = ModeKind::kMoves;
+  int timber = 0;  ///< that moves most
+  int bent = -1;
+  WorldAxis axis = WorldAxis::kAlong;
+  bool at_end_a = true;
+  std::vector<TimberMotion> motions;  ///< of what moves, in order
+};
+
+enum class LoadKind : std::uint8_t { kPush, kPerson };
+struct LoadCase {
+  LoadKind kind = LoadKind::kPush;
+  bool heavy = false;  ///< weight × 1.15, else × 0.9
+  int direction = 0;   ///< kPush: eighths of a turn from +X toward +Y
+  int timber = -1;     ///< kPerson: on it
+  Vec3 point;          ///< kPerson
+  friend bool operator==(const LoadCase&, const LoadCase&) = default;
+};
+
+enum class StandingWarningId : std::uint8_t {
+  kOneWayOnly,   ///< no mechanism, yet forces fail: `timber`, `joint`: what would have to hold the other way too
+  kOnOneBrace,   ///< without `temporary` (or, −1, the brace `timber`) it falls
+  kHookStaysOn,  ///< `timber` is not held yet
+  kPinsNotIn,    ///< `joint` of `timber` holds nothing before its pins are in
+  kNotForNight,  ///< said of all that stands only by temporaries or is not whole: no overnight wind, ask an engineer
+  kNoRating,     ///< `temporary` is counted without a limit
+  kLoose,        ///< `temporary` holds nothing: a mark is unknown or does not stand
+};
+struct StandingWarning {
+  StandingWarningId id = StandingWarningId::kOneWayOnly;
+  int timber = -1, joint = -1, temporary = -1;
+  friend bool operator==(const StandingWarning&, const StandingWarning&) = default;
+};
+
+enum class StandingDepth : std::uint8_t {
+  kRigid,    ///< mechanisms counted, not described
+  kStands,   ///< and whether every case holds at λ = 1
+  kExplain,  ///< modes, margin, rows and warnings too
+};
+
+struct StandingCheck {
+  int mechanisms = 0;         ///< dimension of the null space, one-way rows counted as two-way
+  double least_singular = 0;  ///< smallest pivot counted as held, of rows and columns brought to size 1 (kExplain)
+  std::vector<Mode> modes;    ///< kExplain; as many as mechanisms
+  bool forces = false;        ///< every load case holds at λ ≥ 1 (looked at only without mechanisms)
+  double factor = 0;          ///< kExplain: margin of the worst case, in thousandths; else 1 or 0
+  LoadCase worst;             ///< where not `forces`, or kExplain
+  std::vector<int> hangs_on;  ///< kExplain: rows of the model that keep λ from growing, most first
+  std::vector<StandingWarning> warnings;
+  bool not_decided = false;  ///< the solver found neither forces nor a proof that there are none: counted as a fall
+  [[nodiscard]] bool stands() const { return mechanisms == 0 && forces; }
+};
+
+/// Checks one set after another and keeps what it can use again. Answers do not depend on what was asked before.
+/// The model must outlive it; temporaries may be added to it meanwhile.
+class StandingRun {
+ public:
+  explicit StandingRun(const StandingModel& model);
+  ~StandingRun();
+  StandingRun(StandingRun&&) noexcept;
+  StandingRun& operator=(StandingRun&&) noexcept;
+  /// Indices out of range, doubled or not placed are passed over; nothing standing stands. `coming`: those of `timbers`
+  /// that have just come, for the warnings.
+  [[nodiscard]] StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries,
+                                    StandingDepth depth = StandingDepth::kExplain, std::span<const int> coming = {});
+  [[nodiscard]] bool rigid(std::span<const int> timbers, std::span<const int> temporaries);
+  [[nodiscard]] bool stands(std::span<const int> timbers, std::span<const int> temporaries);
+
+  struct Inside;
+
+ private:
+  std::unique_ptr<Inside> inside_;
+};
+
+[[nodiscard]] StandingCheck check_standing(const StandingModel& model, std::span<const int> timbers,
+                                           std::span<const int> temporaries,
+                                           StandingDepth depth = StandingDepth::kExplain,
+                                           std::span<const int> coming = {});
+
+/// Diagonals from posts and timbers to stakes in the ground or to other timbers, as few as are found, that with
+/// `temporaries` make it stand. Never fewer than `at_least`. Names are left empty.
+struct BraceProposal {
+  bool cures = false;  ///< with them it stands
+  std::vector<Temporary> braces;
+  int at_least = 0;  ///< no fewer can do: mechanisms, each brace holds one
+};
+[[nodiscard]] BraceProposal propose_braces(const StandingModel& model, const Frame& frame, StandingRun& run,
+                                           std::span<const int> timbers, std::span<const int> temporaries);
+
+}  // namespace bentbook

@@ -1,0 +1,49 @@
+#include <algorithm>
+
+#include "raising/mechanism.h"
+#include "raising/standing.h"
+
+namespace bentbook {
+
+struct StandingRun::Inside {
+  const StandingModel* model = nullptr;
+  std::vector<char> rigid_joint;
+};
+
+StandingRun::StandingRun(const StandingModel& model) : inside_(std::make_unique<Inside>()) {
+  inside_->model = &model;
+  inside_->rigid_joint = rigid_joints(model);
+}
+StandingRun::~StandingRun() = default;
+StandingRun::StandingRun(StandingRun&&) noexcept = default;
+StandingRun& StandingRun::operator=(StandingRun&&) noexcept = default;
+
+StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const int> temporaries, StandingDepth depth,
+                                 std::span<const int> coming) {
+  static_cast<void>(coming);
+  const StandingModel& model = *inside_->model;
+  StandingCheck result;
+  const StandingSet set = standing_set(model, timbers, temporaries);
+  const bool explain = depth == StandingDepth::kExplain;
+  Mechanisms found = mechanisms_of(model, set, inside_->rigid_joint, explain);
+  result.mechanisms = found.count;
+  result.least_singular = found.least_pivot > 0 ? found.least_pivot : 0;
+  for (auto& motions : found.modes) result.modes.push_back(name_mode(model, std::move(motions)));
+  result.forces = depth != StandingDepth::kRigid && found.count == 0;
+  result.factor = result.forces ? 1 : 0;
+  return result;
+}
+
+bool StandingRun::rigid(std::span<const int> timbers, std::span<const int> temporaries) {
+  return check(timbers, temporaries, StandingDepth::kRigid).mechanisms == 0;
+}
+bool StandingRun::stands(std::span<const int> timbers, std::span<const int> temporaries) {
+  return check(timbers, temporaries, StandingDepth::kStands).stands();
+}
+
+StandingCheck check_standing(const StandingModel& model, std::span<const int> timbers, std::span<const int> temporaries,
+                             StandingDepth depth, std::span<const int> coming) {
+  return StandingRun(model).check(timbers, temporaries, depth, coming);
+}
+
+}  // namespace bentbook
