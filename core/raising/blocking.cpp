@@ -13,7 +13,7 @@ constexpr std::array<Vec3, 6> kAxes = {Vec3{0, 0, -1}, Vec3{1, 0, 0},  Vec3{-1, 
                                        Vec3{0, 1, 0},  Vec3{0, -1, 0}, Vec3{0, 0, 1}};
 
 std::uint64_t key_of(int timber, int way, int slide, int reach, bool far) {
-  const auto part = [](int value) { return static_cast<std::uint64_t>(value + 1); };
+  const auto part = [](int value) { return static_cast<std::uint64_t>(value) + 1; };
   return part(timber) << 40U | part(way) << 24U | part(slide) << 8U | part(reach) << 2U | (far ? 1U : 0U);
 }
 

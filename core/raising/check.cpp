@@ -138,26 +138,35 @@ class Checker {
     if (before_ == nullptr) return nullptr;
     for (const StepCheck& old : before_->steps)
       if (old.timbers == step.timbers && old.temporaries == step.temporaries &&
-          old.temporaries_after == step.temporaries_after && old.standing == step.standing)
+          old.temporaries_after == step.temporaries_after && old.stood == step.stood)
         return &old;
     return nullptr;
   }
   void judge(StepCheck& step) {
     if (const StepCheck* old = known(step)) {
       step.entry = old->entry;
+      step.standing = old->standing;
       step.stands = old->stands;
       step.stands_after = old->stands_after;
       step.lifts = old->lifts;
       return;
     }
     std::vector<int> now;
-    std::merge(step.standing.begin(), step.standing.end(), step.timbers.begin(), step.timbers.end(),
+    std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(),
                std::back_inserter(now));
-    step.entry = blocking_.entry(step.timbers, step.standing);
+    step.entry = blocking_.entry(step.timbers, step.stood);
     step.lifts = step.timbers.empty() || judge_.lifts(step.timbers);
-    step.stands = judge_.stands(now, step.temporaries);
+    step.standing = now.empty() ? nothing() : judge_.explain(now, step.temporaries, step.timbers);
+    step.stands = step.standing.stands();
     step.stands_after =
         step.temporaries_after == step.temporaries ? step.stands : judge_.stands(now, step.temporaries_after);
+  }
+
+  /// Before anything stands.
+  static StandingCheck nothing() {
+    StandingCheck check;
+    check.forces = true;
+    return check;
   }
 
   void warn(StepCheck& step) {
@@ -180,7 +189,7 @@ class Checker {
   void add_step(int s) {
     StepCheck step;
     step.step = s;
-    step.standing = stood_;
+    step.stood = stood_;
     step.timbers = coming_of(s);
     for (const int t : step.timbers) stands_[at(t)] = 1;
     put_up(s);
@@ -275,6 +284,19 @@ OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge
 OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                              const OrderCheck& before, const RaisingPlan& was) {
   return Checker(frame, plan, judge, blocking, same_judgement(plan, was) ? &before : nullptr).run();
+}
+
+OrderCheck check_order(const Frame& frame, const RaisingPlan& plan) {
+  const std::unique_ptr<Judge> judge = make_judge(frame, plan);
+  Blocking blocking(frame);
+  return check_order(frame, plan, *judge, blocking);
+}
+
+OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const OrderCheck& before,
+                             const RaisingPlan& was) {
+  const std::unique_ptr<Judge> judge = make_judge(frame, plan);
+  Blocking blocking(frame);
+  return check_order_again(frame, plan, *judge, blocking, before, was);
 }
 
 }  // namespace bentbook

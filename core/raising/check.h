@@ -56,11 +56,12 @@ struct StepWarning {
 struct StepCheck {
   int step = 0;
   std::vector<int> timbers;            ///< what comes in
-  std::vector<int> standing;           ///< what stands before
+  std::vector<int> stood;              ///< what stands before
   std::vector<int> temporaries;        ///< up when the sling comes off
   std::vector<int> temporaries_after;  ///< up at the end of the step
   Entry entry;
-  bool stands = false;        ///< when the sling comes off, with `temporaries`
+  StandingCheck standing;     ///< when the sling comes off, with `temporaries`
+  bool stands = false;        ///< …its verdict
   bool stands_after = false;  ///< at the end, with `temporaries_after`
   bool lifts = false;
   std::vector<StepWarning> warnings;
@@ -76,10 +77,14 @@ struct OrderCheck {
   [[nodiscard]] bool good() const { return faults.empty() && first_bad < 0; }
 };
 
-[[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking);
+[[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan);
 /// The same answer, sooner: steps before which the same timbers stand, with the same coming in and the same
 /// temporaries up, are taken over from `before`, the check of `was`. Only for one frame, and where the plans differ in
 /// steps, days and wishes alone; else all is checked.
+[[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const OrderCheck& before,
+                                           const RaisingPlan& was);
+/// The same with a judge and a blocking graph that are there already.
+[[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking);
 [[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge,
                                            Blocking& blocking, const OrderCheck& before, const RaisingPlan& was);
 

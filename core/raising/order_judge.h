@@ -8,6 +8,7 @@
 
 #include "frame/plan.h"
 #include "raising/plan.h"
+#include "raising/standing.h"
 
 namespace bentbook {
 
@@ -23,6 +24,16 @@ class Judge {
   virtual bool rigid(std::span<const int> timbers, std::span<const int> temporaries) = 0;
   /// The whole verdict: no mechanism, and every load case holds at a load factor of 1 or more.
   virtual bool stands(std::span<const int> timbers, std::span<const int> temporaries) = 0;
+  /// The same with modes, margin and warnings, for the eye. `coming`: those of `timbers` that have just come.
+  /// (Defined here, so that what derives from it may be built with run-time types, as tests are.)
+  virtual StandingCheck explain(std::span<const int> timbers, std::span<const int> temporaries,
+                                std::span<const int> /*coming*/) {
+    StandingCheck check;
+    check.mechanisms = rigid(timbers, temporaries) ? 0 : 1;
+    check.forces = stands(timbers, temporaries);
+    check.factor = check.stands() ? 1 : 0;
+    return check;
+  }
   /// Temporaries that with those given make it stand, as few as it finds; empty: none do. Numbers in the judge's list,
   /// which grows by them; the same braces always have the same number.
   virtual std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) = 0;
@@ -31,5 +42,8 @@ class Judge {
   /// The plan's temporaries first, then the proposed ones.
   [[nodiscard]] virtual const std::vector<Temporary>& temporaries() const = 0;
 };
+
+/// Asks standing.h. Frame and plan must outlive it.
+[[nodiscard]] std::unique_ptr<Judge> make_judge(const Frame& frame, const RaisingPlan& plan);
 
 }  // namespace bentbook

@@ -222,10 +222,22 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
   for (std::size_t i = 0; i < tries.size(); ++i) {
     FoundOrder found = Search(frame, tries[i], memo, blocking, options, go_on).run();
     // Of orders that are not whole the one that gets farthest.
-    if (i == 0 || found.found || found.plan.steps.size() > best.plan.steps.size()) best = std::move(found);
+    const auto timbers = [](const RaisingPlan& p) {
+      std::size_t sum = 0;
+      for (const RaisingStep& step : p.steps) sum += step.marks.size();
+      return sum;
+    };
+    if (i == 0 || found.found || timbers(found.plan) > timbers(best.plan)) best = std::move(found);
     if (best.found || best.stopped) break;
   }
   return best;
+}
+
+FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, const SearchOptions& options,
+                        const SearchCallback& go_on) {
+  const std::unique_ptr<Judge> judge = make_judge(frame, plan);
+  Blocking blocking(frame);
+  return search_order(frame, plan, *judge, blocking, options, go_on);
 }
 
 }  // namespace bentbook

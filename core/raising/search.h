@@ -88,6 +88,9 @@ struct FoundOrder {
 /// False stops the search.
 using SearchCallback = std::function<bool(const SearchProgress&)>;
 
+[[nodiscard]] FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, const SearchOptions& options = {},
+                                      const SearchCallback& go_on = {});
+/// The same with a judge and a blocking graph that are there already.
 [[nodiscard]] FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                                       const SearchOptions& options = {}, const SearchCallback& go_on = {});
 

@@ -1,0 +1,55 @@
+#include "raising/order_judge.h"
+
+#include <algorithm>
+
+namespace bentbook {
+namespace {
+
+class Standing final : public Judge {
+ public:
+  Standing(const Frame& frame, const RaisingPlan& plan)
+      : frame_(frame), model_(make_standing_model(frame, plan)), run_(model_) {}
+
+  bool rigid(std::span<const int> timbers, std::span<const int> temporaries) override {
+    return run_.rigid(timbers, temporaries);
+  }
+  bool stands(std::span<const int> timbers, std::span<const int> temporaries) override {
+    return timbers.empty() || run_.stands(timbers, temporaries);
+  }
+  StandingCheck explain(std::span<const int> timbers, std::span<const int> temporaries,
+                        std::span<const int> coming) override {
+    return run_.check(timbers, temporaries, StandingDepth::kExplain, coming);
+  }
+  std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override {
+    const BraceProposal proposal = propose_braces(model_, frame_, run_, timbers, temporaries);
+    std::vector<int> added;
+    if (!proposal.cures) return added;
+    for (const Temporary& brace : proposal.braces) added.push_back(number_of(brace));
+    std::sort(added.begin(), added.end());
+    return added;
+  }
+  bool lifts(std::span<const int> /*timbers*/) override { return true; }
+  [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return model_.temporaries; }
+
+ private:
+  int number_of(const Temporary& brace) {
+    for (std::size_t i = 0; i < model_.temporaries.size(); ++i) {
+      Temporary known = model_.temporaries[i];
+      known.name = brace.name;
+      if (known == brace) return static_cast<int>(i);
+    }
+    return add_temporary(model_, frame_, brace);
+  }
+
+  const Frame& frame_;
+  StandingModel model_;
+  StandingRun run_;
+};
+
+}  // namespace
+
+std::unique_ptr<Judge> make_judge(const Frame& frame, const RaisingPlan& plan) {
+  return std::make_unique<Standing>(frame, plan);
+}
+
+}  // namespace bentbook

@@ -1,0 +1,39 @@
+# deps: core graphs
+# Searched orders of random small frames with wishes (2 400 of them, under `tests/run long` 24 000), audited by code that
+# shares nothing with the search (tests/orders/audit.h, tests/lib/order_audit.py): solids moved in samples, every state
+# judged afresh, precedence and cycles by NetworkX. Then the same orders read backward, of which most must be faulted.
+. tests/lib/suite.sh
+build native-release orders_rows
+rows=build/native-release/tests/orders/orders_rows
+share=$((long == 1 ? 12000 : 1200))
+made=$(mktemp -d)
+trap 'rm -rf "$made"' EXIT
+
+for half in 1 2; do
+  "$rows" "$share" "$half" >"$made/rows$half" && /usr/bin/python3 tests/lib/order_audit.py <"$made/rows$half" >"$made/$half" 2>&1 &
+done
+wait
+for half in 1 2; do
+  cat "$made/$half"
+  counts=$(sed -n 's/^orders: \([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$made/$half")
+  set -- ${counts:-0 1}
+  passed=$((passed + $1))
+  failed=$((failed + $2))
+done
+
+found_enough() {
+  local found
+  found=$(awk '/ orders found/ { n += $1 } END { print n + 0 }' "$made"/[12])
+  echo "$found orders found"
+  [ "$found" -ge "$share" ]
+}
+check "most frames have an order" found_enough
+
+backward_fails() {
+  /usr/bin/python3 tests/lib/order_audit.py broken <"$made/rows1" | tail -n 1 | tee "$made/wrong"
+  set -- $(sed -n 's/^orders: \([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$made/wrong")
+  [ "$2" -gt "$1" ]
+}
+check "orders read backward are faulted" backward_fails
+
+finish "$passed" "$failed"
