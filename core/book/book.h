@@ -9,6 +9,7 @@
 #include "cut/saw.h"
 #include "frame/plan.h"
 #include "measure/print.h"
+#include "raising/plan.h"
 #include "roof/rafter.h"
 
 namespace bentbook {
@@ -42,13 +43,14 @@ struct Book {
   FramePlan frame;
   RafterInput rafter;
   std::vector<TimberNote> timber_notes;
+  RaisingPlan raising;
   std::string kept;  ///< as Kit::kept
   friend bool operator==(const Book& a, const Book& b) {
     return a.identity == b.identity && a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
            a.lengths.denominator == b.lengths.denominator && a.lengths.decimals == b.lengths.decimals &&
            a.saw == b.saw && a.saws == b.saws && a.species == b.species && a.joints == b.joints &&
            a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.timber_notes == b.timber_notes &&
-           a.kept == b.kept;
+           a.raising == b.raising && a.kept == b.kept;
   }
 };
 

@@ -1,5 +1,6 @@
 #include "book/book.h"
 #include "book/describe_plan.h"
+#include "book/describe_raising.h"
 
 namespace bentbook {
 namespace {
@@ -41,6 +42,7 @@ static void describe(Io& io, Book& b) {
   io.object("frame", b.frame);
   io.object("rafter", b.rafter);
   io.list("timber_notes", b.timber_notes, 100'000);
+  if (Io::kReads || !(b.raising == RaisingPlan{})) io.object("raising", b.raising);
 }
 
 std::string write_book(const Book& book) {

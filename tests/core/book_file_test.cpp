@@ -105,6 +105,10 @@ TEST_CASE("books of every version are read, and settle when they are saved", "[b
     }
   }
   CHECK(read_book(corpus("v1_list.json"))->timber_notes.at(0).mark == "P-A1");
+  const Book raised = read_book(corpus("v1_raising.json")).value();
+  CHECK(raised.raising.steps.at(0).marks == std::vector<std::string>{"P-A1", "P-E1", "T-1"});
+  CHECK(raised.raising.temporaries.at(0).rated == Weight::pounds(500));
+  CHECK(raised.raising.crane.chart.at(0).capacity == Weight::pounds(2000));
 }
 
 TEST_CASE("damage names its spot, a newer book is refused", "[book]") {

@@ -34,9 +34,38 @@ HandTimber random_hand(Random& random) {
   return t;
 }
 
+RaisingPlan random_raising(Random& random) {
+  RaisingPlan plan;
+  const auto mark = [&] { return "P-A" + std::to_string(random.whole(1, 9)); };
+  const auto weight = [&] { return Weight{random.whole(0, 1'000 * Weight::kPerPound)}; };
+  for (int i = static_cast<int>(random.whole(0, 4)); i > 0; --i) {
+    plan.steps.push_back({{mark(), mark()}, {"T1"}, {}, static_cast<int>(random.whole(1, 5)), chance(random, 50)});
+    Temporary t;
+    t.name = "T" + std::to_string(i);
+    t.kind = static_cast<TemporaryKind>(random.whole(0, 2));
+    t.from = {mark(), random_inches(random, 0, 100, 16)};
+    if (chance(random, 50)) t.to = {mark(), random_inches(random, 0, 100, 16)};
+    t.ground_x = random_inches(random, 0, 300, 16);
+    t.rated = weight();
+    plan.temporaries.push_back(t);
+    plan.assemblies.push_back({"bent", {mark(), mark(), mark()}});
+    plan.wishes.push_back(
+        {static_cast<WishKind>(random.whole(0, 3)), {mark()}, {mark()}, static_cast<int>(random.whole(1, 9))});
+    plan.crane.chart.push_back({random_inches(random, 100, 900, 8), weight()});
+    plan.gear.push_back({"sling", static_cast<GearKind>(random.whole(0, 2)), random_inches(random, 10, 200, 8),
+                         weight(), weight(), static_cast<int>(random.whole(0, 8))});
+    plan.holds.push_back({static_cast<JointKind>(random.whole(0, 6)), chance(random, 50), true, false, "tried \"it\""});
+  }
+  plan.crane.present = chance(random, 50);
+  plan.loads.wind_mph = static_cast<int>(random.whole(0, 60));
+  plan.posts_anchored = chance(random, 50);
+  plan.truck.carries = weight();
+  return plan;
+}
+
 Book random_edit(Random& random, Book book) {
   const std::string mark = "P-" + std::string(chance(random, 50) ? "A" : "E") + std::to_string(random.whole(1, 4));
-  switch (random.whole(0, 8)) {
+  switch (random.whole(0, 9)) {
     case 0: {
       Override o = override_of(book, mark);
       o.removed = chance(random, 50);
@@ -63,6 +92,9 @@ Book random_edit(Random& random, Book book) {
       book.frame = std::move(plan);
       return book;
     }
+    case 8:
+      book.raising = random_raising(random);
+      return book;
     default:
       book.frame.span = random_inches(random, 140, 300, 64);
       return book;
