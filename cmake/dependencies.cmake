@@ -49,7 +49,7 @@ target_compile_definitions(eigen INTERFACE EIGEN_DONT_VECTORIZE EIGEN_DONT_PARAL
 set(LP_FOLDER ${STATICS_UNIT}/lp_solve)
 set(LP_FILES lp_MDO.c shared/commonlib.c shared/mmio.c shared/myblas.c lp_crash.c bfp/bfp_LUSOL/lp_LUSOL.c
   bfp/bfp_LUSOL/LUSOL/lusol.c lp_Hash.c lp_lib.c lp_matrix.c lp_mipbb.c lp_params.c lp_presolve.c lp_price.c
-  lp_pricePSE.c lp_report.c lp_scale.c lp_simplex.c lp_SOS.c lp_utils.c lp_wlp.c lp_MPS.c colamd/colamd.c)
+  lp_pricePSE.c lp_report.c lp_scale.c lp_simplex.c lp_SOS.c lp_utils.c lp_wlp.c lp_MPS.c ini.c colamd/colamd.c)
 list(TRANSFORM LP_FILES PREPEND ${LP_FOLDER}/)
 add_library(lp_solver STATIC ${LP_FILES})
 target_compile_options(lp_solver PRIVATE -w -O2 -std=gnu99 -fno-strict-aliasing

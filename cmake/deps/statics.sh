@@ -5,9 +5,6 @@
 kLpSolve=lp-solve
 kLpSolveVersion=5.5.2.5 # pinned here, since an entry in the common table would rename every other unit
 
-kLpSolveFiles="lp_MDO.c shared/commonlib.c shared/mmio.c shared/myblas.c lp_crash.c bfp/bfp_LUSOL/lp_LUSOL.c
-  bfp/bfp_LUSOL/LUSOL/lusol.c lp_Hash.c lp_lib.c lp_matrix.c lp_mipbb.c lp_params.c lp_presolve.c lp_price.c
-  lp_pricePSE.c lp_report.c lp_scale.c lp_simplex.c lp_SOS.c lp_utils.c lp_wlp.c lp_MPS.c colamd/colamd.c"
 
 compilers_statics() { dpkg-query -W libeigen3-dev 2>/dev/null || true; }
 

@@ -24,8 +24,8 @@
 /// Load cases, λ multiplies what is in brackets: own weight × 0.9 and × 1.15, each + λ (a push from one of eight
 /// directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the stop-wind on it,
 /// 0.00256 mph² lb/ft² × 2 × its projected area, no shielding; and out_of_plumb_per_mille of its weight the same way);
-/// own weight × 0.9 and × 1.15 + λ (a person at a joint or at a timber's end). Persons are put at every joint whose two
-/// timbers stand, and at both ends of every timber: no case is left out as covered by another.
+/// own weight × 0.9 and × 1.15 + λ (a person on a timber's axis at the first and at the last of its joints that stand).
+/// Forces for those two make forces for every joint between, since a mean of two sets of forces is one too.
 /// The margin is the largest λ that forces can be found for, at most kMostFactor; 0 where even λ = 0 fails.
 
 #include <cstdint>

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "raising/force_cases.h"
 #include "raising/mechanism.h"
 #include "raising/standing.h"
 
@@ -29,8 +30,13 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   result.mechanisms = found.count;
   result.least_singular = found.least_pivot > 0 ? found.least_pivot : 0;
   for (auto& motions : found.modes) result.modes.push_back(name_mode(model, std::move(motions)));
-  result.forces = depth != StandingDepth::kRigid && found.count == 0;
-  result.factor = result.forces ? 1 : 0;
+  if (depth == StandingDepth::kRigid || found.count > 0 || set.timbers.empty()) return result;
+  const ForceVerdict verdict = explain ? worst_case(model, set) : judge_forces(model, set, nullptr);
+  result.forces = verdict.holds;
+  result.factor = verdict.factor;
+  result.worst = verdict.worst;
+  result.hangs_on = verdict.hangs_on;
+  result.not_decided = !verdict.decided;
   return result;
 }
 

@@ -1,0 +1,93 @@
+#pragma once
+/// Forces that hold a load: equilibrium of every body, one-way rows not below 0, limits kept. Pounds; moments in pounds
+/// times kMechanismLength.
+///
+/// `Balance` looks for the forces nearest to given ones by an active-set iteration on the normal equations (every row a
+/// spring of equal stiffness that lets go where it would have to pull: the primal-dual active set method). What it
+/// finds is checked: bounds exactly, equilibrium to kBalanceError. Where it finds none it looks whether its last vector
+/// proves that there are none with every force below kMostForce (Farkas). What it can't decide goes to the linear
+/// program. `LoadFactor` is that program: the largest λ, by lp_solve; the matrix is shared by all load cases, each
+/// starts from the basis of the one before.
+
+#include <Eigen/SparseCholesky>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "raising/mechanism.h"
+#include "raising/standing.h"
+
+namespace bentbook {
+
+inline constexpr double kBalanceError = 1e-6;  ///< of the largest load (at least 1 lb)
+inline constexpr double kMostForce = 1e5;
+
+using Loads = Eigen::VectorXd;  ///< six to a body
+
+/// Bodies and rows with numbers of their own. A row whose other body is not among `bodies` counts as if that one were
+/// the ground.
+struct ForceSystem {
+  std::vector<int> bodies, rows;  ///< timbers, the model's rows
+  struct Column {
+    int a = -1, b = -1;  ///< numbers in `bodies`, −1: fixed
+    double on_a[6]{}, on_b[6]{};
+    double lo = 0, hi = 0;
+  };
+  std::vector<Column> columns;  ///< by row
+  [[nodiscard]] int size() const { return static_cast<int>(6 * bodies.size()); }
+  /// What forces do to the bodies.
+  [[nodiscard]] Loads effect(const Eigen::VectorXd& f) const;
+  /// By row: how fast the bodies' motion `y` lets it give way.
+  [[nodiscard]] double give(const Column& column, const Loads& y) const;
+};
+[[nodiscard]] ForceSystem force_system(const StandingModel& model, std::vector<int> bodies, std::vector<int> rows);
+
+/// What the rows must give: the loads of a case, turned round; λ counts what LoadCase says.
+struct CaseLoads {
+  Loads fixed, scaled;  ///< fixed + λ scaled
+};
+[[nodiscard]] CaseLoads case_loads(const StandingModel& model, const std::vector<int>& bodies, const LoadCase& load);
+
+enum class Found : std::uint8_t { kForces, kNone, kUndecided };
+
+class Balance {
+ public:
+  explicit Balance(const ForceSystem& system);
+  /// `f`: forces to stay near to; where found, those found. `y`: the last motion.
+  Found solve(const Loads& needed, Eigen::VectorXd& f, Loads& y);
+
+ private:
+  bool factor(const std::vector<char>& free);
+  [[nodiscard]] bool proves_none(const Loads& needed, const Loads& y) const;
+  const ForceSystem& system_;
+  Eigen::SparseMatrix<double> normal_;
+  std::vector<std::vector<int>> where_;  ///< by row: positions of its products in normal_
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> solver_;
+  std::vector<char> factored_;  ///< rows that solver_ counts
+  bool ready_ = false;
+};
+
+struct Largest {
+  double factor = 0;       ///< 0 where not even the fixed loads are held
+  bool decided = false;    ///< else the solver gave up: 0
+  Eigen::VectorXd forces;  ///< at that factor
+  Loads motion;            ///< how it would fall beyond it: the program's dual
+};
+class LoadFactor {
+ public:
+  explicit LoadFactor(const ForceSystem& system);
+  ~LoadFactor();
+  LoadFactor(const LoadFactor&) = delete;
+  LoadFactor& operator=(const LoadFactor&) = delete;
+  [[nodiscard]] Largest solve(const CaseLoads& loads);
+
+ private:
+  struct Program;
+  const ForceSystem& system_;
+  std::unique_ptr<Program> program_;
+};
+
+/// Whether `f` is within the bounds and in balance with what is needed.
+[[nodiscard]] bool holds(const ForceSystem& system, const Loads& needed, const Eigen::VectorXd& f);
+
+}  // namespace bentbook
