@@ -4,10 +4,11 @@
 ///
 /// A way counts as free where the solids (pockets taken out, pegs not in) nowhere take the same room on it by more
 /// than `kTouching`. Tried, in this order: lowered straight from above; lowered beside its place and slid in; straight
-/// in from far away; slid in and brought from far away along another line; with standing timbers that nothing holds
-/// yet spread apart; swung about an end. Directions: the ways of the joints between what comes and the rest of the
-/// frame (Joint::ways, turned round where the receiver comes), the building's axes and the coming timber's own.
-/// Nothing comes through the ground, which lies at the frame's lowest point.
+/// in from far away; slid in and brought from far away along another line; with standing timbers spread apart; swung
+/// about an end. What spreads takes along what it would push, and only it (no pins are in there yet); its feet turn on
+/// the sills, so that the move of its joint stands for a tilt. Directions: the ways of the joints between what comes
+/// and the rest of the frame (Joint::ways, turned round where the receiver comes), the building's axes and the coming
+/// timber's own. Nothing comes through the ground, which lies at the frame's lowest point.
 
 #include <cstdint>
 #include <memory>
@@ -60,7 +61,7 @@ struct Entry {
 };
 
 struct EntryLimits {
-  double spread_most = 8;  ///< of posts that nothing holds yet, at the joint; the tilt is counted as a straight move
+  double spread_most = 8;  ///< inches, at the joint
   bool springing = true;   ///< whether spreading and swinging are tried at all
 };
 

@@ -12,23 +12,30 @@ const Joint& joint_at(const Blocking::Inside& in, int j) { return in.frame.joint
 /// How deep a joint reaches into the receiver.
 double depth_of(const Joint& joint) { return joint.beyond_shoulder + (joint.past_face > 0 ? joint.past_face : 0); }
 
-/// What stands and hangs together with a timber, feet on sills not counted: they turn there.
-std::vector<int> held_with(const Blocking::Inside& in, const TimberBits& standing, int timber) {
-  TimberBits seen(in.words, 0);
-  std::vector<int> open{timber};
-  set_bit(seen, timber);
-  while (!open.empty()) {
-    const int t = open.back();
-    open.pop_back();
-    for (const int j : in.joints[static_cast<std::size_t>(t)]) {
-      const Joint& joint = joint_at(in, j);
-      const int other = joint.member == t ? joint.receiver : joint.member;
-      if (joint.meeting == Meeting::kPostFoot || !has_bit(standing, other) || has_bit(seen, other)) continue;
-      set_bit(seen, other);
-      open.push_back(other);
+bool foot_between(const Blocking::Inside& in, int a, int b) {
+  const std::vector<int>& joints = in.joints[static_cast<std::size_t>(a)];
+  return std::any_of(joints.begin(), joints.end(), [&](int j) {
+    const Joint& joint = joint_at(in, j);
+    return joint.meeting == Meeting::kPostFoot && (joint.member == b || joint.receiver == b);
+  });
+}
+
+/// What goes along when a standing timber gives way: all that it, and what goes along, would run into. Feet on sills do
+/// not count: they turn there. Empty: `stays` would have to go along.
+std::vector<int> yielding(Blocking::Inside& in, const std::vector<int>& standing, int timber, Vec3 sweep, int stays) {
+  std::vector<int> group{timber}, rest = standing;
+  rest.erase(std::remove(rest.begin(), rest.end(), timber), rest.end());
+  for (std::size_t g = 0; g < group.size(); ++g) {
+    std::vector<int> left;
+    for (const int t : rest) {
+      const bool pushed = !foot_between(in, group[g], t) && runs_into(in.body(group[g]), {}, sweep, in.body(t));
+      if (pushed && t == stays) return {};
+      (pushed ? group : left).push_back(t);
     }
+    rest.swap(left);
   }
-  return listed(seen, in.count);
+  std::sort(group.begin(), group.end());
+  return group;
 }
 
 bool any_into(Blocking::Inside& in, std::span<const int> moving, Vec3 from, Vec3 sweep, std::span<const int> still) {
@@ -67,10 +74,9 @@ std::vector<Move> spread_one(Blocking::Inside& in, const EntryCase& entry, const
   constexpr double kHand = 0.25;  // beyond what the tenons need, either side
   const double by = fixed_depth + depth + 2 * kHand;
   if (by > limits.spread_most) return {};
-  const std::vector<int> group = held_with(in, entry.against, yields);
-  if (std::binary_search(group.begin(), group.end(), stays)) return {};
+  const std::vector<int> group = yielding(in, entry.standing, yields, by * out, stays);
+  if (group.empty()) return {};
   const std::vector<int> rest = without(entry.standing, group);
-  if (any_into(in, group, {}, by * out, rest)) return {};
   const Vec3 beside = (fixed_depth + kHand) * out;
   const Vec3 down = -in.far * in.ways[0];
   if (any_into(in, entry.coming, beside, down, rest) || any_into(in, entry.coming, beside - by * out, down, group))

@@ -153,7 +153,12 @@ class Search {
     }
     SearchClock clock(go_on_, space.count());
     result_.bound = space.bound();
-    DepthFirst first = search_depth(space, clock, options_.steps);
+    const int most = std::max(options_.steps, 20 * space.count());
+    DepthFirst first = search_depth(space, clock, Preference::kSills, most);
+    if (!first.sequence.found && !clock.stopped()) {
+      DepthFirst other = search_depth(space, clock, Preference::kLevels, most);
+      if (other.sequence.found || other.farthest.placed > first.farthest.placed) first = std::move(other);
+    }
     Sequence best = first.sequence;
     if (best.found) clock.found(best.cost);
     if (options_.improve || !best.found) go_further(space, clock, best);

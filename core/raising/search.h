@@ -13,10 +13,11 @@
 /// rule for temporaries being what it is, an order's cost follows from its sequence of pieces alone.
 ///
 /// Up to `exact_up_to` pieces the cheapest sequence is found by a uniform-cost search over (what stands, what is up,
-/// last piece). Above that: depth first, the nearest piece first, with backtracking, then pieces are moved to other
-/// places in the order while that makes it cheaper. A piece that would shut another one out for good is never placed:
-/// what is in the way of a straight move only grows with what stands. Results depend on the input, `seed` and `steps`
-/// alone, not on time; the caller's callback may stop it, and gets what was best so far.
+/// last piece). Above that: depth first, sills and then the nearest piece first, with backtracking (and where that
+/// finds none once more from the ground up); then pieces are moved to other places in the order while that makes it
+/// cheaper. A piece that would shut another one out for good is never placed: what is in the way of a straight move
+/// only grows with what stands. Results depend on the input, `seed` and `steps` alone, not on time; the caller's
+/// callback may stop it, and gets what was best so far.
 
 #include <compare>
 #include <cstdint>

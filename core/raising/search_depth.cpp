@@ -1,4 +1,5 @@
-/// Depth first with backtracking: the nearest piece that stands without new temporaries, else the nearest one with.
+/// Depth first with backtracking: of what is preferred the nearest piece that stands without new temporaries, else the
+/// nearest one with.
 
 #include <algorithm>
 
@@ -17,14 +18,16 @@ struct Level {
   SearchStep step;              ///< by which the next level came
 };
 
-Level level_of(SearchSpace& space, const SearchState& state) {
+Level level_of(SearchSpace& space, const SearchState& state, Preference preference) {
   Level level;
   level.state = state;
   for (int p = 0; p < space.count(); ++p)
     if (state.in[static_cast<std::size_t>(p)] == 0 && space.lifts(p) && may_come(space.graph(), p, state.in))
       level.candidates.push_back(p);
-  std::stable_sort(level.candidates.begin(), level.candidates.end(),
-                   [&](int a, int b) { return space.leg(state.last, a) < space.leg(state.last, b); });
+  std::stable_sort(level.candidates.begin(), level.candidates.end(), [&](int a, int b) {
+    const int ta = space.tier(a, preference), tb = space.tier(b, preference);
+    return ta != tb ? ta < tb : space.leg(state.last, a) < space.leg(state.last, b);
+  });
   return level;
 }
 
@@ -47,10 +50,11 @@ bool advance(SearchSpace& space, SearchClock& clock, Level& level, SearchState& 
 
 }  // namespace
 
-DepthFirst search_depth(SearchSpace& space, SearchClock& clock, int most) {
+DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference preference, int most) {
   DepthFirst result;
+  most += clock.tried();
   result.farthest = space.start();
-  std::vector<Level> levels{level_of(space, space.start())};
+  std::vector<Level> levels{level_of(space, space.start(), preference)};
   const auto steps = [&] {
     std::vector<SearchStep> all;
     for (std::size_t i = 0; i + 1 < levels.size(); ++i) all.push_back(levels[i].step);
@@ -68,7 +72,7 @@ DepthFirst search_depth(SearchSpace& space, SearchClock& clock, int most) {
     }
     SearchState next;
     if (clock.tried() < most && advance(space, clock, levels.back(), next)) {
-      levels.push_back(level_of(space, next));
+      levels.push_back(level_of(space, next, preference));
       continue;
     }
     if (clock.stopped() || clock.tried() >= most) break;

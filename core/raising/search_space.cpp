@@ -119,6 +119,43 @@ bool SearchSpace::stands(const std::vector<int>& timbers, const std::vector<int>
   return judge_.stands(timbers, up);
 }
 
+int SearchSpace::tier(int p, Preference preference) const {
+  int least = 9;
+  for (const int t : piece(p)) {
+    int level = 6;
+    switch (frame_.timbers[at(t)].kind) {
+      case TimberKind::kSill:
+        level = 0;
+        break;
+      case TimberKind::kPost:
+      case TimberKind::kTie:
+        level = 1;
+        break;
+      case TimberKind::kGirt:
+      case TimberKind::kJoist:
+      case TimberKind::kKingPost:
+      case TimberKind::kQueenPost:
+        level = 2;
+        break;
+      case TimberKind::kBrace:
+        level = 3;
+        break;
+      case TimberKind::kPlate:
+      case TimberKind::kRidgeBeam:
+        level = 4;
+        break;
+      case TimberKind::kPrincipalRafter:
+      case TimberKind::kCollar:
+        level = 5;
+        break;
+      default:
+        break;
+    }
+    least = std::min(least, level);
+  }
+  return preference == Preference::kLevels ? least : least == 0 ? 0 : 1;
+}
+
 bool SearchSpace::enters(const SearchState& state, int p) {
   if (way_known_[at(p)] != 0 && !meets(ways_[at(p)], state.timbers)) return true;
   std::vector<int> in_it;

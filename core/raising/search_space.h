@@ -29,6 +29,12 @@ struct PiecePlace {
   int zone = 0;  ///< index of the nearest bent
 };
 
+/// What a depth-first search takes first; within that the nearest.
+enum class Preference : std::uint8_t {
+  kSills,   ///< sills, then whatever is near: bay by bay
+  kLevels,  ///< from the ground up through the whole frame: sills, posts and bents, girts, braces, plates, roof
+};
+
 class SearchSpace {
  public:
   SearchSpace(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, std::vector<Piece> pieces);
@@ -41,6 +47,8 @@ class SearchSpace {
   [[nodiscard]] const std::vector<RaisingStep>& done() const { return done_; }
   [[nodiscard]] bool lifts(int p) const { return lifts_[static_cast<std::size_t>(p)] != 0; }
 
+  /// Lower ones first.
+  [[nodiscard]] int tier(int p, Preference preference) const;
   [[nodiscard]] bool enters(const SearchState& state, int p);
   /// Pieces that can't come in any more once `p` stands.
   [[nodiscard]] std::vector<int> shut_out(const SearchState& state, int p);
@@ -129,7 +137,7 @@ struct DepthFirst {
   SearchState farthest;
   std::vector<SearchStep> part;
 };
-[[nodiscard]] DepthFirst search_depth(SearchSpace& space, SearchClock& clock, int most);
+[[nodiscard]] DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference preference, int most);
 /// Moves pieces to other places in the order while that makes it cheaper.
 void improve_sequence(SearchSpace& space, SearchClock& clock, std::uint64_t seed, int most, Sequence& best);
 
