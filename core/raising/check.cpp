@@ -20,11 +20,13 @@ bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
 
 class Checker {
  public:
-  Checker(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, const OrderCheck* before)
+  Checker(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, StandingDepth depth,
+          const OrderCheck* before)
       : frame_(frame),
         plan_(plan),
         judge_(judge),
         blocking_(blocking),
+        depth_(depth),
         before_(before),
         stands_(frame.timbers.size(), 0),
         step_of_(frame.timbers.size(), -1),
@@ -152,11 +154,10 @@ class Checker {
       return;
     }
     std::vector<int> now;
-    std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(),
-               std::back_inserter(now));
+    std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
     step.entry = blocking_.entry(step.timbers, step.stood);
     step.lifts = step.timbers.empty() || judge_.lifts(step.timbers);
-    step.standing = now.empty() ? nothing() : judge_.explain(now, step.temporaries, step.timbers);
+    step.standing = now.empty() ? nothing() : judge_.check(now, step.temporaries, step.timbers, depth_);
     step.stands = step.standing.stands();
     step.stands_after =
         step.temporaries_after == step.temporaries ? step.stands : judge_.stands(now, step.temporaries_after);
@@ -266,6 +267,7 @@ class Checker {
   const RaisingPlan& plan_;
   Judge& judge_;
   Blocking& blocking_;
+  StandingDepth depth_;
   const OrderCheck* before_;
   std::vector<char> stands_;
   std::vector<int> step_of_;
@@ -277,19 +279,21 @@ class Checker {
 
 }  // namespace
 
-OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking) {
-  return Checker(frame, plan, judge, blocking, nullptr).run();
+OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
+                       StandingDepth depth) {
+  return Checker(frame, plan, judge, blocking, depth, nullptr).run();
 }
 
 OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                              const OrderCheck& before, const RaisingPlan& was) {
-  return Checker(frame, plan, judge, blocking, same_judgement(plan, was) ? &before : nullptr).run();
+  return Checker(frame, plan, judge, blocking, StandingDepth::kStands, same_judgement(plan, was) ? &before : nullptr)
+      .run();
 }
 
-OrderCheck check_order(const Frame& frame, const RaisingPlan& plan) {
+OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, StandingDepth depth) {
   const std::unique_ptr<Judge> judge = make_judge(frame, plan);
   Blocking blocking(frame);
-  return check_order(frame, plan, *judge, blocking);
+  return check_order(frame, plan, *judge, blocking, depth);
 }
 
 OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const OrderCheck& before,
@@ -297,6 +301,12 @@ OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const 
   const std::unique_ptr<Judge> judge = make_judge(frame, plan);
   Blocking blocking(frame);
   return check_order_again(frame, plan, *judge, blocking, before, was);
+}
+
+StandingCheck explain_step(const Frame& frame, const RaisingPlan& plan, const StepCheck& step) {
+  std::vector<int> now;
+  std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
+  return check_standing(make_standing_model(frame, plan), now, step.temporaries, StandingDepth::kExplain, step.timbers);
 }
 
 }  // namespace bentbook

@@ -16,9 +16,9 @@ class Standing final : public Judge {
   bool stands(std::span<const int> timbers, std::span<const int> temporaries) override {
     return timbers.empty() || run_.stands(timbers, temporaries);
   }
-  StandingCheck explain(std::span<const int> timbers, std::span<const int> temporaries,
-                        std::span<const int> coming) override {
-    return run_.check(timbers, temporaries, StandingDepth::kExplain, coming);
+  StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries, std::span<const int> coming,
+                      StandingDepth depth) override {
+    return run_.check(timbers, temporaries, depth, coming);
   }
   std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override {
     const BraceProposal proposal = propose_braces(model_, frame_, run_, timbers, temporaries);

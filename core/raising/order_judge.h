@@ -24,10 +24,10 @@ class Judge {
   virtual bool rigid(std::span<const int> timbers, std::span<const int> temporaries) = 0;
   /// The whole verdict: no mechanism, and every load case holds at a load factor of 1 or more.
   virtual bool stands(std::span<const int> timbers, std::span<const int> temporaries) = 0;
-  /// The same with modes, margin and warnings, for the eye. `coming`: those of `timbers` that have just come.
+  /// The same as standing.h tells it. `coming`: those of `timbers` that have just come.
   /// (Defined here, so that what derives from it may be built with run-time types, as tests are.)
-  virtual StandingCheck explain(std::span<const int> timbers, std::span<const int> temporaries,
-                                std::span<const int> /*coming*/) {
+  virtual StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries,
+                              std::span<const int> /*coming*/, StandingDepth /*depth*/) {
     StandingCheck check;
     check.mechanisms = rigid(timbers, temporaries) ? 0 : 1;
     check.forces = stands(timbers, temporaries);
