@@ -1,0 +1,43 @@
+#pragma once
+/// Words of the raising, in the user's language. A verdict reads "no collapse found, as assumed", never "safe".
+
+#include <string>
+#include <vector>
+
+#include "answers/words.h"
+#include "raising/blocking.h"
+#include "raising/check.h"
+#include "raising/search.h"
+#include "raising/standing.h"
+
+namespace bentbook {
+
+/// Whole pounds, or whole kilograms where lengths are metric.
+[[nodiscard]] std::string say_weight(double lb, const Voice& voice);
+/// "P-A1, P-E1".
+[[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
+[[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
+
+/// "Bent 2 can rack along the ridge."
+[[nodiscard]] std::string mode_text(const Mode& mode, const Frame& frame, Language language);
+/// `temporaries`: the model's.
+[[nodiscard]] std::string standing_warning_text(const StandingWarning& warning, const Frame& frame,
+                                                const std::vector<Temporary>& temporaries, Language language);
+/// What pushes where: "a push to the right".
+[[nodiscard]] std::string load_text(const LoadCase& load, const Frame& frame, Language language);
+
+/// How it comes in: "Straight down.", "Beside its place, then 6″ toward the ridge." Empty where it cannot.
+[[nodiscard]] std::string path_text(const Entry& entry, const Frame& frame, const Voice& voice);
+/// What keeps it out. Empty where nothing does.
+[[nodiscard]] std::string blocked_text(const Entry& entry, const Frame& frame, Language language);
+[[nodiscard]] std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language);
+
+[[nodiscard]] std::string order_fault_text(const OrderFault& fault, Language language);
+[[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
+[[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
+
+[[nodiscard]] std::string_view temporary_kind_text(TemporaryKind kind, Language language);
+/// "Diagonal T1: P-A1 at 6′ to the ground".
+[[nodiscard]] std::string temporary_text(const Temporary& temporary, const Voice& voice);
+
+}  // namespace bentbook
