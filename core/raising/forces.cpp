@@ -9,7 +9,7 @@ namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Below it the rows that hold give way: keeps the equations solvable where they have lost rank.
-constexpr double kSoft = 1e-9;
+constexpr double kSoft = 1e-6;
 constexpr int kRounds = 40;
 
 void write_side(double (&side)[6], const HoldRow& row, Vec3 cg, double sign) {
@@ -177,57 +177,57 @@ bool Balance::proves_none(const Loads& needed, const Loads& y) const {
   return needed.dot(y) - most > 1e-6 * size;
 }
 
-Found Balance::solve(const Loads& needed, Eigen::VectorXd& f, Loads& y) {
-  const std::size_t n = system_.columns.size();
-  const Eigen::VectorXd start = f;
-  y = Loads::Zero(system_.size());
-  std::vector<char> free(n, 1);
-  // Where the forces to stay near to are already at a bound, begin with that row let go.
-  for (std::size_t r = 0; r < n; ++r) {
-    const ForceSystem::Column& c = system_.columns[r];
-    const double s = start(static_cast<Eigen::Index>(r));
-    if (ready_ && factored_[r] == 0 && s <= c.lo) free[r] = 0;
-  }
-  f = start.cwiseMax(0 * start);
-  for (std::size_t r = 0; r < n; ++r) {
+Eigen::VectorXd Balance::forces_at(const Eigen::VectorXd& start, const Loads& y, std::vector<char>* free) const {
+  Eigen::VectorXd f(start.size());
+  for (std::size_t r = 0; r < system_.columns.size(); ++r) {
     const auto i = static_cast<Eigen::Index>(r);
-    f(i) = std::clamp(start(i), system_.columns[r].lo, system_.columns[r].hi);
+    const ForceSystem::Column& c = system_.columns[r];
+    const double want = start(i) + system_.give(c, y);
+    if (free != nullptr) (*free)[r] = want >= c.lo && want <= c.hi ? 1 : 0;
+    f(i) = std::clamp(want, c.lo, c.hi);
   }
-  Eigen::VectorXd best = f;
+  return f;
+}
+
+/// How far along `step` the residual still pushes on: the root of a falling function, within a tenth.
+double Balance::stretch(const Loads& needed, const Eigen::VectorXd& start, const Loads& y, const Loads& step) const {
+  const auto slope = [&](double t) {
+    return step.dot(needed - system_.effect(forces_at(start, y + t * step, nullptr)));
+  };
+  const double first = slope(0);
+  double lo = 0, hi = 1;
+  double at_hi = slope(hi);
+  if (libm::fabs(at_hi) <= 0.1 * first) return 1;
+  for (int k = 0; k < 24 && at_hi > 0; ++k) {
+    lo = hi;
+    hi *= 4;
+    at_hi = slope(hi);
+  }
+  for (int k = 0; k < 24 && lo == 0; ++k) {
+    const double less = hi / 8;
+    (slope(less) > 0 ? lo : hi) = less;
+  }
+  for (int k = 0; k < 12; ++k) {
+    const double mid = (lo + hi) / 2, here = slope(mid);
+    if (libm::fabs(here) <= 0.1 * first) return mid;
+    (here > 0 ? lo : hi) = mid;
+  }
+  return lo > 0 ? lo : hi;
+}
+
+Found Balance::solve(const Loads& needed, Eigen::VectorXd& f, Loads& y) {
+  const Eigen::VectorXd start = f;
+  if (y.size() != needed.size()) y = Loads::Zero(needed.size());
+  std::vector<char> free(system_.columns.size(), 1);
   for (int round = 0; round < kRounds; ++round) {
-    if (!factor(free)) return Found::kUndecided;
-    // Forces of rows at a bound stay there; the others follow the motion.
-    Eigen::VectorXd base(static_cast<Eigen::Index>(n));
-    for (std::size_t r = 0; r < n; ++r) {
-      const auto i = static_cast<Eigen::Index>(r);
-      base(i) = free[r] != 0 ? start(i) : f(i);
-    }
-    Loads rest = needed - system_.effect(base);
-    y = solver_.solve(rest);
-    for (int again = 0; again < 2; ++again) {
-      Eigen::VectorXd now = base;
-      for (std::size_t r = 0; r < n; ++r)
-        if (free[r] != 0) now(static_cast<Eigen::Index>(r)) += system_.give(system_.columns[r], y);
-      y += solver_.solve(needed - system_.effect(now));
-    }
-    bool same = true;
-    for (std::size_t r = 0; r < n; ++r) {
-      const auto i = static_cast<Eigen::Index>(r);
-      const ForceSystem::Column& c = system_.columns[r];
-      const double want = start(i) + system_.give(c, y);
-      const char stays = want > c.lo && want < c.hi ? 1 : 0;
-      // Two-way without a rating: never at a bound that means anything.
-      same = same && stays == free[r];
-      free[r] = stays;
-      f(i) = std::clamp(want, c.lo, c.hi);
-    }
+    f = forces_at(start, y, &free);
     if (holds(system_, needed, f)) return Found::kForces;
-    if (same || round % 4 == 3) {
-      if (proves_none(needed, y)) return Found::kNone;
-      if (same) return Found::kUndecided;
-    }
+    if (round % 4 == 3 && proves_none(needed, y)) return Found::kNone;
+    if (!factor(free)) return Found::kUndecided;
+    const Loads step = solver_.solve(needed - system_.effect(f));
+    y += stretch(needed, start, y, step) * step;
   }
-  return Found::kUndecided;
+  return proves_none(needed, y) ? Found::kNone : Found::kUndecided;
 }
 
 }  // namespace bentbook

@@ -53,10 +53,14 @@ enum class Found : std::uint8_t { kForces, kNone, kUndecided };
 class Balance {
  public:
   explicit Balance(const ForceSystem& system);
-  /// `f`: forces to stay near to; where found, those found. `y`: the last motion.
+  /// `f`: forces to stay near to; where found, those found. `y`: the motion to begin with, any;
+  /// afterwards the last one.
   Found solve(const Loads& needed, Eigen::VectorXd& f, Loads& y);
 
  private:
+  /// Forces that go with a motion; `free`: by row, whether it is within its bounds.
+  Eigen::VectorXd forces_at(const Eigen::VectorXd& start, const Loads& y, std::vector<char>* free) const;
+  double stretch(const Loads& needed, const Eigen::VectorXd& start, const Loads& y, const Loads& step) const;
   bool factor(const std::vector<char>& free);
   [[nodiscard]] bool proves_none(const Loads& needed, const Loads& y) const;
   const ForceSystem& system_;

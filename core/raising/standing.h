@@ -8,9 +8,10 @@
 ///   post on the ground   a point; presses; sideways (and turning on the spot) and uplift when posts_anchored
 ///   sill on the ground   presses at its corners; sideways and uplift when posts_anchored
 ///   knife plate          a point both ways, and no turning about the member's own axis; only with its pins in
-///   tenon                its shoulder presses, its cheeks and edges hold across the tenon both ways; its peg pulls
-///                        only where changed
-///   brace's tenon        presses along the brace, holds across it (its own weight)
+///   tenon                a point: its shoulder presses, its cheeks and edges hold across the tenon both ways and
+///   against
+///                        turning about the member's own axis; its peg pulls only where changed
+///   brace's tenon        the same: it presses along the brace, and holds across it (its own weight)
 ///   housed or plain butt what its faces press on
 ///   bird's mouth         its seat and heel press; uplift, along the plate and out of the heel only where changed
 ///   rafter peak          its faces press; a tongue's cheeks hold sideways
@@ -19,7 +20,9 @@
 /// HoldChange, for all joints of a kind: `sideways` holds level across both ways (for a tenon: false takes it away),
 /// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis.
 /// Guys pull, props press, diagonals do both while their free length is at most 75 × their thickness, else pull.
-/// There is no friction and no moment in a joint beyond what these rows make.
+/// There is no friction, and no moment in a joint beyond what faces make that press at their corners. Faces that have
+/// another one opposite in the same joint, or a screw or peg that keeps them shut, press along one line across the
+/// member only.
 ///
 /// Load cases, λ multiplies what is in brackets: own weight × 0.9 and × 1.15, each + λ (a push from one of eight
 /// directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the stop-wind on it,

@@ -45,6 +45,19 @@ std::vector<Vec3> hull_of(std::vector<Vec3> points, Vec3 normal) {
   return hull;
 }
 
+/// The ends of what points reach along `across`, through their middle.
+std::vector<Vec3> line_of(const std::vector<Vec3>& points, Vec3 across) {
+  Vec3 sum;
+  for (const Vec3& p : points) sum = sum + p;
+  const Vec3 middle = (1.0 / static_cast<double>(points.size())) * sum;
+  double lo = 0, hi = 0;
+  for (const Vec3& p : points) {
+    lo = std::min(lo, dot(across, p - middle));
+    hi = std::max(hi, dot(across, p - middle));
+  }
+  return {middle + lo * across, middle + hi * across};
+}
+
 /// The joint being made into rows. Forces are on the member, from the receiver.
 struct Rows {
   std::vector<HoldRow>& rows;
@@ -64,31 +77,33 @@ struct Rows {
     const double sign = joint().carried == joint().member ? -1 : 1;
     add(kind, joint().where, {0, 0, sign}, false);
   }
-  /// Faces in one plane press at the corners of their hull; only those along `axis` where it is not 0.
-  int press(Vec3 axis) {
-    int made = 0;
+  [[nodiscard]] const ContactFace& face(int i) const {
+    return frame.contacts[static_cast<std::size_t>(joint().first_contact + i)];
+  }
+  /// Faces in one plane press at the corners of their hull. Where the joint has a face the other way round, or is held
+  /// against opening (`held`), they press along one line across the member only: two walls an inch apart, or a screw
+  /// beside an edge, would else be counted as holding a moment.
+  void press(bool held) {
+    const Vec3 u = timber(joint().member).at.x;
     std::vector<char> used(static_cast<std::size_t>(joint().contacts), 0);
-    const auto face = [&](int i) -> const ContactFace& {
-      return frame.contacts[static_cast<std::size_t>(joint().first_contact + i)];
-    };
     for (int i = 0; i < joint().contacts; ++i) {
       if (used[static_cast<std::size_t>(i)] != 0 || face(i).corners.count < 3) continue;
       const Vec3 normal = face(i).normal;
-      if (dot(axis, axis) > 0 && dot(axis, normal) < 0.2) continue;
+      bool line = held;
       std::vector<Vec3> points;
-      for (int j = i; j < joint().contacts; ++j) {
-        if (used[static_cast<std::size_t>(j)] != 0 || face(j).corners.count < 3) continue;
-        if (dot(face(j).normal, normal) < 1 - 1e-9) continue;
-        if (libm::fabs(dot(normal, face(j).corners[0] - face(i).corners[0])) > 1e-3) continue;
+      for (int j = 0; j < joint().contacts; ++j) {
+        if (face(j).corners.count < 3) continue;
+        const double same = dot(face(j).normal, normal);
+        line = line || same < -0.9;
+        const bool apart = libm::fabs(dot(normal, face(j).corners[0] - face(i).corners[0])) > 1e-3;
+        if (used[static_cast<std::size_t>(j)] != 0 || same < 1 - 1e-9 || apart) continue;
         used[static_cast<std::size_t>(j)] = 1;
         points.insert(points.end(), face(j).corners.begin(), face(j).corners.end());
       }
-      for (const Vec3& p : hull_of(points, normal)) {
-        add(HoldKind::kPress, p, normal, false);
-        ++made;
-      }
+      const Vec3 across = cross(normal, u);
+      if (line && norm(across) > 1e-6) points = line_of(points, unit(across));
+      for (const Vec3& p : line ? points : hull_of(points, normal)) add(HoldKind::kPress, p, normal, false);
     }
-    return made;
   }
 };
 
@@ -114,8 +129,7 @@ void tenon_rows(Rows& it, const Hold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   const bool brace = it.joint().meeting == Meeting::kBraceEnd;
-  // A brace bears along itself at one point: what its shoulders and nose hold apart would be counted as stiff.
-  if (brace || it.press(-1 * e.u) == 0) it.add(HoldKind::kPress, o, -1 * e.u, false);
+  it.add(HoldKind::kPress, o, -1 * e.u, false);
   if (brace || !level(e.w) || hold.sideways) {
     it.add(HoldKind::kAcross, o + e.reach * e.v, e.w, true);
     it.add(HoldKind::kAcross, o - e.reach * e.v, e.w, true);
@@ -154,7 +168,7 @@ void knife_rows(Rows& it, const Hold& hold) {
 void butt_rows(Rows& it, const Hold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
-  it.press({});
+  it.press(hold.uplift || hold.pulls);
   if (hold.sideways)
     for (const Vec3& d : {e.v, e.w})
       if (level(d)) it.add(HoldKind::kPin, o, d, true);
@@ -164,7 +178,7 @@ void butt_rows(Rows& it, const Hold& hold) {
 
 void birds_mouth_rows(Rows& it, const Hold& hold) {
   const Vec3 along = it.timber(it.joint().receiver).at.x;
-  it.press({});
+  it.press(hold.uplift || hold.pulls);
   if (hold.sideways) it.add(HoldKind::kPin, it.joint().where, along, true);
   if (hold.uplift) it.hold_down(HoldKind::kPin);
   const Vec3 out = cross(along, Vec3{0, 0, 1});
@@ -173,7 +187,7 @@ void birds_mouth_rows(Rows& it, const Hold& hold) {
 
 void peak_rows(Rows& it, const Hold& hold) {
   const Vec3 y = it.timber(it.joint().member).at.y;
-  it.press({});
+  it.press(hold.uplift || hold.pulls);
   if (hold.sideways || it.joint().beyond_shoulder > 0) it.add(HoldKind::kAcross, it.joint().where, y, true);
   if (hold.uplift) it.add(HoldKind::kPin, it.joint().where, {0, 0, 1}, true);
   if (hold.pulls) it.add(HoldKind::kPin, it.joint().where, unit(cross(y, {0, 0, 1})), true);
@@ -182,7 +196,7 @@ void peak_rows(Rows& it, const Hold& hold) {
 void lap_rows(Rows& it, const Hold& hold) {
   const Joint& joint = it.joint();
   const Timber& m = it.timber(joint.member);
-  it.press({});
+  it.press(hold.uplift || hold.pulls);
   const Vec3 k = unit(cross(m.at.x, it.timber(joint.receiver).at.x));
   it.add(HoldKind::kAcross, joint.where, cross(k, m.at.x), true);  // the notch's sides
   if (hold.sideways && level(k)) it.add(HoldKind::kPin, joint.where, k, true);
@@ -193,7 +207,7 @@ void lap_rows(Rows& it, const Hold& hold) {
 void scarf_rows(Rows& it, const Hold& hold) {
   const Joint& joint = it.joint();
   const Timber& m = it.timber(joint.member);
-  it.press({});
+  it.press(hold.uplift || hold.pulls);
   if (hold.sideways)
     for (const double off : {-6.0, 6.0}) it.add(HoldKind::kPin, joint.where + off * m.at.x, m.at.y, true);
   if (hold.uplift) it.hold_down(HoldKind::kPin);
