@@ -42,7 +42,9 @@ static void describe(Io& io, Book& b) {
   io.object("frame", b.frame);
   io.object("rafter", b.rafter);
   io.list("timber_notes", b.timber_notes, 100'000);
-  if (Io::kReads || !(b.raising == RaisingPlan{})) io.object("raising", b.raising);
+  // A raising taken back to nothing is written where an older one is kept: it would come back else.
+  const bool kept = b.kept.find("\"raising\"") != std::string::npos;
+  if (Io::kReads || kept || !(b.raising == RaisingPlan{})) io.object("raising", b.raising);
 }
 
 std::string write_book(const Book& book) {

@@ -66,6 +66,16 @@ TEST_CASE("a book comes back as it was, and its file does not change by being re
   }
 }
 
+TEST_CASE("a raising taken back to nothing does not come back from what is kept", "[book]") {
+  auto book = read_book(corpus("v1_raising.json"));
+  REQUIRE(book);
+  book->raising = {};
+  const auto again = read_book(write_book(*book));
+  REQUIRE(again);
+  CHECK(again->raising == RaisingPlan{});
+  CHECK(read_book(corpus("v1_demo.json"))->raising == RaisingPlan{});
+}
+
 TEST_CASE("members of a later edition stay with their timber, bay and joint", "[book]") {
   std::string bytes = write_book(full_book());
   bytes = with(bytes, "{\"file\"", "{\"later\":[1,{\"deep\":null}],\"file\"");
