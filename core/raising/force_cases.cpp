@@ -55,6 +55,7 @@ class Judge {
     return found;
   }
 
+  [[nodiscard]] std::vector<TimberMotion> fall() const { return motions_of(system_.bodies, motion_); }
   /// Rows at a bound that the last motion opens most: holding more there would hold the case.
   [[nodiscard]] std::vector<int> hangs_on() const {
     std::vector<std::pair<double, int>> found;
@@ -94,6 +95,17 @@ double thousandths(double x) { return libm::floor(x * 1000 + 1e-4) / 1000; }
 
 }  // namespace
 
+std::vector<TimberMotion> motions_of(const std::vector<int>& bodies, const Loads& y) {
+  std::vector<TimberMotion> motions;
+  if (y.size() != static_cast<Eigen::Index>(6 * bodies.size())) return motions;
+  for (std::size_t i = 0; i < bodies.size(); ++i) {
+    const auto o = static_cast<Eigen::Index>(6 * i);
+    motions.push_back(
+        {bodies[i], {y(o), y(o + 1), y(o + 2)}, (1 / kMechanismLength) * Vec3{y(o + 3), y(o + 4), y(o + 5)}});
+  }
+  return motions;
+}
+
 std::vector<LoadCase> load_cases(const StandingModel& model, const StandingSet& set) {
   std::vector<LoadCase> cases;
   for (const bool heavy : {false, true})
@@ -112,31 +124,9 @@ std::vector<LoadCase> load_cases(const StandingModel& model, const StandingSet& 
   return cases;
 }
 
-ForceVerdict judge_forces(const StandingModel& model, const StandingSet& set, const LoadCase* first) {
-  Judge judge(model, set);
-  std::vector<LoadCase> cases = load_cases(model, set);
-  if (first != nullptr && std::find(cases.begin(), cases.end(), *first) != cases.end())
-    cases.insert(cases.begin(), *first);
-  ForceVerdict verdict{true, 1, true, {}, {}};
-  for (const LoadCase& load : cases) {
-    Found found = judge.holds_at(load, 1);
-    if (found == Found::kUndecided) {
-      const Largest most = judge.largest(load);
-      verdict.decided = most.decided;
-      found = most.factor >= 1 ? Found::kForces : Found::kNone;
-    }
-    if (found == Found::kForces) continue;
-    verdict.holds = false;
-    verdict.factor = 0;
-    verdict.worst = load;
-    return verdict;
-  }
-  return verdict;
-}
-
 ForceVerdict worst_case(const StandingModel& model, const StandingSet& set) {
   Judge judge(model, set);
-  ForceVerdict verdict{true, kMostFactor, true, {}, {}};
+  ForceVerdict verdict{true, kMostFactor, true, {}, {}, {}};
   for (const LoadCase& load : load_cases(model, set)) {
     if (judge.holds_at(load, verdict.factor) == Found::kForces) continue;
     const Largest most = judge.largest(load);
@@ -145,6 +135,7 @@ ForceVerdict worst_case(const StandingModel& model, const StandingSet& set) {
     verdict.factor = most.factor;
     verdict.worst = load;
     verdict.hangs_on = judge.hangs_on();
+    verdict.fall = judge.fall();
     if (!(most.factor > 0)) break;
   }
   verdict.factor = thousandths(verdict.factor);

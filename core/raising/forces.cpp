@@ -10,7 +10,6 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Below it the rows that hold give way: keeps the equations solvable where they have lost rank.
 constexpr double kSoft = 1e-6;
-constexpr int kRounds = 40;
 
 void write_side(double (&side)[6], const HoldRow& row, Vec3 cg, double sign) {
   const Vec3 turn = (1 / kMechanismLength) * cross(row.point - cg, row.direction);
@@ -215,11 +214,11 @@ double Balance::stretch(const Loads& needed, const Eigen::VectorXd& start, const
   return lo > 0 ? lo : hi;
 }
 
-Found Balance::solve(const Loads& needed, Eigen::VectorXd& f, Loads& y) {
+Found Balance::solve(const Loads& needed, Eigen::VectorXd& f, Loads& y, int rounds) {
   const Eigen::VectorXd start = f;
   if (y.size() != needed.size()) y = Loads::Zero(needed.size());
   std::vector<char> free(system_.columns.size(), 1);
-  for (int round = 0; round < kRounds; ++round) {
+  for (int round = 0; round < rounds; ++round) {
     f = forces_at(start, y, &free);
     if (holds(system_, needed, f)) return Found::kForces;
     if (round % 4 == 3 && proves_none(needed, y)) return Found::kNone;

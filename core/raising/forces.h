@@ -21,6 +21,7 @@ namespace bentbook {
 
 inline constexpr double kBalanceError = 1e-6;  ///< of the largest load (at least 1 lb)
 inline constexpr double kMostForce = 1e5;
+inline constexpr int kRounds = 40;  ///< steps at most
 
 using Loads = Eigen::VectorXd;  ///< six to a body
 
@@ -55,7 +56,7 @@ class Balance {
   explicit Balance(const ForceSystem& system);
   /// `f`: forces to stay near to; where found, those found. `y`: the motion to begin with, any;
   /// afterwards the last one.
-  Found solve(const Loads& needed, Eigen::VectorXd& f, Loads& y);
+  Found solve(const Loads& needed, Eigen::VectorXd& f, Loads& y, int rounds = kRounds);
 
  private:
   /// Forces that go with a motion; `free`: by row, whether it is within its bounds.

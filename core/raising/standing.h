@@ -7,11 +7,12 @@
 /// What a joint holds before the lead changes it (HoldChange; trade.md's table, conservative, *common practice*):
 ///   post on the ground   a point; presses; sideways (and turning on the spot) and uplift when posts_anchored
 ///   sill on the ground   presses at its corners; sideways and uplift when posts_anchored
-///   knife plate          a point both ways, and no turning about the member's own axis; only with its pins in
+///   knife plate          a point both ways, and no turning about the member's own axis; only with its pins in;
+///                        what sits on it presses as on a tenon's shoulder
 ///   tenon                a point: its shoulder presses, its cheeks and edges hold across the tenon both ways and
 ///   against
 ///                        turning about the member's own axis; its peg pulls only where changed
-///   brace's tenon        the same: it presses along the brace, and holds across it (its own weight)
+///   brace's tenon        a point: it presses along the brace, and holds across it (its own weight) and against turning
 ///   housed or plain butt what its faces press on
 ///   bird's mouth         its seat and heel press; uplift, along the plate and out of the heel only where changed
 ///   rafter peak          its faces press; a tongue's cheeks hold sideways
@@ -80,7 +81,7 @@ struct StandingModel {
   std::vector<std::vector<int>> touches;  ///< by timber: its rows, in order
   RaisingLoads loads;
   std::vector<Vec3> joint_at;  ///< by joint
-  std::vector<int> joint_member, joint_receiver;
+  std::vector<int> joint_member, joint_receiver, joint_carrier;
   std::vector<char> joint_pinned;  ///< a knife plate: nothing before its pins are in
   std::vector<int> bent;           ///< by timber, −1: of none
   std::vector<TimberKind> timber_kind;
@@ -148,13 +149,14 @@ enum class StandingDepth : std::uint8_t {
 };
 
 struct StandingCheck {
-  int mechanisms = 0;         ///< dimension of the null space, one-way rows counted as two-way
-  double least_singular = 0;  ///< smallest pivot counted as held, of rows and columns brought to size 1 (kExplain)
-  std::vector<Mode> modes;    ///< kExplain; as many as mechanisms
-  bool forces = false;        ///< every load case holds at λ ≥ 1 (looked at only without mechanisms)
-  double factor = 0;          ///< kExplain: margin of the worst case, in thousandths; else 1 or 0
-  LoadCase worst;             ///< where not `forces`, or kExplain
-  std::vector<int> hangs_on;  ///< kExplain: rows of the model that keep λ from growing, most first
+  int mechanisms = 0;              ///< dimension of the null space, one-way rows counted as two-way
+  double least_singular = 0;       ///< smallest pivot counted as held, of rows and columns brought to size 1 (kExplain)
+  std::vector<Mode> modes;         ///< kExplain; as many as mechanisms
+  bool forces = false;             ///< every load case holds at λ ≥ 1 (looked at only without mechanisms)
+  double factor = 0;               ///< kExplain: margin of the worst case, in thousandths; else 1 or 0
+  LoadCase worst;                  ///< where not `forces`, or kExplain
+  std::vector<int> hangs_on;       ///< kExplain: rows of the model that keep λ from growing, most first
+  std::vector<TimberMotion> fall;  ///< where forces fail: how it begins to go
   std::vector<StandingWarning> warnings;
   bool not_decided = false;  ///< the solver found neither forces nor a proof that there are none: counted as a fall
   [[nodiscard]] bool stands() const { return mechanisms == 0 && forces; }
@@ -174,6 +176,8 @@ class StandingRun {
                                     StandingDepth depth = StandingDepth::kExplain, std::span<const int> coming = {});
   [[nodiscard]] bool rigid(std::span<const int> timbers, std::span<const int> temporaries);
   [[nodiscard]] bool stands(std::span<const int> timbers, std::span<const int> temporaries);
+  /// What it remembers, for a copy of its model to which temporaries were added.
+  [[nodiscard]] StandingRun on(const StandingModel& more) const;
 
   struct Inside;
 
@@ -186,8 +190,12 @@ class StandingRun {
                                            StandingDepth depth = StandingDepth::kExplain,
                                            std::span<const int> coming = {});
 
-/// Diagonals from posts and timbers to stakes in the ground or to other timbers, as few as are found, that with
-/// `temporaries` make it stand. Never fewer than `at_least`. Names are left empty.
+/// Diagonals, as few as are found, that with `temporaries` make it stand. From posts to stakes in the ground; from what
+/// moves to what it is joined to, on both sides of the joint, to other timbers near, or (guys) to the ground. First one
+/// for each mechanism, each time the one that holds back most of what still moves; then, case by case that fails, the
+/// one that is in its way most; then those that turn out not to be needed are taken out again. More than kMostBraces
+/// are not tried. Names are left empty.
+inline constexpr int kMostBraces = 24;
 struct BraceProposal {
   bool cures = false;  ///< with them it stands
   std::vector<Temporary> braces;

@@ -111,6 +111,7 @@ struct Rows {
 struct EndAxes {
   Vec3 u, v, w;
   double reach = 2;  ///< a quarter of the member's size along v
+  double side = 2;   ///< …along w
 };
 EndAxes end_axes(const Rows& it) {
   const Joint& joint = it.joint();
@@ -121,15 +122,30 @@ EndAxes end_axes(const Rows& it) {
   axes.w = norm(across) > 1e-6 ? unit(across) : m.at.y;
   axes.v = cross(axes.w, axes.u);
   const bool depth = libm::fabs(dot(axes.v, m.at.z)) > 0.7;
-  axes.reach = (depth ? m.sides.z_hi - m.sides.z_lo : m.sides.y_hi - m.sides.y_lo) / 4;
+  const double z = (m.sides.z_hi - m.sides.z_lo) / 4, y = (m.sides.y_hi - m.sides.y_lo) / 4;
+  axes.reach = depth ? z : y;
+  axes.side = depth ? y : z;
   return axes;
+}
+
+/// A hinge about w: the shoulder presses on both sides of it. With a peg that pulls without a known rating, or on a
+/// brace, the two would be counted as holding a moment: then it presses in the middle, unless gravity sits on it.
+void shoulder(Rows& it, const Hold& hold, bool brace) {
+  const EndAxes e = end_axes(it);
+  const bool sits = it.joint().carried == it.joint().receiver;
+  if (!sits && (brace || hold.pulls)) {
+    it.add(HoldKind::kPress, it.joint().where, -1 * e.u, false);
+    return;
+  }
+  it.add(HoldKind::kPress, it.joint().where + e.side * e.w, -1 * e.u, false);
+  it.add(HoldKind::kPress, it.joint().where - e.side * e.w, -1 * e.u, false);
 }
 
 void tenon_rows(Rows& it, const Hold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   const bool brace = it.joint().meeting == Meeting::kBraceEnd;
-  it.add(HoldKind::kPress, o, -1 * e.u, false);
+  shoulder(it, hold, brace);
   if (brace || !level(e.w) || hold.sideways) {
     it.add(HoldKind::kAcross, o + e.reach * e.v, e.w, true);
     it.add(HoldKind::kAcross, o - e.reach * e.v, e.w, true);
@@ -155,10 +171,8 @@ void plate_row(Rows& it, const Hold& hold, Vec3 point, Vec3 d) {
 void knife_rows(Rows& it, const Hold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
-  if (hold.pulls)
-    it.add(HoldKind::kPin, o, -1 * e.u, true);
-  else
-    it.add(HoldKind::kPin, o, -1 * e.u, false);
+  it.add(HoldKind::kPin, o, -1 * e.u, hold.pulls);
+  if (it.joint().carried == it.joint().receiver) shoulder(it, hold, false);  // what sits on a post does not roll off
   plate_row(it, hold, o, e.v);
   if (level(e.w) && !hold.sideways) return;
   plate_row(it, hold, o + e.reach * e.v, e.w);
@@ -311,6 +325,7 @@ StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan) {
     model.joint_at.push_back(joint.where);
     model.joint_member.push_back(joint.member);
     model.joint_receiver.push_back(joint.receiver);
+    model.joint_carrier.push_back(joint.carrier);
     model.joint_pinned.push_back(joint.kind == JointKind::kKnifePlate ? 1 : 0);
   }
   bool first = true;

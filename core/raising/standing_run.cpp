@@ -9,11 +9,13 @@ namespace bentbook {
 struct StandingRun::Inside {
   const StandingModel* model = nullptr;
   std::vector<char> rigid_joint;
+  std::unique_ptr<Prover> prover;
 };
 
 StandingRun::StandingRun(const StandingModel& model) : inside_(std::make_unique<Inside>()) {
   inside_->model = &model;
   inside_->rigid_joint = rigid_joints(model);
+  inside_->prover = std::make_unique<Prover>(model);
 }
 StandingRun::~StandingRun() = default;
 StandingRun::StandingRun(StandingRun&&) noexcept = default;
@@ -31,11 +33,12 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   result.least_singular = found.least_pivot > 0 ? found.least_pivot : 0;
   for (auto& motions : found.modes) result.modes.push_back(name_mode(model, std::move(motions)));
   if (depth == StandingDepth::kRigid || found.count > 0 || set.timbers.empty()) return result;
-  const ForceVerdict verdict = explain ? worst_case(model, set) : judge_forces(model, set, nullptr);
+  const ForceVerdict verdict = explain ? worst_case(model, set) : inside_->prover->judge(set);
   result.forces = verdict.holds;
   result.factor = verdict.factor;
   result.worst = verdict.worst;
   result.hangs_on = verdict.hangs_on;
+  if (!verdict.holds) result.fall = verdict.fall;
   result.not_decided = !verdict.decided;
   return result;
 }
@@ -45,6 +48,12 @@ bool StandingRun::rigid(std::span<const int> timbers, std::span<const int> tempo
 }
 bool StandingRun::stands(std::span<const int> timbers, std::span<const int> temporaries) {
   return check(timbers, temporaries, StandingDepth::kStands).stands();
+}
+
+StandingRun StandingRun::on(const StandingModel& more) const {
+  StandingRun run(more);
+  run.inside_->prover = std::make_unique<Prover>(more, *inside_->prover);
+  return run;
 }
 
 StandingCheck check_standing(const StandingModel& model, std::span<const int> timbers, std::span<const int> temporaries,
