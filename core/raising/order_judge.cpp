@@ -1,6 +1,9 @@
 #include "raising/order_judge.h"
 
 #include <algorithm>
+#include <map>
+
+#include "raising/pick.h"
 
 namespace bentbook {
 namespace {
@@ -8,7 +11,11 @@ namespace {
 class Standing final : public Judge {
  public:
   Standing(const Frame& frame, const RaisingPlan& plan)
-      : frame_(frame), model_(make_standing_model(frame, plan)), run_(model_) {}
+      : frame_(frame),
+        plan_(plan),
+        bodies_(pick_bodies(frame, plan)),
+        model_(make_standing_model(frame, plan)),
+        run_(model_) {}
 
   bool rigid(std::span<const int> timbers, std::span<const int> temporaries) override {
     return run_.rigid(timbers, temporaries);
@@ -28,7 +35,14 @@ class Standing final : public Judge {
     std::sort(added.begin(), added.end());
     return added;
   }
-  bool lifts(std::span<const int> /*timbers*/) override { return true; }
+  bool lifts(std::span<const int> timbers) override {
+    std::vector<int> key(timbers.begin(), timbers.end());
+    const auto known = lifts_.find(key);
+    if (known != lifts_.end()) return known->second;
+    const bool can = can_pick(frame_, plan_, bodies_, timbers);
+    lifts_.emplace(std::move(key), can);
+    return can;
+  }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return model_.temporaries; }
 
  private:
@@ -42,6 +56,9 @@ class Standing final : public Judge {
   }
 
   const Frame& frame_;
+  const RaisingPlan& plan_;
+  std::vector<PickBody> bodies_;
+  std::map<std::vector<int>, bool> lifts_;
   StandingModel model_;
   StandingRun run_;
 };
