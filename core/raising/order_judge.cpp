@@ -5,6 +5,8 @@
 
 #include "raising/pick.h"
 
+#include "raising/search_braces.h"
+
 namespace bentbook {
 namespace {
 
@@ -28,8 +30,9 @@ class Standing final : public Judge {
     return run_.check(timbers, temporaries, depth, coming);
   }
   std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override {
+    std::vector<int> added = brace_step(model_, frame_, run_, timbers, temporaries);
+    if (!added.empty()) return added;
     const BraceProposal proposal = propose_braces(model_, frame_, run_, timbers, temporaries);
-    std::vector<int> added;
     if (!proposal.cures) return added;
     for (const Temporary& brace : proposal.braces) added.push_back(number_of(brace));
     std::sort(added.begin(), added.end());
