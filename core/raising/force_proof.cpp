@@ -160,7 +160,7 @@ struct Prover::Work {
       const Largest most = program->solve(loads);
       verdict.decided = most.decided;
       if (most.motion.size() > 0) verdict.fall = motions_of(set.timbers, most.motion);
-      if (most.decided && most.factor >= factor) {
+      if (most.decided && most.factor >= factor && most.forces.size() == own.size()) {
         own = most.forces;
         found = Found::kForces;
       }

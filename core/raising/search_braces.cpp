@@ -2,13 +2,12 @@
 
 #include <algorithm>
 
-#include "raising/forces.h"
 #include "raising/mechanism.h"
 
 namespace bentbook {
 namespace {
 
-constexpr int kMost = 24;         ///< braces in one step
+constexpr int kMost = 10;         ///< braces in one step
 constexpr double kStation = 12;   ///< inches between the places on a timber that are looked at
 constexpr double kEnough = 0.05;  ///< least change of length, against the fastest point's travel
 constexpr double kShortest = 18;  ///< inches
@@ -65,25 +64,9 @@ class Bracer {
     }
     const StandingCheck check = run_.check(timbers_, up_, StandingDepth::kStands);
     if (check.stands()) return false;
-    motion = falling(set, check.worst);
+    motion = check.fall;
     return true;
   }
-  [[nodiscard]] Motion falling(const StandingSet& set, const LoadCase& worst) const {
-    const ForceSystem system = force_system(model_, set.timbers, set.rows);
-    // All of the load grows from nothing, so that there is a motion even where its own weight brings it down.
-    CaseLoads loads = case_loads(model_, system.bodies, worst);
-    loads.scaled += loads.fixed;
-    loads.fixed.setZero();
-    const Largest largest = LoadFactor(system).solve(loads);
-    Motion motion;
-    if (largest.motion.size() != system.size()) return motion;
-    for (std::size_t b = 0; b < system.bodies.size(); ++b) {
-      const auto y = [&](int k) { return largest.motion[static_cast<Eigen::Index>(6 * b) + k]; };
-      motion.push_back({system.bodies[b], {y(0), y(1), y(2)}, (1 / kMechanismLength) * Vec3{y(3), y(4), y(5)}});
-    }
-    return motion;
-  }
-
   [[nodiscard]] Place place_on(int t, double station, const TimberMotion& motion) const {
     const Placement& own = frame_.timbers[at(t)].at;
     const Vec3 p = own.origin + station * own.x;

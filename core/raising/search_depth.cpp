@@ -53,6 +53,7 @@ bool advance(SearchSpace& space, SearchClock& clock, Level& level, SearchState& 
 DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference preference, int most) {
   DepthFirst result;
   most += clock.tried();
+  const int most_not_braced = space.not_braced() + 20 + space.count();
   result.farthest = space.start();
   std::vector<Level> levels{level_of(space, space.start(), preference)};
   const auto steps = [&] {
@@ -71,11 +72,11 @@ DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference prefe
       return result;
     }
     SearchState next;
-    if (clock.tried() < most && advance(space, clock, levels.back(), next)) {
+    if (clock.tried() < most && space.not_braced() <= most_not_braced && advance(space, clock, levels.back(), next)) {
       levels.push_back(level_of(space, next, preference));
       continue;
     }
-    if (clock.stopped() || clock.tried() >= most) break;
+    if (clock.stopped() || clock.tried() >= most || space.not_braced() > most_not_braced) break;
     levels.pop_back();
   }
   return result;

@@ -223,7 +223,10 @@ bool SearchSpace::add(SearchState& state, int p, SearchStep& step, bool may_put_
   } else {
     if (!may_put_up) return false;
     step.put_up = without(judge_.propose(next.timbers, next.up), next.up);
-    if (step.put_up.empty()) return false;
+    if (step.put_up.empty()) {
+      ++not_braced_;
+      return false;
+    }
     next.up = merged(next.up, step.put_up);
     if (!stands(next.timbers, next.up)) return false;
     take_out_idle(next, step, state.up);

@@ -58,6 +58,8 @@ class SearchSpace {
   [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
   /// All of a sequence from the start; false: some step is not good.
   [[nodiscard]] bool follow(std::span<const int> sequence, SearchState& state, std::vector<SearchStep>& steps);
+  /// How often the judge could propose nothing, which costs the most.
+  [[nodiscard]] int not_braced() const { return not_braced_; }
   [[nodiscard]] OrderCost leg(int from, int to) const;
   /// No sequence costs less.
   [[nodiscard]] OrderCost bound() const;
@@ -79,6 +81,7 @@ class SearchSpace {
   std::vector<char> way_known_;
   std::vector<RaisingStep> done_;
   SearchState start_;
+  int not_braced_ = 0;
 };
 
 /// Remembers what it has asked another judge.
