@@ -16,6 +16,7 @@ namespace bentbook {
 namespace {
 
 using csv::Column;
+using csv::is_text;
 using csv::kColumns;
 using csv::name_of;
 using csv::Record;
@@ -27,28 +28,6 @@ std::string_view trimmed(std::string_view s) {
   const std::size_t first = s.find_first_not_of(" \t");
   if (first == std::string_view::npos) return {};
   return s.substr(first, s.find_last_not_of(" \t") - first + 1);
-}
-
-/// Bytes that a mark may have: UTF-8 without control characters (RFC 3629).
-bool is_text(std::string_view s) {
-  for (std::size_t i = 0; i < s.size();) {
-    const auto c = static_cast<unsigned char>(s[i]);
-    if (c < 0x20 || c == 0x7f) return false;
-    const std::size_t size = c < 0x80                ? 1
-                             : c >= 0xc2 && c < 0xe0 ? 2
-                             : (c & 0xf0) == 0xe0    ? 3
-                             : c >= 0xf0 && c < 0xf5 ? 4
-                                                     : 0;
-    if (size == 0 || i + size > s.size()) return false;
-    for (std::size_t k = 1; k < size; ++k)
-      if ((static_cast<unsigned char>(s[i + k]) & 0xc0) != 0x80) return false;
-    const auto second = size > 2 ? static_cast<unsigned char>(s[i + 1]) : 0;
-    const bool overlong = (c == 0xe0 && second < 0xa0) || (c == 0xf0 && second < 0x90);
-    const bool surrogate_or_past = (c == 0xed && second >= 0xa0) || (c == 0xf4 && second >= 0x90);
-    if (overlong || surrogate_or_past) return false;
-    i += size;
-  }
-  return true;
 }
 
 /// The cells of one line by column, and the first trouble met while they are read.

@@ -34,5 +34,7 @@ class Records {
 
 /// The tab or semicolon where the first line has one, else the comma.
 [[nodiscard]] char separator_of(std::string_view bytes);
+/// Bytes that a mark may have: UTF-8 without control characters (RFC 3629).
+[[nodiscard]] bool is_text(std::string_view s);
 
 }  // namespace bentbook::csv

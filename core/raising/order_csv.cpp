@@ -1,0 +1,200 @@
+#include "raising/order_csv.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "frame/csv_records.h"
+#include "measure/parse.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::size_t kMostSteps = 10'000;
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut };
+constexpr std::array<std::string_view, 5> kNames = {"step", "mark", "day", "put_up", "take_out"};
+
+std::string_view trimmed(std::string_view s) {
+  const std::size_t first = s.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
+}
+
+std::string lower(std::string_view s) {
+  std::string out(trimmed(s));
+  for (char& c : out)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return out;
+}
+
+int column_of(std::string_view name) {
+  const std::string word = lower(name);
+  if (word == "marks") return kMark;
+  for (std::size_t i = 0; i < kNames.size(); ++i)
+    if (kNames[i] == word) return static_cast<int>(i);
+  return -1;
+}
+
+/// A line that was read well.
+struct Row {
+  int line = 1;
+  std::int64_t step = 0;
+  std::optional<int> day;
+  std::vector<std::string> marks, put_up, take_out;
+};
+
+class Reading {
+ public:
+  explicit Reading(std::string_view bytes) {
+    if (bytes.starts_with(kByteOrderMark)) bytes.remove_prefix(kByteOrderMark.size());
+    csv::Records records(bytes, csv::separator_of(bytes));
+    if (!head(records.more() ? records.next() : csv::Record{})) return;
+    while (records.more()) {
+      const csv::Record record = records.next();
+      if (auto row = read(record)) rows_.push_back(*std::move(row));
+    }
+    gather();
+  }
+  OrderCsv take() { return std::move(order_); }
+
+ private:
+  void trouble(int line, std::string_view column, ErrorCode code, std::int64_t at = -1) {
+    order_.troubles.push_back({line, std::string(column), {code, std::string(column), at, 0}});
+  }
+
+  bool head(const csv::Record& record) {
+    std::array<bool, kNames.size()> seen{};
+    for (const std::string& cell : record.cells) {
+      const int column = column_of(cell);
+      columns_.push_back(column);
+      if (column < 0) continue;
+      const auto c = static_cast<std::size_t>(column);
+      if (seen[c]) return trouble(record.line, kNames[c], ErrorCode::kConflict), false;
+      seen[c] = true;
+    }
+    if (record.open_quote) return trouble(record.line, kNames[kMark], ErrorCode::kSyntax), false;
+    if (!seen[kMark]) return trouble(record.line, kNames[kMark], ErrorCode::kMissing), false;
+    numbered_ = seen[kStep];
+    return true;
+  }
+
+  /// Names between the plus signs. False: bytes that are no text.
+  static bool names(std::string_view cell, std::vector<std::string>& out) {
+    while (!cell.empty()) {
+      const std::size_t plus = std::min(cell.find('+'), cell.size());
+      const std::string_view name = trimmed(cell.substr(0, plus));
+      if (!name.empty()) {
+        if (!csv::is_text(name) || name.size() > 400) return false;
+        out.emplace_back(name);
+      }
+      cell.remove_prefix(std::min(plus + 1, cell.size()));
+    }
+    return true;
+  }
+
+  std::optional<std::int64_t> number(int line, Column column, std::string_view cell) {
+    const auto value = parse_count(cell);
+    if (value) return *value;
+    trouble(line, kNames[column], value.error().code, value.error().at);
+    return std::nullopt;
+  }
+
+  std::optional<Row> read(const csv::Record& record) {
+    std::array<std::string_view, kNames.size()> cells;
+    bool any = false;
+    for (std::size_t i = 0; i < record.cells.size(); ++i) {
+      const std::string_view cell = trimmed(record.cells[i]);
+      if (cell.empty()) continue;
+      any = true;
+      if (i >= columns_.size()) return trouble(record.line, kNames[kMark], ErrorCode::kSyntax), std::nullopt;
+      if (columns_[i] >= 0) cells[static_cast<std::size_t>(columns_[i])] = cell;
+    }
+    if (!any) return std::nullopt;
+    if (record.open_quote) return trouble(record.line, kNames[kMark], ErrorCode::kSyntax), std::nullopt;
+    Row row;
+    row.line = record.line;
+    if (numbered_) {
+      if (cells[kStep].empty()) return trouble(record.line, kNames[kStep], ErrorCode::kMissing), std::nullopt;
+      const auto step = number(record.line, kStep, cells[kStep]);
+      if (!step) return std::nullopt;
+      row.step = *step;
+    } else {
+      row.step = record.line;
+    }
+    if (!cells[kDay].empty()) {
+      const auto day = number(record.line, kDay, cells[kDay]);
+      if (!day) return std::nullopt;
+      if (*day < 1 || *day > 1000) {
+        trouble(record.line, kNames[kDay], *day < 1 ? ErrorCode::kTooSmall : ErrorCode::kTooLarge);
+        return std::nullopt;
+      }
+      row.day = static_cast<int>(*day);
+    }
+    for (const auto& [column, out] : {std::pair{kMark, &row.marks}, {kPutUp, &row.put_up}, {kTakeOut, &row.take_out}})
+      if (!names(cells[column], *out)) return trouble(record.line, kNames[column], ErrorCode::kSyntax), std::nullopt;
+    if (row.marks.empty() && row.put_up.empty() && row.take_out.empty())
+      return trouble(record.line, kNames[kMark], ErrorCode::kMissing), std::nullopt;
+    return row;
+  }
+
+  void gather() {
+    std::stable_sort(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) { return a.step < b.step; });
+    std::vector<bool> has_day;
+    const Row* before = nullptr;
+    for (const Row& row : rows_) {
+      if (before == nullptr || before->step != row.step) {
+        if (order_.steps.size() == kMostSteps) {
+          trouble(row.line, kNames[kMark], ErrorCode::kTooLarge);
+          break;
+        }
+        order_.steps.emplace_back();
+        order_.lines.push_back(row.line);
+        has_day.push_back(false);
+      }
+      before = &row;
+      RaisingStep& step = order_.steps.back();
+      if (row.day && has_day.back() && step.day != *row.day) trouble(row.line, kNames[kDay], ErrorCode::kConflict);
+      if (row.day && !has_day.back()) step.day = *row.day, has_day.back() = true;
+      step.marks.insert(step.marks.end(), row.marks.begin(), row.marks.end());
+      step.put_up.insert(step.put_up.end(), row.put_up.begin(), row.put_up.end());
+      step.take_out.insert(step.take_out.end(), row.take_out.begin(), row.take_out.end());
+    }
+    std::stable_sort(order_.troubles.begin(), order_.troubles.end(),
+                     [](const OrderCsvTrouble& a, const OrderCsvTrouble& b) { return a.line < b.line; });
+  }
+
+  std::vector<int> columns_;
+  bool numbered_ = false;
+  std::vector<Row> rows_;
+  OrderCsv order_;
+};
+
+std::string quoted(std::string_view name) {
+  if (name.find_first_of(",\"\r\n;\t") == std::string_view::npos) return std::string(name);
+  std::string out = "\"";
+  for (const char c : name) {
+    if (c == '"') out += '"';
+    out += c;
+  }
+  return out + "\"";
+}
+
+}  // namespace
+
+OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); }
+
+std::string write_order_csv(std::span<const RaisingStep> steps) {
+  std::string out = "step,mark,day,put_up,take_out\r\n";
+  int number = 0;
+  for (const RaisingStep& step : steps) {
+    const std::string head = std::to_string(++number) + ",";
+    const std::string day = "," + std::to_string(step.day) + ",";
+    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",\r\n";
+    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",\r\n";
+    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + "\r\n";
+  }
+  return out;
+}
+
+}  // namespace bentbook

@@ -1,0 +1,48 @@
+#pragma once
+/// An order of raising as comma-separated values (RFC 4180), someone else's or our own.
+///
+/// The first line names the columns, in any order; the separator is the comma, semicolon or tab that stands there.
+///
+///   step      a number; lines of one number are one step, and steps go by their numbers. No such column: each line is
+///   a
+///             step
+///   mark      a timber, or several with + between them; or `marks`
+///   day       empty: 1; lines of one step that give one give the same
+///   put_up    names of temporaries put up before the sling comes off, + between them
+///   take_out  …taken out at the end of the step
+///
+/// Columns of other names and lines without any cell are passed over.
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "numeric/result.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+struct OrderCsvTrouble {
+  int line = 1;  ///< of the file, from 1
+  std::string column;
+  Error error;
+};
+
+struct OrderCsv {
+  std::vector<RaisingStep> steps;
+  std::vector<int> lines;                 ///< by step: its first line
+  std::vector<OrderCsvTrouble> troubles;  ///< in the order of lines; a bad line is left out whole
+};
+
+/// Never fails: a file without a readable first line is one trouble and no steps. Reasons: kMissing (the column `mark`;
+/// a line that says nothing of timbers or temporaries), kUnexpected, kTooLarge and the like (a number; more than 10 000
+/// steps), kConflict (a step with two days; a column twice), kSyntax (quotes that do not close, more cells than
+/// columns, bytes that are no text).
+[[nodiscard]] OrderCsv read_order_csv(std::string_view bytes);
+
+/// One timber or temporary a line, lines end in CR LF: reading it gives the same steps (but for `done`, and where a
+/// name has a + in it).
+[[nodiscard]] std::string write_order_csv(std::span<const RaisingStep> steps);
+
+}  // namespace bentbook
