@@ -5,6 +5,7 @@
 
 #include "frame/facts.h"
 #include "raising/order.h"
+#include "raising/pick.h"
 
 namespace bentbook {
 namespace {
@@ -214,7 +215,11 @@ class Checker {
       say(OrderFaultId::kCantGoIn, step.step, std::move(marks));
     }
     if (!(step.stands && step.stands_after)) say(OrderFaultId::kCantStand, step.step, {});
-    if (!step.lifts) say(OrderFaultId::kCantPick, step.step, {});
+    if (!step.lifts) {
+      std::vector<std::string> marks;
+      for (const int t : step.timbers) marks.push_back(mark(t));
+      say(OrderFaultId::kCantPick, step.step, std::move(marks), -1, solve_pick(frame_, plan_, step.timbers).weight_lb);
+    }
   }
 
   int step_by_mark(const std::string& name) const {

@@ -22,7 +22,7 @@ enum class OrderFaultId : std::uint8_t {
   kWishBroken,        ///< `wish`; `marks`: the two (kDay: the one) that break it
   kCantGoIn,          ///< see StepCheck::entry; `marks`: the blockers
   kCantStand,         ///< see StepCheck; said of every step, first_unstable is the first
-  kCantPick,          ///< more than crane, gear or crew carry
+  kCantPick,          ///< more than crane, gear or crew carry; `marks`: what comes; value: lb that it weighs
   kUnknownTemporary,  ///< `marks`: its name
   kTemporaryTwice,    ///< put up while it is up
   kTemporaryNotUp,    ///< taken out while it is not up

@@ -47,7 +47,7 @@ std::vector<Piece> pieces_left(const Frame& frame, const RaisingPlan& plan) {
 /// The plan with those proposed assemblies that leave alone what the lead has put together or done, can be picked and
 /// contradict nothing.
 RaisingPlan with_proposals(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
-                           AssemblyStyle style) {
+                           AssemblyStyle style, std::vector<Assembly>& too_heavy) {
   RaisingPlan made = plan;
   const std::vector<char> done = done_timbers(frame, plan);
   std::vector<char> taken = done;
@@ -58,7 +58,11 @@ RaisingPlan with_proposals(const Frame& frame, const RaisingPlan& plan, Judge& j
     Piece piece;
     for (const std::string& mark : proposed.marks) piece.push_back(timber_by_mark(frame, mark));
     const bool clear = std::none_of(piece.begin(), piece.end(), [&](int t) { return taken[at(t)] != 0; });
-    if (!clear || !judge.lifts(piece)) continue;
+    if (!clear) continue;
+    if (!judge.lifts(piece)) {
+      too_heavy.push_back(proposed);
+      continue;
+    }
     made.assemblies.push_back(proposed);
     if (!precedence_of(frame, made, pieces_left(frame, made)).cycle.empty()) made.assemblies.pop_back();
   }
@@ -216,9 +220,10 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
                         const SearchOptions& options, const SearchCallback& go_on) {
   MemoJudge memo(judge);
   std::vector<RaisingPlan> tries;
+  std::vector<Assembly> too_heavy;
   if (options.propose) {
     for (const AssemblyStyle style : {AssemblyStyle::kBents, AssemblyStyle::kWalls}) {
-      RaisingPlan with = with_proposals(frame, plan, memo, blocking, style);
+      RaisingPlan with = with_proposals(frame, plan, memo, blocking, style, too_heavy);
       if (with.assemblies.size() > plan.assemblies.size()) tries.push_back(std::move(with));
     }
   }
@@ -235,6 +240,9 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
     if (i == 0 || found.found || timbers(found.plan) > timbers(best.plan)) best = std::move(found);
     if (best.found || best.stopped) break;
   }
+  // Put together lying down it might have gone.
+  if (!best.found && !best.stopped)
+    for (const Assembly& a : too_heavy) best.stuck.push_back({a.marks, StuckReason::kCantPick, {}});
   return best;
 }
 
