@@ -287,7 +287,10 @@ Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int
 bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
               std::span<const int> timbers) {
   const Pick pick = solve_pick(frame, plan, bodies, timbers);
-  if (plan.crane.present) return !pick.refused();
+  // What turns over as it will lie may still come level and be set down at one end first.
+  if (plan.crane.present)
+    return !pick.refused() ||
+           (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, HangWish::kLevel).refused());
   if (pick.timbers.size() < 2 || plan.crew.each.count <= 0 || pick.people <= plan.crew.people) return true;
   return raise_by_hand(frame, plan, bodies, timbers).people <= plan.crew.people;
 }
