@@ -1,6 +1,7 @@
 #pragma once
 /// All load cases of what stands, judged.
 
+#include <memory>
 #include <utility>
 #include <vector>
 
@@ -36,7 +37,8 @@ struct Proof {
   RowForces push[8];  ///< weight counted in
   struct Person {
     LoadCase load;
-    std::vector<std::pair<int, double>> more;  ///< row, force beyond `weight`
+    std::shared_ptr<const std::vector<std::pair<int, double>>> more;  ///< row, force beyond `weight`
+    bool alone = false;  ///< `more` is within all bounds without the weight's forces
   };
   std::vector<Person> persons;
 };

@@ -12,6 +12,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double kMoreWeight = 0.25 / 0.9;
 constexpr std::size_t kKept = 4;
 constexpr int kPartRounds = 10;
+constexpr int kAloneRounds = 30;  ///< worth more: it is found once
 constexpr std::size_t kNear = 24;  ///< timbers and rows that differ, at most, for a proof to be of use
 
 std::size_t differ(const std::vector<int>& a, const std::vector<int>& b) {
@@ -44,6 +45,16 @@ struct Prover::Work {
   std::unique_ptr<LoadFactor> program;
   Loads all_motion;
   ForceVerdict verdict{true, 1, true, {}, {}, {}};
+  std::vector<char> row_in;  ///< by row of the model
+  bool limits = false;       ///< a row that stands has one
+
+  Work(const StandingModel& m, const StandingSet& s) : model(m), set(s), row_in(m.rows.size(), 0) {
+    proof.set = s;
+    for (const int r : s.rows) {
+      row_in[at(r)] = 1;
+      limits = limits || m.rows[at(r)].limit > 0;
+    }
+  }
 
   /// A part of the set that is solved by itself, what is beside it left as it is.
   struct Part {
@@ -58,7 +69,7 @@ struct Prover::Work {
   template <class Take>
   void each_partner(int timber, const Take& take) const {
     for (const int r : model.touches[at(timber)]) {
-      if (!has(set.rows, r)) continue;
+      if (row_in[at(r)] == 0) continue;
       const HoldRow& row = model.rows[at(r)];
       const int other = row.a == timber ? row.b : row.a;
       if (other >= 0) take(other, row);
@@ -160,7 +171,8 @@ struct Prover::Work {
       const Largest most = program->solve(loads);
       verdict.decided = most.decided;
       if (most.motion.size() > 0) verdict.fall = motions_of(set.timbers, most.motion);
-      if (most.decided && most.factor >= factor && most.forces.size() == own.size()) {
+      // Where not even the weight is held there are no forces, and the factor is 0.
+      if (most.decided && most.forces.size() == own.size() && most.factor >= factor) {
         own = most.forces;
         found = Found::kForces;
       }
@@ -197,7 +209,7 @@ struct Prover::Work {
       std::vector<int> changed;
       for (const int t : set.timbers) {
         bool differs = !has(was->set.timbers, t);
-        for (const int r : model.touches[at(t)]) differs = differs || (has(was->set.rows, r) && !has(set.rows, r));
+        for (const int r : model.touches[at(t)]) differs = differs || (row_in[at(r)] == 0 && has(was->set.rows, r));
         if (differs) changed.push_back(t);
       }
       std::vector<char> in = carriers_of(changed);
@@ -238,37 +250,63 @@ struct Prover::Work {
       if (r < was->size()) f(r) = (*was)(r);
   }
 
-  [[nodiscard]] bool still(const Proof::Person& person) const {
-    return std::all_of(person.more.begin(), person.more.end(), [&](const auto& more) {
+  /// `gone`: rows of its own set may be missing in this one.
+  [[nodiscard]] bool still(const Proof::Person& person, bool gone) const {
+    if (person.alone && !gone && !limits) return true;
+    return std::all_of(person.more->begin(), person.more->end(), [&](const auto& more) {
       const HoldRow& row = model.rows[at(more.first)];
-      if (!has(set.rows, more.first)) return false;
+      if (row_in[at(more.first)] == 0) return false;
       const double f = proof.weight(more.first) + more.second;
       const double most = row.limit > 0 ? row.limit : kMostForce;
       const double heavy = f + kMoreWeight * proof.weight(more.first);
       return f >= (row.two_way ? -most : 0) && f <= most && heavy <= most && heavy >= (row.two_way ? -most : 0);
     });
   }
-  bool person(const LoadCase& load, std::unique_ptr<Part>& part) {
+  bool person(const LoadCase& load, const Proof::Person* old, std::unique_ptr<Part>& part) {
     if (!part) {
       std::vector<char> in = carriers_of({load.timber});
       part = part_of(std::move(in));
     }
-    RowForces f = proof.weight;
+    // Most loads are held without the help of any weight: what holds them then holds whatever else changes.
+    RowForces f = RowForces::Zero(proof.weight.size());
+    const bool helped = old != nullptr && !old->alone;
+    if (!helped && person_alone(*part, load, f)) {
+      keep_person(load, f, true);
+      if (still(proof.persons.back(), false)) return true;
+      proof.persons.pop_back();
+    }
+    f = proof.weight;
+    for (std::size_t i = 0; helped && i < old->more->size(); ++i)
+      if (row_in[at((*old->more)[i].first)] != 0) f((*old->more)[i].first) += (*old->more)[i].second;
     if (!solve_part(*part, load, 1, f)) {
       f = proof.weight;
       if (!solve_all(load, 1, f)) return false;
     }
     if (!heavy_case(load, f)) return false;
-    Proof::Person kept{load, {}};
+    keep_person(load, f - proof.weight, false);
+    return true;
+  }
+  void keep_person(const LoadCase& load, const RowForces& more, bool alone) {
+    auto rows = std::make_shared<std::vector<std::pair<int, double>>>();
     for (const int r : set.rows)
-      if (f(r) != proof.weight(r)) kept.more.emplace_back(r, f(r) - proof.weight(r));
-    proof.persons.push_back(std::move(kept));
+      if (more(r) != 0) rows->emplace_back(r, more(r));
+    proof.persons.push_back({load, std::move(rows), alone});
+  }
+  /// Forces for the person's weight alone.
+  bool person_alone(Part& part, const LoadCase& load, RowForces& f) const {
+    const CaseLoads loads = case_loads(model, part.system.bodies, load);
+    Eigen::VectorXd own = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(part.system.rows.size()));
+    part.motion = Loads();
+    if (part.balance->solve(loads.scaled, own, part.motion, kAloneRounds) != Found::kForces) return false;
+    for (std::size_t i = 0; i < part.system.rows.size(); ++i)
+      f(part.system.rows[i]) = own(static_cast<Eigen::Index>(i));
     return true;
   }
   bool persons(const Proof* was) {
     std::unique_ptr<Part> part;
     int part_timber = -1;
     std::size_t next = 0;
+    const bool gone = was != nullptr && !std::includes(set.rows.begin(), set.rows.end(), was->set.rows.begin(), was->set.rows.end());
     for (const LoadCase& load : load_cases(model, set)) {
       if (load.kind != LoadKind::kPerson || load.heavy) continue;
       const Proof::Person* old = nullptr;
@@ -278,13 +316,13 @@ struct Prover::Work {
         if (was->persons[i].load.timber != load.timber) break;
         if (was->persons[i].load == load) old = &was->persons[i];
       }
-      if (old != nullptr && still(*old)) {
+      if (old != nullptr && still(*old, gone)) {
         proof.persons.push_back(*old);
         continue;
       }
       if (part_timber != load.timber) part.reset();
       part_timber = load.timber;
-      if (!person(load, part)) return false;
+      if (!person(load, old, part)) return false;
     }
     return true;
   }
@@ -299,8 +337,7 @@ ForceVerdict Prover::judge(const StandingSet& set) {
     least = d;
     was = &proof;
   }
-  Work work{model_, set, {}, nullptr, nullptr, nullptr, {}, {true, 1, true, {}, {}, {}}};
-  work.proof.set = set;
+  Work work(model_, set);
   if (work.pushes(was) && work.persons(was)) {
     if (proofs_.size() == kKept) proofs_.erase(proofs_.begin());
     proofs_.push_back(std::move(work.proof));
