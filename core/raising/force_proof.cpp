@@ -11,8 +11,9 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double kMoreWeight = 0.25 / 0.9;
 constexpr std::size_t kKept = 4;
+constexpr double kLeastSoft = 0.02;
 constexpr int kPartRounds = 10;
-constexpr int kAloneRounds = 30;  ///< worth more: it is found once
+constexpr int kAloneRounds = 30;   ///< worth more: it is found once
 constexpr std::size_t kNear = 24;  ///< timbers and rows that differ, at most, for a proof to be of use
 
 std::size_t differ(const std::vector<int>& a, const std::vector<int>& b) {
@@ -46,7 +47,8 @@ struct Prover::Work {
   Loads all_motion;
   ForceVerdict verdict{true, 1, true, {}, {}, {}};
   std::vector<char> row_in;  ///< by row of the model
-  bool limits = false;       ///< a row that stands has one
+  const Proof* nearest = nullptr;
+  bool limits = false;  ///< a row that stands has one
 
   Work(const StandingModel& m, const StandingSet& s) : model(m), set(s), row_in(m.rows.size(), 0) {
     proof.set = s;
@@ -148,10 +150,22 @@ struct Prover::Work {
     for (std::size_t i = 0; i < part.system.rows.size(); ++i)
       own(static_cast<Eigen::Index>(i)) = f(part.system.rows[i]);
     part.motion = Loads();
+    if (load.kind == LoadKind::kPush && nearest != nullptr) part.balance->set_soft(soft_of(part.system, own));
     if (part.balance->solve(needed, own, part.motion, kPartRounds) != Found::kForces) return false;
     for (std::size_t i = 0; i < part.system.rows.size(); ++i)
       f(part.system.rows[i]) = own(static_cast<Eigen::Index>(i));
     return true;
+  }
+
+  /// Rows take about as much more as they have.
+  std::vector<double> soft_of(const ForceSystem& system, const Eigen::VectorXd& f) const {
+    const double mean = f.size() > 0 ? f.lpNorm<1>() / static_cast<double>(f.size()) : 0;
+    std::vector<double> soft(system.rows.size(), 1);
+    for (std::size_t i = 0; i < soft.size() && mean > 0; ++i) {
+      if (model.rows[at(system.rows[i])].two_way || !has(nearest->set.rows, system.rows[i])) continue;
+      soft[i] = std::clamp(f(static_cast<Eigen::Index>(i)) / mean, kLeastSoft, 4.0);
+    }
+    return soft;
   }
 
   /// The whole set; where it fails the verdict says so.
@@ -163,6 +177,9 @@ struct Prover::Work {
     const CaseLoads loads = case_loads(model, set.timbers, load);
     Eigen::VectorXd own(static_cast<Eigen::Index>(set.rows.size()));
     for (std::size_t i = 0; i < set.rows.size(); ++i) own(static_cast<Eigen::Index>(i)) = f(set.rows[i]);
+    if (nearest != nullptr)
+      all_balance->set_soft(load.kind == LoadKind::kPush ? soft_of(*all, own)
+                                                         : std::vector<double>(set.rows.size(), 1));
     Found found = all_balance->solve(loads.fixed + factor * loads.scaled, own, all_motion);
     verdict.fall = found == Found::kForces ? std::vector<TimberMotion>{} : motions_of(set.timbers, all_motion);
     if (found != Found::kForces) all_motion = Loads();
@@ -204,6 +221,7 @@ struct Prover::Work {
 
   /// `was`: the nearest proof, or none.
   bool pushes(const Proof* was) {
+    nearest = was;
     std::vector<std::unique_ptr<Part>> parts;
     if (was != nullptr) {
       std::vector<int> changed;
@@ -306,7 +324,8 @@ struct Prover::Work {
     std::unique_ptr<Part> part;
     int part_timber = -1;
     std::size_t next = 0;
-    const bool gone = was != nullptr && !std::includes(set.rows.begin(), set.rows.end(), was->set.rows.begin(), was->set.rows.end());
+    const bool gone =
+        was != nullptr && !std::includes(set.rows.begin(), set.rows.end(), was->set.rows.begin(), was->set.rows.end());
     for (const LoadCase& load : load_cases(model, set)) {
       if (load.kind != LoadKind::kPerson || load.heavy) continue;
       const Proof::Person* old = nullptr;

@@ -118,7 +118,7 @@ bool holds(const ForceSystem& system, const Loads& needed, const Eigen::VectorXd
   return (needed - system.effect(f)).lpNorm<Eigen::Infinity>() <= kBalanceError * (most > 1 ? most : 1);
 }
 
-Balance::Balance(const ForceSystem& system) : system_(system) {
+Balance::Balance(const ForceSystem& system) : system_(system), soft_(system.columns.size(), 1) {
   const int n = system.size();
   std::vector<Eigen::Triplet<double>> pattern;
   std::vector<std::pair<int, int>> pairs;
@@ -148,7 +148,7 @@ Balance::Balance(const ForceSystem& system) : system_(system) {
 }
 
 bool Balance::factor(const std::vector<char>& free) {
-  if (ready_ && free == factored_) return true;
+  if (ready_ && free == factored_ && soft_ == factored_soft_) return true;
   double* values = normal_.valuePtr();
   std::fill(values, values + normal_.nonZeros(), 0.0);
   for (std::size_t r = 0; r < system_.columns.size(); ++r) {
@@ -156,11 +156,12 @@ bool Balance::factor(const std::vector<char>& free) {
     const Entries e = entries_of(system_.columns[r]);
     std::size_t k = 0;
     for (int i = 0; i < e.count; ++i)
-      for (int j = 0; j <= i; ++j) values[where_[r][k++]] += e.value[i] * e.value[j];
+      for (int j = 0; j <= i; ++j) values[where_[r][k++]] += soft_[r] * e.value[i] * e.value[j];
   }
   for (int i = 0; i < system_.size(); ++i) values[normal_.outerIndexPtr()[i]] += kSoft;
   solver_.factorize(normal_);
   factored_ = free;
+  factored_soft_ = soft_;
   ready_ = solver_.info() == Eigen::Success;
   return ready_;
 }
@@ -181,7 +182,7 @@ Eigen::VectorXd Balance::forces_at(const Eigen::VectorXd& start, const Loads& y,
   for (std::size_t r = 0; r < system_.columns.size(); ++r) {
     const auto i = static_cast<Eigen::Index>(r);
     const ForceSystem::Column& c = system_.columns[r];
-    const double want = start(i) + system_.give(c, y);
+    const double want = start(i) + soft_[r] * system_.give(c, y);
     if (free != nullptr) (*free)[r] = want >= c.lo && want <= c.hi ? 1 : 0;
     f(i) = std::clamp(want, c.lo, c.hi);
   }

@@ -11,7 +11,7 @@
 
 #include <Eigen/SparseCholesky>
 #include <memory>
-#include <optional>
+#include <utility>
 #include <vector>
 
 #include "raising/mechanism.h"
@@ -58,6 +58,10 @@ class Balance {
   /// afterwards the last one.
   Found solve(const Loads& needed, Eigen::VectorXd& f, Loads& y, int rounds = kRounds);
 
+  /// How readily each row takes more force than it has: 1 at first. Rows that already press take more of what is new
+  /// than those that are about to let go, and few let go on the way.
+  void set_soft(std::vector<double> soft) { soft_ = std::move(soft); }
+
  private:
   /// Forces that go with a motion; `free`: by row, whether it is within its bounds.
   Eigen::VectorXd forces_at(const Eigen::VectorXd& start, const Loads& y, std::vector<char>* free) const;
@@ -69,6 +73,7 @@ class Balance {
   std::vector<std::vector<int>> where_;  ///< by row: positions of its products in normal_
   Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> solver_;
   std::vector<char> factored_;  ///< rows that solver_ counts
+  std::vector<double> soft_, factored_soft_;
   bool ready_ = false;
 };
 
