@@ -145,13 +145,19 @@ bool Desktop::busy() const {
   return std::any_of(tasks_.begin(), tasks_.end(), [](const auto& task) { return !task->done; });
 }
 
+Result<std::string> Desktop::run(const std::string& request, const Progress& progress) {
+  if (!RaisingTasks::takes(request)) return run_task(request, progress);
+  const std::lock_guard lock(raising_mutex_);
+  return raising_.run(request, progress);
+}
+
 void Desktop::start_task(std::string_view id, std::string request) {
   forget_done_tasks();
   tasks_.push_back(std::make_unique<Task>());
   Task& task = *tasks_.back();
   task.id = id;
   task.thread = std::thread([this, &task, language = language, request = std::move(request)] {
-    const Result<std::string> result = run_task(request, [&](int per_mille) {
+    const Result<std::string> result = run(request, [&](int per_mille) {
       answer({EventKind::kTaskProgress, task.id, "", per_mille});
       return !task.cancelled;
     });

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "answers/strings.h"
+#include "answers/raising_task.h"
 #include "screens/platform.h"
 #include "storage.h"
 
@@ -71,10 +72,13 @@ class Desktop : public screens::Platform {
     std::atomic<bool> cancelled{false}, done{false};
   };
   void forget_done_tasks();
+  Result<std::string> run(const std::string& request, const Progress& progress);
 
   Storage storage_;
   std::optional<TextEdit> text_;
   std::vector<std::unique_ptr<Task>> tasks_;
+  RaisingTasks raising_;
+  std::mutex raising_mutex_;  // guards raising_: one of its tasks at a time
   std::mutex mutex_;  // guards answers_
   std::vector<screens::PlatformEvent> answers_;
 };

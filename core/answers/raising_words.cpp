@@ -19,14 +19,6 @@ std::string mark_of(const Frame& frame, int timber) {
   return frame.timbers[static_cast<std::size_t>(timber)].mark;
 }
 
-/// Toward which side of the building a direction goes most of all.
-std::string_view toward_text(Vec3 d, Language language) {
-  const double x = libm::fabs(d.x), y = libm::fabs(d.y), z = libm::fabs(d.z);
-  if (z >= x && z >= y) return text(d.z < 0 ? Msg::kTowardDown : Msg::kTowardUp, language);
-  if (x >= y) return text(d.x > 0 ? Msg::kTowardRight : Msg::kTowardLeft, language);
-  return text(d.y > 0 ? Msg::kTowardLast : Msg::kTowardFirst, language);
-}
-
 std::string move_text(const Move& move, const Frame& frame, const Voice& voice) {
   const std::string by = say_inches(move.distance, voice);
   const std::string toward(toward_text(move.direction, voice.language));
@@ -47,6 +39,10 @@ constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
     "unknown_mark",    "not_placed",       "twice",          "support_missing", "wish_cycle",
     "wish_broken",     "cant_go_in",       "cant_stand",     "cant_pick",       "unknown_temporary",
     "temporary_twice", "temporary_not_up", "temporary_loose"};
+constexpr std::array<std::string_view, kPickNotes> kPickWords = {
+    "angle_flat",   "angle_too_flat", "no_slings", "sling_weak",    "sling_short", "slings_few", "needs_fitting",
+    "shackle_weak", "no_shackles",    "spreader",  "take_up",       "slides",      "leans",      "turns_over",
+    "no_points",    "two_of_four",    "no_crane",  "over_capacity", "past_chart",  "near_limit", "more_people"};
 constexpr std::array<std::string_view, 6> kStuckWords = {"cycle",     "support",    "cant_go_in",
                                                          "shuts_out", "cant_stand", "cant_pick"};
 constexpr std::array<std::string_view, 7> kStandingWords = {
@@ -61,6 +57,13 @@ std::string rest_of(const std::vector<std::string>& marks) {
 }
 
 }  // namespace
+
+std::string_view toward_text(Vec3 d, Language language) {
+  const double x = libm::fabs(d.x), y = libm::fabs(d.y), z = libm::fabs(d.z);
+  if (z >= x && z >= y) return text(d.z < 0 ? Msg::kTowardDown : Msg::kTowardUp, language);
+  if (x >= y) return text(d.x > 0 ? Msg::kTowardRight : Msg::kTowardLeft, language);
+  return text(d.y > 0 ? Msg::kTowardLast : Msg::kTowardFirst, language);
+}
 
 std::string say_weight(double lb, const Voice& voice) {
   const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
@@ -197,6 +200,34 @@ std::string stuck_text(const Stuck& stuck, Language language) {
   return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
 }
 
+std::string pick_note_text(const PickNote& note, const Voice& voice) {
+  const auto msg = find_msg("pick_" + std::string(keys::word(kPickWords, note.id)));
+  if (!msg) return {};
+  const auto said = [&](double value) -> std::string {
+    switch (note.id) {
+      case PickNoteId::kAngleFlat:
+      case PickNoteId::kAngleTooFlat:
+      case PickNoteId::kSlides:
+      case PickNoteId::kLeans:
+        return print_fixed(value, 0);
+      case PickNoteId::kSlingShort:
+      case PickNoteId::kTakeUp:
+      case PickNoteId::kTurnsOver:
+      case PickNoteId::kPastChart:
+        return say_inches(value, voice);
+      case PickNoteId::kSlingsFew:
+      case PickNoteId::kMorePeople:
+        return print_fixed(value, 0);
+      case PickNoteId::kNearLimit:
+        return print_fixed(value * 100, 0);
+      default:
+        return say_weight(value, voice);
+    }
+  };
+  const std::string second = note.id == PickNoteId::kNoSlings ? say_inches(note.value2, voice) : said(note.value2);
+  return say(*msg, voice.language, {{"value", said(note.value)}, {"value2", second}});
+}
+
 std::string_view temporary_kind_text(TemporaryKind kind, Language language) {
   return row("temporary_", keys::word(kTemporaryWords, kind), language);
 }
@@ -206,11 +237,10 @@ std::string temporary_text(const Temporary& temporary, const Voice& voice) {
     if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
     return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_length(p.station, voice)}});
   };
+  std::string kind(temporary_kind_text(temporary.kind, voice.language));
+  if (!temporary.name.empty()) kind += ' ' + temporary.name;
   return say(Msg::kTemporaryRuns, voice.language,
-             {{"kind", temporary_kind_text(temporary.kind, voice.language)},
-              {"name", temporary.name},
-              {"from", point(temporary.from)},
-              {"to", point(temporary.to)}});
+             {{"kind", kind}, {"from", point(temporary.from)}, {"to", point(temporary.to)}});
 }
 
 }  // namespace bentbook

@@ -7,6 +7,7 @@
 #include "answers/words.h"
 #include "raising/blocking.h"
 #include "raising/check.h"
+#include "raising/pick.h"
 #include "raising/search.h"
 #include "raising/standing.h"
 
@@ -17,6 +18,9 @@ namespace bentbook {
 /// "P-A1, P-E1".
 [[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
 [[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
+
+/// Toward which side of the building a direction goes most of all: "the left wall".
+[[nodiscard]] std::string_view toward_text(Vec3 direction, Language language);
 
 /// "Bent 2 can rack along the ridge."
 [[nodiscard]] std::string mode_text(const Mode& mode, const Frame& frame, Language language);
@@ -35,6 +39,8 @@ namespace bentbook {
 [[nodiscard]] std::string order_fault_text(const OrderFault& fault, Language language);
 [[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
+
+[[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);
 
 [[nodiscard]] std::string_view temporary_kind_text(TemporaryKind kind, Language language);
 /// "Diagonal T1: P-A1 at 6′ to the ground".

@@ -8,7 +8,7 @@ namespace {
 constexpr int kVersion = 1;
 constexpr const char* kFile = "places";
 
-constexpr std::string_view kPlaces[] = {"angles", "rafter", "frame", "shop"};
+constexpr std::string_view kPlaces[] = {"angles", "rafter", "frame", "shop", "raising"};
 constexpr std::string_view kParts[] = {"rise", "run", "slope_length", "slope"};
 
 }  // namespace

@@ -10,7 +10,7 @@
 
 namespace bentbook {
 
-enum class Place : std::uint8_t { kAngles, kRafter, kFrame, kShop };
+enum class Place : std::uint8_t { kAngles, kRafter, kFrame, kShop, kRaising };
 
 struct AnglesInput {
   TriangleInput triangle;

@@ -10,6 +10,7 @@
 #include "screens/books_screen.h"
 #include "screens/frame_screen.h"
 #include "screens/rafter_screen.h"
+#include "screens/raising_pages.h"
 #include "screens/shop_form.h"
 #include "screens/shop_pages.h"
 #include "screens/shop_screen.h"
@@ -89,6 +90,7 @@ App::Impl::Impl(Platform& to) : platform(to), kit(first_kit()), places(demo_plac
   pages.add_place(Place::kRafter, Icon::kRafter, {"rafter", Msg::kPlaceRafter, rafter_screen});
   pages.add_place(Place::kFrame, Icon::kFrame, {"frame", Msg::kPlaceFrame, frame_screen});
   pages.add_place(Place::kShop, Icon::kShop, {"shop", Msg::kPlaceShop, shop_screen});
+  pages.add_place(Place::kRaising, Icon::kRaising, {"raising", Msg::kPlaceRaising, raising_screen});
   pages.go(places.now().active);
 }
 

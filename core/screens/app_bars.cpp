@@ -10,7 +10,8 @@ namespace {
 constexpr double kUnlockMs = 800;
 
 Msg place_name(Place place) {
-  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame, Msg::kPlaceShop};
+  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame, Msg::kPlaceShop,
+                            Msg::kPlaceRaising};
   return kNames[static_cast<std::size_t>(place)];
 }
 
@@ -52,8 +53,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   add_read(ui, std::move(heading_item));
   y += strong.FontSize;
   if (two) {
-    const bool book =
-        (pages.place() == Place::kFrame || pages.place() == Place::kShop) && desk.state() == Desk::State::kOpen;
+    const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == Desk::State::kOpen;
     const std::string name(book ? std::string_view(desk.title()) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
@@ -91,7 +91,12 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
   if (pushed) {
     // Where the word does not fit, the arrow alone: its room is better used by the places' names.
     const float wide = std::max(ui.theme.target + 8, box.w * 0.28F);
-    const bool worded = stacked || text_size(*ui.fonts.strong, ui.say(Msg::kBack)).x <= wide - 40;
+    const auto count = static_cast<float>(pages.places().size());
+    const float each = (box.w - wide - kGap * count) / count;
+    const bool room = std::all_of(pages.places().begin(), pages.places().end(), [&](const Pages::Root& root) {
+      return text_size(*ui.fonts.body, ui.say(place_name(root.place))).x <= each - 2;
+    });
+    const bool worded = stacked || (room && text_size(*ui.fonts.strong, ui.say(Msg::kBack)).x <= wide - 40);
     const Rect back = stacked ? Rect{box.x, box.y + box.h - ui.theme.target, box.w, ui.theme.target}
                               : Rect{box.x, box.y, worded ? wide : ui.theme.target + 8, box.h};
     const std::string name = say(Msg::kBackTo, ui.language, ui.say(pages.below().title));

@@ -89,6 +89,7 @@ void App::Impl::draw_root(Ui& ui) {
       desk,
       shop,
       shop_memory,
+      raising_memory,
       solids,
       frame_memory,
       file,

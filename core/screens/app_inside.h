@@ -52,6 +52,7 @@ struct App::Impl {
   Desk desk{platform};
   ShopDesk shop{platform};
   ShopMemory shop_memory;
+  RaisingMemory raising_memory;
 
   bool locked = false, read_only = false;
   bool new_version = false, not_persistent = false;
@@ -79,7 +80,8 @@ struct App::Impl {
   void change(Places next);
   void change_kit(Kit next);
   void apply_book();
-  /// What the keys at the top take back: in the Frame place the book's edits, elsewhere those of the places.
+  /// What the keys at the top take back: the book's edits where the place is about the book, else those of the places.
+  [[nodiscard]] bool edits_book() const;
   [[nodiscard]] bool can_undo() const;
   [[nodiscard]] bool can_redo() const;
   void undo();

@@ -72,20 +72,22 @@ void App::Impl::apply_book() {
   woken();
 }
 
+bool App::Impl::edits_book() const { return pages.place() == Place::kFrame || pages.place() == Place::kRaising; }
+
 bool App::Impl::can_undo() const {
   if (pages.place() == Place::kShop) return false;  // taking back a tick is an event of its own
-  return pages.place() == Place::kFrame ? desk.can_undo() : places.can_undo();
+  return edits_book() ? desk.can_undo() : places.can_undo();
 }
 
 bool App::Impl::can_redo() const {
   if (pages.place() == Place::kShop) return false;
-  return pages.place() == Place::kFrame ? desk.can_redo() : places.can_redo();
+  return edits_book() ? desk.can_redo() : places.can_redo();
 }
 
-void App::Impl::undo() { take_back(pages.place() == Place::kFrame ? Toast::Undoes::kBook : Toast::Undoes::kPlaces); }
+void App::Impl::undo() { take_back(edits_book() ? Toast::Undoes::kBook : Toast::Undoes::kPlaces); }
 
 void App::Impl::redo() {
-  if (pages.place() == Place::kFrame) return desk.redo();
+  if (edits_book()) return desk.redo();
   places.redo();
   save(places_store);
 }

@@ -13,6 +13,7 @@
 #include "screens/keypad.h"
 #include "screens/platform.h"
 #include "screens/shop_desk.h"
+#include "screens/raising_memory.h"
 #include "screens/shop_memory.h"
 #include "screens/widgets.h"
 
@@ -32,6 +33,7 @@ struct Context {
   Desk& desk;      ///< the books; the open one is changed by change_book()
   ShopDesk& shop;  ///< the log of the open book, once a page of the shop opened it
   ShopMemory& shop_memory;
+  RaisingMemory& raising_memory;
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes

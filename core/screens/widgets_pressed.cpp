@@ -73,7 +73,8 @@ bool tab_in(Ui& ui, ItemKey key, Rect box, Icon icon, std::string_view name, boo
   draw_ground(ui, look, box);
   ImDrawList& list = pen(ui);
   const ImU32 ink = chosen ? ui.theme.edit : ui.theme.ink;
-  ImFont& font = chosen ? *ui.fonts.strong : *ui.fonts.body;
+  ImFont& large = chosen ? *ui.fonts.strong : *ui.fonts.body;
+  ImFont& font = text_size(large, name).x <= box.w - 2 ? large : *ui.fonts.note;
   const float text = std::min(font.FontSize, box.h / 2), icon_side = std::min(24.0F, box.h - text - 8);
   const float top = box.y + (box.h - text - icon_side) / 2;
   if (chosen) list.AddRectFilled(top_left(box), {box.x + box.w, box.y + 4}, ui.theme.edit);

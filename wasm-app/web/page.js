@@ -19,7 +19,7 @@ import {say} from './words.js';
 const kRestoreMs = 3000;
 const canvas = document.getElementById('canvas');
 const notice = document.getElementById('notice');
-const {wasm, workerScript, scanScript, build} = document.documentElement.dataset;
+const {wasm, workerScript, scanScript, raisingWasm, raisingScript, build} = document.documentElement.dataset;
 const decoder = new TextDecoder();
 
 let core = null;
@@ -41,7 +41,10 @@ const store = openStore(post, (kit, places) => core.load(kit, places));
 hooks.store = store.state;
 
 function makeShell() {
-  const tasks = makeTasks(post, {script: workerScript, wasm: new URL(wasm, document.baseURI).href});
+  const whole = (path) => new URL(path, document.baseURI).href;
+  const tasks = makeTasks(post, {
+    app: {script: workerScript, wasm: whole(wasm)}, raising: {script: raisingScript, wasm: whole(raisingWasm)},
+  });
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
   const text = makeTextEntry(canvas, () => core.registry(), post);
   let useNewVersion = () => {};

@@ -1,10 +1,10 @@
-// Long work, off the frame: a Worker with the headless core. One task runs at a time, others wait. Ending the worker
-// is how a task is cancelled; the next one gets a new worker.
+// Long work, off the frame: Workers with the headless core, one for the raising and one for all else. Of each one task
+// runs at a time, others wait. Ending the worker is how a task is cancelled; the next one gets a new worker.
 
 import {Event} from './bridge.js';
 import {say} from './words.js';
 
-export function makeTasks(post, urls) {
+function makeCrew(post, urls) {
   let worker = null;
   let running = null;
   const waiting = [];
@@ -55,5 +55,15 @@ export function makeTasks(post, urls) {
       dismiss();
       done(Event.taskFailed, 'cancelled');
     },
+  };
+}
+
+/** @param urls {app, raising}: {script, wasm} of each module */
+export function makeTasks(post, urls) {
+  const app = makeCrew(post, urls.app), raising = makeCrew(post, urls.raising);
+  const crewOf = (id) => id.startsWith('raise') ? raising : app;
+  return {
+    start: (id, request) => crewOf(id).start(id, request),
+    cancel: (id) => crewOf(id).cancel(id),
   };
 }

@@ -1,14 +1,15 @@
-/// Long work for the page's Worker: one request of bytes in, one answer of bytes out. It lies in the app's own module,
-/// so that a phone downloads the core once; the Worker's copy never runs main(), opens no window and knows no page. The
-/// worker is stopped by ending it (web/tasks.js), so a running task never has to look for a cancel message.
+/// Long work for the page's Workers: one request of bytes in, one answer of bytes out. Two modules have it: the app's
+/// own (work_app.cpp), so that a phone downloads the core once, whose copy in the Worker never runs main(), opens no
+/// window and knows no page; and one for the raising alone (work_raising.cpp), with its solvers, loaded when it is
+/// asked for. A worker is stopped by ending it (web/tasks.js), so a running task never looks for a cancel message.
 
 #include <emscripten.h>
 
 #include <string>
 #include <string_view>
 
-#include "answers/task.h"
 #include "answers/words.h"
+#include "worker/work.h"
 
 // clang-format off
 EM_JS(void, js_task_progress, (int per_mille), { Module.progress(per_mille); });
@@ -30,7 +31,7 @@ EMSCRIPTEN_KEEPALIVE char* bb_task_buffer(int size) {
 EMSCRIPTEN_KEEPALIVE bool bb_task_run(int request_size) {
   const std::string_view all = inbox;
   const auto size = static_cast<std::size_t>(request_size);
-  const auto answer = bentbook::run_task(all.substr(0, size), [](int per_mille) {
+  const auto answer = bentbook::page::run_work(all.substr(0, size), [](int per_mille) {
     js_task_progress(per_mille);
     return true;
   });
