@@ -44,7 +44,7 @@ class FakePlatform : public Platform {
     return lines;
   }
   std::vector<TextRequest> text_requests;
-  std::vector<std::string> shared, tasks, loads, log_reads, erased;
+  std::vector<std::string> shared, tasks, requests, loads, log_reads, erased;
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
@@ -73,7 +73,10 @@ class FakePlatform : public Platform {
   void begin_scan() override { scanning = true; }
   void end_scan() override { scanning = false; }
   void keep_awake(bool on) override { awake = on; }
-  void start_task(std::string_view id, std::string) override { tasks.emplace_back(id); }
+  void start_task(std::string_view id, std::string request) override {
+    tasks.emplace_back(id);
+    requests.push_back(std::move(request));
+  }
   void cancel_task(std::string_view) override {}
   void use_new_version() override { updated = true; }
   /// The bytes stored last under a key; "" if none.
