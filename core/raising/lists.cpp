@@ -1,0 +1,65 @@
+#include "raising/lists.h"
+
+#include <algorithm>
+
+#include "frame/facts.h"
+#include "raising/pick.h"
+
+namespace bentbook {
+namespace {
+
+/// All that has still to come, the first wanted first.
+std::vector<LoadedTimber> wanted(const Frame& frame, const RaisingPlan& plan) {
+  const std::vector<PickBody> bodies = pick_bodies(frame, plan);
+  std::vector<LoadedTimber> found;
+  std::vector<char> seen(frame.timbers.size(), 0);
+  const auto add = [&](int timber, int step) {
+    const auto t = static_cast<std::size_t>(timber);
+    const double weight = bodies[t].weight_lb, length = frame.timbers[t].length;
+    found.push_back({timber, step, weight, length, length > plan.truck.length.in(), weight > plan.truck.carries.lb()});
+  };
+  for (std::size_t s = 0; s < plan.steps.size(); ++s) {
+    for (const std::string& mark : plan.steps[s].marks) {
+      const int timber = timber_by_mark(frame, mark);
+      if (timber < 0 || seen[static_cast<std::size_t>(timber)] != 0) continue;
+      seen[static_cast<std::size_t>(timber)] = 1;
+      if (!plan.steps[s].done) add(timber, static_cast<int>(s));
+    }
+  }
+  for (std::size_t t = 0; t < seen.size(); ++t)
+    if (seen[t] == 0) add(static_cast<int>(t), -1);
+  return found;
+}
+
+}  // namespace
+
+std::vector<TruckLoad> truck_loads(const Frame& frame, const RaisingPlan& plan) {
+  std::vector<TruckLoad> loads;
+  for (const LoadedTimber& timber : wanted(frame, plan)) {
+    if (loads.empty() || loads.back().weight_lb + timber.weight_lb > plan.truck.carries.lb()) loads.emplace_back();
+    TruckLoad& load = loads.back();
+    load.timbers.push_back(timber);
+    load.weight_lb += timber.weight_lb;
+    load.longest = std::max(load.longest, timber.length);
+  }
+  for (TruckLoad& load : loads) std::reverse(load.timbers.begin(), load.timbers.end());
+  return loads;
+}
+
+std::vector<LayDownStack> lay_down(const Frame& frame, const RaisingPlan& plan) {
+  std::vector<LayDownStack> stacks;
+  for (const LoadedTimber& timber : wanted(frame, plan)) {
+    const int day = timber.step < 0 ? 0 : plan.steps[static_cast<std::size_t>(timber.step)].day;
+    auto stack = std::find_if(stacks.begin(), stacks.end(), [&](const LayDownStack& s) { return s.day == day; });
+    if (stack == stacks.end()) {
+      stacks.push_back({day, {}, 0});
+      stack = stacks.end() - 1;
+    }
+    stack->timbers.push_back(timber);
+    stack->weight_lb += timber.weight_lb;
+  }
+  for (LayDownStack& stack : stacks) std::reverse(stack.timbers.begin(), stack.timbers.end());
+  return stacks;
+}
+
+}  // namespace bentbook
