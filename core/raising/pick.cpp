@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "frame/facts.h"
-#include "raising/hand_raise.h"
 #include "raising/pick_points.h"
 
 namespace bentbook {
@@ -286,13 +285,11 @@ Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int
 
 bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
               std::span<const int> timbers) {
-  const Pick pick = solve_pick(frame, plan, bodies, timbers);
+  if (!plan.crane.present) return true;
   // What turns over as it will lie may still come level and be set down at one end first.
-  if (plan.crane.present)
-    return !pick.refused() ||
-           (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, HangWish::kLevel).refused());
-  if (pick.timbers.size() < 2 || plan.crew.each.count <= 0 || pick.people <= plan.crew.people) return true;
-  return raise_by_hand(frame, plan, bodies, timbers).people <= plan.crew.people;
+  const Pick pick = solve_pick(frame, plan, bodies, timbers);
+  return !pick.refused() ||
+         (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, HangWish::kLevel).refused());
 }
 
 }  // namespace bentbook

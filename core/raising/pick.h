@@ -99,9 +99,9 @@ enum class HangWish : std::uint8_t { kAsPlaced, kLevel };
 [[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                               std::span<const int> timbers, HangWish hang = HangWish::kAsPlaced);
 
-/// The same verdict as check and search ask for it: with a crane, whether the pick is refused. Without one, whether the
-/// crew can raise an assembly by hand (hand_raise.h); single timbers are not refused, since how they go up by hand is
-/// not known: kMorePeople says what it would take to carry them.
+/// The same verdict as check and search ask for it: with a crane, whether the pick is refused. Without one nothing is:
+/// how it goes up by hand, with what tackle and how many neighbours, is not known; kMorePeople and hand_raise.h say
+/// what it would take.
 [[nodiscard]] bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                             std::span<const int> timbers);
 
