@@ -246,11 +246,45 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
   return best;
 }
 
+namespace {
+
+/// Judged once more from nothing. What is taken out too early for that is taken out a step later; false: some step is
+/// not good all the same.
+bool holds_afresh(const Frame& frame, FoundOrder& found, Blocking& blocking) {
+  constexpr int kTries = 6;
+  for (int i = 0; i < kTries; ++i) {
+    const std::unique_ptr<Judge> judge = make_judge(frame, found.plan);
+    const OrderCheck check = check_order(frame, found.plan, *judge, blocking);
+    if (check.good()) return true;
+    found.first_unstable = check.first_unstable;
+    if (check.first_bad < 0) return false;
+    const std::size_t bad = at(check.first_bad);
+    RaisingStep& step = found.plan.steps[bad];
+    const bool too_early =
+        check.steps[bad].stands && !check.steps[bad].stands_after && bad + 1 < found.plan.steps.size();
+    if (!too_early) return false;
+    std::vector<std::string>& next = found.plan.steps[bad + 1].take_out;
+    next.insert(next.end(), step.take_out.begin(), step.take_out.end());
+    step.take_out.clear();
+  }
+  return false;
+}
+
+}  // namespace
+
 FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, const SearchOptions& options,
                         const SearchCallback& go_on) {
   const std::unique_ptr<Judge> judge = make_judge(frame, plan);
   Blocking blocking(frame);
-  return search_order(frame, plan, *judge, blocking, options, go_on);
+  FoundOrder found = search_order(frame, plan, *judge, blocking, options, go_on);
+  if (!found.found) return found;
+  if (holds_afresh(frame, found, blocking)) {
+    found.first_unstable = -1;
+    return found;
+  }
+  found.found = found.proven_optimal = false;
+  found.stuck.push_back({{}, StuckReason::kCantStand, {}});
+  return found;
 }
 
 }  // namespace bentbook

@@ -5,8 +5,9 @@
 /// rafter pairs that crane, gear or crew can lift; every other timber by itself. Steps that are done stay as they are.
 ///
 /// Temporaries: those that are up are kept while they are needed. When a piece has come, all are taken out if what
-/// stands holds without; else, if it holds with those that are up, each that can be missed is taken out, one after the
-/// other; else the judge's proposal is put up first.
+/// stands holds without. Else the judge's proposal is put up where it does not hold with those that are up, and then of
+/// those that were up before each that can be missed is taken out, one after the other: with the last piece any of
+/// them, before that those which have an end at the piece or at a timber joined to it.
 ///
 /// Cost, the first difference decides: temporaries put up; moves of crane and crew, counted in bents from one pick to
 /// the next; inches (each rounded to a whole one) from one set-down place to the next, the first from the stack. The
@@ -61,7 +62,7 @@ enum class StuckReason : std::uint8_t {
   kSupport,    ///< what carries it can't come
   kCantGoIn,   ///< `marks` are in the way
   kShutsOut,   ///< once it stands, `marks` can't go in any more
-  kCantStand,  ///< no temporaries were found with which it would stand
+  kCantStand,  ///< no temporaries were found with which it would stand; no piece: the order's first_unstable step
   kCantPick,   ///< more than crane, gear or crew carry
 };
 /// A piece that did not come in, seen from where the search got farthest.
@@ -89,6 +90,7 @@ struct FoundOrder {
 /// False stops the search.
 using SearchCallback = std::function<bool(const SearchProgress&)>;
 
+/// What it finds is judged once more from nothing, by check_order, before it counts as found.
 [[nodiscard]] FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, const SearchOptions& options = {},
                                       const SearchCallback& go_on = {});
 /// The same with a judge and a blocking graph that are there already.

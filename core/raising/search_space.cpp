@@ -62,6 +62,7 @@ SearchSpace::SearchSpace(const Frame& frame, const RaisingPlan& plan, Judge& jud
   const std::size_t n = graph_.pieces.size();
   start_.in.assign(n, 0);
   ways_.resize(n);
+  near_.resize(n);
   way_known_.assign(n, 0);
   for (const Piece& p : graph_.pieces) lifts_.push_back(judge_.lifts(p) ? 1 : 0);
   find_places();
@@ -201,8 +202,30 @@ OrderCost SearchSpace::bound() const {
   return cost;
 }
 
+bool SearchSpace::beside(int temporary, int p) {
+  std::vector<char>& near = near_[at(p)];
+  if (near.empty()) {
+    near.assign(frame_.timbers.size(), 0);
+    for (const int t : piece(p)) {
+      near[at(t)] = 1;
+      for (const int j : joints_of(frame_, t)) {
+        near[at(frame_.joints[at(j)].member)] = 1;
+        near[at(frame_.joints[at(j)].receiver)] = 1;
+      }
+    }
+  }
+  const Temporary& it = judge_.temporaries()[at(temporary)];
+  const auto is_near = [&](const std::string& mark) {
+    const int t = mark.empty() ? -1 : timber_by_mark(frame_, mark);
+    return t >= 0 && near[at(t)] != 0;
+  };
+  return is_near(it.from.mark) || is_near(it.to.mark);
+}
+
 void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from) {
+  const bool last = state.placed + 1 == count();
   for (const int t : from) {
+    if (!last && !beside(t, step.piece)) continue;
     const std::vector<int> rest = without(state.up, {t});
     if (!stands(state.timbers, rest)) continue;
     state.up = rest;

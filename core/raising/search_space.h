@@ -66,6 +66,8 @@ class SearchSpace {
 
  private:
   [[nodiscard]] bool stands(const std::vector<int>& timbers, const std::vector<int>& up);
+  /// Whether a temporary has an end at the piece or at a timber joined to it.
+  [[nodiscard]] bool beside(int temporary, int p);
   void find_places();
   void take_over_done();
   void take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from);
@@ -79,6 +81,7 @@ class SearchSpace {
   std::vector<char> lifts_;
   std::vector<std::vector<int>> ways_;  ///< by piece: what lies in a way that was free, empty at first
   std::vector<char> way_known_;
+  std::vector<std::vector<char>> near_;  ///< by piece, then timber; empty: not yet found
   std::vector<RaisingStep> done_;
   SearchState start_;
   int not_braced_ = 0;

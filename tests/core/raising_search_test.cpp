@@ -104,7 +104,7 @@ class EverySequence {
       std::sort(now.begin(), now.end());
       std::vector<int> then = up;
       Costs sum = cost;
-      if (!hold(now, then, sum)) continue;
+      if (!hold(piece, now, then, sum)) continue;
       const At a =
           last < 0 ? At{plan_.stack_x.in(), plan_.stack_y.in(), 0} : where(pieces_[static_cast<std::size_t>(last)]);
       const At b = where(piece);
@@ -115,8 +115,18 @@ class EverySequence {
       --placed_;
     }
   }
+  /// Of the piece or joined to it.
+  bool close(const std::vector<int>& piece, const std::string& mark) const {
+    const auto is = [&](int t) { return frame_.timbers[static_cast<std::size_t>(t)].mark == mark; };
+    for (const int t : piece) {
+      if (is(t)) return true;
+      for (const Joint& j : frame_.joints)
+        if ((j.member == t && is(j.receiver)) || (j.receiver == t && is(j.member))) return true;
+    }
+    return false;
+  }
   /// The rule for temporaries.
-  bool hold(const std::vector<int>& now, std::vector<int>& up, Costs& sum) {
+  bool hold(const std::vector<int>& piece, const std::vector<int>& now, std::vector<int>& up, Costs& sum) {
     if (judge_.stands(now, {})) {
       up.clear();
       return true;
@@ -131,6 +141,9 @@ class EverySequence {
       if (!judge_.stands(now, up)) return false;
     }
     for (const int t : before) {
+      if (now.size() < frame_.timbers.size() &&
+          !close(piece, judge_.temporaries()[static_cast<std::size_t>(t)].from.mark))
+        continue;
       std::vector<int> rest;
       for (const int other : up)
         if (other != t) rest.push_back(other);
