@@ -3,7 +3,6 @@
 #include <rapidjson/document.h>
 
 #include "answers/figures.h"
-#include "answers/raise_task.h"
 #include "book/json_text.h"
 #include "book/places.h"
 #include "paper/svg.h"
@@ -61,7 +60,6 @@ Result<std::string> run_task(std::string_view request, const Progress& progress)
   if (auto ok = parse_json_object(document, request, "task"); !ok) return tl::unexpected(ok.error());
   Request r;
   r.task = text_of(document, "task", "");
-  if (r.task == "raise") return raise_task(request, progress);
   if (r.task != "pattern") return fail(ErrorCode::kUnknownOption, "task");
   r.language = text_of(document, "language", "en");
   r.right = text_of(document, "side", "left") == "right";

@@ -14,7 +14,6 @@ using Progress = std::function<bool(int per_mille)>;
 
 /// `request`: one JSON object, `{"task": "pattern", "side": "left"|"right", "language": "en", "denominator": 16,
 /// "rafter": {…as in the places file…}}`. Answer: an SVG file, millimetre-true, of the rafter's pattern.
-/// `"task": "raise"`: the search for an order, raise_task.h.
 /// Errors: kSyntax, kUnknownOption ("task"), those of read_rafter and solve_rafters, and kEmpty ("cancelled") when
 /// `progress` said stop.
 [[nodiscard]] Result<std::string> run_task(std::string_view request, const Progress& progress);
