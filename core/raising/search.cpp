@@ -180,7 +180,7 @@ class Search {
     if (clock.stopped()) return;
     if (space.count() - space.start().placed <= options_.exact_up_to) {
       OrderCost bound = result_.bound;
-      const Sequence exact = search_exact(space, clock, bound);
+      const Sequence exact = search_exact(space, clock, 25 * options_.steps, bound);
       result_.bound = std::max(bound, result_.bound);
       if (exact.found) {
         best = exact;

@@ -25,7 +25,8 @@ struct Open {
 
 }  // namespace
 
-Sequence search_exact(SearchSpace& space, SearchClock& clock, OrderCost& bound) {
+Sequence search_exact(SearchSpace& space, SearchClock& clock, int most, OrderCost& bound) {
+  most += clock.tried();
   Sequence found;
   std::vector<Node> nodes{{space.start(), {}, -1}};
   std::map<Future, bool> closed;
@@ -45,7 +46,7 @@ Sequence search_exact(SearchSpace& space, SearchClock& clock, OrderCost& bound) 
       return found;
     }
     for (int p = 0; p < space.count(); ++p) {
-      if (!clock.tick(state.placed)) return found;
+      if (clock.tried() >= most || !clock.tick(state.placed)) return found;
       Node next{state, {}, top.node};
       if (!space.extend(next.state, p, next.step)) continue;
       open.push({next.state.cost, static_cast<int>(nodes.size())});

@@ -135,8 +135,9 @@ class SearchClock {
   bool stopped_ = false;
 };
 
-/// The cheapest sequence; not found and not stopped: there is none. `bound`: what any sequence costs at least.
-[[nodiscard]] Sequence search_exact(SearchSpace& space, SearchClock& clock, OrderCost& bound);
+/// The cheapest sequence; not found: there is none, or it was stopped, or more than `most` pieces would be tried.
+/// `bound`: what any sequence costs at least.
+[[nodiscard]] Sequence search_exact(SearchSpace& space, SearchClock& clock, int most, OrderCost& bound);
 /// The first sequence; not found: `best` is the longest part, `failed` how each piece left failed there.
 struct DepthFirst {
   Sequence sequence;

@@ -54,8 +54,10 @@ class Audit {
     return -1;
   }
   void judge(std::size_t s, const std::vector<int>& stood, const std::vector<int>& up, const char* when) {
-    if (!check_standing(model_, stood, up, StandingDepth::kStands).stands())
-      say(s, std::string("does not stand ") + when);
+    const StandingCheck check = check_standing(model_, stood, up, StandingDepth::kStands);
+    if (!check.stands())
+      say(s, std::string("does not stand ") + when + (check.mechanisms > 0 ? ": a mechanism" : "") +
+                 (check.not_decided ? ": not decided" : ""));
   }
 
   [[nodiscard]] Vec3 corner(int t, const Placement& at, int c) const {

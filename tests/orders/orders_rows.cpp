@@ -73,16 +73,17 @@ int main(int argc, char** argv) try {
   if (argc < 3) return 2;
   Random random(std::strtoull(argv[2], nullptr, 10));
   SearchOptions options;
-  options.steps = 300;
-  options.exact_up_to = 6;
+  options.steps = 100;
+  options.exact_up_to = 4;
   for (int number = 0; number < std::atoi(argv[1]);) {
     const Frame whole = solve_frame(random_plan(random)).value_or(Frame{});
     // A few small frames out of each.
     for (int k = 0; k < 6 && !whole.timbers.empty() && number < std::atoi(argv[1]); ++k) {
-      const Frame frame = random_part(random, whole, static_cast<std::size_t>(random.whole(2, 12)));
+      const Frame frame = random_part(random, whole, static_cast<std::size_t>(random.whole(2, chance(random, 10) ? 12 : 7)));
       RaisingPlan plan;
       plan.wishes = random_wishes(random, frame);
       options.propose = chance(random, 50);
+      options.improve = chance(random, 10);
       std::printf("frame %d\n", number++);
       write_frame(frame, plan);
       write_result(frame, search_order(frame, plan, options));
