@@ -1,7 +1,8 @@
 """Reads what orders_rows writes and looks at the orders with graphs of its own (NetworkX): nothing here is shared with
 the search. Of a found order: every timber comes once; what bears on others comes after them, what hangs or is held by
 its ends after (or with) one of them; wishes are kept; temporaries are put up before they are taken out; the audit of
-geometry and standing had no fault. Of a cycle: each step of it is an edge of the graph. Of the graph: a cycle is named
+geometry and standing had no fault; and for the states that are written out as linear programs SciPy (HiGHS) finds
+forces for every load case. Of a cycle: each step of it is an edge of the graph. Of the graph: a cycle is named
 exactly where NetworkX finds that the pieces have no topological order.
 
 Prints `orders: N passed, N failed` (a frame is one check).
@@ -9,9 +10,42 @@ Prints `orders: N passed, N failed` (a frame is one check).
 import sys
 
 import networkx as nx
+import numpy as np
+import scipy.optimize
+import scipy.sparse
 
 BEARS, HANGS, BRACES, BUTTS = 0, 1, 2, 3
 BEFORE, TOGETHER, DAY, START = 0, 1, 2, 3
+
+
+class Program:
+    """Of one state: columns are unit forces, each case wants a sum of them within their bounds."""
+
+    def __init__(self, size, name):
+        self.size, self.name, self.bounds, self.entries, self.needs = size, name, [], [], []
+
+    def column(self, numbers):
+        for body, on in ((numbers[2], numbers[4:10]), (numbers[3], numbers[10:16])):
+            if body >= 0:
+                self.entries += [(6 * int(body) + k, len(self.bounds), v) for k, v in enumerate(on) if v != 0]
+        # 1e5 lb stands for no limit: the order check takes forces near it for light loads as good for heavy ones.
+        self.bounds.append(tuple(2 * v if abs(v) >= 1e5 else v for v in numbers[:2]))
+
+    def fails(self):
+        """how many cases have no forces"""
+        if not self.entries:
+            return len(self.needs)
+        rows, cols, values = zip(*self.entries)
+        matrix = scipy.sparse.csr_matrix((values, (rows, cols)), shape=(self.size, len(self.bounds)))
+        bad = 0
+        for needs in self.needs:
+            # The least imbalance, since the order check counts 1e-6 of the largest load as balance.
+            slack = 1e-5 * max(1, np.abs(needs).max())
+            run = scipy.optimize.linprog(np.zeros(len(self.bounds)), bounds=self.bounds, method="highs",
+                                         A_ub=scipy.sparse.vstack([matrix, -matrix]),
+                                         b_ub=np.concatenate([needs + slack, slack - needs]))
+            bad += run.status != 0
+        return bad
 
 
 class Frame:
@@ -132,8 +166,11 @@ def judge(frame):
     return wrong
 
 
+totals = {"programs": 0}
+
+
 def read(lines):
-    frame = None
+    frame = program = None
     for line in lines:
         word, *rest = line.split()
         if word == "frame":
@@ -159,6 +196,17 @@ def read(lines):
         elif word == "cost":
             if rest[2] != "1":
                 frame.faults.append("the bound is above the cost")
+        elif word == "program":
+            program = Program(int(rest[0]), " ".join(rest[1:]))
+        elif word == "column":
+            program.column([float(v) for v in rest])
+        elif word == "needs":
+            program.needs.append(np.array([float(v) for v in rest]))
+        elif word == "solve":
+            totals["programs"] += len(program.needs)
+            bad = program.fails()
+            if bad:
+                frame.faults.append(f"{program.name}: SciPy finds no forces for {bad} of {len(program.needs)} cases")
         elif word == "fault":
             frame.faults.append(" ".join(rest))
         elif word == "end":
@@ -182,7 +230,7 @@ def main():
         if wrong and failed <= 12 and not breaking:
             print(f"frame {frame.number}:", *wrong[:5], sep="\n  ")
     print(f"{results['found']} orders found with {temporaries} temporaries, {results['none']} none, "
-          f"{results['cycle']} cycles named")
+          f"{results['cycle']} cycles named; {totals['programs']} load cases to SciPy")
     print(f"orders: {passed} passed, {failed} failed")
     sys.exit(1 if failed else 0)
 

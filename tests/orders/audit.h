@@ -1,22 +1,28 @@
 #pragma once
 /// A found order looked at again without the search's means: the solids themselves moved in samples along the path that
-/// the lead is shown, and every state judged from nothing by a model of the order as it is handed out.
+/// the lead is shown, and every state judged from nothing by a model of the order as it is handed out; some of these go
+/// to an outside solver.
 
 #include <algorithm>
+#include <cstdio>
 #include <string>
 #include <vector>
 
 #include "frame/facts.h"
 #include "geometry/solid.h"
 #include "raising/check.h"
+#include "raising/force_cases.h"
+#include "raising/forces.h"
+#include "raising/mechanism.h"
 #include "raising/standing.h"
 
 namespace bentbook {
 
 class Audit {
  public:
-  Audit(const Frame& frame, const RaisingPlan& plan)
-      : frame_(frame), plan_(plan), model_(make_standing_model(frame, plan)) {
+  /// `number`: which frame this is; from it which states are written out.
+  Audit(const Frame& frame, const RaisingPlan& plan, int number)
+      : frame_(frame), plan_(plan), model_(make_standing_model(frame, plan)), states_(number) {
     for (const Timber& t : frame.timbers) solids_.push_back(solid_of(t));
   }
 
@@ -55,9 +61,32 @@ class Audit {
   }
   void judge(std::size_t s, const std::vector<int>& stood, const std::vector<int>& up, const char* when) {
     const StandingCheck check = check_standing(model_, stood, up, StandingDepth::kStands);
-    if (!check.stands())
-      say(s, std::string("does not stand ") + when + (check.mechanisms > 0 ? ": a mechanism" : "") +
-                 (check.not_decided ? ": not decided" : ""));
+    // A state now and then, and each that can't be decided from nothing (the check has come to it step by step), goes
+    // to an outside solver of linear programs.
+    if (check.mechanisms == 0 && (check.not_decided || states_++ % 40 == 0)) write_programs(s, stood, up, when);
+    if (!check.stands() && !check.not_decided)
+      say(s, std::string("does not stand ") + when + (check.mechanisms > 0 ? ": a mechanism" : ""));
+  }
+
+  /// Columns (their bounds and what a unit does to the bodies), then each case at λ = 1.
+  void write_programs(std::size_t s, const std::vector<int>& stood, const std::vector<int>& up,
+                      const char* when) const {
+    const StandingSet set = standing_set(model_, stood, up);
+    const ForceSystem system = force_system(model_, set.timbers, set.rows);
+    std::printf("program %d step %d %s\n", system.size(), static_cast<int>(s), when);
+    for (const ForceSystem::Column& c : system.columns) {
+      std::printf("column %.17g %.17g %d %d", c.lo, c.hi, c.a, c.b);
+      for (const double* on : {c.on_a, c.on_b})
+        for (int k = 0; k < 6; ++k) std::printf(" %.17g", on[k]);
+      std::printf("\n");
+    }
+    for (const LoadCase& load : load_cases(model_, set)) {
+      const CaseLoads loads = case_loads(model_, system.bodies, load);
+      std::printf("needs");
+      for (int k = 0; k < system.size(); ++k) std::printf(" %.17g", loads.fixed[k] + loads.scaled[k]);
+      std::printf("\n");
+    }
+    std::printf("solve\n");
   }
 
   [[nodiscard]] Vec3 corner(int t, const Placement& at, int c) const {
@@ -145,6 +174,7 @@ class Audit {
   StandingModel model_;
   std::vector<Solid> solids_;
   std::vector<std::string> faults_;
+  int states_;
 };
 
 }  // namespace bentbook

@@ -53,18 +53,19 @@ void write_frame(const Frame& frame, const RaisingPlan& plan) {
   }
 }
 
-void write_result(const Frame& frame, const FoundOrder& found) {
+void write_result(const Frame& frame, const FoundOrder& found, int number) {
   std::printf("result %s\n", found.found ? "found" : found.cycle.empty() ? "none" : "cycle");
   for (const Assembly& a : found.plan.assemblies) write_marks("assembly", a.marks);
   if (!found.cycle.empty()) write_marks("cycle", found.cycle);
-  std::printf("cost %d %d %d\n", found.cost.temporaries, found.bound.temporaries, !found.found || found.bound <= found.cost ? 1 : 0);
+  std::printf("cost %d %d %d\n", found.cost.temporaries, found.bound.temporaries,
+              !found.found || found.bound <= found.cost ? 1 : 0);
   for (const RaisingStep& s : found.plan.steps) {
     std::printf("step %d\n", s.day);
     write_marks("comes", s.marks);
     write_marks("put_up", s.put_up);
     write_marks("take_out", s.take_out);
   }
-  for (const std::string& fault : Audit(frame, found.plan).run()) std::printf("fault %s\n", fault.c_str());
+  for (const std::string& fault : Audit(frame, found.plan, number).run()) std::printf("fault %s\n", fault.c_str());
 }
 
 }  // namespace
@@ -79,14 +80,15 @@ int main(int argc, char** argv) try {
     const Frame whole = solve_frame(random_plan(random)).value_or(Frame{});
     // A few small frames out of each.
     for (int k = 0; k < 6 && !whole.timbers.empty() && number < std::atoi(argv[1]); ++k) {
-      const Frame frame = random_part(random, whole, static_cast<std::size_t>(random.whole(2, chance(random, 10) ? 12 : 7)));
+      const Frame frame =
+          random_part(random, whole, static_cast<std::size_t>(random.whole(2, chance(random, 10) ? 12 : 7)));
       RaisingPlan plan;
       plan.wishes = random_wishes(random, frame);
       options.propose = chance(random, 50);
       options.improve = chance(random, 10);
       std::printf("frame %d\n", number++);
       write_frame(frame, plan);
-      write_result(frame, search_order(frame, plan, options));
+      write_result(frame, search_order(frame, plan, options), number);
       std::printf("end\n");
     }
   }

@@ -1,11 +1,11 @@
-# deps: core graphs
-# Searched orders of random small frames with wishes (2 400 of them, under `tests/run long` 24 000), audited by code that
+# deps: core graphs solver
+# Searched orders of random small frames with wishes (2 000 of them, under `tests/run long` 20 000), audited by code that
 # shares nothing with the search (tests/orders/audit.h, tests/lib/order_audit.py): solids moved in samples, every state
-# judged afresh, precedence and cycles by NetworkX. Then the same orders read backward, of which most must be faulted.
+# judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Then the same orders read backward, of which most must be faulted.
 . tests/lib/suite.sh
 build native-release orders_rows
 rows=build/native-release/tests/orders/orders_rows
-share=$((long == 1 ? 12000 : 1200))
+share=$((long == 1 ? 10000 : 1000))
 made=$(mktemp -d)
 trap 'rm -rf "$made"' EXIT
 
