@@ -6,8 +6,9 @@
 ///
 /// Temporaries: those that are up are kept while they are needed. When a piece has come, all are taken out if what
 /// stands holds without. Else the judge's proposal is put up where it does not hold with those that are up, and then of
-/// those that were up before each that can be missed is taken out, one after the other: with the last piece any of
-/// them, before that those which have an end at the piece or at a timber joined to it.
+/// those that were up before (with the last piece all, before that those which have an end at the piece or at a timber
+/// joined to it) those are taken that can be missed, one after the other, without a mechanism; all of these are taken
+/// out if it stands without them, else the first half of them, else the second half, else none.
 ///
 /// Cost, the first difference decides: temporaries put up; moves of crane and crew, counted in bents from one pick to
 /// the next; inches (each rounded to a whole one) from one set-down place to the next, the first from the stack. The

@@ -224,12 +224,22 @@ bool SearchSpace::beside(int temporary, int p) {
 
 void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from) {
   const bool last = state.placed + 1 == count();
+  // What rigidity can miss is cheap to tell; the forces are asked for once, or thrice.
+  std::vector<int> idle, rest = state.up;
   for (const int t : from) {
     if (!last && !beside(t, step.piece)) continue;
-    const std::vector<int> rest = without(state.up, {t});
-    if (!stands(state.timbers, rest)) continue;
-    state.up = rest;
-    step.take_out.push_back(t);
+    std::vector<int> less = without(rest, {t});
+    if (!judge_.rigid(state.timbers, less)) continue;
+    rest = std::move(less);
+    idle.push_back(t);
+  }
+  const auto middle = idle.begin() + static_cast<std::ptrdiff_t>((idle.size() + 1) / 2);
+  const std::vector<int> tries[] = {idle, {idle.begin(), middle}, {middle, idle.end()}};
+  for (std::size_t i = 0; i < (idle.size() > 1 ? 3U : 1U); ++i) {
+    if (tries[i].empty() || !stands(state.timbers, without(state.up, tries[i]))) continue;
+    state.up = without(state.up, tries[i]);
+    step.take_out = tries[i];
+    return;
   }
 }
 

@@ -115,6 +115,12 @@ class EverySequence {
       --placed_;
     }
   }
+  static std::vector<int> less(const std::vector<int>& all, const std::vector<int>& out) {
+    std::vector<int> left;
+    for (const int t : all)
+      if (std::count(out.begin(), out.end(), t) == 0) left.push_back(t);
+    return left;
+  }
   /// Of the piece or joined to it.
   bool close(const std::vector<int>& piece, const std::string& mark) const {
     const auto is = [&](int t) { return frame_.timbers[static_cast<std::size_t>(t)].mark == mark; };
@@ -140,15 +146,21 @@ class EverySequence {
       sum.temporaries += static_cast<std::int64_t>(more.size());
       if (!judge_.stands(now, up)) return false;
     }
+    std::vector<int> idle, left = up;
     for (const int t : before) {
-      if (now.size() < frame_.timbers.size() &&
-          !close(piece, judge_.temporaries()[static_cast<std::size_t>(t)].from.mark))
-        continue;
-      std::vector<int> rest;
-      for (const int other : up)
-        if (other != t) rest.push_back(other);
-      if (judge_.stands(now, rest)) up = rest;
+      const std::string& mark = judge_.temporaries()[static_cast<std::size_t>(t)].from.mark;
+      if (now.size() < frame_.timbers.size() && !close(piece, mark)) continue;
+      if (!judge_.rigid(now, less(left, {t}))) continue;
+      left = less(left, {t});
+      idle.push_back(t);
     }
+    std::vector<int> first, second;
+    for (std::size_t i = 0; i < idle.size(); ++i) (2 * i < idle.size() ? first : second).push_back(idle[i]);
+    for (const std::vector<int>& out : {idle, first, second})
+      if (!out.empty() && judge_.stands(now, less(up, out))) {
+        up = less(up, out);
+        break;
+      }
     return true;
   }
 
