@@ -50,7 +50,7 @@ class Judge {
   }
   Largest largest(const LoadCase& load) {
     if (!program_) program_ = std::make_unique<LoadFactor>(system_);
-    Largest found = program_->solve(case_loads(model_, system_.bodies, load));
+    Largest found = program_->sure(balance_, case_loads(model_, system_.bodies, load));
     if (found.motion.size() > 0) motion_ = found.motion;
     return found;
   }

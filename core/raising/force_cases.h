@@ -39,6 +39,7 @@ struct Proof {
     LoadCase load;
     std::shared_ptr<const std::vector<std::pair<int, double>>> more;  ///< row, force beyond `weight`
     bool alone = false;  ///< `more` is within all bounds without the weight's forces
+    bool small = false;  ///< …and within half of kMostForce
   };
   std::vector<Person> persons;
 };

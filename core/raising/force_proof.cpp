@@ -185,13 +185,15 @@ struct Prover::Work {
     if (found != Found::kForces) all_motion = Loads();
     if (found == Found::kUndecided) {
       if (!program) program = std::make_unique<LoadFactor>(*all);
-      const Largest most = program->solve(loads);
-      verdict.decided = most.decided;
+      const Largest most = program->sure(*all_balance, loads);
       if (most.motion.size() > 0) verdict.fall = motions_of(set.timbers, most.motion);
       // Where not even the weight is held there are no forces, and the factor is 0.
-      if (most.decided && most.forces.size() == own.size() && most.factor >= factor) {
+      if (most.forces.size() == own.size() && most.factor >= factor) {
         own = most.forces;
         found = Found::kForces;
+        verdict.fall.clear();
+      } else {
+        verdict.decided = most.decided;
       }
     }
     if (found == Found::kForces) {
@@ -207,8 +209,9 @@ struct Prover::Work {
   /// Whether `f` and kMoreWeight of the weight's forces keep within the limits.
   [[nodiscard]] bool heavy_too(const RowForces& f) const {
     for (const int r : set.rows) {
-      const double limit = model.rows[at(r)].limit;
-      if (limit > 0 && libm::fabs(f(r) + kMoreWeight * proof.weight(r)) > limit) return false;
+      const double rated = model.rows[at(r)].limit;
+      const double limit = rated > 0 && rated < kMostForce ? rated : kMostForce;
+      if (libm::fabs(f(r) + kMoreWeight * proof.weight(r)) > limit) return false;
     }
     return true;
   }
@@ -270,12 +273,12 @@ struct Prover::Work {
 
   /// `gone`: rows of its own set may be missing in this one.
   [[nodiscard]] bool still(const Proof::Person& person, bool gone) const {
-    if (person.alone && !gone && !limits) return true;
+    if (person.alone && person.small && !gone && !limits) return true;
     return std::all_of(person.more->begin(), person.more->end(), [&](const auto& more) {
       const HoldRow& row = model.rows[at(more.first)];
       if (row_in[at(more.first)] == 0) return false;
       const double f = proof.weight(more.first) + more.second;
-      const double most = row.limit > 0 ? row.limit : kMostForce;
+      const double most = row.limit > 0 && row.limit < kMostForce ? row.limit : kMostForce;
       const double heavy = f + kMoreWeight * proof.weight(more.first);
       return f >= (row.two_way ? -most : 0) && f <= most && heavy <= most && heavy >= (row.two_way ? -most : 0);
     });
@@ -308,7 +311,7 @@ struct Prover::Work {
     auto rows = std::make_shared<std::vector<std::pair<int, double>>>();
     for (const int r : set.rows)
       if (more(r) != 0) rows->emplace_back(r, more(r));
-    proof.persons.push_back({load, std::move(rows), alone});
+    proof.persons.push_back({load, std::move(rows), alone, more.lpNorm<Eigen::Infinity>() < kMostForce / 2});
   }
   /// Forces for the person's weight alone.
   bool person_alone(Part& part, const LoadCase& load, RowForces& f) const {

@@ -76,7 +76,7 @@ ForceSystem force_system(const StandingModel& model, std::vector<int> bodies, st
     c.b = row.b < 0 ? -1 : number[at(row.b)];
     if (c.a >= 0) write_side(c.on_a, row, model.bodies[at(row.a)].cg, 1);
     if (c.b >= 0) write_side(c.on_b, row, model.bodies[at(row.b)].cg, -1);
-    c.hi = row.limit > 0 ? row.limit : kMostForce;
+    c.hi = row.limit > 0 && row.limit < kMostForce ? row.limit : kMostForce;
     c.lo = row.two_way ? -c.hi : 0;
     system.columns.push_back(c);
   }

@@ -20,8 +20,8 @@
 namespace bentbook {
 
 inline constexpr double kBalanceError = 1e-6;  ///< of the largest load (at least 1 lb)
-inline constexpr double kMostForce = 1e5;
-inline constexpr int kRounds = 40;  ///< steps at most
+inline constexpr int kRounds = 40;             ///< steps at most
+inline constexpr int kMoreRounds = 120;
 
 using Loads = Eigen::VectorXd;  ///< six to a body
 
@@ -89,9 +89,14 @@ class LoadFactor {
   ~LoadFactor();
   LoadFactor(const LoadFactor&) = delete;
   LoadFactor& operator=(const LoadFactor&) = delete;
+  /// The program's own answer, its forces checked.
   [[nodiscard]] Largest solve(const CaseLoads& loads);
+  /// The same, and `balance` (of the same system) finds nothing a thousandth beyond it; by halves where it does, or
+  /// where the program gave up.
+  [[nodiscard]] Largest sure(Balance& balance, const CaseLoads& loads);
 
  private:
+  [[nodiscard]] Largest halve(Balance& balance, const CaseLoads& loads, Largest known);
   struct Program;
   const ForceSystem& system_;
   std::unique_ptr<Program> program_;

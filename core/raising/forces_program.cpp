@@ -3,13 +3,27 @@
 #include <lp_lib.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "raising/forces.h"
 
 namespace bentbook {
+namespace {
+
+/// Calls of the solver's own "go on?" after which it is stopped: it may go round in circles, and a clock would make the
+/// answer another one on another machine.
+constexpr int kMostCalls = 4000;
+
+int enough(lprec* /*lp*/, void* calls) {
+  int& left = *static_cast<int*>(calls);
+  return --left < 0 ? TRUE : FALSE;
+}
+
+}  // namespace
 
 struct LoadFactor::Program {
   lprec* lp = nullptr;
+  int calls_left = 0;
   Program() = default;
   Program(const Program&) = delete;
   Program& operator=(const Program&) = delete;
@@ -24,6 +38,7 @@ LoadFactor::LoadFactor(const ForceSystem& system) : system_(system), program_(st
   program_->lp = lp;
   if (lp == nullptr) return;
   set_verbose(lp, 0);
+  put_abortfunc(lp, enough, &program_->calls_left);
   set_scaling(lp, 0);
   std::vector<double> values;
   std::vector<int> places;
@@ -44,7 +59,7 @@ LoadFactor::LoadFactor(const ForceSystem& system) : system_(system), program_(st
   add_columnex(lp, 0, nullptr, nullptr);
   for (int r = 0; r < m; ++r) {
     const ForceSystem::Column& c = system.columns[static_cast<std::size_t>(r)];
-    set_bounds(lp, r + 1, c.lo <= -kMostForce ? -get_infinite(lp) : c.lo, c.hi >= kMostForce ? get_infinite(lp) : c.hi);
+    set_bounds(lp, r + 1, c.lo, c.hi);
   }
   set_bounds(lp, m + 1, 0, kMostFactor);
   for (int i = 1; i <= n; ++i) set_constr_type(lp, i, EQ);
@@ -70,10 +85,15 @@ Largest LoadFactor::solve(const CaseLoads& loads) {
     places.push_back(i + 1);
   }
   set_columnex(lp, m + 1, static_cast<int>(values.size()), values.data(), places.data());
-  int status = ::solve(lp);
-  if (status != OPTIMAL && status != INFEASIBLE) {
+  int status = NOFEASFOUND;
+  // Where it goes round in circles as it is, it may not with its rows scaled and the plain pivot rule.
+  for (const int attempt : {0, 1}) {
+    set_scaling(lp, attempt == 0 ? 0 : SCALE_GEOMETRIC + SCALE_EQUILIBRATE);
+    set_pivoting(lp, attempt == 0 ? PRICER_DEVEX + PRICE_ADAPTIVE : PRICER_DANTZIG);
+    program_->calls_left = kMostCalls;
     default_basis(lp);
     status = ::solve(lp);
+    if (status == OPTIMAL || status == INFEASIBLE) break;
   }
   result.decided = status == OPTIMAL || status == INFEASIBLE;
   if (status != OPTIMAL) return result;
@@ -87,12 +107,59 @@ Largest LoadFactor::solve(const CaseLoads& loads) {
   }
   // What the solver says is believed only with forces that hold.
   if (!holds(system_, loads.fixed + result.factor * loads.scaled, result.forces)) return {};
+  if (result.factor > kMostFactor) result.factor = kMostFactor;
   double* duals = nullptr;
   result.motion = Loads::Zero(n);
   if (get_ptr_dual_solution(lp, &duals) != FALSE && duals != nullptr)
     for (int i = 0; i < n; ++i) result.motion(i) = duals[i + 1];
   if (result.motion.dot(loads.scaled) < 0) result.motion = -result.motion;
   return result;
+}
+
+/// By halves, where the program gave up or is known to be wrong.
+Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest known) {
+  Largest result = std::move(known);
+  double lo = result.factor, hi = kMostFactor;
+  const auto ask = [&](double factor) {
+    Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
+    Loads y;
+    const Found found = balance.solve(loads.fixed + factor * loads.scaled, f, y, kMoreRounds);
+    result.decided = result.decided && found != Found::kUndecided;
+    if (found == Found::kForces)
+      result.forces = f;
+    else
+      result.motion = y;
+    return found == Found::kForces;
+  };
+  result.decided = true;
+  if (result.forces.size() == 0 && !ask(0)) return result;
+  if (ask(hi)) {
+    result.factor = hi;
+    return result;
+  }
+  for (int k = 0; k < 15; ++k) {
+    const double mid = (lo + hi) / 2;
+    (ask(mid) ? lo : hi) = mid;
+  }
+  result.factor = lo;
+  return result;
+}
+
+Largest LoadFactor::sure(Balance& balance, const CaseLoads& loads) {
+  Largest found = solve(loads);
+  if (!found.decided) return halve(balance, loads, {});
+  if (found.factor >= kMostFactor) return found;
+  // The program's forces are checked; that there are none beyond is its word, which is not always good.
+  Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
+  Loads y;
+  const double beyond = std::min(found.factor + 1e-3, kMostFactor);
+  if (balance.solve(loads.fixed + beyond * loads.scaled, f, y, kMoreRounds) != Found::kForces) {
+    if (found.motion.size() == 0) found.motion = y;
+    return found;
+  }
+  found.factor = beyond;
+  found.forces = f;
+  return halve(balance, loads, std::move(found));
 }
 
 }  // namespace bentbook

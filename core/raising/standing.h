@@ -42,7 +42,8 @@
 
 namespace bentbook {
 
-inline constexpr double kMostFactor = 3;  ///< margins are not looked for beyond it
+inline constexpr double kMostFactor = 3;      ///< margins are not looked for beyond it
+inline constexpr double kMostForce = 20'000;  ///< lb; no row is counted for more, rated or not
 inline constexpr int kGround = -1;
 
 enum class HoldKind : std::uint8_t {
@@ -58,7 +59,7 @@ struct HoldRow {
   int a = 0, b = kGround;  ///< indices in Frame::timbers
   Vec3 point, direction;
   bool two_way = false;
-  double limit = 0;  ///< lb, 0: none; two-way: of either sign
+  double limit = 0;  ///< lb, 0: kMostForce; two-way: of either sign
   HoldKind kind = HoldKind::kPress;
   int joint = -1;      ///< index in Frame::joints
   int temporary = -1;  ///< index in StandingModel::temporaries
