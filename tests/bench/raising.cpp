@@ -1,0 +1,59 @@
+/// Seconds for an order of raising: a default frame of 20 ft by LENGTH ft (at first 12: 41 timbers) whose joints are
+/// pegged and screwed as soon as they are in, with a crane. Prints timbers, then `first N` (a first good order, judged
+/// once more from nothing), `check N` (that order, step by step), `moved N` (one step dragged three places on, checked
+/// again).
+///   bench_raising [LENGTH]
+
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+
+#include "raising/check.h"
+#include "raising/search.h"
+
+using namespace bentbook;
+
+namespace {
+
+template <class Work>
+double seconds(Work work) {
+  using Clock = std::chrono::steady_clock;
+  const auto began = Clock::now();
+  work();
+  return std::chrono::duration<double>(Clock::now() - began).count();
+}
+
+RaisingPlan pegged_plan() {
+  RaisingPlan plan;
+  for (const JointKind kind : {JointKind::kMortiseTenon, JointKind::kBirdsMouth, JointKind::kRafterPeak,
+                               JointKind::kHousedButt, JointKind::kHalfLap, JointKind::kScarf})
+    plan.holds.push_back({kind, true, true, true, "pegged and screwed as it goes in"});
+  plan.crane.present = true;
+  plan.crane.chart.push_back({Length::feet(200), Weight::pounds(20'000)});
+  return plan;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const int feet = argc > 1 ? std::atoi(argv[1]) : 12;
+  const Frame frame =
+      solve_frame(default_plan(Length::feet(20), Length::feet(feet), Length::feet(10), Slope::in_12(Length::inches(8))))
+          .value();
+  const RaisingPlan plan = pegged_plan();
+  SearchOptions options;
+  options.improve = false;
+  FoundOrder found;
+  const double first = seconds([&] { found = search_order(frame, plan, options); });
+  std::printf("timbers %d\nfirst %.2f%s\n", static_cast<int>(frame.timbers.size()), first,
+              found.found ? "" : " (none)");
+  OrderCheck check;
+  std::printf("check %.2f\n", seconds([&] { check = check_order(frame, found.plan); }));
+  RaisingPlan moved = found.plan;
+  const std::size_t from = moved.steps.size() / 2;
+  for (std::size_t i = from; i < from + 3 && i + 1 < moved.steps.size(); ++i)
+    std::swap(moved.steps[i], moved.steps[i + 1]);
+  OrderCheck again;
+  std::printf("moved %.3f\n", seconds([&] { again = check_order_again(frame, moved, check, found.plan); }));
+  return again.steps.size() == moved.steps.size() ? 0 : 1;
+}
