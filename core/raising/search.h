@@ -39,7 +39,7 @@ struct OrderCost {
   int temporaries = 0;
   int moves = 0;
   std::int64_t carry = 0;  ///< inches
-  friend auto operator<=>(const OrderCost&, const OrderCost&) = default;
+  friend auto operator<=>(const OrderCost&, const OrderCost&) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
 };
 
 struct SearchOptions {
