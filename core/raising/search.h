@@ -39,7 +39,9 @@ struct OrderCost {
   int temporaries = 0;
   int moves = 0;
   std::int64_t carry = 0;  ///< inches
-  friend auto operator<=>(const OrderCost&, const OrderCost&) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
+  // The compiler's own 0 in it.
+  // NOLINTNEXTLINE(modernize-use-nullptr)
+  friend auto operator<=>(const OrderCost&, const OrderCost&) = default;
 };
 
 struct SearchOptions {

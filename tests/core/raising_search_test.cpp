@@ -88,7 +88,7 @@ class EverySequence {
         return false;
     return true;
   }
-  void place(std::vector<int> stood, std::vector<int> up, int last, Costs cost) {
+  void place(const std::vector<int>& stood, const std::vector<int>& up, int last, Costs cost) {
     if (best_ && !cost.below(*best_)) return;
     if (static_cast<std::size_t>(placed_) == pieces_.size()) {
       best_ = cost;

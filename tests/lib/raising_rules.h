@@ -26,7 +26,7 @@ inline Frame part_of(const Frame& frame, const std::vector<int>& keep) {
     const int first = joint.first_contact;
     joint.first_contact = static_cast<int>(part.contacts.size());
     for (int c = 0; c < joint.contacts; ++c) {
-      part.contacts.push_back(frame.contacts[static_cast<std::size_t>(first + c)]);
+      part.contacts.push_back(frame.contacts[static_cast<std::size_t>(first) + static_cast<std::size_t>(c)]);
       part.contacts.back().joint = static_cast<int>(part.joints.size());
     }
     part.joints.push_back(joint);

@@ -145,6 +145,7 @@ class Audit {
           meet(s, coming[i], where[i], t, gives(t) ? moved(at_of(t), open * spread->direction) : at_of(t));
     };
     std::vector<Placement> where;
+    where.reserve(coming.size());
     for (const int t : coming) where.push_back(at_of(t));
     if (spread != nullptr)
       for (double d = 0; d < spread->distance; d += 0.5) all_meet(where, d);
