@@ -6,10 +6,70 @@
 
 namespace bentbook {
 
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// What is true whatever the forces are.
+void plain_warnings(const StandingModel& model, const StandingSet& set, std::span<const int> temporaries,
+                    std::span<const int> coming, StandingCheck& result) {
+  for (std::size_t j = 0; j < model.joint_pinned.size(); ++j) {
+    if (model.joint_pinned[j] == 0) continue;
+    const int m = model.joint_member[j], r = model.joint_receiver[j];
+    if (set.place[at(m)] < 0 || set.place[at(r)] < 0) continue;
+    const bool comes = std::any_of(coming.begin(), coming.end(), [&](int t) { return t == m || t == r; });
+    if (comes) result.warnings.push_back({StandingWarningId::kPinsNotIn, m, static_cast<int>(j), -1});
+  }
+  for (const int t : temporaries) {
+    if (t < 0 || at(t) >= model.temporaries.size()) continue;
+    const int row = model.temporary_row[at(t)];
+    const bool counts = row >= 0 && std::binary_search(set.rows.begin(), set.rows.end(), row);
+    if (!counts)
+      result.warnings.push_back({StandingWarningId::kLoose, -1, -1, t});
+    else if (!(model.rows[at(row)].limit > 0))
+      result.warnings.push_back({StandingWarningId::kNoRating, -1, -1, t});
+  }
+  std::vector<char> moving(model.bodies.size(), 0);
+  for (const Mode& mode : result.modes)
+    for (const TimberMotion& m : mode.motions) moving[at(m.timber)] = 1;
+  for (const int t : coming)
+    if (t >= 0 && at(t) < moving.size() && set.place[at(t)] >= 0 && (moving[at(t)] != 0 || !result.stands()))
+      result.warnings.push_back({StandingWarningId::kHookStaysOn, t, -1, -1});
+}
+
+}  // namespace
+
 struct StandingRun::Inside {
   const StandingModel* model = nullptr;
   std::vector<char> rigid_joint;
   std::unique_ptr<Prover> prover;
+
+  [[nodiscard]] bool holds(const StandingSet& set) const {
+    return mechanisms_of(*model, set, rigid_joint, false).count == 0 && prover->judge(set).holds;
+  }
+  /// Those without one of which it falls: temporaries, and the frame's own braces one at a time.
+  void lone_braces(const StandingSet& set, std::span<const int> temporaries, StandingCheck& result) const {
+    bool any = false;
+    for (const int t : temporaries) {
+      if (t < 0 || at(t) >= model->temporaries.size() || model->temporary_row[at(t)] < 0) continue;
+      StandingSet less = set;
+      const auto row = std::lower_bound(less.rows.begin(), less.rows.end(), model->temporary_row[at(t)]);
+      if (row == less.rows.end() || *row != model->temporary_row[at(t)]) continue;
+      less.rows.erase(row);
+      if (holds(less)) continue;
+      any = true;
+      result.warnings.push_back({StandingWarningId::kOnOneBrace, -1, -1, t});
+    }
+    for (const int t : set.timbers) {
+      if (model->timber_kind[at(t)] != TimberKind::kBrace) continue;
+      std::vector<int> timbers = set.timbers, up(temporaries.begin(), temporaries.end());
+      timbers.erase(std::find(timbers.begin(), timbers.end(), t));
+      // Forces are asked for only where a mechanism does not say it already.
+      if (mechanisms_of(*model, standing_set(*model, timbers, up), rigid_joint, false).count > 0)
+        result.warnings.push_back({StandingWarningId::kOnOneBrace, t, -1, -1});
+    }
+    if (any) result.warnings.push_back({StandingWarningId::kNotForNight, -1, -1, -1});
+  }
 };
 
 StandingRun::StandingRun(const StandingModel& model) : inside_(std::make_unique<Inside>()) {
@@ -23,7 +83,6 @@ StandingRun& StandingRun::operator=(StandingRun&&) noexcept = default;
 
 StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const int> temporaries, StandingDepth depth,
                                  std::span<const int> coming) {
-  static_cast<void>(coming);
   const StandingModel& model = *inside_->model;
   StandingCheck result;
   const StandingSet set = standing_set(model, timbers, temporaries);
@@ -32,7 +91,10 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   result.mechanisms = found.count;
   result.least_singular = found.least_pivot > 0 ? found.least_pivot : 0;
   for (auto& motions : found.modes) result.modes.push_back(name_mode(model, std::move(motions)));
-  if (depth == StandingDepth::kRigid || found.count > 0 || set.timbers.empty()) return result;
+  if (depth == StandingDepth::kRigid || found.count > 0 || set.timbers.empty()) {
+    if (explain) plain_warnings(model, set, temporaries, coming, result);
+    return result;
+  }
   const ForceVerdict verdict = explain ? worst_case(model, set) : inside_->prover->judge(set);
   result.forces = verdict.holds;
   result.factor = verdict.factor;
@@ -40,6 +102,12 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   result.hangs_on = verdict.hangs_on;
   if (!verdict.holds) result.fall = verdict.fall;
   result.not_decided = !verdict.decided;
+  if (!explain) return result;
+  plain_warnings(model, set, temporaries, coming, result);
+  for (const int r : result.hangs_on)
+    if (!result.forces && !model.rows[at(r)].two_way && model.rows[at(r)].joint >= 0)
+      result.warnings.push_back({StandingWarningId::kOneWayOnly, model.rows[at(r)].a, model.rows[at(r)].joint, -1});
+  if (result.forces) inside_->lone_braces(set, temporaries, result);
   return result;
 }
 
