@@ -334,3 +334,30 @@ TEST_CASE("what is done stays, days and the end to start from are kept") {
   for (std::size_t i = 0; i < 5; ++i) CHECK(rest.plan.steps[i] == going.steps[i]);
   check_good(frame, rest);
 }
+
+TEST_CASE("a bent is raised with braces and judged again; too heavy for the crane it is refused with its weight") {
+  const Frame whole = default_frame(24);
+  std::vector<int> keep;
+  for (const char* mark : {"P-A1", "P-E1", "T-1", "B-A1.1", "B-E1.1"}) keep.push_back(timber_by_mark(whole, mark));
+  std::sort(keep.begin(), keep.end());
+  const Frame frame = part_of(whole, keep);
+  RaisingPlan plan;
+  plan.crane.present = true;
+  plan.crane.chart.push_back({Length::feet(200), Weight::pounds(20'000)});
+  SearchOptions options;
+  options.improve = false;
+  const FoundOrder found = search_order(frame, plan, options);
+  REQUIRE(found.found);
+  REQUIRE(found.plan.steps.size() == 1);
+  CHECK_FALSE(found.plan.steps[0].put_up.empty());
+  CHECK(check_order(frame, found.plan).good());
+  RaisingPlan bare = found.plan;
+  bare.steps[0].put_up.clear();
+  CHECK(check_order(frame, bare).first_unstable == 0);
+  RaisingPlan weak = found.plan;
+  weak.crane.chart[0].capacity = Weight::pounds(500);
+  const OrderCheck refused = check_order(frame, weak);
+  REQUIRE(refused.faults.size() == 1);
+  CHECK(refused.faults[0].id == OrderFaultId::kCantPick);
+  CHECK(refused.faults[0].value > 500);
+}
