@@ -1,6 +1,7 @@
 #pragma once
 /// All load cases of what stands, judged.
 
+#include <array>
 #include <memory>
 #include <utility>
 #include <vector>
@@ -33,8 +34,8 @@ using RowForces = Eigen::VectorXd;
 /// be looked at.
 struct Proof {
   StandingSet set;
-  RowForces weight;   ///< for 0.9 × weight
-  RowForces push[8];  ///< weight counted in
+  RowForces weight;               ///< for 0.9 × weight
+  std::array<RowForces, 8> push;  ///< weight counted in
   struct Person {
     LoadCase load;
     std::shared_ptr<const std::vector<std::pair<int, double>>> more;  ///< row, force beyond `weight`

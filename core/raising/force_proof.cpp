@@ -244,9 +244,9 @@ struct Prover::Work {
     }
     for (int k = -1; k < 8; ++k) {
       const LoadCase load{LoadKind::kPush, false, k < 0 ? 0 : k, -1, {}};
-      RowForces& f = k < 0 ? proof.weight : proof.push[k];
+      RowForces& f = k < 0 ? proof.weight : proof.push[at(k)];
       const double factor = k < 0 ? 0 : 1;
-      start(was == nullptr ? nullptr : k < 0 ? &was->weight : &was->push[k], f);
+      start(was == nullptr ? nullptr : k < 0 ? &was->weight : &was->push[at(k)], f);
       bool found = false;
       // A part that failed once is of no use for the other cases either.
       while (!found && !parts.empty()) {

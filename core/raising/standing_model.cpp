@@ -78,7 +78,7 @@ struct Rows {
     add(kind, joint().where, {0, 0, sign}, false);
   }
   [[nodiscard]] const ContactFace& face(int i) const {
-    return frame.contacts[static_cast<std::size_t>(joint().first_contact + i)];
+    return frame.contacts[static_cast<std::size_t>(joint().first_contact) + static_cast<std::size_t>(i)];
   }
   /// Faces in one plane press at the corners of their hull. Where the joint has a face the other way round, or is held
   /// against opening (`held`), they press along one line across the member only: two walls an inch apart, or a screw
