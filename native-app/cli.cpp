@@ -1,5 +1,6 @@
 #include "cli.h"
 
+#include <chrono>
 #include <cstdio>
 #include <string_view>
 #include <vector>
@@ -7,9 +8,12 @@
 #include "answers/book_command.h"
 #include "answers/command.h"
 #include "answers/log_command.h"
+#include "answers/raise_command.h"
 #include "files.h"
 
 namespace {
+
+double seconds() { return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count(); }
 
 /// Those that work on files have the disk lent to them.
 bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
@@ -18,6 +22,7 @@ bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
   if (first == "book") return bentbook::book_command(rest, disk_files());
   if (first == "log") return bentbook::log_command(rest, disk_files());
   if (first == "steps") return bentbook::steps_command(rest, disk_files());
+  if (first == "raise") return bentbook::raise_command(rest, disk_files(), seconds);
   return bentbook::run_command(args);
 }
 

@@ -24,6 +24,8 @@ constexpr std::string_view kUsage =
        bentbook book new|check|members|sheet|export|import FILE …
        bentbook log merge|show|verify FILE …
        bentbook steps BOOK MARK [--log FILE]
+       bentbook raise FILE [--seed N] [--seconds S]
+       bentbook raise check|text|order FILE …
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
 )";
 
@@ -69,7 +71,7 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 }  // namespace
 
 bool is_command(std::string_view word) {
-  for (const std::string_view known : {"--help", "help", "book", "log", "steps"})
+  for (const std::string_view known : {"--help", "help", "book", "log", "steps", "raise"})
     if (word == known) return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;

@@ -1,0 +1,128 @@
+// bentbook raise, on files in memory.
+
+#include "answers/raise_command.h"
+
+#include <catch_amalgamated.hpp>
+#include <map>
+
+#include "answers/raise_text.h"
+#include "book/book.h"
+#include "model/book_model.h"
+
+using namespace bentbook;
+
+namespace {
+
+struct Disk {
+  std::map<std::string, std::string, std::less<>> files;
+  Files hands() {
+    return {[this](std::string_view path) -> std::optional<std::string> {
+              const auto found = files.find(path);
+              return found == files.end() ? std::nullopt : std::optional(found->second);
+            },
+            [this](std::string_view path, std::string_view bytes) {
+              files[std::string(path)] = bytes;
+              return true;
+            }};
+  }
+  CommandOutput run(
+      std::vector<std::string_view> args, const Seconds& seconds = [] { return 0.0; }) {
+    return raise_command(args, hands(), seconds);
+  }
+};
+
+Book small_book() {
+  Book book =
+      new_book("Cart shed", Length::feet(12), Length::feet(10), Length::feet(8), Slope::in_12(Length::inches(8)));
+  book.raising.crew.people = 30;
+  return book;
+}
+
+bool has(std::string_view text, std::string_view part) { return text.find(part) != std::string_view::npos; }
+
+std::size_t longest_line(std::string_view text) {
+  std::size_t most = 0, now = 0;
+  for (const char c : text) {
+    if (c == '\n')
+      now = 0;
+    else if ((static_cast<unsigned char>(c) & 0xC0) != 0x80)
+      most = std::max(most, ++now);
+  }
+  return most;
+}
+
+}  // namespace
+
+TEST_CASE("lines are wrapped at eighty characters, counted as characters", "[raise]") {
+  CHECK(wrapped("  ", "one two") == "  one two\n");
+  CHECK(wrapped("A: ", "") == "A: \n");
+  std::string words, accents;
+  for (int i = 0; i < 60; ++i) words += "word ", accents += "ñandú ";
+  CHECK(longest_line(wrapped("Label ", words)) == 80);
+  CHECK(longest_line(wrapped("", accents)) == 77);  // thirteen words of five and their blanks
+  const std::string long_word(100, 'x');
+  CHECK(wrapped("  ", "a " + long_word + " b") == "  a\n  " + long_word + "\n  b\n");
+}
+
+// Found orders and good ones: tests/lib/cli_checks.py, by the release build.
+TEST_CASE("raise text and order: the book's own, as text and as a list", "[raise]") {
+  Disk disk;
+  Book book = small_book();
+  RaisingStep first, second;
+  first.marks = {"P-A1"};
+  second.marks = {"P-E1", "T-1", "K-C1"};
+  second.put_up = {"T1"};
+  second.day = 2;
+  book.raising.steps = {first, second};
+  disk.files["shed"] = write_book(book);
+  for (const char* language : {"en", "es"}) {
+    const std::string text = disk.run({"text", "shed", "--lang", language}).out;
+    CHECK(longest_line(text) <= 80);
+    CHECK(has(text, language == std::string_view("en") ? "has not been checked" : "no está revisado"));
+    CHECK(has(text, "P-E1, T-1, K-C1"));
+    CHECK(!has(text, "{"));
+  }
+  CHECK(disk.run({"order", "shed", "--out", "order.csv"}).exit_code == 0);
+  CHECK(disk.run({"order", "shed"}).out == disk.files["order.csv"]);
+}
+
+TEST_CASE("raise: what the crew can't pick is told with its figures", "[raise]") {
+  Disk disk;
+  Book book = small_book();
+  book.raising.crew.people = 2;
+  disk.files["shed"] = write_book(book);
+  const CommandOutput few = disk.run({"shed", "--tries", "50"});
+  CHECK(few.exit_code == 2);
+  CHECK(has(few.out, "the crew has 2"));
+  CHECK(has(few.err, "No whole order was found"));
+}
+
+TEST_CASE("raise check: a bad order is told with its first fault", "[raise]") {
+  Disk disk;
+  disk.files["shed"] = write_book(small_book());
+  disk.files["order.csv"] = "step,mark\r\n1,T-1\r\n2,P-A1\r\n3,P-Z9\r\n";
+  const CommandOutput bad = disk.run({"check", "shed", "order.csv"});
+  CHECK(bad.exit_code == 2);
+  CHECK(has(bad.out, "NOT GOOD. The first step with a fault is step 1."));
+  CHECK(has(bad.out, "P-Z9"));
+  disk.files["order.csv"] = "step,mark\r\n1,\"T-1\r\n";
+  const CommandOutput broken = disk.run({"check", "shed", "order.csv"});
+  CHECK(broken.exit_code == 2);
+  CHECK(has(broken.err, "order.csv, line 2, "));
+  CHECK(broken.out.empty());
+}
+
+TEST_CASE("raise: time is the caller's, bad words are refused", "[raise]") {
+  Disk disk;
+  disk.files["shed"] = write_book(small_book());
+  double now = 0;
+  const CommandOutput stopped = disk.run({"shed", "--seconds", "1", "--json"}, [&] { return now += 0.4; });
+  CHECK(has(stopped.out, R"("stopped":true)"));
+  CHECK(disk.run({}).exit_code == 2);
+  CHECK(disk.run({"help"}).exit_code == 0);
+  CHECK(disk.run({"nowhere"}).exit_code == 2);
+  CHECK(disk.run({"check"}).exit_code == 2);
+  CHECK(disk.run({"check", "shed", "nowhere.csv"}).exit_code == 2);
+  for (const char* wrong : {"--seed=x", "--seed=", "--seconds=0", "--seconds=99999999", "--tries=-1", "--often=2"})
+    CHECK(disk.run({"shed", wrong}).exit_code == 2);
+}
