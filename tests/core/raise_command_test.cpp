@@ -87,14 +87,22 @@ TEST_CASE("raise text and order: the book's own, as text and as a list", "[raise
 }
 
 TEST_CASE("raise: what the crew can't pick is told with its figures", "[raise]") {
-  Disk disk;
   Book book = small_book();
-  book.raising.crew.people = 2;
-  disk.files["shed"] = write_book(book);
-  const CommandOutput few = disk.run({"shed", "--tries", "50"});
-  CHECK(few.exit_code == 2);
-  CHECK(has(few.out, "the crew has 2"));
-  CHECK(has(few.err, "No whole order was found"));
+  const BookModel model = solve(book);
+  REQUIRE(*model.frame);
+  FoundOrder found;
+  found.plan.crew.people = 2;
+  Voice voice;
+  voice.marks = Marks::kAscii;
+  found.stuck.push_back({{"P-A1", "P-E1", "T-1"}, StuckReason::kCantPick, {}});
+  const std::string text = found_order_text(found, **model.frame, voice);
+  CHECK(has(text, "P-A1, P-E1, T-1"));
+  CHECK(has(text, "the crew has 2"));
+  CHECK(longest_line(text) <= 80);
+  // With a crane: its own figures, here a chart that ends at 10 ft.
+  found.plan.crane.present = true;
+  found.plan.crane.chart = {{Length::feet(10), Weight::pounds(2000)}};
+  CHECK(has(found_order_text(found, **model.frame, voice), "10' 0\""));
 }
 
 TEST_CASE("raise check: a bad order is told with its first fault", "[raise]") {
