@@ -67,6 +67,7 @@ class Picking {
   }
 
   [[nodiscard]] std::optional<Try> with_sling(std::size_t g) const {
+    if (gear(g).length.in() < points_.clear) return std::nullopt;
     Try best;
     best.sling = static_cast<int>(g);
     best.choked = gear(g).choked.count > 0;
@@ -150,6 +151,7 @@ class Picking {
       if (wanted && wanted->above_cg > 0) break;
     }
     if (!wanted) return note(PickNoteId::kNoPoints);
+    for (SlingLeg& leg : wanted->legs) leg.length = std::max(leg.length, points_.clear);
     put_legs(*at, *wanted);
     double longest = 0, most = 0;
     for (const SlingLeg& leg : wanted->legs) longest = std::max(longest, leg.length);

@@ -7,9 +7,9 @@
 ///
 /// Points. One timber as it will lie, or level: two, alike far from the centre of gravity along it, up to the quarter
 /// points, on its upper face; nearer together where the user's slings are too short for 60° from level. A timber that
-/// will stand (60° and steeper): one, above its centre of gravity. Timbers together, hanging as they will stand: two
-/// points on what is topmost, alike far from the centre of gravity in plan along the longer way; four where the other
-/// way is more than kFlat to either side.
+/// will stand (60° and steeper): one, above its centre of gravity, on a sling that brings the hook past its upper end.
+/// Timbers together, hanging as they will stand: two points on what is topmost, alike far from the centre of gravity in
+/// plan along the longer way; four where the other way is more than kFlat to either side.
 ///
 /// Gear. Legs grip the wood as chokers, with the tag's choker figure; a sling whose tag has none is counted straight,
 /// to a fitting (kNeedsFitting). The lightest of the user's slings that carries it at kSlingWarn or steeper is taken;

@@ -98,7 +98,9 @@ void one_timber(PickPoints& p, Vec3 cg_world, HangWish hang) {
   p.up = {p.up.x > 0 ? 1.0 : -1.0, 0, 0};
   p.hang_degrees = p.up.x * 90;
   const double end = p.up.x > 0 ? timber.length : 0;
-  p.ways.push_back({{own_spot(p, p.cg.x + 0.7 * (end - p.cg.x))}});
+  const double station = p.cg.x + 0.7 * (end - p.cg.x);
+  p.ways.push_back({{own_spot(p, station)}});
+  p.clear = libm::fabs(end - station) + 12;
 }
 
 }  // namespace

@@ -29,6 +29,7 @@ struct PickPoints {
   Vec3 cg, up;
   double hang_degrees = 0;
   double reach = 0;  ///< farthest that a point may be from the centre of gravity, along
+  double clear = 0;  ///< upright: shortest sling that brings the hook past the upper end, a foot above it
   std::vector<PickWay> ways;
   /// Two points that far to either side, where there is wood.
   [[nodiscard]] std::optional<PickWay> way_at(double half) const;
