@@ -185,10 +185,11 @@ struct Prover::Work {
     if (found != Found::kForces) all_motion = Loads();
     if (found == Found::kUndecided) {
       if (!program) program = std::make_unique<LoadFactor>(*all);
-      const Largest most = program->sure(*all_balance, loads);
+      // At this very factor: forces at a larger one are no proof of what is built on them.
+      const CaseLoads exact{loads.fixed + factor * loads.scaled, Loads::Zero(loads.fixed.size())};
+      const Largest most = program->sure(*all_balance, exact);
       if (most.motion.size() > 0) verdict.fall = motions_of(set.timbers, most.motion);
-      // Where not even the weight is held there are no forces, and the factor is 0.
-      if (most.forces.size() == own.size() && most.factor >= factor) {
+      if (most.forces.size() == own.size() && holds(*all, exact.fixed, most.forces)) {
         own = most.forces;
         found = Found::kForces;
         verdict.fall.clear();
