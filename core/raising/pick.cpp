@@ -89,7 +89,7 @@ class Picking {
     std::optional<Try> best;
     for (const std::size_t g : lightest(GearKind::kSling)) {
       if (static_cast<std::size_t>(gear(g).count) < legs_) continue;
-      const auto now = with_sling(g);
+      auto now = with_sling(g);
       if (!now) continue;
       if (now->good()) return now;
       if (!best || now->share() < best->share()) best = now;
