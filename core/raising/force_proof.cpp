@@ -328,6 +328,8 @@ struct Prover::Work {
     std::unique_ptr<Part> part;
     int part_timber = -1;
     std::size_t next = 0;
+    // Far from the limit that every row has, what is alone within its half is within it with the weight too.
+    limits = limits || 1.3 * proof.weight.lpNorm<Eigen::Infinity>() > kMostForce / 2;
     const bool gone =
         was != nullptr && !std::includes(set.rows.begin(), set.rows.end(), was->set.rows.begin(), was->set.rows.end());
     for (const LoadCase& load : load_cases(model, set)) {
