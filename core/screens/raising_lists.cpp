@@ -1,17 +1,61 @@
-// What leaves the app of a raising: the order as text.
+// What lies on which truck and in which stack, and the order as text to be pinned on the wall.
 
 #include <string>
 
+#include "answers/frame_words.h"
+#include "answers/raise_text.h"
+#include "raising/lists.h"
 #include "screens/raising_form.h"
 #include "screens/raising_pages.h"
 
 namespace bentbook::screens {
 namespace {
 
+void timber_rows(Context& context, const Frame& frame, const std::string& key,
+                 const std::vector<LoadedTimber>& timbers) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  for (auto it = timbers.rbegin(); it != timbers.rend(); ++it) {
+    const std::string& mark = frame.timbers[static_cast<std::size_t>(it->timber)].mark;
+    fact(ui, key + "." + mark, mark + (it->step < 0 ? std::string{} : " · " + std::to_string(it->step + 1)),
+         say_inches(it->length, voice) + " · " + say_weight(it->weight_lb, voice));
+    if (it->too_long) caution(ui, key + ".long." + mark, say(Msg::kListsTooLong, ui.language, mark));
+    if (it->too_heavy) caution(ui, key + ".heavy." + mark, say(Msg::kListsTooHeavy, ui.language, mark));
+  }
+}
+
 void lists_screen(Context& context) {
-  raising_page(context, "lists.page", [&](const ShownFrame&) {
+  raising_page(context, "lists.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
-    note(ui, "lists.note", context.say(Msg::kRaisingListsNote));
+    const Frame& frame = *shown.frame();
+    const Voice voice = voice_of(context);
+    const RaisingPlan& plan = context.desk.book().raising;
+    body(ui, "lists.note", context.say(Msg::kListsNote));
+    if (button(ui, "lists.share", context.say(Msg::kListsShare), Weight::kPrimary)) {
+      const RaisingMemory::Checked& checked = context.raising_memory.checked;
+      const bool known = checked.check && checked.of == shown.solved && checked.plan == plan;
+      Voice plain = voice;
+      plain.marks = Marks::kAscii;
+      context.platform.share_file(context.desk.title() + " " + std::string(context.say(Msg::kPlaceRaising)) + ".txt",
+                                  "text/plain",
+                                  raising_text(context.desk.book(), frame, plain, known ? &*checked.check : nullptr));
+    }
+    int n = 0;
+    for (const TruckLoad& load : truck_loads(frame, plan)) {
+      const std::string key = "lists.truck." + std::to_string(n++);
+      heading(ui, key,
+              say(Msg::kListsTruck, ui.language,
+                  {{"n", std::to_string(n)}, {"weight", say_weight(load.weight_lb, voice)}}));
+      timber_rows(context, frame, key, load.timbers);
+    }
+    n = 0;
+    for (const LayDownStack& stack : lay_down(frame, plan)) {
+      const std::string key = "lists.stack." + std::to_string(n++);
+      heading(ui, key,
+              stack.day == 0 ? std::string(context.say(Msg::kListsNoStep))
+                             : say(Msg::kListsStack, ui.language, std::to_string(stack.day)));
+      timber_rows(context, frame, key, stack.timbers);
+    }
   });
 }
 
