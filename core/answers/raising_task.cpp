@@ -23,6 +23,7 @@ struct Request {
   std::string task;
   int step = 0, tries = 4000;
   std::int64_t seed = 1;
+  bool further = false;
 };
 
 template <class Value>
@@ -128,6 +129,7 @@ struct RaisingTasks::Kept {
     SearchOptions options;
     options.seed = static_cast<std::uint64_t>(request.seed);
     options.steps = request.tries;
+    options.improve = request.further;
     // A judge of its own: it numbers what it proposes.
     const std::unique_ptr<Judge> own = make_judge(*frame, book.raising);
     return search_order(*frame, book.raising, *own, *blocking, options, [&](const SearchProgress& p) {
@@ -152,6 +154,7 @@ Result<std::string> RaisingTasks::run(std::string_view bytes, const Progress& pr
   reader.text("task", request.task);
   reader.integer("step", request.step, 0, 100'000'000);
   reader.integer("tries", request.tries, 1, 100'000'000);
+  reader.flag("further", request.further);
   reader.whole("seed", request.seed, 0, std::int64_t{1} << 52);
   if (!error.where.empty()) return tl::unexpected(error);
   const json::Value* told = json_member(document, "book");
@@ -171,9 +174,10 @@ std::string raise_check_request(const Book& book) { return request_of("raise_che
 std::string raise_explain_request(const Book& book, int step) {
   return request_of("raise_explain", book, R"(,"step":)" + std::to_string(step));
 }
-std::string raise_search_request(const Book& book, std::uint64_t seed, int tries) {
+std::string raise_search_request(const Book& book, std::uint64_t seed, int tries, bool further) {
   return request_of("raise_search", book,
-                    R"(,"seed":)" + std::to_string(seed) + R"(,"tries":)" + std::to_string(tries));
+                    R"(,"seed":)" + std::to_string(seed) + R"(,"tries":)" + std::to_string(tries) + R"(,"further":)" +
+                        (further ? "true" : "false"));
 }
 
 Result<OrderCheck> read_order_check(std::string_view answer) { return read<OrderCheck>(answer); }

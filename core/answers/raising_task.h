@@ -26,7 +26,7 @@ struct StepExplained {
 /// Requests: a JSON object, `{"task": …, "book": {…}}`:
 ///   raise_check     → read_order_check; what an earlier check of the same book has found out is used again
 ///   raise_explain   "step": index → read_step_explained
-///   raise_search    "seed", "tries" → read_found_order
+///   raise_search    "seed", "tries", "further": go on after the first good order → read_found_order
 /// Errors: kSyntax, kUnknownOption ("task"), those of read_book and solve_frame, kTooLarge ("step"), kEmpty
 /// ("cancelled") when `progress` said stop and there is nothing to show.
 class RaisingTasks {
@@ -43,7 +43,7 @@ class RaisingTasks {
 
 [[nodiscard]] std::string raise_check_request(const Book& book);
 [[nodiscard]] std::string raise_explain_request(const Book& book, int step);
-[[nodiscard]] std::string raise_search_request(const Book& book, std::uint64_t seed, int tries);
+[[nodiscard]] std::string raise_search_request(const Book& book, std::uint64_t seed, int tries, bool further = false);
 
 /// Errors: kSyntax ("answer").
 [[nodiscard]] Result<OrderCheck> read_order_check(std::string_view answer);

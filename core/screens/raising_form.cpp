@@ -1,6 +1,7 @@
 #include "screens/raising_form.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "screens/widgets_inside.h"
@@ -117,6 +118,26 @@ void raising_count(Context& context, const std::string& key, std::string_view na
 void raising_toggle(Context& context, const std::string& key, std::string_view name, bool now,
                     const std::function<void(RaisingPlan&, bool)>& set) {
   if (toggle(context.ui, key, name, now)) edit_raising(context, [&](RaisingPlan& plan) { set(plan, !now); });
+}
+
+void fasteners_toggle(Context& context) {
+  constexpr JointKind kKinds[] = {JointKind::kHousedButt, JointKind::kMortiseTenon, JointKind::kBirdsMouth,
+                                  JointKind::kRafterPeak, JointKind::kHalfLap,      JointKind::kScarf};
+  const std::vector<HoldChange>& holds = context.desk.book().raising.holds;
+  const bool on = std::all_of(std::begin(kKinds), std::end(kKinds), [&](JointKind kind) {
+    return std::any_of(holds.begin(), holds.end(),
+                       [&](const HoldChange& h) { return h.joint == kind && h.sideways && h.uplift && h.pulls; });
+  });
+  if (!toggle(context.ui, "raising.fasteners", context.say(Msg::kRaisingFasteners), on,
+              context.say(Msg::kRaisingFastenersNote)))
+    return;
+  const std::string reason(context.say(Msg::kRaisingFastenersReason));
+  edit_raising(context, [&](RaisingPlan& plan) {
+    for (const JointKind kind : kKinds) {
+      std::erase_if(plan.holds, [&](const HoldChange& h) { return h.joint == kind; });
+      if (!on) plan.holds.push_back({kind, true, true, true, reason});
+    }
+  });
 }
 
 std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {

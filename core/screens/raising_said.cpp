@@ -4,6 +4,7 @@
 #include <string>
 
 #include "answers/frame_words.h"
+#include "frame/keys.h"
 #include "screens/raising_form.h"
 #include "screens/raising_pages.h"
 
@@ -26,8 +27,9 @@ void hold_part(Context& context, const RaisingPlan& plan, JointKind kind) {
       if (h.joint == kind) return h;
     return next.holds.emplace_back(HoldChange{kind, false, false, false, {}});
   };
-  if (toggle(ui, key, joint_name(kind, ui.language), changed,
-             context.say(changed ? Msg::kHoldChanged : Msg::kHoldAssumed)))
+  const auto held = find_msg("holds_" + std::string(keys::word(keys::kJointKind, kind)));
+  const std::string assumed(held ? context.say(*held) : context.say(Msg::kHoldAssumed));
+  if (toggle(ui, key, joint_name(kind, ui.language), changed, changed ? context.say(Msg::kHoldChanged) : assumed))
     edit_raising(context, [&](RaisingPlan& next) {
       if (changed)
         std::erase_if(next.holds, [&](const HoldChange& h) { return h.joint == kind; });
@@ -67,6 +69,7 @@ void loads_screen(Context& context) {
                    [](RaisingPlan& p, bool on) { p.posts_anchored = on; });
     heading(ui, "loads.holds", context.say(Msg::kHoldTitle));
     body(ui, "loads.holds_note", context.say(Msg::kHoldNote));
+    fasteners_toggle(context);
     for (int k = 0; k <= static_cast<int>(JointKind::kScarf); ++k) hold_part(context, plan, static_cast<JointKind>(k));
   });
 }

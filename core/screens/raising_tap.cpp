@@ -1,6 +1,7 @@
 // The lead's order by tapping timbers, and an order that is looked for.
 
 #include <algorithm>
+#include <map>
 #include <string>
 
 #include "screens/raising_form.h"
@@ -61,6 +62,23 @@ void picked_part(Context& context, const std::vector<std::string>& left) {
   if (!memory.picked.empty() && button(ui, "tap.none", context.say(Msg::kTapNone))) memory.picked.clear();
 }
 
+/// What stands in one bent's plane, to be put together lying down and raised as one.
+void by_bent(Context& context, const Frame& frame, const std::vector<std::string>& left) {
+  Ui& ui = context.ui;
+  std::map<int, std::vector<std::string>> bents;
+  for (const std::string& mark : left) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(timber_by_mark(frame, mark))];
+    const bool in_bent = timber.kind != TimberKind::kCommonRafter && timber.kind != TimberKind::kPrincipalRafter;
+    if (timber.place.bent > 0 && timber.place.bay < 0 && in_bent) bents[timber.place.bent].push_back(mark);
+  }
+  if (bents.empty()) return;
+  heading(ui, "tap.bents", context.say(Msg::kTapBents));
+  for (const auto& [bent, marks] : bents)
+    if (list_row(ui, "tap.bent." + std::to_string(bent), say(Msg::kViewBent, ui.language, std::to_string(bent)),
+                 marks_text(marks)))
+      context.raising_memory.picked = marks;
+}
+
 /// Every timber that is not in the order yet by name too: for those whom the picture tells nothing.
 void by_name(Context& context, const std::vector<std::string>& left) {
   Ui& ui = context.ui;
@@ -110,6 +128,7 @@ void tap_screen(Context& context) {
     memory.tapping.camera = camera_of(*kind);
   }
   picked_part(context, left);
+  by_bent(context, frame, left);
   by_name(context, left);
   space(ui, 24);
   end_scroll(ui);
@@ -122,7 +141,7 @@ void found_part(Context& context, const FoundOrder& found) {
   const std::string steps = std::to_string(found.plan.steps.size());
   if (found.found) {
     fact(ui, "search.found", context.say(Msg::kSearchFound),
-           say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(found.plan.steps.size())), true);
+         say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(found.plan.steps.size())), true);
     fact(ui, "search.temporaries", context.say(Msg::kRaisingTemporaries), std::to_string(found.cost.temporaries));
     fact(ui, "search.moves", context.say(Msg::kSearchMoves), std::to_string(found.cost.moves));
     note(ui, "search.proven", context.say(found.proven_optimal ? Msg::kSearchProven : Msg::kSearchBest));
@@ -157,9 +176,13 @@ void search_screen(Context& context) {
     RaisingMemory& memory = context.raising_memory;
     body(ui, "search.how", context.say(Msg::kSearchHow));
     if (memory.found_of != shown.solved) memory.found.reset();
+    fasteners_toggle(context);
     const Book& book = context.desk.book();
-    if (const auto answer = task_button(context, "search.go", context.say(Msg::kSearchGo), "raise_search",
-                                        [&] { return raise_search_request(book, 1, 4000); })) {
+    // First any good order; a cheaper one only where it is asked for, since that takes as long as it is let.
+    const bool further = memory.found && memory.found->found;
+    if (const auto answer =
+            task_button(context, "search.go", context.say(further ? Msg::kSearchFurther : Msg::kSearchGo),
+                        "raise_search", [&] { return raise_search_request(book, 1, 4000, further); })) {
       if (auto found = read_found_order(*answer)) {
         memory.found = std::move(*found);
         memory.found_of = shown.solved;
