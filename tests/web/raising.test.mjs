@@ -77,12 +77,13 @@ test('an order is looked for, with a way to stop it', {timeout: 120_000}, async 
   const app = await h.open(await h.phone(t, h.scratch()), site.url);
   await click(app, 'place.raising');
   await click(app, 'raising.search');
+  await click(app, 'raising.fasteners');
   await click(app, 'search.go');
   await there(app, 'search.go.stop');
   await click(app, 'search.go.stop');
   await there(app, 'search.go');
   await click(app, 'search.go');
-  await there(app, 'search.take');
+  await there(app, 'search.found');
   await app.shot('raising_search');
   await click(app, 'search.take');
   await there(app, 'order.step.0');
