@@ -271,6 +271,61 @@ check("Spanish order", "Sin colapso hallado" in run("raise", shop_file("posts.bo
 refused("seconds are a number", "cannot be read", "raise", shop_file("posts.book"), "--seconds", "soon")
 shutil.rmtree(shop)
 
+# ---- picks
+site = tempfile.mkdtemp()
+
+
+def site_file(name):
+    return os.path.join(site, name)
+
+
+# A bent by crane: its chart read by hand at the next longer radius, block and rigging off (trade.md, rigging practice).
+run("book", "new", site_file("shed.book"), "--span", "12'", "--length", "10'", "--height", "8'", "--pitch", "8:12")
+raised = json.load(open(site_file("shed.book"), encoding="utf-8"))
+inch, pound = 203_200_000, 45_359_237
+raised["raising"] = {
+    "crane": {"present": True, "x": 240 * inch, "y": 0, "hook_block": 200 * pound, "rigging": 100 * pound,
+              "chart": [{"radius": 20 * 12 * inch, "capacity": 4000 * pound},
+                        {"radius": 60 * 12 * inch, "capacity": 1500 * pound}]},
+    "stack_x": -240 * inch, "stack_y": 0,
+    "gear": [{"name": "red", "kind": "sling", "length": 96 * inch, "rated": 3000 * pound, "choked": 2000 * pound,
+              "count": 2}]}
+json.dump(raised, open(site_file("shed.book"), "w", encoding="utf-8"))
+with open(site_file("order.csv"), "w", encoding="utf-8") as order:
+    order.write("step,mark\n1,P-A1+P-E1+T-1+B-A1.1+B-E1.1\n2,L-A1\n3,P-Z9\n")
+done = run("raise", "check", site_file("shed.book"), site_file("order.csv"), "--json")
+check("a bad order ends with 2", done.returncode == 2 and "NOT GOOD" in done.stderr, done.stderr)
+lifted = json.loads(done.stdout)
+check("…and is told", not lifted["good"] and lifted["first_bad"] == 1 and
+      any("P-Z9" in f["text"] for f in lifted["steps"][2]["faults"]), str(lifted["faults"]))
+for step in lifted["steps"][:2]:
+    near(f"radius at the stack, step {step['step']}", step["crane"]["radius_stack_in"], 480, 1e-3)
+    near(f"radius in place, step {step['step']}", step["crane"]["radius_place_in"],
+         math.hypot(step["cg"][0] - 240, step["cg"][1]), 2e-4)
+    near(f"chart, step {step['step']}", step["crane"]["net_lb"], 1500 - 300, 1e-3)
+    near(f"margin, step {step['step']}", step["crane"]["margin_lb"], 1200 - step["weight_lb"], 2e-3)
+    # The hook plumb over the centre of gravity; forces along the legs add up to the weight (statics of a point).
+    x, y, _ = step["cg"]
+    legs, hooks, total = step["slings"], [], [0, 0, 0]
+    check(f"two legs, step {step['step']}", len(legs) == 2, str(legs))
+    for leg in legs:
+        px, py, pz = leg["at"]
+        level = math.hypot(px - x, py - y)
+        up = math.sqrt(leg["leg_in"] ** 2 - level ** 2)
+        hooks.append(pz + up)
+        near("angle from level", leg["from_level_deg"], math.degrees(math.atan2(up, level)), 0.01)
+        for i, d in enumerate((x - px, y - py, up)):
+            total[i] += leg["tension_lb"] * d / leg["leg_in"]
+    near(f"one hook, step {step['step']}", hooks[0], hooks[1], 0.01)
+    for i, wanted in enumerate((0, 0, step["weight_lb"])):
+        near(f"balance {'xyz'[i]}, step {step['step']}", total[i], wanted, 0.01 * step["weight_lb"] / 10)
+
+with open(site_file("broken.csv"), "w", encoding="utf-8") as order:
+    order.write("step,mark\n1,\"T-1\n")
+check("a broken list is told by its line", "line 2" in run("raise", "check", site_file("shed.book"),
+                                                           site_file("broken.csv")).stderr)
+shutil.rmtree(site)
+
 # ---- the README's keys, and the keys that are answered
 
 
@@ -295,7 +350,7 @@ def documented(command):
     return found - {"one", "two", "by_hand", "cannot", "rafter"}
 
 
-for command, replies in {"log": [shown], "steps": [plain, worked], "raise": [searched, judged, half]}.items():
+for command, replies in {"log": [shown], "steps": [plain, worked], "raise": [lifted, searched, judged, half]}.items():
     found = set()
     for reply in replies:
         keys_of(reply, found)
