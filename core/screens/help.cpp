@@ -18,6 +18,8 @@ void draw_help(Context& context) {
   part("help.angles", Msg::kPlaceAngles, Msg::kHelpAngles);
   part("help.rafter", Msg::kPlaceRafter, Msg::kHelpRafter);
   part("help.frame", Msg::kPlaceFrame, Msg::kHelpFrame);
+  part("help.shop", Msg::kPlaceShop, Msg::kHelpShop);
+  part("help.raising", Msg::kPlaceRaising, Msg::kHelpRaising);
   body(ui, "help.exact", ui.say(Msg::kHelpExact));
   body(ui, "help.storage", ui.say(Msg::kHelpStorage));
   heading(ui, "help.cautions", ui.say(Msg::kHelpCautions));
