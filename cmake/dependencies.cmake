@@ -55,7 +55,7 @@ add_library(lp_solver STATIC ${LP_FILES})
 target_compile_options(lp_solver PRIVATE -w -O2 -std=gnu99 -fno-strict-aliasing
   -include ${PROJECT_SOURCE_DIR}/cmake/libm/lp_prefix.h)
 target_compile_definitions(lp_solver PRIVATE YY_NEVER_INTERACTIVE INVERSE_ACTIVE=INVERSE_LUSOL RoleIsExternalInvEngine
-  PUBLIC NOPARSE)
+  PUBLIC NOPARSE LoadInverseLib=0 LoadLanguageLib=0 LoadableBlasLib=0)  # nothing is loaded at run time
 target_include_directories(lp_solver SYSTEM PRIVATE ${LP_FOLDER}/shared ${LP_FOLDER}/bfp ${LP_FOLDER}/bfp/bfp_LUSOL
   ${LP_FOLDER}/bfp/bfp_LUSOL/LUSOL ${LP_FOLDER}/colamd PUBLIC ${LP_FOLDER})
 target_link_libraries(lp_solver PUBLIC bentbook_libm ${CMAKE_DL_LIBS})
