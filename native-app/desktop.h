@@ -11,8 +11,8 @@
 #include <thread>
 #include <vector>
 
-#include "answers/strings.h"
 #include "answers/raising_task.h"
+#include "answers/strings.h"
 #include "screens/platform.h"
 #include "storage.h"
 
@@ -79,7 +79,7 @@ class Desktop : public screens::Platform {
   std::vector<std::unique_ptr<Task>> tasks_;
   RaisingTasks raising_;
   std::mutex raising_mutex_;  // guards raising_: one of its tasks at a time
-  std::mutex mutex_;  // guards answers_
+  std::mutex mutex_;          // guards answers_
   std::vector<screens::PlatformEvent> answers_;
 };
 

@@ -4,7 +4,6 @@
 #include <map>
 
 #include "raising/pick.h"
-
 #include "raising/search_braces.h"
 
 namespace bentbook {

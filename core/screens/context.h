@@ -12,8 +12,8 @@
 #include "screens/frame_memory.h"
 #include "screens/keypad.h"
 #include "screens/platform.h"
-#include "screens/shop_desk.h"
 #include "screens/raising_memory.h"
+#include "screens/shop_desk.h"
 #include "screens/shop_memory.h"
 #include "screens/widgets.h"
 

@@ -47,8 +47,8 @@ void edit_raising(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.raising); });
 }
 
-/// The lead's word that pegs are driven and screws in before the sling comes off, for all joints but knife plates (whose
-/// pins are counted anyhow): much fewer temporary braces are wanted then.
+/// The lead's word that pegs are driven and screws in before the sling comes off, for all joints but knife plates
+/// (whose pins are counted anyhow): much fewer temporary braces are wanted then.
 void fasteners_toggle(Context&);
 
 /// Marks that no step brings yet, of placed timbers.

@@ -108,7 +108,7 @@ TEST_CASE("A four-bar has one mechanism, a diagonal takes it away", "[raising][s
 // Source: Maxwell's rule for plane frames of bars, b + r − 2 j (Maxwell 1864): a triangle on three reactions is just
 // rigid; a five-bar chain has two ways to go; a square with both diagonals has a bar too many and no mechanism.
 TEST_CASE("Maxwell's counts of textbook frames", "[raising][standing]") {
-  const auto frame = [](std::vector<Vec3> joints, std::vector<std::pair<int, int>> bars, int fixed) {
+  const auto frame = [](std::vector<Vec3> joints, const std::vector<std::pair<int, int>>& bars, int fixed) {
     Bars made;
     std::vector<int> first(joints.size(), -1);
     for (const auto& [p, q] : bars) {

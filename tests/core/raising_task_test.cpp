@@ -1,7 +1,7 @@
 // The raising's long work as bytes in and bytes out.
-#include <catch_amalgamated.hpp>
-
 #include "answers/raising_task.h"
+
+#include <catch_amalgamated.hpp>
 
 using namespace bentbook;
 
