@@ -24,8 +24,8 @@ from make_strings import read_tables
 
 # What measures are printed with, in every size.
 FIGURES = "0123456789 \u00a0\u2009.,:;+-\u2212\u00d7\u00f7/\u2044%\u00b0\u2032\u2033\u2248()=?"
-# Units and the few short words that stand beside figures in the big sizes.
-UNITS = "mm cm in ft lb kg en X"
+# Units, the few short words that stand beside figures in the big sizes, and the letters of timbers' marks.
+UNITS = "mm cm in ft lb kg en ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 # What a person types: names, notes.
 TYPED = "".join(map(chr, range(0x20, 0x7F))) + "".join(map(chr, range(0xC0, 0x100))) + "\u00a1\u00bf\u00ba\u00aa\u20ac"
 # Set by code rather than by a table.

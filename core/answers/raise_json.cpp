@@ -57,7 +57,7 @@ class Order {
       if (fault.step != step) continue;
       out_.open_item();
       out_.texts("marks", fault.marks);
-      out_.text("text", order_fault_text(fault, out_.voice().language));
+      out_.text("text", order_fault_text(fault, out_.voice()));
       out_.close();
     }
     out_.close_list();

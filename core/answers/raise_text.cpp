@@ -8,6 +8,7 @@
 #include "numeric/libm.h"
 #include "raising/hand_raise.h"
 #include "raising/lists.h"
+#include "raising/order.h"
 #include "raising/pick.h"
 
 namespace bentbook {
@@ -46,7 +47,7 @@ class Page {
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {
       for (const OrderFault& fault : check->faults)
-        if (fault.step < 0) labelled(Msg::kRaiseFault, order_fault_text(fault, language()));
+        if (fault.step < 0) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
       if (!check->left_out.empty()) plain(say(Msg::kRaiseLeftOut, language(), marks_text(frame_, check->left_out)));
     }
     const std::vector<PickBody> bodies = pick_bodies(frame_, plan);
@@ -80,9 +81,7 @@ class Page {
     out_ += "\n";
     plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(), {{"step", number}, {"day", day}}));
     labelled(Msg::kRaiseTimbers, marks_text(step.marks));
-    std::vector<int> timbers;
-    for (const std::string& mark : step.marks)
-      if (const int timber = timber_by_mark(frame_, mark); timber >= 0) timbers.push_back(timber);
+    std::vector<int> timbers = timbers_of(frame_, step.marks);
     std::sort(timbers.begin(), timbers.end());
     timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
@@ -182,7 +181,7 @@ class Page {
     for (const StepWarning& warning : checked.warnings)
       labelled(Msg::kRaiseCaution, step_warning_text(warning, voice_));
     for (const OrderFault& fault : check.faults)
-      if (fault.step == checked.step) labelled(Msg::kRaiseFault, order_fault_text(fault, language()));
+      if (fault.step == checked.step) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
     for (const Remedy& remedy : checked.entry.remedies)
       labelled(Msg::kRaiseCaution, remedy_text(remedy, frame_, language()));
   }
@@ -258,9 +257,7 @@ std::string raising_lists_text(const Book& book, const Frame& frame, const Voice
 }
 
 std::string cant_pick_text(const FoundOrder& found, const Stuck& stuck, const Frame& frame, const Voice& voice) {
-  std::vector<int> timbers;
-  for (const std::string& mark : stuck.piece)
-    if (const int timber = timber_by_mark(frame, mark); timber >= 0) timbers.push_back(timber);
+  const std::vector<int> timbers = timbers_of(frame, stuck.piece);
   const RaisingPlan& plan = found.plan;
   const std::vector<PickBody> bodies = pick_bodies(frame, plan);
   const Pick pick = solve_pick(frame, plan, bodies, timbers);

@@ -13,7 +13,6 @@ template <class Io>
 static void describe(Io& io, StepExplained& e) {
   io.integer("step", e.step, 0, 100'000'000);
   io.object("standing", e.standing);
-  io.flag("braces_cure", e.braces_cure);
   io.list("braces", e.braces, kMostRaisingThings);
 }
 
@@ -55,17 +54,6 @@ std::string request_of(std::string_view task, const Book& book, const std::strin
   return out;
 }
 
-/// Where the plans differ in these alone, what was found out about standing and ways in holds for both.
-bool same_but_steps(RaisingPlan a, const RaisingPlan& b) {
-  a.steps = b.steps;
-  a.wishes = b.wishes;
-  a.assemblies = b.assemblies;
-  a.truck = b.truck;
-  a.stack_x = b.stack_x;
-  a.stack_y = b.stack_y;
-  return a == b;
-}
-
 }  // namespace
 
 struct RaisingTasks::Kept {
@@ -87,7 +75,7 @@ struct RaisingTasks::Kept {
       frame = std::make_unique<Frame>(**model.frame);
       blocking = std::make_unique<Blocking>(*frame);
     }
-    if (judge == nullptr || !same_but_steps(*judged, next.raising)) {
+    if (judge == nullptr || !same_judgement(*judged, next.raising)) {
       judge.reset();
       check.reset();
       judged = std::make_unique<RaisingPlan>(next.raising);
@@ -121,7 +109,6 @@ struct RaisingTasks::Kept {
       out.braces.push_back(judge->temporaries()[static_cast<std::size_t>(t)]);
       out.braces.back().name.clear();
     }
-    out.braces_cure = !out.braces.empty();
     return out;
   }
 

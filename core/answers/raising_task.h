@@ -19,8 +19,7 @@ namespace bentbook {
 struct StepExplained {
   int step = 0;
   StandingCheck standing;         ///< when the sling comes off
-  bool braces_cure = false;       ///< with `braces` it would stand
-  std::vector<Temporary> braces;  ///< proposed, names left empty; none where it stands
+  std::vector<Temporary> braces;  ///< with which it would stand, names left empty; none where it stands or none do
 };
 
 /// Requests: a JSON object, `{"task": …, "book": {…}}`:

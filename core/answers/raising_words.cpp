@@ -65,11 +65,7 @@ std::string_view toward_text(Vec3 d, Language language) {
   return text(d.y > 0 ? Msg::kTowardLast : Msg::kTowardFirst, language);
 }
 
-std::string say_weight(double lb, const Voice& voice) {
-  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
-  constexpr double kKgPerLb = 0.45359237;  // international yard and pound agreement, 1959
-  return metric ? print_fixed(lb * kKgPerLb, 0) + " kg" : print_fixed(lb, 0) + " lb";
-}
+std::string say_weight(double lb, const Voice& voice) { return print_weight(Weight::from_lb(lb), voice.lengths.form); }
 
 std::string marks_text(const std::vector<std::string>& marks) {
   std::string out;
@@ -141,12 +137,6 @@ std::string path_text(const Entry& entry, const Frame& frame, const Voice& voice
   return out;
 }
 
-std::string blocked_text(const Entry& entry, const Frame& frame, Language language) {
-  if (entry.free) return {};
-  if (entry.blockers.empty()) return std::string(text(Msg::kEntryGround, language));
-  return say(Msg::kEntryBlocked, language, marks_text(frame, entry.blockers));
-}
-
 std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language) {
   const std::string who = marks_text(frame, remedy.timbers);
   switch (remedy.kind) {
@@ -169,13 +159,16 @@ std::string remedy_text(const Remedy& remedy, const Frame& frame, Language langu
   return {};
 }
 
-std::string order_fault_text(const OrderFault& fault, Language language) {
+std::string order_fault_text(const OrderFault& fault, const Voice& voice) {
+  if (fault.id == OrderFaultId::kCantGoIn && fault.marks.empty())
+    return std::string(text(Msg::kFaultGround, voice.language));
   const auto msg = find_msg("fault_" + std::string(keys::word(kFaultWords, fault.id)));
   if (!msg) return {};
-  return say(*msg, language,
+  return say(*msg, voice.language,
              {{"mark", first_of(fault.marks)},
               {"others", rest_of(fault.marks)},
               {"marks", marks_text(fault.marks)},
+              {"weight", say_weight(fault.value, voice)},
               {"step", std::to_string(static_cast<long long>(fault.value) + 1)}});
 }
 
@@ -228,16 +221,12 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
   return say(*msg, voice.language, {{"value", said(note.value)}, {"value2", second}});
 }
 
-std::string_view temporary_kind_text(TemporaryKind kind, Language language) {
-  return row("temporary_", keys::word(kTemporaryWords, kind), language);
-}
-
 std::string temporary_text(const Temporary& temporary, const Voice& voice) {
   const auto point = [&](const TimberPoint& p) {
     if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
     return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_length(p.station, voice)}});
   };
-  std::string kind(temporary_kind_text(temporary.kind, voice.language));
+  std::string kind(row("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));
   if (!temporary.name.empty()) kind += ' ' + temporary.name;
   return say(Msg::kTemporaryRuns, voice.language,
              {{"kind", kind}, {"from", point(temporary.from)}, {"to", point(temporary.to)}});

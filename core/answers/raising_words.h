@@ -32,17 +32,14 @@ namespace bentbook {
 
 /// How it comes in: "Straight down.", "Beside its place, then 6″ toward the ridge." Empty where it cannot.
 [[nodiscard]] std::string path_text(const Entry& entry, const Frame& frame, const Voice& voice);
-/// What keeps it out. Empty where nothing does.
-[[nodiscard]] std::string blocked_text(const Entry& entry, const Frame& frame, Language language);
 [[nodiscard]] std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language);
 
-[[nodiscard]] std::string order_fault_text(const OrderFault& fault, Language language);
+[[nodiscard]] std::string order_fault_text(const OrderFault& fault, const Voice& voice);
 [[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
 
 [[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);
 
-[[nodiscard]] std::string_view temporary_kind_text(TemporaryKind kind, Language language);
 /// "Diagonal T1: P-A1 at 6′ to the ground".
 [[nodiscard]] std::string temporary_text(const Temporary& temporary, const Voice& voice);
 

@@ -6,10 +6,8 @@
 #include <compare>
 #include <cstdint>
 #include <string>
-#include <string_view>
 
 #include "measure/print.h"
-#include "numeric/result.h"
 
 namespace bentbook {
 
@@ -31,20 +29,16 @@ struct Weight {
   friend constexpr auto operator<=>(Weight, Weight) = default;  // NOLINT(modernize-use-nullptr): the compiler's own 0
 };
 
-/// What a number without a unit means in a field.
-enum class BareWeight : std::uint8_t { kPound, kKilogram };
+/// What weights are entered and printed in.
+enum class WeightUnit : std::uint8_t { kPound, kKilogram };
 /// Feet and inches go with pounds, millimetres and metres with kilograms.
-[[nodiscard]] BareWeight bare_weight(LengthForm form);
-
-/// 150, 150 lb, 150 1/2 lbs, 68 kg, 68.5 kilos, (2 * 75) lb: a number as parse_bare_number reads it, then a unit or
-/// none. Exact where a count can hold it, else the nearest count. Errors as parse_length's, with `at`: kEmpty,
-/// kUnexpected, kUnknownUnit, kNegative, kOverflow (past Weight::kLimit, or an entry above 256 bytes). A ton is refused
-/// (kUnknownUnit): there are three of them.
-[[nodiscard]] Result<Weight> parse_weight(std::string_view text, BareWeight bare);
-
-/// 151 lb or 68 kg, as bare_weight says; half up at `decimals` (0 to 3).
-[[nodiscard]] std::string print_weight(Weight value, LengthForm form, int decimals = 0);
-/// For an entry field: a whole number of pounds or kilograms in its own unit, else with three decimals in the form's.
-[[nodiscard]] std::string print_weight_entry(Weight value, LengthForm form);
+[[nodiscard]] WeightUnit weight_unit(LengthForm form);
+[[nodiscard]] constexpr std::int64_t per_unit(WeightUnit unit) {
+  return unit == WeightUnit::kPound ? Weight::kPerPound : Weight::kPerKg;
+}
+/// Half up.
+[[nodiscard]] std::int64_t whole_units(Weight value, WeightUnit unit);
+/// "151 lb" or "68 kg", as weight_unit says.
+[[nodiscard]] std::string print_weight(Weight value, LengthForm form);
 
 }  // namespace bentbook

@@ -12,13 +12,6 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-/// Whether everything that a step's verdict hangs on but the steps themselves is the same.
-bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
-  return a.temporaries == b.temporaries && a.crane == b.crane && a.gear == b.gear && a.crew == b.crew &&
-         a.loads == b.loads && a.holds == b.holds && a.posts_anchored == b.posts_anchored && a.stack_x == b.stack_x &&
-         a.stack_y == b.stack_y;
-}
-
 class Checker {
  public:
   Checker(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, StandingDepth depth,
@@ -58,9 +51,7 @@ class Checker {
   }
 
   void say_cycle() {
-    std::vector<Piece> pieces;
-    for (const Piece& piece : pieces_of(frame_, plan_)) pieces.push_back(piece);
-    const Precedence graph = precedence_of(frame_, plan_, std::move(pieces));
+    const Precedence graph = precedence_of(frame_, plan_, pieces_of(frame_, plan_));
     if (graph.cycle.empty()) return;
     std::vector<std::string> marks;
     int wish = -1;
@@ -284,6 +275,12 @@ class Checker {
 
 }  // namespace
 
+bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
+  return a.temporaries == b.temporaries && a.crane == b.crane && a.gear == b.gear && a.crew == b.crew &&
+         a.loads == b.loads && a.holds == b.holds && a.posts_anchored == b.posts_anchored && a.stack_x == b.stack_x &&
+         a.stack_y == b.stack_y;
+}
+
 OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                        StandingDepth depth) {
   return Checker(frame, plan, judge, blocking, depth, nullptr).run();
@@ -299,19 +296,6 @@ OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, StandingDept
   const std::unique_ptr<Judge> judge = make_judge(frame, plan);
   Blocking blocking(frame);
   return check_order(frame, plan, *judge, blocking, depth);
-}
-
-OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const OrderCheck& before,
-                             const RaisingPlan& was) {
-  const std::unique_ptr<Judge> judge = make_judge(frame, plan);
-  Blocking blocking(frame);
-  return check_order_again(frame, plan, *judge, blocking, before, was);
-}
-
-StandingCheck explain_step(const Frame& frame, const RaisingPlan& plan, const StepCheck& step) {
-  std::vector<int> now;
-  std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
-  return check_standing(make_standing_model(frame, plan), now, step.temporaries, StandingDepth::kExplain, step.timbers);
 }
 
 }  // namespace bentbook

@@ -77,19 +77,19 @@ struct OrderCheck {
   [[nodiscard]] bool good() const { return faults.empty() && first_bad < 0; }
 };
 
+/// Whether all that a step's verdict hangs on, but the steps themselves, is the same: a judge of the one plan judges
+/// for the other too.
+[[nodiscard]] bool same_judgement(const RaisingPlan& a, const RaisingPlan& b);
+
 /// `depth`: how much each step says of its standing; kExplain costs far more than the verdict.
 [[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan,
                                      StandingDepth depth = StandingDepth::kStands);
-/// The same answer, sooner: steps before which the same timbers stand, with the same coming in and the same
-/// temporaries up, are taken over from `before`, the check of `was`. Only for one frame, and where the plans differ in
-/// steps, days and wishes alone; else all is checked.
-[[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, const OrderCheck& before,
-                                           const RaisingPlan& was);
-/// Modes, margin and warnings of one step of a check: at the time when the sling comes off.
-[[nodiscard]] StandingCheck explain_step(const Frame& frame, const RaisingPlan& plan, const StepCheck& step);
 /// The same with a judge and a blocking graph that are there already.
 [[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                                      StandingDepth depth = StandingDepth::kStands);
+/// The same answer, sooner: steps before which the same timbers stand, with the same coming in and the same
+/// temporaries up, are taken over from `before`, the check of `was`, where the two plans have the same_judgement; else
+/// all is checked. Only for one frame.
 [[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge,
                                            Blocking& blocking, const OrderCheck& before, const RaisingPlan& was);
 

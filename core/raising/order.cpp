@@ -14,15 +14,6 @@ void add_once(std::vector<int>& list, int value) {
   if (place == list.end() || *place != value) list.insert(place, value);
 }
 
-std::vector<int> timbers_of(const Frame& frame, const std::vector<std::string>& marks) {
-  std::vector<int> found;
-  for (const std::string& mark : marks) {
-    const int t = timber_by_mark(frame, mark);
-    if (t >= 0) found.push_back(t);
-  }
-  return found;
-}
-
 void add_start(const Frame& frame, const Wish& wish, int index, std::vector<Edge>& edges) {
   const int count = static_cast<int>(frame.timbers.size());
   const auto post = [&](int t) { return frame.timbers[at(t)].kind == TimberKind::kPost; };
@@ -103,6 +94,32 @@ class CycleFinder {
 };
 
 }  // namespace
+
+std::vector<int> timbers_of(const Frame& frame, std::span<const std::string> marks) {
+  std::vector<int> found;
+  for (const std::string& mark : marks)
+    if (const int t = timber_by_mark(frame, mark); t >= 0) found.push_back(t);
+  return found;
+}
+
+std::vector<int> standing_before(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
+  std::vector<int> stands;
+  for (std::size_t i = 0; i < step; ++i)
+    for (const int t : timbers_of(frame, plan.steps[i].marks)) stands.push_back(t);
+  std::sort(stands.begin(), stands.end());
+  stands.erase(std::unique(stands.begin(), stands.end()), stands.end());
+  return stands;
+}
+
+std::vector<std::string> temporaries_up(const RaisingPlan& plan, std::size_t step) {
+  std::vector<std::string> up;
+  for (std::size_t i = 0; i <= step; ++i) {
+    up.insert(up.end(), plan.steps[i].put_up.begin(), plan.steps[i].put_up.end());
+    if (i < step)
+      for (const std::string& name : plan.steps[i].take_out) std::erase(up, name);
+  }
+  return up;
+}
 
 std::vector<Support> supports_of(const Frame& frame) {
   std::vector<Support> supports(frame.timbers.size()), ends(frame.timbers.size());

@@ -18,6 +18,13 @@
 
 namespace bentbook {
 
+/// Timbers of these marks, in their order; what the frame does not have is passed over.
+[[nodiscard]] std::vector<int> timbers_of(const Frame& frame, std::span<const std::string> marks);
+/// What the plan's steps before `step` bring, in order, each once.
+[[nodiscard]] std::vector<int> standing_before(const Frame& frame, const RaisingPlan& plan, std::size_t step);
+/// Names of the temporaries that are up in that step before anything is taken out at its end.
+[[nodiscard]] std::vector<std::string> temporaries_up(const RaisingPlan& plan, std::size_t step);
+
 /// Timbers that come in with one pick. Indices in Frame::timbers, in order.
 using Piece = std::vector<int>;
 

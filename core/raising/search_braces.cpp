@@ -48,11 +48,6 @@ class Bracer {
     return {};
   }
 
-  int once() {
-    Motion motion;
-    return next_motion(motion) ? best_against(motion) : -1;
-  }
-
  private:
   /// How it would move; false: it stands.
   bool next_motion(Motion& motion) {
@@ -197,11 +192,6 @@ class Bracer {
 std::vector<int> brace_step(StandingModel& model, const Frame& frame, StandingRun& run, std::span<const int> timbers,
                             std::span<const int> temporaries) {
   return Bracer(model, frame, run, timbers, temporaries).find();
-}
-
-int brace_once(StandingModel& model, const Frame& frame, StandingRun& run, std::span<const int> timbers,
-               std::span<const int> temporaries) {
-  return Bracer(model, frame, run, timbers, temporaries).once();
 }
 
 }  // namespace bentbook

@@ -18,8 +18,4 @@ namespace bentbook {
 [[nodiscard]] std::vector<int> brace_step(StandingModel& model, const Frame& frame, StandingRun& run,
                                           std::span<const int> timbers, std::span<const int> temporaries);
 
-/// The one brace that comes first in that; −1: none.
-[[nodiscard]] int brace_once(StandingModel& model, const Frame& frame, StandingRun& run, std::span<const int> timbers,
-                             std::span<const int> temporaries);
-
 }  // namespace bentbook

@@ -29,6 +29,10 @@ void plain_warnings(const StandingModel& model, const StandingSet& set, std::spa
     else if (!(model.rows[at(row)].limit > 0))
       result.warnings.push_back({StandingWarningId::kNoRating, -1, -1, t});
   }
+  const auto placed =
+      std::count_if(model.bodies.begin(), model.bodies.end(), [](const StandingBody& b) { return b.placed; });
+  if (!temporaries.empty() || static_cast<std::ptrdiff_t>(set.timbers.size()) < placed)
+    result.warnings.push_back({StandingWarningId::kNotForNight, -1, -1, -1});
   std::vector<char> moving(model.bodies.size(), 0);
   for (const Mode& mode : result.modes)
     for (const TimberMotion& m : mode.motions) moving[at(m.timber)] = 1;
@@ -49,7 +53,6 @@ struct StandingRun::Inside {
   }
   /// Those without one of which it falls: temporaries, and the frame's own braces one at a time.
   void lone_braces(const StandingSet& set, std::span<const int> temporaries, StandingCheck& result) const {
-    bool any = false;
     for (const int t : temporaries) {
       if (t < 0 || at(t) >= model->temporaries.size() || model->temporary_row[at(t)] < 0) continue;
       StandingSet less = set;
@@ -57,7 +60,6 @@ struct StandingRun::Inside {
       if (row == less.rows.end() || *row != model->temporary_row[at(t)]) continue;
       less.rows.erase(row);
       if (holds(less)) continue;
-      any = true;
       result.warnings.push_back({StandingWarningId::kOnOneBrace, -1, -1, t});
     }
     for (const int t : set.timbers) {
@@ -68,7 +70,6 @@ struct StandingRun::Inside {
       if (mechanisms_of(*model, standing_set(*model, timbers, up), rigid_joint, false).count > 0)
         result.warnings.push_back({StandingWarningId::kOnOneBrace, t, -1, -1});
     }
-    if (any) result.warnings.push_back({StandingWarningId::kNotForNight, -1, -1, -1});
   }
 };
 

@@ -203,4 +203,27 @@ View::Rows View::rows() const {
   return rows;
 }
 
+Camera fitted(const SolidScene& scene, Camera camera, std::span<const std::uint8_t> seen, double width, double height,
+              double share) {
+  camera.zoom = 1;
+  camera.dx = camera.dy = 0;
+  const View view(scene, camera, width, height);
+  Vec2 lo{1e300, 1e300}, hi{-1e300, -1e300};
+  for (std::size_t i = 0; i < scene.parts.size() && i < seen.size(); ++i) {
+    if (seen[i] == 0) continue;
+    const Vec3 a = scene.parts[i].lo, b = scene.parts[i].hi;
+    for (int corner = 0; corner < 8; ++corner) {
+      const Vec2 p = view.to_px({corner & 1 ? b.x : a.x, corner & 2 ? b.y : a.y, corner & 4 ? b.z : a.z});
+      lo = {std::min(lo.x, p.x), std::min(lo.y, p.y)};
+      hi = {std::max(hi.x, p.x), std::max(hi.y, p.y)};
+    }
+  }
+  if (hi.x <= lo.x || hi.y <= lo.y) return camera;
+  constexpr double kMostZoom = 8;
+  camera.zoom = std::min({kMostZoom, share * width / (hi.x - lo.x), share * height / (hi.y - lo.y)});
+  camera.dx = (width / 2 - (lo.x + hi.x) / 2) * camera.zoom;
+  camera.dy = (height / 2 - (lo.y + hi.y) / 2) * camera.zoom;
+  return camera;
+}
+
 }  // namespace bentbook::render

@@ -48,6 +48,11 @@ struct Camera {
   friend bool operator==(const Camera&, const Camera&) = default;
 };
 
+/// `camera` moved and zoomed so that the parts that are seen (not 0) fill that share of the rectangle; itself where
+/// none is seen.
+[[nodiscard]] Camera fitted(const SolidScene& scene, Camera camera, std::span<const std::uint8_t> seen, double width,
+                            double height, double share);
+
 /// A camera over a rectangle of px: world to px and back.
 class View {
  public:

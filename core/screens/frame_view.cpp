@@ -132,7 +132,7 @@ void keys(Context& context, const ShownFrame& shown) {
                            solids.picture.kind);
   if (kind) {
     solids.picture.kind = *kind;
-    solids.picture.camera = camera_of(*kind);
+    solids.picture.camera = solids.picture.home = camera_of(*kind);
   }
   if (shown.book.framed) step_keys(context, shown.plan());
   lit_keys(context, *shown.frame());

@@ -4,84 +4,86 @@
 #include <iterator>
 #include <utility>
 
+#include "raising/order.h"
 #include "screens/widgets_inside.h"
 
 namespace bentbook::screens {
 namespace {
 
-constexpr std::string_view kCheckTask = "raise_check", kExplainTask = "raise_explain";
-
-bool metric(const Context& context) {
-  const LengthForm form = context.style().form;
-  return form == LengthForm::kMm || form == LengthForm::kMetre;
+RaisingMemory::Of of_step(const Context& context, const ShownFrame& shown, int step) {
+  return {shown.solved, context.desk.book().raising, step};
 }
 
-void take_check(Context& context) {
-  RaisingMemory& memory = context.raising_memory;
+/// Takes the task's answers, asks where what is there is of something else; nullptr: there is none.
+template <class What>
+const What* answered(Context& context, const ShownFrame& shown, RaisingMemory::Answered<What>& memory, int step,
+                     std::string_view task, std::string (*request)(const Book&, int),
+                     Result<What> (*read)(std::string_view)) {
   PlatformEvent event;
-  while (context.take_event(kCheckTask, event)) {
+  while (context.take_event(task, event)) {
     if (event.kind != EventKind::kTaskDone && event.kind != EventKind::kTaskFailed) continue;
-    memory.checking = false;
-    memory.checked = std::move(memory.asked);
-    memory.asked = {};
-    memory.checked.check.reset();
-    if (event.kind == EventKind::kTaskFailed) {
-      memory.checked.failure = event.text;
-    } else if (auto check = read_order_check(event.text)) {
-      memory.checked.check = std::move(*check);
-    }
+    memory.running = false;
+    memory.of = std::exchange(memory.asked, {});
+    memory.what.reset();
+    memory.failure.clear();
+    if (event.kind == EventKind::kTaskFailed)
+      memory.failure = event.text;
+    else if (auto what = read(event.text))
+      memory.what = std::move(*what);
+    else
+      memory.failure = context.say(Msg::kRaisingUnread);
     context.ui.memory.want_frame = true;
   }
-}
-
-void take_explained(Context& context) {
-  RaisingMemory& memory = context.raising_memory;
-  PlatformEvent event;
-  while (context.take_event(kExplainTask, event)) {
-    if (event.kind != EventKind::kTaskDone && event.kind != EventKind::kTaskFailed) continue;
-    memory.explaining = false;
-    memory.explained = std::move(memory.wanted);
-    memory.wanted = {};
-    memory.explained.what.reset();
-    if (event.kind == EventKind::kTaskFailed) {
-      memory.explained.failure = event.text;
-    } else if (auto what = read_step_explained(event.text)) {
-      memory.explained.what = std::move(*what);
-    }
-    context.ui.memory.want_frame = true;
+  RaisingMemory::Of wanted = of_step(context, shown, step);
+  const bool known = memory.of == wanted;
+  if (!known && !memory.running && !shown.typing) {
+    memory.asked = std::move(wanted);
+    memory.running = true;
+    context.platform.start_task(task, request(context.desk.book(), step));
   }
+  if (known && !memory.failure.empty()) caution(context.ui, std::string(task) + ".failed", memory.failure);
+  if (!known) note(context.ui, std::string(task) + ".running", context.say(Msg::kRaisingChecking));
+  return known && memory.what ? &*memory.what : nullptr;
 }
 
 }  // namespace
 
 const OrderCheck* order_check(Context& context, const ShownFrame& shown) {
-  take_check(context);
-  RaisingMemory& memory = context.raising_memory;
-  const Book& book = context.desk.book();
-  const bool known = memory.checked.of == shown.solved && memory.checked.plan == book.raising;
-  if (!known && !memory.checking && !shown.typing) {
-    memory.asked = {shown.solved, book.raising, {}, {}};
-    memory.checking = true;
-    context.platform.start_task(kCheckTask, raise_check_request(book));
-  }
-  if (known && !memory.checked.failure.empty()) caution(context.ui, "raising.failed", memory.checked.failure);
-  if (!known) note(context.ui, "raising.checking", context.say(Msg::kRaisingChecking));
-  return known && memory.checked.check ? &*memory.checked.check : nullptr;
+  return answered<OrderCheck>(
+      context, shown, context.raising_memory.check, -1, "raise_check",
+      [](const Book& book, int) { return raise_check_request(book); }, read_order_check);
 }
 
 const StepExplained* explained_step(Context& context, const ShownFrame& shown, int step) {
-  take_explained(context);
-  RaisingMemory& memory = context.raising_memory;
-  const Book& book = context.desk.book();
-  const bool known =
-      memory.explained.of == shown.solved && memory.explained.step == step && memory.explained.plan == book.raising;
-  if (!known && !memory.explaining && !shown.typing) {
-    memory.wanted = {shown.solved, book.raising, step, {}, {}};
-    memory.explaining = true;
-    memory.mode = -1;
-    context.platform.start_task(kExplainTask, raise_explain_request(book, step));
+  return answered<StepExplained>(context, shown, context.raising_memory.explained, step, "raise_explain",
+                                 raise_explain_request, read_step_explained);
+}
+
+const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown, int step) {
+  RaisingMemory::Picked& kept = context.raising_memory.picked_step;
+  RaisingMemory::Of wanted = of_step(context, shown, step);
+  if (kept.of == wanted) return kept;
+  kept = {std::move(wanted), {}, {}, {}, {}, {}};
+  const Frame& frame = *shown.frame();
+  const RaisingPlan& plan = kept.of.plan;
+  kept.coming = timbers_of(frame, plan.steps[static_cast<std::size_t>(step)].marks);
+  for (const int t : kept.coming)
+    kept.weights_lb.push_back(facts_of(frame.timbers[static_cast<std::size_t>(t)]).weight_lb);
+  const std::vector<PickBody> bodies = pick_bodies(frame, plan);
+  kept.pick = solve_pick(frame, plan, bodies, kept.coming);
+  if (kept.coming.size() > 1) kept.ground = lay_on_ground(frame, kept.coming);
+  if (kept.ground && !plan.crane.present) kept.hand = raise_by_hand(frame, plan, bodies, kept.coming);
+  return kept;
+}
+
+const RaisingMemory::Lists& raising_lists(Context& context, const ShownFrame& shown) {
+  RaisingMemory::Lists& kept = context.raising_memory.lists;
+  RaisingMemory::Of wanted = of_step(context, shown, -1);
+  if (!(kept.of == wanted)) {
+    const RaisingPlan& plan = wanted.plan;
+    kept = {wanted, truck_loads(*shown.frame(), plan), lay_down(*shown.frame(), plan)};
   }
-  return known && memory.explained.what ? &*memory.explained.what : nullptr;
+  return kept;
 }
 
 void raising_length(Context& context, const std::string& key, std::string_view name, Length now,
@@ -94,15 +96,13 @@ void raising_length(Context& context, const std::string& key, std::string_view n
 
 void raising_weight(Context& context, const std::string& key, std::string_view name, bentbook::Weight now,
                     const std::function<void(RaisingPlan&, bentbook::Weight)>& set) {
-  const bool kg = metric(context);
-  const std::int64_t per = kg ? bentbook::Weight::kPerKg : bentbook::Weight::kPerPound;
-  const std::int64_t whole = (now.count + per / 2) / per;
-  if (given(context.ui, key, name, std::to_string(whole) + (kg ? " kg" : " lb"), context.keypad.is_open(key)))
+  const WeightUnit unit = weight_unit(context.style().form);
+  const std::int64_t whole = whole_units(now, unit);
+  if (given(context.ui, key, name, print_weight(now, context.style().form), context.keypad.is_open(key)))
     context.keypad.open_count(key, name, whole, 0, 1'000'000);
-  if (const auto told = context.keypad.take_count(key))
-    edit_raising(context, [&](RaisingPlan& plan) {
-      set(plan, kg ? bentbook::Weight::kilograms(*told) : bentbook::Weight::pounds(*told));
-    });
+  const auto told = context.keypad.take_count(key);
+  if (told && *told != whole)
+    edit_raising(context, [&](RaisingPlan& plan) { set(plan, bentbook::Weight{*told * per_unit(unit)}); });
 }
 
 void raising_count(Context& context, const std::string& key, std::string_view name, std::string_view unit, int now,

@@ -17,6 +17,10 @@ namespace bentbook::screens {
 /// One step of it, looked at closely.
 [[nodiscard]] const StepExplained* explained_step(Context&, const ShownFrame&, int step);
 
+/// How that step is picked.
+[[nodiscard]] const RaisingMemory::Picked& step_pick(Context&, const ShownFrame&, int step);
+[[nodiscard]] const RaisingMemory::Lists& raising_lists(Context&, const ShownFrame&);
+
 /// A page of the Raising place in a scroll area, under its standing caution.
 template <class Content>
 void raising_page(Context& context, ItemKey key, Content&& content) {

@@ -4,7 +4,6 @@
 
 #include "answers/frame_words.h"
 #include "answers/raise_text.h"
-#include "raising/lists.h"
 #include "screens/raising_form.h"
 #include "screens/raising_pages.h"
 
@@ -29,19 +28,19 @@ void lists_screen(Context& context) {
     Ui& ui = context.ui;
     const Frame& frame = *shown.frame();
     const Voice voice = voice_of(context);
-    const RaisingPlan& plan = context.desk.book().raising;
     body(ui, "lists.note", context.say(Msg::kListsNote));
     if (button(ui, "lists.share", context.say(Msg::kListsShare), Weight::kPrimary)) {
-      const RaisingMemory::Checked& checked = context.raising_memory.checked;
-      const bool known = checked.check && checked.of == shown.solved && checked.plan == plan;
+      const auto& checked = context.raising_memory.check;
+      const bool known = checked.what && checked.of == RaisingMemory::Of{shown.solved, context.desk.book().raising, -1};
       Voice plain = voice;
       plain.marks = Marks::kAscii;
       context.platform.share_file(context.desk.title() + " " + std::string(context.say(Msg::kPlaceRaising)) + ".txt",
                                   "text/plain",
-                                  raising_text(context.desk.book(), frame, plain, known ? &*checked.check : nullptr));
+                                  raising_text(context.desk.book(), frame, plain, known ? &*checked.what : nullptr));
     }
     int n = 0;
-    for (const TruckLoad& load : truck_loads(frame, plan)) {
+    const RaisingMemory::Lists& lists = raising_lists(context, shown);
+    for (const TruckLoad& load : lists.loads) {
       const std::string key = "lists.truck." + std::to_string(n++);
       heading(ui, key,
               say(Msg::kListsTruck, ui.language,
@@ -49,7 +48,7 @@ void lists_screen(Context& context) {
       timber_rows(context, frame, key, load.timbers);
     }
     n = 0;
-    for (const LayDownStack& stack : lay_down(frame, plan)) {
+    for (const LayDownStack& stack : lists.stacks) {
       const std::string key = "lists.stack." + std::to_string(n++);
       heading(ui, key,
               stack.day == 0 ? std::string(context.say(Msg::kListsNoStep))

@@ -1,6 +1,6 @@
 #pragma once
-/// What the Raising place remembers between frames: what was worked out off the frame and of which plan, what is being
-/// picked, how far a picture has moved. Nothing of it is stored.
+/// What the Raising place remembers between frames: what was worked out and of which plan, what is being picked, how
+/// far a picture has moved. Nothing of it is stored.
 
 #include <memory>
 #include <optional>
@@ -8,36 +8,53 @@
 #include <vector>
 
 #include "answers/raising_task.h"
+#include "raising/hand_raise.h"
+#include "raising/lists.h"
+#include "raising/pick.h"
 #include "screens/solid_memory.h"
 
 namespace bentbook::screens {
 
 struct RaisingMemory {
-  using Solved = std::shared_ptr<const Result<Frame>>;
-
-  /// The order's check, or why there is none; asked for again when frame or plan change.
-  struct Checked {
-    Solved of;
+  /// What a figure is of: it holds while all of this is the same.
+  struct Of {
+    std::shared_ptr<const Result<Frame>> frame;
     RaisingPlan plan;
-    std::optional<OrderCheck> check;
-    std::string failure;
-  } checked, asked;
-  bool checking = false;
+    int step = -1;  ///< −1: the whole order
+    friend bool operator==(const Of&, const Of&) = default;
+  };
 
-  /// One step, looked at closely.
-  struct Explained {
-    Solved of;
-    RaisingPlan plan;
-    int step = -1;
-    std::optional<StepExplained> what;
+  /// What a task answers, or why it did not; asked for again when what it is of has changed.
+  template <class What>
+  struct Answered {
+    Of of, asked;
+    bool running = false;
+    std::optional<What> what;
     std::string failure;
-  } explained, wanted;
-  bool explaining = false;
+  };
+  Answered<OrderCheck> check;
+  Answered<StepExplained> explained;
+
+  /// The pick of one step; cheap, yet nothing for every frame.
+  struct Picked {
+    Of of;
+    std::vector<int> coming;         ///< indices in Frame::timbers
+    std::vector<double> weights_lb;  ///< of each, as it is now
+    Pick pick;
+    std::optional<OnTheGround> ground;
+    std::optional<HandRaise> hand;
+  } picked_step;
+  struct Lists {
+    Of of;
+    std::vector<TruckLoad> loads;
+    std::vector<LayDownStack> stacks;
+  } lists;
 
   std::optional<FoundOrder> found;
-  Solved found_of;
+  std::shared_ptr<const Result<Frame>> found_of;
 
   SolidMemory picture;              ///< of a step
+  std::string picture_of;           ///< what its camera was fitted to
   SolidMemory tapping;              ///< of the frame, to be tapped
   std::vector<std::string> picked;  ///< tapped, in this order
   int mode = -1;                    ///< of the explained step, shown moving

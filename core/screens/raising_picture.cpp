@@ -12,6 +12,7 @@ using render::PartMotion;
 
 constexpr double kComesMs = 4000, kSwayMs = 2400;
 constexpr double kMostShown = 96;     ///< inches of a long way that are shown
+constexpr double kFilled = 0.62;      ///< of the picture by what is there: the rest is for braces and ways in
 constexpr double kSwayInches = 14;    ///< of the point that moves most
 constexpr double kSpreadShare = 0.8;  ///< what is spread closes in the last part of the way
 
@@ -116,6 +117,7 @@ void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, con
   Ui& ui = context.ui;
   RaisingMemory& memory = context.raising_memory;
   SolidMemory& solids = memory.picture;
+  const bool anew = solids.of != shown.solved;
   make_scene(solids, shown);
   const Frame& frame = *shown.frame();
   const Rect row = take_box(ui, drawing_height(context, 300));
@@ -139,23 +141,28 @@ void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, con
       }
     }
   }
-  const std::string of = std::to_string(picture.standing.size()) + "/" + std::to_string(picture.coming.size());
+  SolidLooks looks;
+  for (const int t : solids.timbers) {
+    PartLook look = PartLook::kHidden;
+    if (has(picture.standing, t)) look = PartLook::kPlain;
+    if (has(picture.coming, t)) look = PartLook::kLit;
+    looks.looks.push_back(static_cast<std::uint8_t>(look));
+  }
+  std::string of = std::to_string(static_cast<int>(row.w)) + "/" + std::to_string(static_cast<int>(row.h));
+  for (const std::uint8_t look : looks.looks) of += static_cast<char>('0' + look);
+  if (memory.picture_of != of || anew) {
+    memory.picture_of = of;
+    solids.home = solids.camera = render::fitted(*solids.scene, {0.6, 0.45}, looks.looks, static_cast<double>(row.w),
+                                                 static_cast<double>(row.h), kFilled);
+  }
   const std::string name =
       say(Msg::kRaisingPictureName, ui.language,
           {{"standing", std::to_string(picture.standing.size())}, {"coming", marks_text(frame, picture.coming)}});
-  (void)draw_solids(context, shown, solids, row, {std::string(key), name, of, memory.moving_since_ms < 0}, [&] {
-    SolidLooks looks;
-    for (const int t : solids.timbers) {
-      PartLook look = PartLook::kHidden;
-      if (has(picture.standing, t)) look = PartLook::kPlain;
-      if (has(picture.coming, t)) look = PartLook::kLit;
-      looks.looks.push_back(static_cast<std::uint8_t>(look));
-    }
-    looks.motions = picture.mode != nullptr && memory.moving_since_ms >= 0
-                        ? giving_way(solids.timbers, frame, *picture.mode, sway)
-                        : coming_motions(solids.timbers, picture, share);
-    return looks;
-  });
+  looks.motions = picture.mode != nullptr && memory.moving_since_ms >= 0
+                      ? giving_way(solids.timbers, frame, *picture.mode, sway)
+                      : coming_motions(solids.timbers, picture, share);
+  (void)draw_solids(context, shown, solids, row, {std::string(key), name, of, memory.moving_since_ms < 0},
+                    [&] { return looks; });
   draw_temporaries(context, frame, solids, row, picture.temporaries);
 }
 

@@ -31,15 +31,15 @@ std::string step_note(const Context& context, const RaisingStep& step, const Ord
   if (step.done) out = std::string(context.say(Msg::kRaisingDone)) + " · ";
   if (check == nullptr || index >= check->steps.size()) return out + std::string(context.say(Msg::kRaisingUnchecked));
   for (const OrderFault& fault : check->faults)
-    if (fault.step == static_cast<int>(index)) return out + order_fault_text(fault, context.ui.language);
+    if (fault.step == static_cast<int>(index)) return out + order_fault_text(fault, voice_of(context));
   return out + std::string(context.say(Msg::kRaisingNoFault));
 }
 
-void verdict(Context& context, const Frame& frame, const RaisingPlan& plan, const OrderCheck& check) {
+void verdict(Context& context, const RaisingPlan& plan, const OrderCheck& check) {
   Ui& ui = context.ui;
   int n = 0;
   for (const OrderFault& fault : check.faults)
-    if (fault.step < 0) caution(ui, "raising.fault." + std::to_string(n++), order_fault_text(fault, ui.language));
+    if (fault.step < 0) caution(ui, "raising.fault." + std::to_string(n++), order_fault_text(fault, voice_of(context)));
   if (plan.steps.empty()) return body(ui, "raising.empty", context.say(Msg::kRaisingEmpty));
   if (check.first_unstable >= 0)
     caution(ui, "raising.unstable",
@@ -52,7 +52,6 @@ void verdict(Context& context, const Frame& frame, const RaisingPlan& plan, cons
   if (!check.left_out.empty())
     note(ui, "raising.left_out",
          say_count(Msg::kRaisingLeftOut, ui.language, static_cast<std::int64_t>(check.left_out.size())));
-  (void)frame;
 }
 
 void ways_on(Context& context, const RaisingPlan& plan) {
@@ -110,8 +109,7 @@ void raising_screen(Context& context) {
   raising_page(context, "raising.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
-    caution(ui, "raising.caution", context.say(Msg::kRaisingCaution));
-    if (const OrderCheck* check = order_check(context, shown)) verdict(context, *shown.frame(), plan, *check);
+    if (const OrderCheck* check = order_check(context, shown)) verdict(context, plan, *check);
     const int next = next_step(plan);
     if (next >= 0 && button(ui, "raising.next",
                             say(Msg::kRaisingNext, ui.language,
@@ -120,6 +118,7 @@ void raising_screen(Context& context) {
                                  {"marks", marks_text(plan.steps[static_cast<std::size_t>(next)].marks)}}),
                             Weight::kPrimary))
       context.pages.push(raising_step_page(next));
+    caution(ui, "raising.caution", context.say(Msg::kRaisingCaution));
     ways_on(context, plan);
   });
 }

@@ -1,12 +1,11 @@
 // One step as it is read on the site: what comes, the picture, what holds, who and what, what to mind, done.
 
+#include "screens/raising_step.h"
+
 #include <algorithm>
 #include <string>
 
-#include "answers/frame_words.h"
-#include "answers/shop_words.h"
-#include "raising/hand_raise.h"
-#include "raising/pick.h"
+#include "raising/order.h"
 #include "screens/raising_pages.h"
 #include "screens/raising_picture.h"
 #include "screens/shop_form.h"
@@ -25,43 +24,53 @@ struct Shown {
   Voice voice;
 };
 
-/// What stands before a step by the plan alone.
-std::vector<int> stood_before(const Frame& frame, const RaisingPlan& plan, int index) {
-  std::vector<int> out;
-  for (int i = 0; i < index; ++i)
-    for (const std::string& mark : plan.steps[static_cast<std::size_t>(i)].marks)
-      if (const int t = timber_by_mark(frame, mark); t >= 0) out.push_back(t);
+std::vector<Temporary> up_now(const Shown& s) {
+  const std::vector<std::string> names = temporaries_up(s.plan, static_cast<std::size_t>(s.index));
+  std::vector<Temporary> out;
+  for (const Temporary& t : s.plan.temporaries)
+    if (std::find(names.begin(), names.end(), t.name) != names.end()) out.push_back(t);
   return out;
 }
 
-std::vector<Temporary> up_in(const RaisingPlan& plan, int index) {
-  std::vector<std::string> names;
-  for (int i = 0; i <= index; ++i) {
-    const RaisingStep& step = plan.steps[static_cast<std::size_t>(i)];
-    names.insert(names.end(), step.put_up.begin(), step.put_up.end());
-    if (i == index) break;
-    for (const std::string& name : step.take_out) std::erase(names, name);
-  }
-  std::vector<Temporary> out;
-  for (const Temporary& t : plan.temporaries)
-    if (std::find(names.begin(), names.end(), t.name) != names.end()) out.push_back(t);
-  return out;
+/// What is read at arm's length: which timbers, what they weigh, who or what carries them.
+void what_now(Shown& s) {
+  Ui& ui = s.context.ui;
+  note(ui, "step.title",
+       say(Msg::kStepTitle, ui.language,
+           {{"n", std::to_string(s.index + 1)},
+            {"all", std::to_string(s.plan.steps.size())},
+            {"day", std::to_string(s.step.day)}}));
+  if (s.step.marks.empty()) return heading(ui, "step.marks", s.context.say(Msg::kRaisingTemporaries));
+  const RaisingMemory::Picked& picked = step_pick(s.context, s.frame, s.index);
+  const Pick& pick = picked.pick;
+  answer(ui, "step.marks", s.context.say(Msg::kStepComes), marks_text(s.step.marks));
+  const int people = picked.hand ? picked.hand->people : pick.people;
+  side_by_side(
+      ui, 16, 120,
+      [&](Ui& half) {
+        answer(half, "step.weight", s.context.say(Msg::kStepPickWeight), say_weight(pick.weight_lb, s.voice));
+      },
+      [&](Ui& half) {
+        if (pick.by_crane)
+          answer(half, "step.net", s.context.say(Msg::kStepNet), say_weight(pick.crane.margin_lb, s.voice));
+        else
+          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(people));
+      });
 }
 
 void picture_part(Shown& s) {
   RaisingMemory& memory = s.context.raising_memory;
   RaisingPicture picture;
-  const Frame& frame = *s.frame.frame();
-  picture.standing = stood_before(frame, s.plan, s.index);
-  for (const std::string& mark : s.step.marks)
-    if (const int t = timber_by_mark(frame, mark); t >= 0) picture.coming.push_back(t);
-  picture.temporaries = up_in(s.plan, s.index);
+  picture.standing = standing_before(*s.frame.frame(), s.plan, static_cast<std::size_t>(s.index));
+  picture.coming = step_pick(s.context, s.frame, s.index).coming;
+  picture.temporaries = up_now(s);
   if (s.check != nullptr) picture.entry = &s.check->entry;
   const auto modes = s.what == nullptr ? std::size_t{0} : s.what->standing.modes.size();
   if (memory.mode >= 0 && static_cast<std::size_t>(memory.mode) < modes)
     picture.mode = &s.what->standing.modes[static_cast<std::size_t>(memory.mode)];
   raising_picture(s.context, s.frame, "step", picture);
-  if (s.check != nullptr && s.check->entry.free && button(s.context.ui, "step.play", s.context.say(Msg::kStepPlay))) {
+  if (s.check == nullptr || !s.check->entry.free || s.step.marks.empty()) return;
+  if (button(s.context.ui, "step.play", s.context.say(Msg::kStepPlay))) {
     memory.mode = -1;
     memory.moving_since_ms = s.context.ui.now_ms;
   }
@@ -71,7 +80,7 @@ void faults_part(Shown& s, const OrderCheck& check) {
   Ui& ui = s.context.ui;
   int n = 0;
   for (const OrderFault& fault : check.faults)
-    if (fault.step == s.index) caution(ui, "step.fault." + std::to_string(n++), order_fault_text(fault, ui.language));
+    if (fault.step == s.index) caution(ui, "step.fault." + std::to_string(n++), order_fault_text(fault, s.voice));
   if (s.check == nullptr) return;
   int r = 0;
   for (const Remedy& remedy : s.check->entry.remedies)
@@ -83,7 +92,7 @@ void standing_part(Shown& s) {
   Ui& ui = s.context.ui;
   const Frame& frame = *s.frame.frame();
   heading(ui, "step.standing", s.context.say(Msg::kStepStanding));
-  if (s.what == nullptr) return note(ui, "step.looking", s.context.say(Msg::kRaisingChecking));
+  if (s.what == nullptr) return;  // said above: it is being looked at, or why it was not
   const StandingCheck& standing = s.what->standing;
   if (standing.stands()) {
     fact(ui, "step.verdict", s.context.say(Msg::kRaisingVerdict), s.context.say(Msg::kRaisingNoFault), true);
@@ -106,7 +115,7 @@ void standing_part(Shown& s) {
     body(ui, "step.warning." + std::to_string(n++),
          standing_warning_text(warning, frame, s.plan.temporaries, ui.language));
   if (s.what->braces.empty()) return;
-  heading(ui, "step.braces", s.context.say(s.what->braces_cure ? Msg::kStepBraces : Msg::kStepBracesPart), 3);
+  heading(ui, "step.braces", s.context.say(Msg::kStepBraces), 3);
   n = 0;
   for (const Temporary& brace : s.what->braces)
     body(ui, "step.brace." + std::to_string(n++), temporary_text(brace, s.voice));
@@ -114,110 +123,6 @@ void standing_part(Shown& s) {
     edit_raising(s.context, [&](RaisingPlan& plan) { take_braces(plan, s.index, s.what->braces); });
     s.context.toast(std::string(s.context.say(Msg::kStepBracesTaken)), true);
   }
-}
-
-/// What comes in: each timber with its weight, and what the shop says of it.
-void timbers_part(Shown& s) {
-  Context& context = s.context;
-  Ui& ui = context.ui;
-  const Frame& frame = *s.frame.frame();
-  heading(ui, "step.comes", context.say(Msg::kStepComes));
-  context.shop.open(context.desk.book().identity);
-  const bool log = context.shop.state() == ShopDesk::State::kOpen;
-  double weight = 0;
-  for (const std::string& mark : s.step.marks) {
-    const int t = timber_by_mark(frame, mark);
-    if (t < 0) continue;
-    const Timber& timber = frame.timbers[static_cast<std::size_t>(t)];
-    const double own = facts_of(timber).weight_lb;
-    weight += own;
-    fact(ui, "step.timber." + mark, mark + " · " + std::string(kind_name(timber.kind, ui.language)),
-         say_weight(own, s.voice));
-    if (!log) continue;
-    const TimberWork* work = find_work(shop_work_of(context, s.frame), frame, mark);
-    if (work == nullptr) continue;
-    if (work->progress.held)
-      caution(ui, "step.held." + mark, say(Msg::kStepHeld, ui.language, mark));
-    else if (!work->progress.has(Tick::kReady))
-      note(ui, "step.unready." + mark, say(Msg::kStepUnready, ui.language, mark));
-    const TimberState* state = context.shop.shop().find(mark);
-    if (state == nullptr) continue;
-    for (const StepState& told : state->steps)
-      for (const EventAction action : {EventAction::kPlate, EventAction::kWitness})
-        if (const Claim* claim = told.find(action))
-          fact(ui, "step.pair." + mark + "." + told.step + std::to_string(static_cast<int>(action)),
-               did_text(action, ui.language), claim->value);
-  }
-  if (s.step.marks.size() > 1) fact(ui, "step.weight", context.say(Msg::kStepAll), say_weight(weight, s.voice), true);
-}
-
-/// A bent: how it lies, and what raising it by hand takes.
-void ground_part(Shown& s, const std::vector<int>& coming, bool by_crane) {
-  Ui& ui = s.context.ui;
-  const Frame& frame = *s.frame.frame();
-  const auto lying = lay_on_ground(frame, coming);
-  if (!lying) return;
-  heading(ui, "step.ground", s.context.say(Msg::kStepGround), 3);
-  fact(ui, "step.ground.down", s.context.say(Msg::kGroundDown), toward_text(lying->down, ui.language));
-  fact(ui, "step.ground.blocks", s.context.say(Msg::kGroundBlocks), say_inches(lying->block_height, s.voice));
-  const auto mark = [&](int t) { return frame.timbers[static_cast<std::size_t>(t)].mark; };
-  int n = 0;
-  for (const Diagonal& d : lying->diagonals)
-    fact(ui, "step.ground.diagonal." + std::to_string(n++),
-         say(Msg::kGroundDiagonal, ui.language, {{"from", mark(d.from)}, {"to", mark(d.to)}}),
-         say_inches(d.length, s.voice));
-  if (!lying->toe_stops.empty())
-    fact(ui, "step.ground.stops", s.context.say(Msg::kGroundStops), marks_text(frame, lying->toe_stops));
-  n = 0;
-  for (const Slender& slender : lying->strongbacks)
-    note(ui, "step.ground.strongback." + std::to_string(n++),
-         say(Msg::kGroundStrongback, ui.language, mark(slender.timber)));
-  if (by_crane) return;
-  const HandRaise hand = raise_by_hand(frame, s.plan, pick_bodies(frame, s.plan), coming);
-  fact(ui, "step.hand.push", s.context.say(Msg::kHandPush), say_weight(hand.most_lb, s.voice));
-  fact(ui, "step.hand.people", s.context.say(Msg::kHandPeople),
-       std::to_string(hand.people) + " / " + std::to_string(hand.crew));
-  fact(ui, "step.hand.until", s.context.say(Msg::kHandUntil), print_fixed(hand.hands_until, 0) + "°");
-  fact(ui, "step.hand.balance", s.context.say(Msg::kHandBalance), print_fixed(hand.balance, 0) + "°");
-}
-
-/// How it is picked: slings, what they pull, the crane; or hands.
-void pick_part(Shown& s) {
-  Ui& ui = s.context.ui;
-  const Frame& frame = *s.frame.frame();
-  std::vector<int> coming;
-  for (const std::string& mark : s.step.marks)
-    if (const int t = timber_by_mark(frame, mark); t >= 0) coming.push_back(t);
-  if (coming.empty()) return;
-  const Pick pick = solve_pick(frame, s.plan, coming);
-  heading(ui, "step.pick", s.context.say(Msg::kStepPick));
-  fact(ui, "step.pick.weight", s.context.say(Msg::kStepPickWeight), say_weight(pick.weight_lb, s.voice), true);
-  int n = 0;
-  for (const PickLeg& leg : pick.legs)
-    fact(ui, "step.leg." + std::to_string(n++),
-         say(Msg::kTemporaryPoint, ui.language,
-             {{"mark", frame.timbers[static_cast<std::size_t>(leg.timber)].mark},
-              {"at", say_inches(leg.station, s.voice)}}),
-         say_weight(leg.tension, s.voice) + " · " + print_fixed(leg.from_level, 0) + "°");
-  if (pick.sling >= 0) {
-    const LiftingGear& sling = s.plan.gear[static_cast<std::size_t>(pick.sling)];
-    fact(ui, "step.sling", sling.name, say_weight(pick.sling_carries, s.voice));
-  }
-  if (pick.by_crane) {
-    fact(ui, "step.radius", s.context.say(Msg::kGearRadius), say_inches(pick.crane.radius_place, s.voice));
-    fact(ui, "step.net", s.context.say(Msg::kStepNet), say_weight(pick.crane.margin_lb, s.voice), true);
-  } else if (coming.size() < 2) {
-    fact(ui, "step.people", s.context.say(Msg::kStepPeople), std::to_string(pick.people));
-  }
-  n = 0;
-  for (const PickNote& note_of : pick.notes) {
-    const std::string key = "step.pick.note." + std::to_string(n++), said = pick_note_text(note_of, s.voice);
-    if (refuses(note_of.id))
-      caution(ui, key, said);
-    else
-      note(ui, key, said);
-  }
-  if (coming.size() > 1) ground_part(s, coming, pick.by_crane);
 }
 
 void way_part(Shown& s) {
@@ -244,8 +149,7 @@ void temporaries_part(Shown& s) {
   Ui& ui = context.ui;
   heading(ui, "step.temporaries", context.say(Msg::kRaisingTemporaries));
   const auto index = static_cast<std::size_t>(s.index);
-  std::vector<std::string> up;
-  for (const Temporary& t : up_in(s.plan, s.index)) up.push_back(t.name);
+  const std::vector<std::string> up = temporaries_up(s.plan, index);
   if (s.plan.temporaries.empty()) note(ui, "step.no_temporaries", context.say(Msg::kStepNoTemporaries));
   for (const Temporary& t : s.plan.temporaries) {
     const bool here = std::find(s.step.put_up.begin(), s.step.put_up.end(), t.name) != s.step.put_up.end();
@@ -349,19 +253,15 @@ void step_screen(Context& context) {
             check,
             order == nullptr ? nullptr : explained_step(context, shown, index),
             voice_of(context)};
-    heading(ui, "step.title",
-            say(Msg::kStepTitle, ui.language,
-                {{"n", std::to_string(index + 1)},
-                 {"all", std::to_string(plan.steps.size())},
-                 {"day", std::to_string(s.step.day)},
-                 {"marks", marks_text(s.step.marks)}}));
-    picture_part(s);
+    what_now(s);
     if (order != nullptr) faults_part(s, *order);
-    timbers_part(s);
-    pick_part(s);
+    picture_part(s);
     way_part(s);
-    temporaries_part(s);
+    const RaisingMemory::Picked& picked = step_pick(context, shown, index);
+    step_lifting(context, shown, picked);
+    step_timbers(context, shown, picked);
     standing_part(s);
+    temporaries_part(s);
     checks_part(s);
     done_part(s);
     place_part(s);

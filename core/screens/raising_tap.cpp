@@ -125,7 +125,7 @@ void tap_screen(Context& context) {
                            memory.tapping.kind);
   if (kind) {
     memory.tapping.kind = *kind;
-    memory.tapping.camera = camera_of(*kind);
+    memory.tapping.camera = memory.tapping.home = camera_of(*kind);
   }
   picked_part(context, left);
   by_bent(context, frame, left);

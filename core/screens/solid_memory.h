@@ -15,9 +15,10 @@ struct SolidMemory {
   std::shared_ptr<const render::SolidScene> scene;
   std::vector<int> timbers;  ///< of each part: index in Frame::timbers
   render::Camera camera{0.6, 0.45};
-  int kind = 0;         ///< 0 turned by the finger, 1 plan, 2 gable, 3 side
-  std::string lit;      ///< mark
-  float travelled = 0;  ///< px since the finger went down
+  render::Camera home{0.6, 0.45};  ///< what the fit button leads back to
+  int kind = 0;                    ///< 0 turned by the finger, 1 plan, 2 gable, 3 side
+  std::string lit;                 ///< mark
+  float travelled = 0;             ///< px since the finger went down
   float last_x = 0, last_y = 0;
   bool held = false;
   struct Label {

@@ -243,8 +243,8 @@ bool draw_solids(Context& context, const ShownFrame& shown, SolidMemory& solids,
   }
   const float side = ui.theme.target, wide = text_size(*ui.fonts.strong, context.say(Msg::kViewFit)).x + 24;
   const Rect fit{box.x + box.w - wide - kGap, box.y + kGap, wide, side};
-  if (!(solids.camera == camera_of(solids.kind)) && button_in(ui, page.key + ".fit", fit, context.say(Msg::kViewFit)))
-    solids.camera = camera_of(solids.kind);
+  if (!(solids.camera == solids.home) && button_in(ui, page.key + ".fit", fit, context.say(Msg::kViewFit)))
+    solids.camera = solids.home;
   return nothing;
 }
 

@@ -47,13 +47,16 @@ int main(int argc, char** argv) {
   const double first = seconds([&] { found = search_order(frame, plan, options); });
   std::printf("timbers %d\nfirst %.2f%s\n", static_cast<int>(frame.timbers.size()), first,
               found.found ? "" : " (none)");
+  const std::unique_ptr<Judge> judge = make_judge(frame, found.plan);
+  Blocking blocking(frame);
   OrderCheck check;
-  std::printf("check %.2f\n", seconds([&] { check = check_order(frame, found.plan); }));
+  std::printf("check %.2f\n", seconds([&] { check = check_order(frame, found.plan, *judge, blocking); }));
   RaisingPlan moved = found.plan;
   const std::size_t from = moved.steps.size() / 2;
   for (std::size_t i = from; i < from + 3 && i + 1 < moved.steps.size(); ++i)
     std::swap(moved.steps[i], moved.steps[i + 1]);
   OrderCheck again;
-  std::printf("moved %.3f\n", seconds([&] { again = check_order_again(frame, moved, check, found.plan); }));
+  std::printf("moved %.3f\n",
+              seconds([&] { again = check_order_again(frame, moved, *judge, blocking, check, found.plan); }));
   return again.steps.size() == moved.steps.size() ? 0 : 1;
 }

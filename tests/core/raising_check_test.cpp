@@ -57,6 +57,21 @@ using Ids = std::vector<OrderFaultId>;
 
 }  // namespace
 
+TEST_CASE("what stands and is up before a step is said alike by the plan and by its check") {
+  const OneBent bent;
+  const OrderCheck check = bent.check();
+  for (std::size_t s = 0; s < bent.plan.steps.size(); ++s) {
+    CHECK(standing_before(bent.frame, bent.plan, s) == check.steps[s].stood);
+    std::vector<std::string> up;
+    for (const int t : check.steps[s].temporaries)
+      up.push_back(bent.plan.temporaries[static_cast<std::size_t>(t)].name);
+    std::vector<std::string> said = temporaries_up(bent.plan, s);
+    std::sort(up.begin(), up.end());
+    std::sort(said.begin(), said.end());
+    CHECK(said == up);
+  }
+}
+
 TEST_CASE("a good order has no faults") {
   const OrderCheck check = OneBent().check();
   CHECK(ids(check).empty());

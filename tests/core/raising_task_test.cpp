@@ -63,6 +63,14 @@ TEST_CASE("what one check has found out does not change the next answer", "[rais
   RaisingTasks fresh;
   CHECK(*again == *fresh.run(raise_check_request(book), {}));
   CHECK(*again != *first);
+  book.raising.crane.present = true;
+  book.raising.crane.chart = {{Length::feet(30), Weight::pounds(4000)}};
+  book.raising.gear = {{"sling", GearKind::kSling, Length::feet(20), Weight::pounds(3000), Weight::pounds(3000), 4}};
+  const auto near_by = read_order_check(one.run(raise_check_request(book), {}).value()).value();
+  CHECK(near_by.steps[0].lifts);
+  book.raising.stack_x = Length::feet(-200);  // past the chart
+  const auto far_off = read_order_check(one.run(raise_check_request(book), {}).value()).value();
+  CHECK_FALSE(far_off.steps[0].lifts);
   book.frame.span = Length::feet(15);
   RaisingTasks other;
   CHECK(*one.run(raise_check_request(book), {}) == *other.run(raise_check_request(book), {}));

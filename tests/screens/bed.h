@@ -9,6 +9,7 @@
 
 #include <deque>
 #include <initializer_list>
+#include <set>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -177,6 +178,28 @@ class Bed {
     }
     finger(TouchPhase::kUp, to_x, to_y);
     rest();
+  }
+  /// What came out of the real text field.
+  void commit_text(std::string_view key, std::string_view text) {
+    app.on({EventKind::kTextCommitted, std::string(key), std::string(text), 0});
+    rest();
+  }
+  /// A finger that stays, through the mirror, whatever lies over it.
+  void hold_by_name(std::string_view key) {
+    app.act({Action::Kind::kHold, std::string(key), {}, 0});
+    rest();
+  }
+  /// What stands twice in the registry, has no name or is too small for a finger; "" where all is well.
+  [[nodiscard]] std::string unsound(float target = 48) const {
+    std::set<std::string> keys;
+    std::string wrong;
+    for (const Item& item : app.registry().items()) {
+      // What is scrolled to the edge shows only a part.
+      const bool whole = item.touch != Touch::kNone && item.rect.h > 0 && item.scroll == 0;
+      const bool small = whole && (item.rect.w < target - 4 || item.rect.h < target - 4);
+      if (!keys.insert(item.key).second || item.name.empty() || small) wrong += item.key + " ";
+    }
+    return wrong;
   }
   /// Through the mirror.
   void press(std::string_view key) {

@@ -1,9 +1,9 @@
 // The Raising place by finger: an order made by tapping, checked off the frame; what the screens say of it.
 #include <catch_amalgamated.hpp>
-#include <set>
 
 #include "answers/raising_task.h"
 #include "bed.h"
+#include "render/solid_scene.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;
@@ -32,11 +32,6 @@ struct RaisingBed : Bed {
   }
   void go(std::string_view key) {
     press(key);
-    work();
-  }
-  void commit_text(std::string_view key, std::string_view text) {
-    app.on({EventKind::kTextCommitted, std::string(key), std::string(text), 0});
-    rest();
     work();
   }
   [[nodiscard]] RaisingPlan stored() const { return read_book(platform.stored("book1")).value().raising; }
@@ -76,7 +71,9 @@ TEST_CASE("a step tells how it can give way and takes the braces that hold it", 
     if (item.key.starts_with("step.mode.")) modes += item.name + "; ";
   INFO(modes);
   CHECK(modes.find("along the ridge") != std::string::npos);
-  CHECK(bed.shows("step.pick"));
+  CHECK(bed.value("step.marks") == "P-A1, P-E1, T-1, K-C1, B-A1.1, B-E1.1");
+  CHECK(bed.value("step.weight").ends_with(" lb"));
+  CHECK(bed.shows("step.people"));
   REQUIRE(bed.shows("step.take_braces"));
   bed.go("step.take_braces");
   REQUIRE_FALSE(bed.stored().temporaries.empty());
@@ -101,6 +98,52 @@ TEST_CASE("a tie between two standing posts cannot go in: it is said, with what 
   CHECK(bed.shows("step.fault.0"));
 }
 
+TEST_CASE("a task that failed says so where it was asked, and is asked again after a change", "[screens][raising]") {
+  RaisingBed bed;
+  bed.go("raising.tap");
+  bed.press("tap.mark.P-A1");
+  bed.press("tap.together");
+  bed.press("bar.back");
+  REQUIRE_FALSE(bed.platform.tasks.empty());
+  const std::string id = bed.platform.tasks.back();
+  bed.platform.tasks.clear();
+  bed.platform.requests.clear();
+  bed.app.on({EventKind::kTaskFailed, id, "no worker to be had", 0});
+  bed.rest();
+  CHECK(bed.item("raise_check.failed").name.find("no worker") != std::string::npos);
+  bed.press("raising.loads");
+  bed.press("loads.anchored");
+  bed.press("bar.back");
+  REQUIRE(bed.platform.tasks.size() == 1);
+  bed.platform.tasks.clear();
+  bed.app.on({EventKind::kTaskDone, id, "nonsense", 0});
+  bed.rest();
+  CHECK(bed.shows("raise_check.failed"));
+}
+
+TEST_CASE("a picture is fitted to what is there", "[screens][raising]") {
+  const Frame frame =
+      solve_frame(default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8))))
+          .value();
+  render::SolidScene scene;
+  for (const Timber& timber : frame.timbers) scene.add(mesh_of(solid_of(timber)), timber.at, timber.at.origin);
+  scene.finish();
+  std::vector<std::uint8_t> seen(scene.parts.size(), 0);
+  seen[0] = seen[5] = 1;
+  const render::Camera camera = render::fitted(scene, {0.6, 0.45}, seen, 300, 200, 0.8);
+  const render::View view(scene, camera, 300, 200);
+  double wide = 0, high = 0;
+  for (const std::size_t part : {std::size_t{0}, std::size_t{5}})
+    for (const Vec3 p : {scene.parts[part].lo, scene.parts[part].hi}) {
+      const Vec2 px = view.to_px(p);
+      CHECK((px.x > 0 && px.x < 300 && px.y > 0 && px.y < 200));
+      wide = std::max(wide, libm::fabs(px.x - 150));
+      high = std::max(high, libm::fabs(px.y - 100));
+    }
+  CHECK((wide > 60 || high > 40));
+  CHECK(render::fitted(scene, {}, std::vector<std::uint8_t>(scene.parts.size(), 0), 300, 200, 0.8) == render::Camera{});
+}
+
 TEST_CASE("a step is moved, done, and taken out; all of it can be undone", "[screens][raising]") {
   RaisingBed bed;
   bed.go("raising.tap");
@@ -111,8 +154,7 @@ TEST_CASE("a step is moved, done, and taken out; all of it can be undone", "[scr
   bed.go("order.step.1");
   bed.go("step.earlier");
   CHECK(bed.stored().steps[0].marks == std::vector<std::string>{"P-E1"});
-  bed.app.act({Action::Kind::kHold, "step.done", {}, 0});
-  bed.rest();
+  bed.hold_by_name("step.done");
   bed.work();
   CHECK(bed.stored().steps[0].done);
   bed.go("step.delete");
@@ -168,14 +210,7 @@ TEST_CASE("the raising's pages: every key stands once and has a name", "[screens
   v.language = language;
   v.reduced_motion = true;
   bed.view(v);
-  const auto sound = [&] {
-    std::set<std::string> keys;
-    for (const Item& item : bed.app.registry().items()) {
-      INFO(item.key);
-      CHECK(keys.insert(item.key).second);
-      CHECK_FALSE(item.name.empty());
-    }
-  };
+  const auto sound = [&] { CHECK(bed.unsound() == ""); };
   bed.go("raising.tap");
   sound();
   bed.bring({"P-A1", "P-E1", "T-1"});

@@ -1,7 +1,6 @@
 // The Shop place by finger: ticks that are made by holding, pending until they are on disk, kept over a restart, passed
 // on and taken in. What a crew may count on stands in the tests' names; numbers are those of the demo's own sheet.
 #include <catch_amalgamated.hpp>
-#include <set>
 
 #include "bed.h"
 #include "book/book.h"
@@ -16,10 +15,6 @@ namespace {
 
 struct ShopBed : Bed {
   explicit ShopBed(float width = 390, float height = 844) : Bed(width, height) { tap("place.shop"); }
-  void commit_text(std::string_view key, std::string_view text) {
-    app.on({EventKind::kTextCommitted, std::string(key), std::string(text), 0});
-    rest();
-  }
   /// A finger that stays.
   void hold(std::string_view key, double ms) {
     see(key);
@@ -37,6 +32,15 @@ struct ShopBed : Bed {
   void open_post() {
     tap("shop.all");
     tap("shop.timber.P-A1");
+  }
+  /// On the first post, by a full disk.
+  void refuse_a_tick() {
+    open_post();
+    platform.slow_disk = true;
+    hold("shop.next.tick", 700);
+    answer_appends("quota");
+    rest();
+    REQUIRE(shows("notice.tick_failed"));
   }
   [[nodiscard]] std::vector<Event> events() const {
     std::vector<Event> out;
@@ -64,14 +68,7 @@ TEST_CASE("the shop's pages: every key stands once and has a name", "[screens][s
   v.language = language;
   v.reduced_motion = true;
   bed.view(v);
-  const auto sound = [&] {
-    std::set<std::string> keys;
-    for (const Item& item : bed.app.registry().items()) {
-      INFO(item.key);
-      CHECK(keys.insert(item.key).second);
-      CHECK_FALSE(item.name.empty());
-    }
-  };
+  const auto sound = [&] { CHECK(bed.unsound() == ""); };
   sound();
   for (const char* row :
        {"shop.all", "shop.place.saw", "shop.place.layout", "shop.bent.1", "shop.rules", "shop.pass"}) {
@@ -113,12 +110,7 @@ TEST_CASE("a tick shows as pending until it is on disk", "[screens][shop]") {
 
 TEST_CASE("a tick that the storage refused is said, kept on screen and handed over again", "[screens][shop]") {
   ShopBed bed;
-  bed.open_post();
-  bed.platform.slow_disk = true;
-  bed.hold("shop.next.tick", 700);
-  bed.answer_appends("quota");
-  bed.rest();
-  REQUIRE(bed.shows("notice.tick_failed"));
+  bed.refuse_a_tick();
   CHECK(bed.events().empty());
   bed.tap("notice.tick_again");
   bed.answer_appends();
@@ -255,12 +247,7 @@ TEST_CASE("the lead leaves a step out for a kind of timber, and brings it back",
 
 TEST_CASE("a tick that the storage refused stays with its book while another one lies open", "[screens][shop]") {
   ShopBed bed;
-  bed.open_post();
-  bed.platform.slow_disk = true;
-  bed.hold("shop.next.tick", 700);
-  bed.answer_appends("quota");
-  bed.rest();
-  REQUIRE(bed.shows("notice.tick_failed"));
+  bed.refuse_a_tick();
   const std::string first = bed.app.registry().find("bar.menu") != nullptr ? "demo" : "";
   bed.press("place.frame");
   bed.press("frame.row.books");
