@@ -68,18 +68,18 @@ TEST_CASE("the frame's pages: every key stands once, has a name and is large eno
   v.language = language;
   v.reduced_motion = true;
   bed.view(v);
-  CHECK(bed.unsound() == "");
+  CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
   for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "books"}) {
     bed.press("frame.row." + std::string(page));
-    CHECK(bed.unsound() == "");
+    CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
     bed.press("bar.back");
   }
   bed.press("frame.row.timbers");
   bed.press("list.P-A1");
-  CHECK(bed.unsound() == "");
+  CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
   for (const char* page : {"sheet.species", "sheet.end.b", "sheet.defects"}) {
     bed.press(page);
-    CHECK(bed.unsound() == "");
+    CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
     bed.press("bar.back");
   }
 }

@@ -210,7 +210,7 @@ TEST_CASE("the raising's pages: every key stands once and has a name", "[screens
   v.language = language;
   v.reduced_motion = true;
   bed.view(v);
-  const auto sound = [&] { CHECK(bed.unsound() == ""); };
+  const auto sound = [&] { CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty()); };
   bed.go("raising.tap");
   sound();
   bed.bring({"P-A1", "P-E1", "T-1"});
