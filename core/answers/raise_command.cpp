@@ -44,9 +44,9 @@ class Call {
         if (!*number) return refused(number->error(), voice_);
       options.seed = static_cast<std::uint64_t>(*seed);
       if (*tries > 0)
-        options.steps = static_cast<int>(*tries);
+        options.steps = options.improving = static_cast<int>(*tries);
       else if (*limit > 0)
-        options.steps = kTriesInTime;
+        options.steps = options.improving = kTriesInTime;
       const double until = *limit > 0 ? seconds_() + static_cast<double>(*limit) : 0;
       const FoundOrder found = search_order(frame, book.raising, options,
                                             [&](const SearchProgress&) { return *limit == 0 || seconds_() < until; });

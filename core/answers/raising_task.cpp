@@ -115,7 +115,7 @@ struct RaisingTasks::Kept {
   FoundOrder search(const Request& request, const Progress& progress) {
     SearchOptions options;
     options.seed = static_cast<std::uint64_t>(request.seed);
-    options.steps = request.tries;
+    options.steps = options.improving = request.tries;
     options.improve = request.further;
     // A judge of its own: it numbers what it proposes.
     const std::unique_ptr<Judge> own = make_judge(*frame, book.raising);

@@ -42,10 +42,13 @@ class Judge {
     near_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
   }
 
-  /// Whether a case holds at `factor`; kUndecided is asked of the linear program by the caller.
-  Found holds_at(const LoadCase& load, double factor) {
+  /// Whether a case holds at `factor`; kUndecided is asked of the linear program by the caller. `near`: forces by row
+  /// of the model to begin with, or none.
+  Found holds_at(const LoadCase& load, double factor, const RowForces& near) {
     const CaseLoads loads = case_loads(model_, system_.bodies, load);
     Eigen::VectorXd f = near_;
+    for (std::size_t r = 0; r < system_.rows.size() && near.size() > 0; ++r)
+      f(static_cast<Eigen::Index>(r)) = near(system_.rows[r]);
     return balance_.solve(loads.fixed + factor * loads.scaled, f, motion_);
   }
   Largest largest(const LoadCase& load) {
@@ -124,16 +127,28 @@ std::vector<LoadCase> load_cases(const StandingModel& model, const StandingSet& 
   return cases;
 }
 
-ForceVerdict worst_case(const StandingModel& model, const StandingSet& set) {
+ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, const Floors* floors) {
   Judge judge(model, set);
   ForceVerdict verdict{true, kMostFactor, true, {}, {}, {}};
-  for (const LoadCase& load : load_cases(model, set)) {
-    if (judge.holds_at(load, verdict.factor) == Found::kForces) continue;
-    const Largest most = judge.largest(load);
+  const std::vector<LoadCase> cases = load_cases(model, set);
+  std::vector<std::size_t> order(cases.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  if (floors != nullptr)
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return floors->factor[a] < floors->factor[b]; });
+  for (const std::size_t i : order) {
+    const double floor = floors == nullptr ? 0 : floors->factor[i];
+    if (floor >= verdict.factor) break;
+    RowForces near;
+    if (floors != nullptr) near = floors->forces_about(i, verdict.factor);
+    if (judge.holds_at(cases[i], verdict.factor, near) == Found::kForces) continue;
+    Largest most = judge.largest(cases[i]);
     verdict.decided = verdict.decided && most.decided;
+    // Forces that were found are worth more than the program's word.
+    most.factor = std::max(most.factor, floor);
     if (most.factor >= verdict.factor) continue;
     verdict.factor = most.factor;
-    verdict.worst = load;
+    verdict.worst = cases[i];
     verdict.hangs_on = judge.hangs_on();
     verdict.fall = judge.fall();
     if (!(most.factor > 0)) break;

@@ -17,27 +17,6 @@ void write_side(double (&side)[6], const HoldRow& row, Vec3 cg, double sign) {
   for (int k = 0; k < 6; ++k) side[k] = sign * values[k];
 }
 
-/// The row's numbers, the place of each in the whole.
-struct Entries {
-  int place[12];
-  double value[12];
-  int count = 0;
-};
-Entries entries_of(const ForceSystem::Column& c) {
-  Entries e;
-  const auto add = [&](int body, const double(&side)[6]) {
-    if (body < 0) return;
-    for (int k = 0; k < 6; ++k) {
-      e.place[e.count] = 6 * body + k;
-      e.value[e.count++] = side[k];
-    }
-  };
-  const bool first = c.a < c.b || c.b < 0;
-  add(first ? c.a : c.b, first ? c.on_a : c.on_b);
-  add(first ? c.b : c.a, first ? c.on_b : c.on_a);
-  return e;
-}
-
 }  // namespace
 
 Loads ForceSystem::effect(const Eigen::VectorXd& f) const {
@@ -133,17 +112,25 @@ Balance::Balance(const ForceSystem& system) : system_(system), soft_(system.colu
   normal_.resize(n, n);
   normal_.setFromTriplets(pattern.begin(), pattern.end());
   solver_.analyzePattern(normal_);
+  // A pair's entries of one column lie side by side.
   const auto find = [&](int row, int column) {
     const int* begin = normal_.innerIndexPtr() + normal_.outerIndexPtr()[column];
     const int* end = normal_.innerIndexPtr() + normal_.outerIndexPtr()[column + 1];
     return static_cast<int>(std::lower_bound(begin, end, row) - normal_.innerIndexPtr());
   };
+  for (const auto& [row, column] : pairs) {
+    std::array<int, 6> places{};
+    for (int j = 0; j < 6; ++j) places[at(j)] = find(6 * row + (row == column ? j : 0), 6 * column + j);
+    blocks_.push_back(places);
+  }
+  const auto block = [&](int row, int column) {
+    return static_cast<int>(std::lower_bound(pairs.begin(), pairs.end(), std::pair{row, column}) - pairs.begin());
+  };
   for (const ForceSystem::Column& c : system.columns) {
-    const Entries e = entries_of(c);
-    std::vector<int> places;
-    for (int i = 0; i < e.count; ++i)
-      for (int j = 0; j <= i; ++j) places.push_back(find(e.place[i], e.place[j]));
-    where_.push_back(std::move(places));
+    const int low = c.b < 0 ? c.a : c.a < 0 ? c.b : std::min(c.a, c.b);
+    const int high = std::max(c.a, c.b);
+    where_.push_back(
+        {low < 0 ? -1 : block(low, low), low == high ? -1 : block(high, high), low == high ? -1 : block(high, low)});
   }
 }
 
@@ -151,12 +138,21 @@ bool Balance::factor(const std::vector<char>& free) {
   if (ready_ && free == factored_ && soft_ == factored_soft_) return true;
   double* values = normal_.valuePtr();
   std::fill(values, values + normal_.nonZeros(), 0.0);
+  const auto add_own = [&](int block, double soft, const double(&side)[6]) {
+    for (int j = 0; j < 6; ++j)
+      for (int i = j; i < 6; ++i) values[blocks_[at(block)][at(j)] + i - j] += soft * side[i] * side[j];
+  };
   for (std::size_t r = 0; r < system_.columns.size(); ++r) {
-    if (free[r] == 0) continue;
-    const Entries e = entries_of(system_.columns[r]);
-    std::size_t k = 0;
-    for (int i = 0; i < e.count; ++i)
-      for (int j = 0; j <= i; ++j) values[where_[r][k++]] += soft_[r] * e.value[i] * e.value[j];
+    if (free[r] == 0 || where_[r].low < 0) continue;
+    const ForceSystem::Column& c = system_.columns[r];
+    const bool first = c.b < 0 || (c.a >= 0 && c.a < c.b);
+    const double(&low)[6] = first ? c.on_a : c.on_b;
+    add_own(where_[r].low, soft_[r], low);
+    if (where_[r].high < 0) continue;
+    const double(&high)[6] = first ? c.on_b : c.on_a;
+    add_own(where_[r].high, soft_[r], high);
+    for (int j = 0; j < 6; ++j)
+      for (int i = 0; i < 6; ++i) values[blocks_[at(where_[r].both)][at(j)] + i] += soft_[r] * high[i] * low[j];
   }
   for (int i = 0; i < system_.size(); ++i) values[normal_.outerIndexPtr()[i]] += kSoft;
   solver_.factorize(normal_);

@@ -10,6 +10,7 @@
 /// starts from the basis of the one before.
 
 #include <Eigen/SparseCholesky>
+#include <array>
 #include <memory>
 #include <utility>
 #include <vector>
@@ -70,7 +71,11 @@ class Balance {
   [[nodiscard]] bool proves_none(const Loads& needed, const Loads& y) const;
   const ForceSystem& system_;
   Eigen::SparseMatrix<double> normal_;
-  std::vector<std::vector<int>> where_;  ///< by row: positions of its products in normal_
+  std::vector<std::array<int, 6>> blocks_;  ///< of a pair of bodies: where its six columns begin in normal_
+  struct Where {
+    int low = -1, high = -1, both = -1;  ///< blocks of its bodies and of the pair
+  };
+  std::vector<Where> where_;  ///< by row
   Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> solver_;
   std::vector<char> factored_;  ///< rows that solver_ counts
   std::vector<double> soft_, factored_soft_;
@@ -91,11 +96,12 @@ class LoadFactor {
   LoadFactor& operator=(const LoadFactor&) = delete;
   /// The program's own answer, its forces checked.
   [[nodiscard]] Largest solve(const CaseLoads& loads);
-  /// The same, and `balance` (of the same system) finds nothing a thousandth beyond it; by halves where it does, or
-  /// where the program gave up.
+  /// The same, and its own motion proves that there is nothing beyond it, or `balance` (of the same system) finds
+  /// nothing a thousandth beyond it; by halves where it does, or where the program gave up.
   [[nodiscard]] Largest sure(Balance& balance, const CaseLoads& loads);
 
  private:
+  [[nodiscard]] double bound(const CaseLoads& loads, const Loads& motion) const;
   [[nodiscard]] Largest halve(Balance& balance, const CaseLoads& loads, Largest known);
   struct Program;
   const ForceSystem& system_;

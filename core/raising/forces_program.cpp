@@ -145,10 +145,22 @@ Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest know
   return result;
 }
 
+/// No forces hold more than this: whatever they are, they do no more work along a motion than their bounds let them.
+double LoadFactor::bound(const CaseLoads& loads, const Loads& motion) const {
+  const double work = motion.size() > 0 ? motion.dot(loads.scaled) : 0;
+  if (!(work > 0)) return kMostFactor;
+  double most = -motion.dot(loads.fixed);
+  for (const ForceSystem::Column& c : system_.columns) {
+    const double give = system_.give(c, motion);
+    most += give > 0 ? give * c.hi : give * c.lo;
+  }
+  return most / work;
+}
+
 Largest LoadFactor::sure(Balance& balance, const CaseLoads& loads) {
   Largest found = solve(loads);
   if (!found.decided) return halve(balance, loads, {});
-  if (found.factor >= kMostFactor) return found;
+  if (found.factor >= kMostFactor || bound(loads, found.motion) <= found.factor + 5e-4) return found;
   // The program's forces are checked; that there are none beyond is its word, which is not always good.
   Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
   Loads y;

@@ -188,7 +188,7 @@ class Search {
       }
       return;
     }
-    if (best.found) improve_sequence(space, clock, options_.seed, options_.steps, best);
+    if (best.found) improve_sequence(space, clock, options_.seed, options_.improving, best);
   }
   void keep(SearchSpace& space, const Sequence& best) {
     result_.cost = best.cost;

@@ -46,7 +46,8 @@ struct OrderCost {
 
 struct SearchOptions {
   std::uint64_t seed = 1;
-  int steps = 4000;      ///< pieces tried in the depth-first search, and then as many moves tried in improving
+  int steps = 4000;      ///< pieces tried in the depth-first search
+  int improving = 500;   ///< pieces tried in improving what that found
   int exact_up_to = 10;  ///< pieces
   bool propose = true;   ///< assemblies beyond the plan's
   bool improve = true;   ///< whether to go on after the first good order

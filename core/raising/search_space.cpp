@@ -279,15 +279,4 @@ bool SearchSpace::extend(SearchState& state, int p, SearchStep& step) {
   return state.in[at(p)] == 0 && lifts(p) && may_come(graph_, p, state.in) && enters(state, p) && add(state, p, step);
 }
 
-bool SearchSpace::follow(std::span<const int> sequence, SearchState& state, std::vector<SearchStep>& steps) {
-  state = start_;
-  steps.clear();
-  for (const int p : sequence) {
-    SearchStep step;
-    if (!extend(state, p, step)) return false;
-    steps.push_back(std::move(step));
-  }
-  return true;
-}
-
 }  // namespace bentbook

@@ -56,8 +56,6 @@ class SearchSpace {
   [[nodiscard]] bool add(SearchState& state, int p, SearchStep& step, bool may_put_up = true);
   /// May it come, does it go in, can it be picked, does it stand: the whole rule, once for all searches.
   [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
-  /// All of a sequence from the start; false: some step is not good.
-  [[nodiscard]] bool follow(std::span<const int> sequence, SearchState& state, std::vector<SearchStep>& steps);
   /// How often the judge could propose nothing, which costs the most.
   [[nodiscard]] int not_braced() const { return not_braced_; }
   [[nodiscard]] OrderCost leg(int from, int to) const;

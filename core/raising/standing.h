@@ -130,7 +130,7 @@ struct LoadCase {
 
 enum class StandingWarningId : std::uint8_t {
   kOneWayOnly,   ///< no mechanism, yet forces fail: `timber`, `joint`: what would have to hold the other way too
-  kOnOneBrace,   ///< without `temporary` (or, −1, the brace `timber`) it falls
+  kOnOneBrace,   ///< without `temporary` (or, −1, the brace `timber`) it falls: forces looked at beside what comes
   kHookStaysOn,  ///< `timber` is not held yet
   kPinsNotIn,    ///< `joint` of `timber` holds nothing before its pins are in
   kNotForNight,  ///< said of all that stands only by temporaries or is not whole: no overnight wind, ask an engineer

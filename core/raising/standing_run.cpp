@@ -48,25 +48,40 @@ struct StandingRun::Inside {
   std::vector<char> rigid_joint;
   std::unique_ptr<Prover> prover;
 
-  [[nodiscard]] bool holds(const StandingSet& set) const {
-    return mechanisms_of(*model, set, rigid_joint, false).count == 0 && prover->judge(set).holds;
+  /// By timber: what comes and what is joined to it; all where nothing is said to come.
+  [[nodiscard]] std::vector<char> beside(const StandingSet& set, std::span<const int> coming) const {
+    std::vector<char> near(model->bodies.size(), coming.empty() ? 1 : 0);
+    for (const int t : coming) {
+      if (t < 0 || at(t) >= near.size() || set.place[at(t)] < 0) continue;
+      near[at(t)] = 1;
+      for (const int r : model->touches[at(t)]) {
+        const HoldRow& row = model->rows[at(r)];
+        near[at(row.a)] = 1;
+        if (row.b >= 0) near[at(row.b)] = 1;
+      }
+    }
+    return near;
   }
-  /// Those without one of which it falls: temporaries, and the frame's own braces one at a time.
-  void lone_braces(const StandingSet& set, std::span<const int> temporaries, StandingCheck& result) const {
+  /// Those without one of which it falls: temporaries, and the frame's own braces one at a time. Forces are asked for
+  /// only where a mechanism does not say it already, and only of temporaries beside what comes: each costs a verdict.
+  void lone_braces(const StandingSet& set, std::span<const int> temporaries, std::span<const int> coming,
+                   StandingCheck& result) const {
+    const std::vector<char> near = beside(set, coming);
     for (const int t : temporaries) {
       if (t < 0 || at(t) >= model->temporaries.size() || model->temporary_row[at(t)] < 0) continue;
       StandingSet less = set;
       const auto row = std::lower_bound(less.rows.begin(), less.rows.end(), model->temporary_row[at(t)]);
       if (row == less.rows.end() || *row != model->temporary_row[at(t)]) continue;
       less.rows.erase(row);
-      if (holds(less)) continue;
+      const HoldRow& hold = model->rows[at(model->temporary_row[at(t)])];
+      const bool asked = near[at(hold.a)] != 0 || (hold.b >= 0 && near[at(hold.b)] != 0);
+      if (mechanisms_of(*model, less, rigid_joint, false).count == 0 && (!asked || prover->judge(less).holds)) continue;
       result.warnings.push_back({StandingWarningId::kOnOneBrace, -1, -1, t});
     }
     for (const int t : set.timbers) {
       if (model->timber_kind[at(t)] != TimberKind::kBrace) continue;
       std::vector<int> timbers = set.timbers, up(temporaries.begin(), temporaries.end());
       timbers.erase(std::find(timbers.begin(), timbers.end(), t));
-      // Forces are asked for only where a mechanism does not say it already.
       if (mechanisms_of(*model, standing_set(*model, timbers, up), rigid_joint, false).count > 0)
         result.warnings.push_back({StandingWarningId::kOnOneBrace, t, -1, -1});
     }
@@ -96,7 +111,7 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
     if (explain) plain_warnings(model, set, temporaries, coming, result);
     return result;
   }
-  const ForceVerdict verdict = explain ? worst_case(model, set) : inside_->prover->judge(set);
+  const ForceVerdict verdict = explain ? inside_->prover->worst(set) : inside_->prover->judge(set);
   result.forces = verdict.holds;
   result.factor = verdict.factor;
   result.worst = verdict.worst;
@@ -108,7 +123,7 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   for (const int r : result.hangs_on)
     if (!result.forces && !model.rows[at(r)].two_way && model.rows[at(r)].joint >= 0)
       result.warnings.push_back({StandingWarningId::kOneWayOnly, model.rows[at(r)].a, model.rows[at(r)].joint, -1});
-  if (result.forces) inside_->lone_braces(set, temporaries, result);
+  if (result.forces) inside_->lone_braces(set, temporaries, coming, result);
   return result;
 }
 

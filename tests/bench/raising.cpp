@@ -1,9 +1,10 @@
 /// Seconds for an order of raising: a default frame of 20 ft by LENGTH ft (at first 12: 41 timbers) whose joints are
-/// pegged and screwed as soon as they are in, with a crane. Prints timbers, then `first N` (a first good order, judged
+/// pegged and screwed as soon as they are in (`plain`: hold what they do before anybody changes it), with a crane. Prints timbers, then `first N` (a first good order, judged
 /// once more from nothing), `check N` (that order, step by step), `moved N` (one step dragged three places on, checked
-/// again).
-///   bench_raising [LENGTH]
+/// again), `explain N` (the step in the middle, with its margin and all that is said of it).
+///   bench_raising [LENGTH [plain]]
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -35,12 +36,19 @@ RaisingPlan pegged_plan() {
 
 }  // namespace
 
+/// Joints hold what standing.h says before anybody changes it.
+RaisingPlan plain_plan() {
+  RaisingPlan plan = pegged_plan();
+  plan.holds.clear();
+  return plan;
+}
+
 int main(int argc, char** argv) {
   const int feet = argc > 1 ? std::atoi(argv[1]) : 12;
   const Frame frame =
       solve_frame(default_plan(Length::feet(20), Length::feet(feet), Length::feet(10), Slope::in_12(Length::inches(8))))
           .value();
-  const RaisingPlan plan = pegged_plan();
+  const RaisingPlan plan = argc > 2 ? plain_plan() : pegged_plan();
   SearchOptions options;
   options.improve = false;
   FoundOrder found;
@@ -58,5 +66,13 @@ int main(int argc, char** argv) {
   OrderCheck again;
   std::printf("moved %.3f\n",
               seconds([&] { again = check_order_again(frame, moved, *judge, blocking, check, found.plan); }));
+  const StepCheck& middle = check.steps[from];
+  std::vector<int> now = middle.stood;
+  now.insert(now.end(), middle.timbers.begin(), middle.timbers.end());
+  std::sort(now.begin(), now.end());
+  StandingCheck said;
+  std::printf("explain %.2f\n",
+              seconds([&] { said = judge->check(now, middle.temporaries, middle.timbers, StandingDepth::kExplain); }));
+  std::fprintf(stderr, "factor %.3f\n", said.factor);
   return again.steps.size() == moved.steps.size() ? 0 : 1;
 }

@@ -5,7 +5,7 @@
 . tests/lib/suite.sh
 build native-release static_rows
 rows=build/native-release/tests/statics/static_rows
-share=$((long == 1 ? 9000 : 900))
+share=$((long == 1 ? 9000 : 1000))
 made=$(mktemp -d)
 trap 'rm -rf "$made"' EXIT
 
