@@ -1,7 +1,7 @@
 // Reads what blocking_rows writes and moves the solids with an outside modeller, in samples.
 //   node check.mjs MODELLER-FOLDER [wrong] < rows
 // free: what comes, taken back along the said moves, nowhere shares room with what stands. blocked: each timber that is
-// said to be in the way is met somewhere on it, and no other. pair: the same for two timbers and one line.
+// said to be in the way is met somewhere on it, and no other. stopped: a swing on which something is met. pair: the same for two timbers and one line.
 // `wrong`: what is said to be in the way and what is not are exchanged; all must fail then.
 // Prints `blocking: N passed, N failed` (a case or a pair is one check).
 import { createInterface } from 'node:readline';
@@ -90,6 +90,12 @@ function swingSteps(move, boundsOfAll, fine) {
   return Math.max(96, Math.ceil(2 * reach * move.distance / fine));
 }
 
+// What a foot stands on: there it turns, so that it does not count when it leans.
+function isUnder(plan, t, leaning) {
+  placed(plan.timbers[t]), placed(plan.timbers[leaning]);
+  return plan.timbers[t].bounds.max[2] < plan.timbers[leaning].bounds.min[2] + 12;
+}
+
 const kGround = -1; // stands for the ground, which lies at the frame's lowest point, among what is met
 
 // The most that each standing timber (and the ground) shares with what comes, the moves run backward; for the ground
@@ -118,7 +124,7 @@ function walk(plan, one, fine, enough = () => false) {
       meet(by, (t) => (spread.who.includes(t) ? scaled(spread.direction, d) : [0, 0, 0]));
       for (const moving of spread.who)
         for (const t of one.standing)
-          if (!spread.who.includes(t)) {
+          if (!spread.who.includes(t) && !isUnder(plan, t, moving)) {
             const a = plan.timbers[moving], b = plan.timbers[t];
             most.set(t, Math.max(most.get(t), shared(a.placed, a.bounds, scaled(spread.direction, d), b.placed, b.bounds)));
           }
@@ -141,6 +147,52 @@ function walk(plan, one, fine, enough = () => false) {
     by = sum(by, scaled(move.direction, -move.distance));
   }
   for (const s of made) s.delete();
+  return most;
+}
+
+// A spread as the tilt that it stands for: what gives way turns about the lower edge of its foot on the side it leans
+// to, as far as takes its joint by the said distance. Opens; then what comes is lowered beside its place and slid in.
+// (How the joint closes over the tenon is looked at as a straight move alone: cut without play, it can't turn.)
+// The most room shared with each standing timber.
+function tilt(plan, one, fine) {
+  const most = new Map(one.standing.map((t) => [t, 0]));
+  const spread = one.moves.find((m) => m.kind === kSpread);
+  const axis = [-spread.direction[1], spread.direction[0], 0]; // a positive turn leans along the direction
+  const come = plan.timbers[one.coming[0]], ends = [come.origin, sum(come.origin, scaled(come.x, come.length))];
+  const along = (p) => p[0] * spread.direction[0] + p[1] * spread.direction[1];
+  const joint = along(ends[0]) > along(ends[1]) ? ends[0] : ends[1];
+  const leans = spread.who.map((t) => {
+    const solid = placed(plan.timbers[t]), b = plan.timbers[t].bounds;
+    const pivot = [0, 1, 2].map((k) => (k === 2 ? b.min[2] : spread.direction[k] > 0 ? b.max[k] : b.min[k]));
+    return { timber: t, solid, pivot, full: Math.atan2(spread.distance, joint[2] - pivot[2]) };
+  });
+  const stay = one.standing.filter((t) => !spread.who.includes(t));
+  const note = (t, volume) => most.set(t, Math.max(most.get(t), volume));
+  const leant = (share) => leans.map((l) => {
+    const solid = l.solid.transform(rotation(axis, l.full * share, l.pivot));
+    return { solid, bounds: solid.boundingBox(), timber: l.timber };
+  });
+  for (let i = 1; i <= 24; ++i)
+    for (const l of leant(i / 24)) {
+      for (const t of stay) {
+        placed(plan.timbers[t]);
+        if (isUnder(plan, t, l.timber)) continue;
+        note(t, shared(l.solid, l.bounds, [0, 0, 0], plan.timbers[t].placed, plan.timbers[t].bounds));
+      }
+      l.solid.delete();
+    }
+  const open = leant(1);
+  let by = [0, 0, 0];
+  const own = { solid: placed(come), bounds: come.bounds };
+  for (const move of one.moves.filter((m) => m.kind !== kSpread).reverse()) {
+    for (const d of samples(move.distance, fine)) {
+      const at = sum(by, scaled(move.direction, -d));
+      for (const t of stay) note(t, shared(own.solid, own.bounds, at, plan.timbers[t].placed, plan.timbers[t].bounds));
+      open.forEach((l, i) => note(spread.who[i], shared(own.solid, own.bounds, at, l.solid, l.bounds)));
+    }
+    by = sum(by, scaled(move.direction, -move.distance));
+  }
+  for (const l of open) l.solid.delete();
   return most;
 }
 
@@ -175,6 +227,9 @@ function judge(plan, one) {
     if (!said.has(t) && volume > (t === kGround ? kDeep : kTouch)) faults.push(`${nameOf(plan, t)} is run into: ${volume.toFixed(3)}`);
     if (said.has(t) && !(volume > kMet)) faults.push(`${nameOf(plan, t)} is said to be in the way and is not met`);
   }
+  if (one.free && one.moves.some((m) => m.kind === kSpread))
+    for (const [t, volume] of tilt(plan, one, 1))
+      if (!wrong && volume > kTouch) faults.push(`${nameOf(plan, t)} is run into where what gives way tilts: ${volume.toFixed(3)}`);
   if (one.free) ++totals.free;
   else ++totals.blocked;
   if (one.free && one.moves.some((m) => m.kind === kSpread)) ++totals.spread;
@@ -206,7 +261,7 @@ for await (const line of createInterface({ input: process.stdin })) {
   else if (word === 'pair') judgePair(plan, n);
   else if (word === 'end') for (const t of plan.timbers) t.placed?.delete();
 }
-console.log(`${totals.plans} plans: ${totals.free} free (${totals.slid} slid in, ${totals.spread} spread, ${totals.swing} swung), ${totals.blocked} blocked; ` +
+console.log(`${totals.plans} plans: ${totals.free} free (${totals.slid} slid in, ${totals.spread} spread, ${totals.swing} swung), ${totals.blocked} blocked; ${totals.stopped} swings stopped; ` +
   `pairs: ${totals.pairsFree} free, ${totals.pairsMet} met`);
 console.log(`blocking: ${totals.passed} passed, ${totals.failed} failed`);
 process.exit(totals.failed > 0 ? 1 : 0);

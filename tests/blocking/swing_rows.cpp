@@ -3,7 +3,7 @@
 /// In random frames a timber for which a swing is found, whether or not it could come straight; and scenes of plain
 /// timbers in which nothing but a swing will do: a beam on a post, cheeks beside its end, stops before both ends,
 /// something over it. case free: the way said; case stopped: each swing that is tried where none is said to be free.
-/// At least CASES of either from frames and from scenes.
+/// At least CASES of either from frames and from scenes. Then CASES timbers for which a standing one gives way.
 
 #include <array>
 #include <cstdlib>
@@ -28,9 +28,12 @@ void write_case(const char* what, int coming, const std::vector<int>& standing, 
   write_list("coming", {coming});
   write_list("standing", standing);
   write_list("blockers", {});
-  for (const Move& m : moves)
-    std::printf("move %d %.17g %.17g %.17g %.17g %.17g %.17g %.17g\n", static_cast<int>(m.kind), m.direction.x,
+  for (const Move& m : moves) {
+    std::printf("move %d %.17g %.17g %.17g %.17g %.17g %.17g %.17g", static_cast<int>(m.kind), m.direction.x,
                 m.direction.y, m.direction.z, m.distance, m.pivot.x, m.pivot.y, m.pivot.z);
+    for (const int t : m.who) std::printf(" %d", t);
+    std::printf("\n");
+  }
   std::printf("judge\n");
 }
 
@@ -91,6 +94,38 @@ Counts from_frames(Random& random, int cases, int& number) {
     if (begun) std::printf("end\n");
   }
   return counts;
+}
+
+/// Random frames: timbers that go between two standing ones, of which one gives way.
+int spreads_from_frames(Random& random, int cases, int& number) {
+  int written = 0;
+  while (written < cases) {
+    const auto frame = solve_frame(plan_to_check(random));
+    if (!frame || clashes(*frame)) continue;
+    Blocking blocking(*frame);
+    bool begun = false;
+    for (int t = 0; t < blocking.count(); ++t) {
+      std::vector<int> standing;
+      for (const Joint& j : frame->joints)
+        if (j.member == t && frame->timbers[static_cast<std::size_t>(j.receiver)].kind == TimberKind::kPost)
+          standing.push_back(j.receiver);
+      if (standing.size() < 2) continue;
+      for (int other = 0; other < blocking.count(); ++other)
+        if (other != t && frame->timbers[static_cast<std::size_t>(other)].kind == TimberKind::kSill)
+          standing.push_back(other);
+      std::sort(standing.begin(), standing.end());
+      standing.erase(std::unique(standing.begin(), standing.end()), standing.end());
+      const int coming[] = {t};
+      const Entry entry = blocking.entry(coming, standing);
+      if (!entry.free || entry.path.front().kind != MoveKind::kSpread) continue;
+      if (!begun) write_plan(*frame, number);
+      begun = true;
+      write_case("free", t, standing, entry.path);
+      ++written;
+    }
+    if (begun) std::printf("end\n");
+  }
+  return written;
 }
 
 /// A scene of plain timbers turned about the upright through the origin.
@@ -202,6 +237,7 @@ int main(int argc, char** argv) try {
   int number = 0;
   from_frames(random, cases, number);
   from_scenes(random, cases, number);
+  spreads_from_frames(random, cases, number);
   return 0;
 } catch (...) {
   return 1;
