@@ -68,12 +68,22 @@ BothEnds ends_of(const Blocking::Inside& in, const TimberBits& standing, int tim
   return ends;
 }
 
+/// How much farther a post has to lean at the middle of a timber's end than at its lower edge. Nothing leans for what
+/// lies at its foot: none.
+double lean(Blocking::Inside& in, int timber, double middle, int yields) {
+  const double foot = in.body(yields).whole.lo.z, low = in.body(timber).whole.lo.z;
+  return low > foot + 1 ? (middle - foot) / (low - foot) : 0;
+}
+
 /// The side at end B yields along +axis (or A's along −axis): in from above beside the other end, in, and closed again.
 std::vector<Move> spread_one(Blocking::Inside& in, const EntryCase& entry, const EntryLimits& limits, Vec3 out,
                              double fixed_depth, double depth, int yields, int stays) {
   constexpr double kHand = 0.25;  // beyond what the tenons need, either side
-  const double by = fixed_depth + depth + 2 * kHand;
-  if (by > limits.spread_most) return {};
+  const Timber& timber = in.frame.timbers[static_cast<std::size_t>(entry.coming[0])];
+  const Vec3 a = timber.at.origin, b = a + timber.length * timber.at.x;
+  const double leaning = lean(in, entry.coming[0], dot(a, out) > dot(b, out) ? a.z : b.z, yields);
+  const double by = leaning * (fixed_depth + depth + 2 * kHand);
+  if (leaning == 0 || by > limits.spread_most) return {};
   const std::vector<int> group = yielding(in, entry.standing, yields, by * out, stays);
   if (group.empty()) return {};
   const std::vector<int> rest = without(entry.standing, group);

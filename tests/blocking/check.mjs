@@ -1,7 +1,7 @@
 // Reads what blocking_rows writes and moves the solids with an outside modeller, in samples.
 //   node check.mjs MODELLER-FOLDER [wrong] < rows
 // free: what comes, taken back along the said moves, nowhere shares room with what stands. blocked: each timber that is
-// said to be in the way is met somewhere on it, and no other. pair: the same for two timbers and one line.
+// said to be in the way is met somewhere on it, and no other. stopped: a swing on which something is met. pair: the same for two timbers and one line.
 // `wrong`: what is said to be in the way and what is not are exchanged; all must fail then.
 // Prints `blocking: N passed, N failed` (a case or a pair is one check).
 import { createInterface } from 'node:readline';
@@ -10,6 +10,8 @@ import { Manifold, TimberReader, build } from '../fit/solids.mjs';
 const wrong = process.argv[3] === 'wrong';
 const kTouch = 0.3; // in³: faces that slide on each other count as touching up to 1/1000 in (kTouching)
 const kMet = 1e-4; // in³
+const kGraze = 1e-6; // in³: the least that edges share where they are more than kTouching into each other
+const kDeep = 2e-3; // in: so far into the ground counts as on it
 const [kLower, kSlide, kSpread, kSwing] = [0, 1, 2, 3];
 
 const built = new Map();
@@ -30,6 +32,11 @@ function placed(t) {
   t.placed ??= solidOf(t).transform([...t.x, 0, ...t.y, 0, ...t.z, 0, ...t.origin, 1]);
   t.bounds ??= t.placed.boundingBox();
   return t.placed;
+}
+
+function groundOf(plan) {
+  plan.ground ??= Math.min(...plan.timbers.map((t) => (placed(t), t.bounds.min[2])));
+  return plan.ground;
 }
 
 // Distances back from the place: close together near it, then wider; a timber is inches thick.
@@ -74,19 +81,41 @@ function rotation(axis, angle, pivot) {
   return [m[0][0], m[1][0], m[2][0], 0, m[0][1], m[1][1], m[2][1], 0, m[0][2], m[1][2], m[2][2], 0, ...shift, 1];
 }
 
-// The most that each standing timber shares with what comes, the moves run backward. `fine`: inches between samples.
-function walk(plan, one, fine) {
+// So many that no point goes farther than `fine` / 2 in one of them.
+function swingSteps(move, boundsOfAll, fine) {
+  let reach = 0;
+  for (const b of boundsOfAll)
+    for (let corner = 0; corner < 8; ++corner)
+      reach = Math.max(reach, Math.hypot(...move.pivot.map((p, k) => ((corner >> k) & 1 ? b.max[k] : b.min[k]) - p)));
+  return Math.max(96, Math.ceil(2 * reach * move.distance / fine));
+}
+
+// What a foot stands on: there it turns, so that it does not count when it leans.
+function isUnder(plan, t, leaning) {
+  placed(plan.timbers[t]), placed(plan.timbers[leaning]);
+  return plan.timbers[t].bounds.max[2] < plan.timbers[leaning].bounds.min[2] + 12;
+}
+
+const kGround = -1; // stands for the ground, which lies at the frame's lowest point, among what is met
+
+// The most that each standing timber (and the ground) shares with what comes, the moves run backward; for the ground
+// inches below it. `fine`: inches between samples. `enough`: of what is met, whether to go no farther.
+function walk(plan, one, fine, enough = () => false) {
   const most = new Map(one.standing.map((t) => [t, 0]));
+  const made = [];
+  if (one.moves.some((m) => m.kind === kSwing)) most.set(kGround, 0);
   const spread = one.moves.find((m) => m.kind === kSpread);
   const shift = (t) => (spread && spread.who.includes(t) ? scaled(spread.direction, spread.distance) : [0, 0, 0]);
   let bodies = one.coming.map((t) => ({ solid: placed(plan.timbers[t]), bounds: plan.timbers[t].bounds }));
   const meet = (by, shiftOf, pieces = bodies) => {
-    for (const body of pieces)
+    for (const body of pieces) {
+      if (most.has(kGround)) most.set(kGround, Math.max(most.get(kGround), groundOf(plan) - body.bounds.min[2] - by[2]));
       for (const t of one.standing) {
         placed(plan.timbers[t]);
         const volume = shared(body.solid, body.bounds, sum(by, scaled(shiftOf(t), -1)), plan.timbers[t].placed, plan.timbers[t].bounds);
         if (volume > most.get(t)) most.set(t, volume);
       }
+    }
   };
   let by = [0, 0, 0];
   // It closes last: backward, it opens first, and what opens must clear what stays.
@@ -95,7 +124,7 @@ function walk(plan, one, fine) {
       meet(by, (t) => (spread.who.includes(t) ? scaled(spread.direction, d) : [0, 0, 0]));
       for (const moving of spread.who)
         for (const t of one.standing)
-          if (!spread.who.includes(t)) {
+          if (!spread.who.includes(t) && !isUnder(plan, t, moving)) {
             const a = plan.timbers[moving], b = plan.timbers[t];
             most.set(t, Math.max(most.get(t), shared(a.placed, a.bounds, scaled(spread.direction, d), b.placed, b.bounds)));
           }
@@ -104,20 +133,70 @@ function walk(plan, one, fine) {
     if (move.kind === kSpread) continue;
     if (move.kind === kSwing) {
       const solids = bodies.map((b) => b.solid);
-      for (let i = 1; i <= 48; ++i) {
-        const turned = solids.map((s) => s.transform(rotation(move.direction, -move.distance * i / 48, move.pivot)));
-        bodies = turned.map((s) => ({ solid: s, bounds: s.boundingBox() }));
+      const steps = swingSteps(move, bodies.map((b) => b.bounds), fine);
+      for (let i = 1; i <= steps; ++i) {
+        made.splice(0).forEach((s) => s.delete());
+        made.push(...solids.map((s) => s.transform(rotation(move.direction, -move.distance * i / steps, move.pivot))));
+        bodies = made.map((s) => ({ solid: s, bounds: s.boundingBox() }));
         meet(by, shift);
+        if (enough(most)) break;
       }
       continue;
     }
-    for (const d of samples(move.distance, fine)) meet(sum(by, scaled(move.direction, -d)), shift);
+    for (const d of samples(move.distance, fine)) if (!enough(most)) meet(sum(by, scaled(move.direction, -d)), shift);
     by = sum(by, scaled(move.direction, -move.distance));
   }
+  for (const s of made) s.delete();
   return most;
 }
 
-const totals = { plans: 0, passed: 0, failed: 0, free: 0, blocked: 0, pairsFree: 0, pairsMet: 0, spread: 0, swing: 0, slid: 0 };
+// A spread as the tilt that it stands for: what gives way turns about the lower edge of its foot on the side it leans
+// to, as far as takes its joint by the said distance. Opens; then what comes is lowered beside its place and slid in.
+// (How the joint closes over the tenon is looked at as a straight move alone: cut without play, it can't turn.)
+// The most room shared with each standing timber.
+function tilt(plan, one, fine) {
+  const most = new Map(one.standing.map((t) => [t, 0]));
+  const spread = one.moves.find((m) => m.kind === kSpread);
+  const axis = [-spread.direction[1], spread.direction[0], 0]; // a positive turn leans along the direction
+  const come = plan.timbers[one.coming[0]], ends = [come.origin, sum(come.origin, scaled(come.x, come.length))];
+  const along = (p) => p[0] * spread.direction[0] + p[1] * spread.direction[1];
+  const joint = along(ends[0]) > along(ends[1]) ? ends[0] : ends[1];
+  const leans = spread.who.map((t) => {
+    const solid = placed(plan.timbers[t]), b = plan.timbers[t].bounds;
+    const pivot = [0, 1, 2].map((k) => (k === 2 ? b.min[2] : spread.direction[k] > 0 ? b.max[k] : b.min[k]));
+    return { timber: t, solid, pivot, full: Math.atan2(spread.distance, joint[2] - pivot[2]) };
+  });
+  const stay = one.standing.filter((t) => !spread.who.includes(t));
+  const note = (t, volume) => most.set(t, Math.max(most.get(t), volume));
+  const leant = (share) => leans.map((l) => {
+    const solid = l.solid.transform(rotation(axis, l.full * share, l.pivot));
+    return { solid, bounds: solid.boundingBox(), timber: l.timber };
+  });
+  for (let i = 1; i <= 24; ++i)
+    for (const l of leant(i / 24)) {
+      for (const t of stay) {
+        placed(plan.timbers[t]);
+        if (isUnder(plan, t, l.timber)) continue;
+        note(t, shared(l.solid, l.bounds, [0, 0, 0], plan.timbers[t].placed, plan.timbers[t].bounds));
+      }
+      l.solid.delete();
+    }
+  const open = leant(1);
+  let by = [0, 0, 0];
+  const own = { solid: placed(come), bounds: come.bounds };
+  for (const move of one.moves.filter((m) => m.kind !== kSpread).reverse()) {
+    for (const d of samples(move.distance, fine)) {
+      const at = sum(by, scaled(move.direction, -d));
+      for (const t of stay) note(t, shared(own.solid, own.bounds, at, plan.timbers[t].placed, plan.timbers[t].bounds));
+      open.forEach((l, i) => note(spread.who[i], shared(own.solid, own.bounds, at, l.solid, l.bounds)));
+    }
+    by = sum(by, scaled(move.direction, -move.distance));
+  }
+  for (const l of open) l.solid.delete();
+  return most;
+}
+
+const totals = { plans: 0, passed: 0, failed: 0, free: 0, blocked: 0, pairsFree: 0, pairsMet: 0, spread: 0, swing: 0, slid: 0, stopped: 0 };
 
 function tell(plan, what, faults) {
   if (faults.length === 0) return void ++totals.passed;
@@ -127,22 +206,36 @@ function tell(plan, what, faults) {
   for (const f of faults.slice(0, 6)) console.log(`  ${f}`);
 }
 
+const path = (moves) => moves.map((m) => `${m.kind} ${m.direction.map((v) => v.toFixed(2))} ${m.distance.toFixed(2)}`).join('; ');
+const nameOf = (plan, t) => (t === kGround ? 'the ground' : plan.timbers[t].mark);
+
+// A swing that is said to be stopped, by whom is not said.
+function judgeStopped(plan, one) {
+  ++totals.stopped;
+  const beyond = (least) => (most) => [...most.values()].some((v) => v > least);
+  const ok = beyond(kGraze)(walk(plan, one, 1, beyond(kMet))) !== wrong;
+  tell(plan, `${nameOf(plan, one.coming[0])}: stopped, moves ${path(one.moves)}`, ok ? [] : [wrong ? 'is met' : 'nothing is met']);
+}
+
 function judge(plan, one) {
+  if (one.stopped) return judgeStopped(plan, one);
   const name = (list) => list.map((t) => plan.timbers[t].mark).join(' ');
   const said = new Set(wrong ? one.standing.filter((t) => !one.blockers.includes(t)) : one.blockers);
   const most = walk(plan, one, one.free ? 1 : 0.5);
   const faults = [];
   for (const [t, volume] of most) {
-    if (!said.has(t) && volume > kTouch) faults.push(`${plan.timbers[t].mark} is run into: ${volume.toFixed(3)} in³`);
-    if (said.has(t) && !(volume > kMet)) faults.push(`${plan.timbers[t].mark} is said to be in the way and is not met`);
+    if (!said.has(t) && volume > (t === kGround ? kDeep : kTouch)) faults.push(`${nameOf(plan, t)} is run into: ${volume.toFixed(3)}`);
+    if (said.has(t) && !(volume > kMet)) faults.push(`${nameOf(plan, t)} is said to be in the way and is not met`);
   }
+  if (one.free && one.moves.some((m) => m.kind === kSpread))
+    for (const [t, volume] of tilt(plan, one, 1))
+      if (!wrong && volume > kTouch) faults.push(`${nameOf(plan, t)} is run into where what gives way tilts: ${volume.toFixed(3)}`);
   if (one.free) ++totals.free;
   else ++totals.blocked;
   if (one.free && one.moves.some((m) => m.kind === kSpread)) ++totals.spread;
   if (one.free && one.moves.some((m) => m.kind === kSwing)) ++totals.swing;
   if (one.free && one.moves.at(-1).kind === kSlide) ++totals.slid;
-  tell(plan, `${name(one.coming)} against ${name(one.standing)}: ${one.free ? 'free' : 'blocked by ' + name(one.blockers)}, moves ` +
-    one.moves.map((m) => `${m.kind} ${m.direction.map((v) => v.toFixed(2))} ${m.distance.toFixed(2)}`).join('; '), faults);
+  tell(plan, `${name(one.coming)} against ${name(one.standing)}: ${one.free ? 'free' : 'blocked by ' + name(one.blockers)}, moves ${path(one.moves)}`, faults);
 }
 
 function judgePair(plan, [a, b, x, y, z, distance, met]) {
@@ -161,14 +254,14 @@ for await (const line of createInterface({ input: process.stdin })) {
   const n = rest.map(Number);
   if (word === 'plan') plan = { number: n[0], timbers: [] }, ++totals.plans;
   else if (timbers.read(word, rest, line, (t) => plan.timbers.push(t))) continue;
-  else if (word === 'case') one = { free: rest[0] === 'free', moves: [] };
+  else if (word === 'case') one = { free: rest[0] === 'free', stopped: rest[0] === 'stopped', moves: [] };
   else if (['coming', 'standing', 'blockers'].includes(word)) one[word] = n;
   else if (word === 'move') one.moves.push({ kind: n[0], direction: n.slice(1, 4), distance: n[4], pivot: n.slice(5, 8), who: n.slice(8) });
   else if (word === 'judge') judge(plan, one);
   else if (word === 'pair') judgePair(plan, n);
   else if (word === 'end') for (const t of plan.timbers) t.placed?.delete();
 }
-console.log(`${totals.plans} plans: ${totals.free} free (${totals.slid} slid in, ${totals.spread} spread, ${totals.swing} swung), ${totals.blocked} blocked; ` +
+console.log(`${totals.plans} plans: ${totals.free} free (${totals.slid} slid in, ${totals.spread} spread, ${totals.swing} swung), ${totals.blocked} blocked; ${totals.stopped} swings stopped; ` +
   `pairs: ${totals.pairsFree} free, ${totals.pairsMet} met`);
 console.log(`blocking: ${totals.passed} passed, ${totals.failed} failed`);
 process.exit(totals.failed > 0 ? 1 : 0);

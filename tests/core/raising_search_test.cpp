@@ -5,6 +5,7 @@
 #include <catch_amalgamated.hpp>
 #include <optional>
 
+#include "every_order.h"
 #include "raising/check.h"
 #include "raising/search.h"
 #include "raising_rules.h"
@@ -12,167 +13,6 @@
 using namespace bentbook;
 
 namespace {
-
-struct Costs {
-  std::int64_t temporaries = 0, moves = 0, carry = 0;
-  [[nodiscard]] bool below(const Costs& o) const {
-    if (temporaries != o.temporaries) return temporaries < o.temporaries;
-    return moves != o.moves ? moves < o.moves : carry < o.carry;
-  }
-};
-
-/// Every sequence of the pieces, each judged step by step.
-class EverySequence {
- public:
-  EverySequence(const Frame& frame, const RaisingPlan& plan, std::vector<std::vector<int>> pieces, Judge& judge)
-      : frame_(frame), plan_(plan), pieces_(std::move(pieces)), judge_(judge), blocking_(frame) {
-    for (const Timber& t : frame.timbers)
-      if (t.kind == TimberKind::kPost) {
-        bool near = false;
-        for (const double y : bents_) near = near || (t.at.origin.y - y < 12 && y - t.at.origin.y < 12);
-        if (!near) bents_.push_back(t.at.origin.y);
-      }
-    std::sort(bents_.begin(), bents_.end());
-  }
-  std::optional<Costs> cheapest() {
-    place({}, {}, -1, {});
-    return best_;
-  }
-
- private:
-  struct At {
-    double x = 0, y = 0;
-    int zone = 0;
-  };
-  At where(const std::vector<int>& piece) const {
-    At p;
-    for (const int t : piece) {
-      const Timber& it = frame_.timbers[static_cast<std::size_t>(t)];
-      p.x += (it.at.origin.x + it.length / 2 * it.at.x.x) / static_cast<double>(piece.size());
-      p.y += (it.at.origin.y + it.length / 2 * it.at.x.y) / static_cast<double>(piece.size());
-    }
-    for (std::size_t b = 0; b < bents_.size(); ++b)
-      if (std::abs(bents_[b] - p.y) < std::abs(bents_[static_cast<std::size_t>(p.zone)] - p.y) - 1e-6)
-        p.zone = static_cast<int>(b);
-    return p;
-  }
-  bool supported(const std::vector<int>& piece, const std::vector<int>& stood) const {
-    const auto there = [&](int t) {
-      return std::count(piece.begin(), piece.end(), t) > 0 || std::count(stood.begin(), stood.end(), t) > 0;
-    };
-    for (const int t : piece) {
-      int bears = 0, bears_met = 0, hangs = 0, hangs_met = 0, ends = 0, ends_met = 0;
-      for (const Joint& j : frame_.joints) {
-        if (j.carried != t) continue;
-        const int met = there(j.carrier) ? 1 : 0;
-        if (j.bearing == Bearing::kBearsOn) ++bears, bears_met += met;
-        if (j.bearing == Bearing::kHangsFrom) ++hangs, hangs_met += met;
-        if (j.bearing == Bearing::kButts || j.bearing == Bearing::kBraces) ++ends, ends_met += met;
-      }
-      if (bears_met < bears || (hangs > 0 && hangs_met == 0)) return false;
-      const bool post = frame_.timbers[static_cast<std::size_t>(t)].kind == TimberKind::kPost;
-      if (bears == 0 && hangs == 0 && ends > 0 && ends_met == 0 && !post) return false;
-    }
-    return true;
-  }
-  bool wished(const std::vector<int>& piece, const std::vector<int>& stood) const {
-    const auto named = [&](const std::vector<std::string>& marks, const std::vector<int>& who) {
-      int n = 0;
-      for (const int t : who)
-        n += static_cast<int>(std::count(marks.begin(), marks.end(), frame_.timbers[static_cast<std::size_t>(t)].mark));
-      return n;
-    };
-    for (const Wish& w : plan_.wishes)
-      if (w.kind == WishKind::kBefore && named(w.others, piece) > 0 &&
-          named(w.marks, stood) < static_cast<int>(w.marks.size()))
-        return false;
-    return true;
-  }
-  void place(const std::vector<int>& stood, const std::vector<int>& up, int last, Costs cost) {
-    if (best_ && !cost.below(*best_)) return;
-    if (static_cast<std::size_t>(placed_) == pieces_.size()) {
-      best_ = cost;
-      return;
-    }
-    for (std::size_t p = 0; p < pieces_.size(); ++p) {
-      const std::vector<int>& piece = pieces_[p];
-      if (std::count(stood.begin(), stood.end(), piece[0]) > 0) continue;
-      if (!supported(piece, stood) || !wished(piece, stood) || !judge_.lifts(piece)) continue;
-      if (!blocking_.entry(piece, stood).free) continue;
-      std::vector<int> now = stood;
-      for (const int t : piece) now.push_back(t);
-      std::sort(now.begin(), now.end());
-      std::vector<int> then = up;
-      Costs sum = cost;
-      if (!hold(piece, now, then, sum)) continue;
-      const At a =
-          last < 0 ? At{plan_.stack_x.in(), plan_.stack_y.in(), 0} : where(pieces_[static_cast<std::size_t>(last)]);
-      const At b = where(piece);
-      if (last >= 0) sum.moves += std::abs(a.zone - b.zone);
-      sum.carry += static_cast<std::int64_t>(libm::floor(libm::hypot(b.x - a.x, b.y - a.y) + 0.5));
-      ++placed_;
-      place(now, then, static_cast<int>(p), sum);
-      --placed_;
-    }
-  }
-  static std::vector<int> less(const std::vector<int>& all, const std::vector<int>& out) {
-    std::vector<int> left;
-    for (const int t : all)
-      if (std::count(out.begin(), out.end(), t) == 0) left.push_back(t);
-    return left;
-  }
-  /// Of the piece or joined to it.
-  bool close(const std::vector<int>& piece, const std::string& mark) const {
-    const auto is = [&](int t) { return frame_.timbers[static_cast<std::size_t>(t)].mark == mark; };
-    for (const int t : piece) {
-      if (is(t)) return true;
-      for (const Joint& j : frame_.joints)
-        if ((j.member == t && is(j.receiver)) || (j.receiver == t && is(j.member))) return true;
-    }
-    return false;
-  }
-  /// The rule for temporaries.
-  bool hold(const std::vector<int>& piece, const std::vector<int>& now, std::vector<int>& up, Costs& sum) {
-    if (judge_.stands(now, {})) {
-      up.clear();
-      return true;
-    }
-    const std::vector<int> before = up;
-    if (!judge_.stands(now, up)) {
-      const std::vector<int> more = judge_.propose(now, up);
-      if (more.empty()) return false;
-      for (const int t : more) up.push_back(t);
-      std::sort(up.begin(), up.end());
-      sum.temporaries += static_cast<std::int64_t>(more.size());
-      if (!judge_.stands(now, up)) return false;
-    }
-    std::vector<int> idle, left = up;
-    for (const int t : before) {
-      const std::string& mark = judge_.temporaries()[static_cast<std::size_t>(t)].from.mark;
-      if (now.size() < frame_.timbers.size() && !close(piece, mark)) continue;
-      if (!judge_.rigid(now, less(left, {t}))) continue;
-      left = less(left, {t});
-      idle.push_back(t);
-    }
-    std::vector<int> first, second;
-    for (std::size_t i = 0; i < idle.size(); ++i) (2 * i < idle.size() ? first : second).push_back(idle[i]);
-    for (const std::vector<int>& out : {idle, first, second})
-      if (!out.empty() && judge_.stands(now, less(up, out))) {
-        up = less(up, out);
-        break;
-      }
-    return true;
-  }
-
-  const Frame& frame_;
-  const RaisingPlan& plan_;
-  std::vector<std::vector<int>> pieces_;
-  Judge& judge_;
-  Blocking blocking_;
-  std::vector<double> bents_;
-  int placed_ = 0;
-  std::optional<Costs> best_;
-};
 
 std::vector<std::vector<int>> singles(const Frame& frame) {
   std::vector<std::vector<int>> pieces;
@@ -218,7 +58,7 @@ TEST_CASE("up to seven pieces no sequence is cheaper than the order found") {
     Blocking blocking(frame);
     const FoundOrder found = search_order(frame, plan, judge, blocking, options);
     RuleJudge other(frame, plan);
-    const std::optional<Costs> cheapest = EverySequence(frame, plan, singles(frame), other).cheapest();
+    const std::optional<Costs> cheapest = EveryOrder(frame, plan, singles(frame), other).by_sequences();
     CAPTURE(i, frame.timbers.size());
     REQUIRE(found.found == cheapest.has_value());
     if (!cheapest) continue;
