@@ -28,14 +28,19 @@ std::string step_title(const RaisingStep& step, std::size_t place) {
   return out;
 }
 
-/// The first fault of a step, else that none was found.
-std::string step_note(const Context& context, const RaisingStep& step, const OrderCheck* check, std::size_t index) {
+/// The first fault of a step; "" if none.
+std::string step_fault(const Context& context, const OrderCheck* check, std::size_t index) {
+  if (check == nullptr || index >= check->steps.size()) return {};
+  for (const OrderFault& fault : check->faults)
+    if (fault.step == static_cast<int>(index)) return order_fault_text(fault, voice_of(context));
+  return {};
+}
+
+std::string step_note(const Context& context, const RaisingStep& step, const std::string& fault, bool checked) {
   std::string out;
   if (step.done) out = std::string(context.say(Msg::kRaisingDone)) + " · ";
-  if (check == nullptr || index >= check->steps.size()) return out + std::string(context.say(Msg::kRaisingUnchecked));
-  for (const OrderFault& fault : check->faults)
-    if (fault.step == static_cast<int>(index)) return out + order_fault_text(fault, voice_of(context));
-  return out + std::string(context.say(Msg::kRaisingNoFault));
+  if (!fault.empty()) return out + fault;
+  return out + std::string(context.say(checked ? Msg::kRaisingNoFault : Msg::kRaisingUnchecked));
 }
 
 // ── A step under the finger ───────────────────────────────────────────────────────────────────────────────────────
@@ -120,6 +125,9 @@ float make_room(Context& context, std::size_t step, float top) {
   return shown;
 }
 
+/// The rows stand as nobody has checked them: a fault that was known may be told on, not that there is none.
+bool elsewhere(const Drag& drag) { return drag.to != drag.step; }
+
 // ── The list ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
 struct List {
@@ -137,14 +145,15 @@ void step_row(List& list, std::size_t step, std::size_t place) {
   Ui& ui = context.ui;
   const RaisingStep& of = list.plan.steps[step];
   const bool dragging = memory.drag.step >= 0, lifted = memory.drag.step == static_cast<int>(step);
-  const std::string title = step_title(of, place), note = step_note(context, of, list.check, step);
+  const std::string title = step_title(of, place), fault = step_fault(context, list.check, step);
+  const std::string note = step_note(context, of, fault, list.check != nullptr && !elsewhere(memory.drag));
   const std::string grip =
       of.done ? std::string{}
               : say(Msg::kRaisingGrip, ui.language, {{"n", number(place + 1)}, {"marks", marks_text(of.marks)}});
-  MovableRow row{title, note, grip, 0, lifted};
+  MovableRow row{title, note, grip, 0, !fault.empty(), lifted};
   // Until it is checked again a row keeps its height: the list does not jump under the finger.
   const bool known = memory.order_rows.size() == list.plan.steps.size();
-  if (list.check == nullptr && known) row.at_least = memory.order_rows[step].height;
+  if ((list.check == nullptr || dragging) && known) row.at_least = memory.order_rows[step].height;
   const float flow = ui.column.y;
   if (lifted)
     ui.column.y = list.top + lifted_top(memory.drag, list.hold.y - list.top);
@@ -235,6 +244,10 @@ void order_foot(Context& context, const OrderCheck* check, const Rect& box) {
   const auto say_it = [&](std::string_view title, std::string_view second, bool bad, bool leads_on) {
     return foot_row(ui, "order.verdict", box, title, second, bad, leads_on);
   };
+  if (elsewhere(memory.drag)) {
+    (void)say_it(context.say(Msg::kRaisingLetGo), {}, false, false);
+    return;
+  }
   if (check == nullptr) {
     const bool failed = !memory.check.running && !memory.check.failure.empty();
     (void)say_it(context.say(failed ? Msg::kCaution : Msg::kRaisingChecking), failed ? memory.check.failure : "",

@@ -135,6 +135,7 @@ struct MovableRow {
   std::string_view title, note;
   std::string_view grip;  ///< the grip's name; empty: the row stays
   float at_least = 0;     ///< height
+  bool caution = false;   ///< the note says what is wrong: it carries the triangle
   bool lifted = false;    ///< it lies under the finger, above the others
 };
 struct MovableSaid {
@@ -154,7 +155,8 @@ struct Hold {
 [[nodiscard]] Hold hold_of(Ui&, ItemKey);
 /// Scrolls the open area while something is held at `y`, near its top or its bottom edge.
 void scroll_near_edge(Ui&, float y, double elapsed_ms, bool up, bool down);
-/// A verdict in a strip at the page's foot, one line over at most two; the mirror has all of it. True when pressed.
+/// A verdict in a strip at the page's foot, one line over at most two; the mirror has all of it, and `key`.open where
+/// it leads on. True when pressed.
 [[nodiscard]] float foot_height(Ui&, float page_height);
 [[nodiscard]] bool foot_row(Ui&, ItemKey, Rect, std::string_view title, std::string_view note, bool caution,
                             bool leads_on);

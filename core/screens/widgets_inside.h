@@ -84,7 +84,6 @@ struct TwoLines {
   [[nodiscard]] float height() const { return title + note; }
 };
 [[nodiscard]] TwoLines measure_two(Ui&, std::string_view title, std::string_view second, float width);
-void draw_two(Ui&, const TwoLines&, std::string_view title, std::string_view second, const Rect& box, bool strong);
 
 void draw_icon(ImDrawList&, Icon, const Rect& box, ImU32 colour, float stroke = 2);
 void draw_triangle_sign(ImDrawList&, const Rect& box, ImU32 colour);

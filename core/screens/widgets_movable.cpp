@@ -37,7 +37,8 @@ bool can_be_seen(const Ui& ui, const Rect& box) {
 
 MovableSaid movable_row(Ui& ui, ItemKey key, ItemKey grip_key, const MovableRow& row) {
   // The grip reaches into the margin: the row's words keep their room.
-  const float side = ui.theme.target, width = ui.column.width - side, inner = width - 32;
+  const float side = ui.theme.target, width = ui.column.width - side;
+  const float left = row.caution ? 28 : 0, inner = width - 32 - left;
   const TwoLines lines = measure_two(ui, row.title, row.note, inner);
   const Rect whole = take_box(ui, std::max({ui.theme.target + kGap, lines.height() + 2 * kPad, row.at_least}));
   const Rect box{whole.x, whole.y, width, whole.h};
@@ -54,7 +55,11 @@ MovableSaid movable_row(Ui& ui, ItemKey key, ItemKey grip_key, const MovableRow&
   if (seen) {
     draw_row(ui, look, box);
     list.AddRectFilled({box.x + box.w, box.y + box.h - 1}, bottom_right(whole), ui.theme.rule);
-    draw_two(ui, lines, row.title, row.note, {box.x, box.y, inner, box.h}, row.lifted);
+    const float top = box.y + (box.h - lines.height()) / 2, sign = 22;
+    if (row.caution) draw_triangle_sign(list, {box.x, top, sign, sign}, ui.theme.caution);
+    draw_wrapped(list, *ui.fonts.body, {box.x + left, top}, ui.theme.ink, row.title, inner);
+    draw_wrapped(list, *ui.fonts.note, {box.x + left, top + lines.title},
+                 row.caution ? ui.theme.caution : ui.theme.quiet, row.note, inner);
     draw_icon(list, Icon::kForward, {box.x + box.w - 24, box.y + box.h / 2 - 10, 20, 20}, ui.theme.ink);
     draw_focus(ui, look, box);
   }
@@ -111,24 +116,23 @@ void scroll_near_edge(Ui& ui, float y, double elapsed_ms, bool up, bool down) {
 }
 
 float foot_height(Ui& ui, float page_height) {
-  const float lines = page_height < 360 ? 1 : 2;
+  const float lines = page_height < 440 ? 1 : 2;
   return std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + lines * ui.fonts.note->FontSize + 2 * kPad);
 }
 
 bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string_view second, bool caution,
               bool leads_on) {
   const Theme& t = ui.theme;
-  Item item{std::string(key), Role::kText, Touch::kNone, std::string(title), std::string(second), box};
+  // Read aloud when it changes, whether it leads on or not: a text of its own beside the key that leads on.
+  std::string words(title);
+  if (!second.empty()) words += ". " + std::string(second);
+  Item item{std::string(key), Role::kText, Touch::kNone, std::move(words), {}, box};
   item.live = true;
+  add_read(ui, std::move(item));
   Look look;
-  if (leads_on) {
-    item.role = Role::kButton;
-    item.touch = Touch::kPress;
-    look = add_pressed(ui, std::move(item), false);
-  } else {
-    item.role = Role::kAnswer;
-    add_read(ui, std::move(item));
-  }
+  if (leads_on)
+    look =
+        add_pressed(ui, {std::string(key) + ".open", Role::kButton, Touch::kPress, std::string(title), {}, box}, false);
   ImDrawList& list = pen(ui);
   const ImU32 ground = caution ? t.caution_ground : t.panel, ink = caution ? t.caution : t.ink;
   list.AddRectFilled(top_left(box), bottom_right(box), look.lit || look.held ? t.pressed : ground);

@@ -22,12 +22,16 @@ TwoLines measure_two(Ui& ui, std::string_view title, std::string_view second, fl
           second.empty() ? 0 : wrapped_height(*ui.fonts.note, second, width)};
 }
 
+namespace {
+
 void draw_two(Ui& ui, const TwoLines& lines, std::string_view title, std::string_view second, const Rect& box,
               bool strong) {
   const float top = box.y + (box.h - lines.height()) / 2;
   draw_wrapped(pen(ui), strong ? *ui.fonts.strong : *ui.fonts.body, {box.x, top}, ui.theme.ink, title, box.w);
   if (!second.empty()) draw_wrapped(pen(ui), *ui.fonts.note, {box.x, top + lines.title}, ui.theme.quiet, second, box.w);
 }
+
+}  // namespace
 
 bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second) {
   const float inner = ui.column.width - 32;
