@@ -151,6 +151,11 @@ void App::key(Key key, bool down, bool shift, bool ctrl) {
   if (app.keypad.is_open() && !app.read_only) {
     if (down && keypad_key(app.keypad, key)) return;
   } else if (key == Key::kEscape && down) {
+    // What a finger or the mouse holds is let go of first, without a press.
+    if (ImGui::GetIO().MouseDown[0] && app.imgui->ActiveId != 0) {
+      app.gesture.reset();
+      return ImGui::ClearActiveID();
+    }
     return app.pages.pop();
   }
   ImGuiIO& io = ImGui::GetIO();

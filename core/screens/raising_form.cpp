@@ -18,7 +18,7 @@ RaisingMemory::Of of_step(const Context& context, const ShownFrame& shown, int s
 template <class What>
 const What* answered(Context& context, const ShownFrame& shown, RaisingMemory::Answered<What>& memory, int step,
                      std::string_view task, std::string (*request)(const Book&, int),
-                     Result<What> (*read)(std::string_view)) {
+                     Result<What> (*read)(std::string_view), bool says = true) {
   PlatformEvent event;
   while (context.take_event(task, event)) {
     if (event.kind != EventKind::kTaskDone && event.kind != EventKind::kTaskFailed) continue;
@@ -41,17 +41,23 @@ const What* answered(Context& context, const ShownFrame& shown, RaisingMemory::A
     memory.running = true;
     context.platform.start_task(task, request(context.desk.book(), step));
   }
-  if (known && !memory.failure.empty()) caution(context.ui, std::string(task) + ".failed", memory.failure);
-  if (!known) note(context.ui, std::string(task) + ".running", context.say(Msg::kRaisingChecking));
+  if (says && known && !memory.failure.empty()) caution(context.ui, std::string(task) + ".failed", memory.failure);
+  if (says && !known) note(context.ui, std::string(task) + ".running", context.say(Msg::kRaisingChecking));
   return known && memory.what ? &*memory.what : nullptr;
+}
+
+const OrderCheck* asked_check(Context& context, const ShownFrame& shown, bool says) {
+  return answered<OrderCheck>(
+      context, shown, context.raising_memory.check, -1, "raise_check",
+      [](const Book& book, int) { return raise_check_request(book); }, read_order_check, says);
 }
 
 }  // namespace
 
-const OrderCheck* order_check(Context& context, const ShownFrame& shown) {
-  return answered<OrderCheck>(
-      context, shown, context.raising_memory.check, -1, "raise_check",
-      [](const Book& book, int) { return raise_check_request(book); }, read_order_check);
+const OrderCheck* order_check(Context& context, const ShownFrame& shown) { return asked_check(context, shown, true); }
+
+const OrderCheck* quiet_order_check(Context& context, const ShownFrame& shown) {
+  return asked_check(context, shown, false);
 }
 
 const StepExplained* explained_step(Context& context, const ShownFrame& shown, int step) {

@@ -1,9 +1,11 @@
 #pragma once
 /// What the Raising place's pages share: checks that are worked out off the frame, rows for what the lead says.
 
+#include <algorithm>
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "answers/raising_words.h"
 #include "screens/context.h"
@@ -14,6 +16,8 @@ namespace bentbook::screens {
 /// The check of the open book's order, asked for where it is not there; nullptr while it is being worked out.
 /// A failure is said.
 [[nodiscard]] const OrderCheck* order_check(Context&, const ShownFrame&);
+/// The same without a word of it: the page says itself how the check stands.
+[[nodiscard]] const OrderCheck* quiet_order_check(Context&, const ShownFrame&);
 /// One step of it, looked at closely.
 [[nodiscard]] const StepExplained* explained_step(Context&, const ShownFrame&, int step);
 
@@ -49,6 +53,17 @@ void raising_toggle(Context&, const std::string& key, std::string_view name, boo
 template <class Edit>
 void edit_raising(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.raising); });
+}
+
+/// Takes a step out of its place and puts it in elsewhere, so that it comes to stand at `to`; likewise what belongs to
+/// the steps.
+template <class Step>
+void move_step(std::vector<Step>& steps, int from, int to) {
+  const auto at = [&](int i) { return steps.begin() + i; };
+  if (from < to)
+    std::rotate(at(from), at(from + 1), at(to + 1));
+  else
+    std::rotate(at(to), at(from), at(from + 1));
 }
 
 /// The lead's word that pegs are driven and screws in before the sling comes off, for all joints but knife plates

@@ -50,6 +50,24 @@ struct RaisingMemory {
     std::vector<LayDownStack> stacks;
   } lists;
 
+  /// The order's rows as they lie, from the first one's top, px.
+  struct Row {
+    float top = 0, height = 0;
+  };
+  std::vector<Row> order_rows;
+  /// A step that a finger takes to another place in the order.
+  struct Drag {
+    int step = -1;  ///< −1: none
+    int to = -1;    ///< where it would come to stand
+    bool moved = false;
+    float grab = 0;                  ///< from its row's top to the finger
+    float from_y = 0;                ///< the finger on the screen when it went down
+    double last_ms = 0;              ///< of the frame before
+    std::vector<RaisingStep> steps;  ///< the order when it was lifted
+    std::vector<Row> rows;           ///< …and how it lay
+    std::vector<float> shown;        ///< tops of the rows while they make room
+  } drag;
+
   std::optional<FoundOrder> found;
   std::shared_ptr<const Result<Frame>> found_of;
 

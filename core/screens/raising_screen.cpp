@@ -18,23 +18,6 @@ int next_step(const RaisingPlan& plan) {
   return -1;
 }
 
-/// "P-A1, P-E1 + T1".
-std::string step_title(const RaisingStep& step, std::size_t index) {
-  std::string out = number(index + 1) + ". " + marks_text(step.marks);
-  if (!step.put_up.empty()) out += " + " + marks_text(step.put_up);
-  return out;
-}
-
-/// The first fault of a step, else that none was found.
-std::string step_note(const Context& context, const RaisingStep& step, const OrderCheck* check, std::size_t index) {
-  std::string out;
-  if (step.done) out = std::string(context.say(Msg::kRaisingDone)) + " · ";
-  if (check == nullptr || index >= check->steps.size()) return out + std::string(context.say(Msg::kRaisingUnchecked));
-  for (const OrderFault& fault : check->faults)
-    if (fault.step == static_cast<int>(index)) return out + order_fault_text(fault, voice_of(context));
-  return out + std::string(context.say(Msg::kRaisingNoFault));
-}
-
 void verdict(Context& context, const RaisingPlan& plan, const OrderCheck& check) {
   Ui& ui = context.ui;
   int n = 0;
@@ -77,32 +60,6 @@ void ways_on(Context& context, const RaisingPlan& plan) {
   row("raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());
 }
 
-void order_screen(Context& context) {
-  raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
-    Ui& ui = context.ui;
-    const RaisingPlan& plan = context.desk.book().raising;
-    const OrderCheck* check = order_check(context, shown);
-    if (plan.steps.empty()) body(ui, "order.empty", context.say(Msg::kRaisingEmpty));
-    int day = 0;
-    for (std::size_t i = 0; i < plan.steps.size(); ++i) {
-      const RaisingStep& step = plan.steps[i];
-      if (step.day != day) {
-        day = step.day;
-        heading(ui, "order.day." + number(i), say(Msg::kRaisingDay, ui.language, std::to_string(day)));
-      }
-      if (list_row(ui, "order.step." + number(i), step_title(step, i), step_note(context, step, check, i)))
-        context.pages.push(raising_step_page(static_cast<int>(i)));
-    }
-    if (list_row(ui, "order.tap", context.say(Msg::kRaisingTap), context.say(Msg::kRaisingTapNote)))
-      context.pages.push(raising_tap_page());
-    if (!plan.steps.empty() && button(ui, "order.clear", context.say(Msg::kRaisingClear), Weight::kDestructive)) {
-      edit_raising(context,
-                   [](RaisingPlan& next) { std::erase_if(next.steps, [](const RaisingStep& s) { return !s.done; }); });
-      context.toast(std::string(context.say(Msg::kRaisingCleared)), true);
-    }
-  });
-}
-
 }  // namespace
 
 void raising_screen(Context& context) {
@@ -122,7 +79,5 @@ void raising_screen(Context& context) {
     ways_on(context, plan);
   });
 }
-
-Page raising_order_page() { return {"raising.order", Msg::kRaisingSteps, order_screen}; }
 
 }  // namespace bentbook::screens

@@ -206,11 +206,7 @@ void place_part(Shown& s) {
   if (given(ui, key, context.say(Msg::kStepNumber), std::to_string(s.index + 1), context.keypad.is_open(key)))
     context.keypad.open_count(key, context.say(Msg::kStepNumber), s.index + 1, 1, last);
   const auto move_to = [&](int to) {
-    edit_raising(context, [&](RaisingPlan& plan) {
-      RaisingStep moved = plan.steps[index];
-      plan.steps.erase(plan.steps.begin() + s.index);
-      plan.steps.insert(plan.steps.begin() + to, std::move(moved));
-    });
+    edit_raising(context, [&](RaisingPlan& plan) { move_step(plan.steps, s.index, to); });
     context.pages.pop();
     context.pages.push(raising_step_page(to));
   };

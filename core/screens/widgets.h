@@ -102,6 +102,7 @@ enum class Icon : std::uint8_t {
   kShare,
   kPen,
   kBin,
+  kMove,
   kAngles,
   kRafter,
   kFrame,
@@ -128,6 +129,37 @@ enum class Icon : std::uint8_t {
 [[nodiscard]] bool list_row(Ui&, ItemKey, std::string_view title, std::string_view note = {});
 /// A row to choose from a list of things (saws): a ring that is filled when chosen.
 [[nodiscard]] bool pick_row(Ui&, ItemKey, std::string_view title, std::string_view note, bool chosen);
+/// A row of a list that is put in order by hand: as list_row, with a grip at its right edge that a finger drags. What
+/// stays where it is has a tick there.
+struct MovableRow {
+  std::string_view title, note;
+  std::string_view grip;  ///< the grip's name; empty: the row stays
+  float at_least = 0;     ///< height
+  bool caution = false;   ///< the note says what is wrong: it carries the triangle
+  bool lifted = false;    ///< it lies under the finger, above the others
+};
+struct MovableSaid {
+  bool pressed = false;  ///< the row
+  bool gripped = false;  ///< the grip, as a key is pressed: tapped, or by the mirror
+  Rect box;              ///< the whole row
+};
+[[nodiscard]] MovableSaid movable_row(Ui&, ItemKey key, ItemKey grip_key, const MovableRow&);
+/// The place that a lifted row would take: dashed, as what is hidden.
+void dashed_box(Ui&, const Rect&);
+/// What the pointer does with an item that it went down on, asked before the item is drawn in this frame. A press that
+/// was cancelled ends without kLetGo.
+struct Hold {
+  enum class Is : std::uint8_t { kNone, kHeld, kLetGo } is = Is::kNone;
+  float y = 0;
+};
+[[nodiscard]] Hold hold_of(Ui&, ItemKey);
+/// Scrolls the open area while something is held at `y`, near its top or its bottom edge.
+void scroll_near_edge(Ui&, float y, double elapsed_ms, bool up, bool down);
+/// A verdict in a strip at the page's foot, one line over at most two; the mirror has all of it, and `key`.open where
+/// it leads on. True when pressed.
+[[nodiscard]] float foot_height(Ui&, float page_height);
+[[nodiscard]] bool foot_row(Ui&, ItemKey, Rect, std::string_view title, std::string_view note, bool caution,
+                            bool leads_on);
 /// What the user gave: label left, the measure right in edit ink with a dotted underline. True when tapped. `editing`:
 /// the keypad is on it.
 [[nodiscard]] bool given(Ui&, ItemKey, std::string_view label, std::string_view value, bool editing = false);

@@ -87,6 +87,11 @@ void draw_mark_icon(const Sheet& s, Icon icon) {
       s.line({{11, 9}, {17, 15}});
       s.line({{17, 9}, {11, 15}});
       return;
+    case Icon::kMove:
+      s.line({{12, 3}, {12, 21}});
+      s.line({{7, 8}, {12, 3}, {17, 8}});
+      s.line({{7, 16}, {12, 21}, {17, 16}});
+      return;
     case Icon::kTick:
       s.line({{4, 13}, {10, 19}, {20, 6}});
       return;

@@ -76,6 +76,15 @@ Look add_pressed(Ui&, Item item, bool writes = true);
 [[nodiscard]] inline ImVec2 bottom_right(const Rect& r) { return {r.x + r.w, r.y + r.h}; }
 [[nodiscard]] inline Rect shrunk(const Rect& r, float by) { return {r.x + by, r.y + by, r.w - 2 * by, r.h - 2 * by}; }
 
+/// Ground under the finger and the rule that parts a row from the next.
+void draw_row(Ui&, const Look&, const Rect& box);
+/// A title over a quiet text, both wrapped.
+struct TwoLines {
+  float title = 0, note = 0;
+  [[nodiscard]] float height() const { return title + note; }
+};
+[[nodiscard]] TwoLines measure_two(Ui&, std::string_view title, std::string_view second, float width);
+
 void draw_icon(ImDrawList&, Icon, const Rect& box, ImU32 colour, float stroke = 2);
 void draw_triangle_sign(ImDrawList&, const Rect& box, ImU32 colour);
 void draw_focus(Ui&, const Look&, const Rect&);

@@ -9,22 +9,20 @@ namespace {
 
 constexpr float kPad = 8;
 
-/// Ground under the finger and the rule that parts a row from the next.
+}  // namespace
+
 void draw_row(Ui& ui, const Look& look, const Rect& box) {
   ImDrawList& list = pen(ui);
   if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
   list.AddRectFilled({box.x, box.y + box.h - 1}, bottom_right(box), ui.theme.rule);
 }
 
-struct TwoLines {
-  float title = 0, note = 0;
-  [[nodiscard]] float height() const { return title + note; }
-};
-
 TwoLines measure_two(Ui& ui, std::string_view title, std::string_view second, float width) {
   return {wrapped_height(*ui.fonts.body, title, width),
           second.empty() ? 0 : wrapped_height(*ui.fonts.note, second, width)};
 }
+
+namespace {
 
 void draw_two(Ui& ui, const TwoLines& lines, std::string_view title, std::string_view second, const Rect& box,
               bool strong) {

@@ -89,4 +89,49 @@ test('an order is looked for, with a way to stop it', {timeout: 120_000}, async 
   await there(app, 'order.step.0');
   await app.shot('raising_order');
   assert.deepEqual(await app.violations(), []);
+
+  // The second step is dragged by its grip below the third: what that breaks is said at once, and taken back.
+  await app.rest();
+  const named = async (key) => (await app.registry()).find((item) => item.key === key);
+  const marks = async (step) => (await named(`order.step.${step}`)).name.replace(/^\d+\. /, '');
+  const checked = (words) => app.page.waitForFunction((pattern) => {
+    const verdict = document.querySelector('#mirror [data-key="order.verdict"]');
+    return verdict && new RegExp(pattern).test(verdict.textContent);
+  }, words);
+  await checked('No collapse found');
+  const [second, third] = [await marks(1), await marks(2)];
+  assert.match((await named('order.grip.1')).name, /^Move step 2: /);
+  const grip = await app.key('order.grip.1').boundingBox(), below = await app.key('order.grip.2').boundingBox();
+  assert.ok(grip.width >= 48 && grip.height >= 48);
+  const x = grip.x + grip.width / 2, y = grip.y + grip.height / 2;
+  const cdp = await app.page.context().newCDPSession(app.page);
+  const finger = (type, ...points) => cdp.send('Input.dispatchTouchEvent', {type, touchPoints: points});
+  const pull = async () => {
+    await finger('touchStart', {x, y, id: 0});
+    for (let n = 1; n <= 10; ++n) {
+      await finger('touchMove', {x, y: y + (below.height * n) / 10, id: 0});
+      await app.page.waitForTimeout(16);
+    }
+    await app.still();
+  };
+  await pull();
+  assert.equal(await marks(1), second);
+  assert.match((await named('order.step.1')).name, /^3\. /);
+  const drawn = await app.frames();
+  await app.page.waitForTimeout(300);
+  assert.equal(await app.frames(), drawn, 'a finger that lies still draws nothing');
+  await app.shot('raising_drag');
+  await finger('touchStart', {x, y: y + below.height, id: 0}, {x: 60, y, id: 1});
+  await finger('touchEnd');
+  await app.still();
+  assert.equal(await marks(1), second);
+  await pull();
+  await finger('touchEnd');
+  await app.still();
+  assert.deepEqual([await marks(1), await marks(2)], [third, second]);
+  await app.saved();
+  await checked('No collapse found|has a fault');
+  await app.press(app.key('bar.undo'));
+  assert.deepEqual([await marks(1), await marks(2)], [second, third]);
+  await checked('No collapse found');
 });
