@@ -213,6 +213,22 @@ function frameRows() {
   row('one timber edited in a book of 500, native', '1 ms', `${Math.max(...edits).toFixed(2)} ms at most`, Math.max(...edits));
 }
 
+/** bench_raising's lines by their name, in seconds. */
+function raising(folder, name) {
+  return Object.fromEntries(readFileSync(`${folder}/raising${name}`, 'utf8').trim().split('\n')
+    .map((line) => line.split(' ')).map(([key, value]) => [key, Number(value)]));
+}
+
+function raisingRows(folder) {
+  const [small, middle, large, plain, wasm] = ['12', '36', '116', '12plain', '36wasm'].map((n) => raising(folder, n));
+  const first = (r, budget) => row(`first good order of ${r.timbers} timbers, pegged and screwed, every step checked, native`, `${budget} s`, `${r.first.toFixed(2)} s`, r.first / budget);
+  first(small, 1);
+  first(large, 15);
+  row(`the same of ${plain.timbers} timbers with nothing pegged or screwed`, '1 s', `${plain.first.toFixed(2)} s`, plain.first);
+  row(`the same of ${wasm.timbers} timbers, WebAssembly`, '2.5 × native', `${(wasm.first / middle.first).toFixed(2)} × (${wasm.first.toFixed(2)} s)`, wasm.first / middle.first / 2.5);
+  row(`a step moved in an order of ${middle.timbers}, checked again, native`, '0.1 s', `${middle.moved.toFixed(3)} s`, middle.moved / 0.1);
+}
+
 function row(what, budget, measured, ratio) {
   console.log(`| ${what} | ${budget} | ${measured} | ${ratio.toFixed(2)} |`);
 }
@@ -245,6 +261,7 @@ try {
   const opened = await shopOpens(shopFiles);
   row('shop of 2 010 timbers with 40 000 entries opened warm, CPU slowed 4 ×, median of 5', '0.7 s', `${(opened.after / 1000).toFixed(2)} s after the first frame, ${(opened.whole / 1000).toFixed(2)} in all`, opened.whole / 700);
   row('40 000 events of a shop folded, native', '20 ms', `${foldMs} ms`, Number(foldMs) / 20);
+  raisingRows(shopFiles);
 } finally {
   for (const end of ends.reverse()) await end();
 }
