@@ -6,9 +6,10 @@
 /// than `kTouching`. Tried, in this order: lowered straight from above; lowered beside its place and slid in; straight
 /// in from far away; slid in and brought from far away along another line; with standing timbers spread apart; swung
 /// about an end. What spreads takes along what it would push, and only it (no pins are in there yet); its feet turn on
-/// the sills, so that the move of its joint stands for a tilt: so far that the opening is enough at the lower edge too. Directions: the ways of the joints between what comes
-/// and the rest of the frame (Joint::ways, turned round where the receiver comes), the building's axes and the coming
-/// timber's own. Nothing comes through the ground, which lies at the frame's lowest point.
+/// the sills, so that the move of its joint stands for a tilt: so far that the opening is enough at the lower edge too.
+/// Directions: the ways of the joints between what comes and the rest of the frame (Joint::ways, turned round where the
+/// receiver comes), the building's axes and the coming timber's own. Nothing comes through the ground, which lies at
+/// the frame's lowest point.
 
 #include <cstdint>
 #include <memory>

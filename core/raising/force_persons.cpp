@@ -12,9 +12,9 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr int kAloneRounds = 14;
 constexpr int kHelpedRounds = 30;
-constexpr std::size_t kHolds = 8;    ///< kept, by timber
-constexpr double kHelp = 0.5;        ///< share of the weight's forces that may be counted on: they change a little
-constexpr std::size_t kParts = 24;   ///< kept, of one set
+constexpr std::size_t kHolds = 8;   ///< kept, by timber
+constexpr double kHelp = 0.5;       ///< share of the weight's forces that may be counted on: they change a little
+constexpr std::size_t kParts = 24;  ///< kept, of one set
 
 /// FNV-1a (Fowler, Noll, Vo) over a place and rows.
 std::uint64_t question(double station, const std::vector<int>& rows) {
