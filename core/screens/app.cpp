@@ -2,6 +2,8 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
+#include <algorithm>
 #include <utility>
 
 #include "book/demo.h"
@@ -222,7 +224,17 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kScanned:
     case EventKind::kScanEnded:
     case EventKind::kShared:
-    case EventKind::kTaskProgress:
+    case EventKind::kTaskProgress: {
+      // Only how far it is now counts; a row of them must push no answer out.
+      const auto same = std::find_if(app.events.begin(), app.events.end(), [&](const PlatformEvent& e) {
+        return e.kind == EventKind::kTaskProgress && e.key == event.key;
+      });
+      if (same == app.events.end())
+        app.events.push_back(event);
+      else
+        same->number = event.number;
+      return;
+    }
     case EventKind::kTaskDone:
     case EventKind::kTaskFailed:
       // A screen that has gone does not ask any more: the oldest answers go.

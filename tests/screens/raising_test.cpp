@@ -7,6 +7,24 @@
 using namespace bentbook;
 using namespace bentbook::screens;
 
+TEST_CASE("The check's answer is not lost behind a search that tells often how far it is") {
+  RaisingBed bed;
+  bed.go("raising.tap");
+  bed.bring({"P-A1"});
+  bed.press("bar.back");
+  const auto ids = std::exchange(bed.platform.tasks, {});
+  const auto requests = std::exchange(bed.platform.requests, {});
+  REQUIRE(ids == std::vector<std::string>{"raise_check"});
+  bed.press("raising.search");
+  bed.press("search.go");
+  bed.app.on({EventKind::kTaskDone, "raise_check", bed.tasks.run(requests[0], {}).value(), 0});
+  for (int i = 0; i < 100; ++i) bed.app.on({EventKind::kTaskProgress, "raise_search", {}, i});
+  bed.rest();
+  bed.press("search.go.stop");
+  bed.press("bar.back");
+  CHECK(bed.app.registry().find("raising.unstable") != nullptr);
+}
+
 TEST_CASE("an order is made by tapping and checked step by step", "[screens][raising]") {
   RaisingBed bed;
   CHECK(bed.shows("raising.empty"));
