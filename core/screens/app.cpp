@@ -3,7 +3,6 @@
 #include <imgui_internal.h>
 
 #include <algorithm>
-#include <algorithm>
 #include <utility>
 
 #include "book/demo.h"
