@@ -24,6 +24,7 @@ struct ForceVerdict {
 };
 /// Six numbers a body as motions.
 [[nodiscard]] std::vector<TimberMotion> motions_of(const std::vector<int>& bodies, const Loads& y);
+
 /// Forces by row of the model, 0 where a row is not of the set.
 using RowForces = Eigen::VectorXd;
 

@@ -68,6 +68,7 @@ Floors Prover::floors() const {
   const std::shared_ptr<const Proof> proof = proofs_.back();
   const ForceParts parts(model_, proof->set);
   auto known = std::make_shared<std::vector<Scaled>>();
+  const bool fits = heavy_fits(model_, *proof);
   Floors floors;
   for (const LoadCase& load : load_cases(model_, proof->set)) {
     Scaled scaled;
@@ -85,7 +86,8 @@ Floors Prover::floors() const {
       scaled.more = mean_at(holds, person_station(model_, load));
     }
     // That they hold at 1 is known, if by other forces than these.
-    floors.factor.push_back(std::max(1.0, scaled.more.empty() ? 1.0 : most_of(model_, proof->weight, scaled)));
+    const bool known_more = !scaled.more.empty() && (fits || !load.heavy);
+    floors.factor.push_back(known_more ? std::max(1.0, most_of(model_, proof->weight, scaled)) : 1.0);
     known->push_back(std::move(scaled));
   }
   floors.forces_about = [proof, known](std::size_t i, double factor) {

@@ -12,6 +12,8 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr std::size_t kBeside = 2;  ///< carriers on each side of a load
 constexpr double kFar = 450;        ///< inches: farther from the load only the nearest carrier counts
 
+constexpr std::size_t kBusy = 120;  ///< rows: a plate or ridge, joints all along it that say nothing of this place
+
 }  // namespace
 
 ForceParts::ForceParts(const StandingModel& model, const StandingSet& set)
@@ -122,7 +124,7 @@ std::vector<int> ForceParts::joints_beside(int timber) const {
   };
   each_partner(timber, take);
   each_partner(timber, [&](int other, const HoldRow& row) {
-    if (row.joint >= 0 && model_.touches[at(other)].size() < 120) each_partner(other, take);
+    if (row.joint >= 0 && model_.touches[at(other)].size() < kBusy) each_partner(other, take);
   });
   std::sort(joints.begin(), joints.end());
   joints.erase(std::unique(joints.begin(), joints.end()), joints.end());

@@ -34,6 +34,13 @@ double person_station(const StandingModel& model, const LoadCase& load) {
   return dot(load.point - model.bodies[at(load.timber)].end_a, axis);
 }
 
+bool heavy_fits(const StandingModel& model, const Proof& proof) {
+  return std::all_of(proof.set.rows.begin(), proof.set.rows.end(), [&](int r) {
+    const double limit = model.rows[at(r)].limit;
+    return libm::fabs((1 + kMoreWeight) * proof.weight(r)) <= (limit > 0 && limit < kMostForce ? limit : kMostForce);
+  });
+}
+
 /// Whether its rows stand and are within their bounds with the weight's forces, light and heavy.
 bool ForceWork::still(const PersonHold& hold) const {
   return std::all_of(hold.more->begin(), hold.more->end(), [&](const std::pair<int, double>& more) {
@@ -58,6 +65,9 @@ bool ForceWork::covered(const std::vector<PersonHold>& holds, double station) co
 }
 
 bool ForceWork::persons(std::vector<PersonKnown>& all) {
+  // Where the heavy weight alone is too much for some row, other forces hold it, and what is known says nothing of
+  // them.
+  heavy_fits_ = heavy_fits(model_, proof_);
   int timber = -1;
   std::vector<PersonHold> good;
   for (const LoadCase& load : load_cases(model_, set_)) {
@@ -70,7 +80,7 @@ bool ForceWork::persons(std::vector<PersonKnown>& all) {
         if (still(hold)) good.push_back(hold);
     }
     const double station = person_station(model_, load);
-    if (covered(good, station)) continue;
+    if (heavy_fits_ && covered(good, station)) continue;
     if (!person(load, station, known)) return false;
     good.push_back(known.holds.back());
   }
@@ -88,7 +98,7 @@ ForcePart& ForceWork::part_for(const std::vector<char>& in, bool temporaries) {
 bool ForceWork::person(const LoadCase& load, double station, PersonKnown& known) {
   const auto keep_if_good = [&](const RowForces& more) {
     keep_person(station, more, known);
-    if (still(known.holds.back())) return true;
+    if (still(known.holds.back()) && (heavy_fits_ || heavy_case(load, proof_.weight + more))) return true;
     known.holds.pop_back();
     return false;
   };

@@ -15,6 +15,9 @@ inline constexpr double kSamePlace = 1e-6;  ///< inches
 /// PersonHold::station of a case.
 [[nodiscard]] double person_station(const StandingModel& model, const LoadCase& load);
 
+/// Whether every row bears the heavy weight with the light one's forces grown alike.
+[[nodiscard]] bool heavy_fits(const StandingModel& model, const Proof& proof);
+
 class ForceWork {
  public:
   ForceWork(const StandingModel& model, const StandingSet& set);
@@ -47,6 +50,7 @@ class ForceWork {
   ForceParts parts_;
   const Proof* was_ = nullptr;
   Proof proof_;
+  bool heavy_fits_ = true;
   ForceVerdict verdict_{true, 1, true, {}, {}, {}};
   std::unique_ptr<ForceSystem> all_;
   std::unique_ptr<Balance> all_balance_;

@@ -220,9 +220,6 @@ void App::on(const PlatformEvent& event) {
       app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
       app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
       return;
-    case EventKind::kScanned:
-    case EventKind::kScanEnded:
-    case EventKind::kShared:
     case EventKind::kTaskProgress: {
       // Only how far it is now counts; a row of them must push no answer out.
       const auto same = std::find_if(app.events.begin(), app.events.end(), [&](const PlatformEvent& e) {
@@ -234,6 +231,9 @@ void App::on(const PlatformEvent& event) {
         same->number = event.number;
       return;
     }
+    case EventKind::kScanned:
+    case EventKind::kScanEnded:
+    case EventKind::kShared:
     case EventKind::kTaskDone:
     case EventKind::kTaskFailed:
       // A screen that has gone does not ask any more: the oldest answers go.
