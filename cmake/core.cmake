@@ -1,36 +1,45 @@
-# The core: plain C++, no exceptions, no RTTI. A folder takes part as soon as it has a source file.
-set(CORE_FOLDERS numeric measure geometry cut roof frame shop raising stock draw paper book model answers)
-list(TRANSFORM CORE_FOLDERS PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE CORE_GLOBS)
-list(TRANSFORM CORE_GLOBS APPEND /*.cpp)
-file(GLOB CORE_SOURCES CONFIGURE_DEPENDS ${CORE_GLOBS})
-if(NOT CORE_SOURCES)
-  file(WRITE ${PROJECT_BINARY_DIR}/generated/empty_core.cpp "")
-  set(CORE_SOURCES ${PROJECT_BINARY_DIR}/generated/empty_core.cpp)
-endif()
+# The core: plain C++, no exceptions, no RTTI. Two named parts make one library: what must be fast (the arithmetic), and
+# what must be small in a phone's download (words, files, drawings). Only WebAssembly's release tells them apart: at -Os
+# or -Oz a frame takes five to ten times as long to solve.
+set(FAST_FOLDERS numeric geometry cut roof frame frame/joints frame/placing shop shop/log raising raising/insertion
+  raising/stability raising/lifting raising/search)
+set(SMALL_FOLDERS measure text draw paper frame/sheet frame/list book model words tasks command command/json)
+
+function(collect_sources result)
+  list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)
+  list(TRANSFORM globs APPEND /*.cpp)
+  file(GLOB sources CONFIGURE_DEPENDS ${globs})
+  set(${result} ${sources} PARENT_SCOPE)
+endfunction()
+collect_sources(FAST_SOURCES ${FAST_FOLDERS})
+collect_sources(SMALL_SOURCES ${SMALL_FOLDERS})
 
 # Sources made at build time (string table, fonts): generated.cmake adds them to the targets.
 set(GENERATED_DIR ${PROJECT_BINARY_DIR}/generated)
 file(MAKE_DIRECTORY ${GENERATED_DIR})
 
-add_library(bentbook_core STATIC ${CORE_SOURCES})
-target_compile_options(bentbook_core PRIVATE -fno-exceptions -fno-rtti)
+add_library(core_options INTERFACE)
+target_compile_options(core_options INTERFACE -fno-exceptions -fno-rtti)
+target_include_directories(core_options INTERFACE ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
+target_link_libraries(core_options INTERFACE bentbook_libm header_libraries bentbook_sanitize bentbook_warnings
+  qrcodegen eigen lp_solver)
+
+add_library(core_fast OBJECT EXCLUDE_FROM_ALL ${FAST_SOURCES})
+target_link_libraries(core_fast PRIVATE core_options)
+add_library(core_small OBJECT EXCLUDE_FROM_ALL ${SMALL_SOURCES})
+target_link_libraries(core_small PRIVATE core_options)
+if(EMSCRIPTEN)
+  target_compile_options(core_small PRIVATE $<$<CONFIG:Release>:-Oz>)
+endif()
+
+add_library(bentbook_core STATIC $<TARGET_OBJECTS:core_fast> $<TARGET_OBJECTS:core_small>)
 target_include_directories(bentbook_core PUBLIC ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
 target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize
-  PRIVATE bentbook_warnings qrcodegen eigen lp_solver)
-
-# What a phone downloads: words, files and drawings are made small, the arithmetic stays fast (at -Os or -Oz a frame
-# takes five to ten times as long to solve).
-if(EMSCRIPTEN AND CMAKE_BUILD_TYPE STREQUAL "Release")
-  set(SMALL_SOURCES ${CORE_SOURCES})
-  list(FILTER SMALL_SOURCES INCLUDE REGEX
-    "/core/(answers|book|draw|measure|model|paper)/|/core/frame/(csv|plan_drawing|sheet)[a-z_]*[.]cpp")
-  set_source_files_properties(${SMALL_SOURCES} PROPERTIES COMPILE_OPTIONS -Oz)
-endif()
+  PRIVATE qrcodegen eigen lp_solver)
 
 # RapidJSON 1.1's stack starts as null and adds to it before its first growth: harmless, but UBSan tells. Only the files
 # that include it are spared that one check.
 if(BENTBOOK_SANITIZE)
-  file(GLOB JSON_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/core/book/*.cpp)
-  set_source_files_properties(${JSON_SOURCES} ${PROJECT_SOURCE_DIR}/core/answers/task.cpp
-    PROPERTIES COMPILE_OPTIONS -fno-sanitize=pointer-overflow)
+  file(GLOB JSON_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/core/book/*.cpp ${PROJECT_SOURCE_DIR}/core/tasks/*.cpp)
+  set_source_files_properties(${JSON_SOURCES} PROPERTIES COMPILE_OPTIONS -fno-sanitize=pointer-overflow)
 endif()

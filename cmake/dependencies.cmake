@@ -68,14 +68,14 @@ if(EMSCRIPTEN)
   target_link_options(catch2 PUBLIC -fexceptions)
 endif()
 
-# Dear ImGui, compiled here because core/screens/imgui_config.h decides what is in it.
+# Dear ImGui, compiled here because core/ui/imgui_config.h decides what is in it.
 find_unit(imgui IMGUI_UNIT)
-if(IMGUI_UNIT AND EXISTS ${PROJECT_SOURCE_DIR}/core/screens/imgui_config.h)
+if(IMGUI_UNIT AND EXISTS ${PROJECT_SOURCE_DIR}/core/ui/imgui_config.h)
   add_library(imgui STATIC EXCLUDE_FROM_ALL ${IMGUI_UNIT}/imgui.cpp ${IMGUI_UNIT}/imgui_draw.cpp
     ${IMGUI_UNIT}/imgui_tables.cpp ${IMGUI_UNIT}/imgui_widgets.cpp
-    ${PROJECT_SOURCE_DIR}/core/screens/imgui_format.cpp)
+    ${PROJECT_SOURCE_DIR}/core/ui/imgui_format.cpp)
   target_compile_options(imgui PRIVATE -w -fno-exceptions -fno-rtti $<$<CONFIG:Release>:-Oz>)
-  target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="screens/imgui_config.h" PRIVATE BENTBOOK_BUILDS_IMGUI)
+  target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="ui/imgui_config.h" PRIVATE BENTBOOK_BUILDS_IMGUI)
   target_include_directories(imgui SYSTEM PUBLIC ${IMGUI_UNIT})
   target_include_directories(imgui PUBLIC ${PROJECT_SOURCE_DIR}/core)
 endif()

@@ -180,7 +180,7 @@ def main():
             print(f"fonts: {error}", file=sys.stderr)
         return 1
     small = "".join(chr(base + d) for base in (NUMERATOR, DENOMINATOR) for d in range(10))
-    source = ["// Made by cmake/make_font.py.\n#include \"screens/fonts.gen.h\"\n\nnamespace bentbook::screens {\n\n"]
+    source = ["// Made by cmake/make_font.py.\n#include \"ui/fonts.gen.h\"\n\nnamespace bentbook::screens {\n\n"]
     source += [array("kRegularFont", regular), array("kBoldFont", bold)]
     source += [pair_list("kFigureGlyphs", ranges(figures + small)), pair_list("kTextGlyphs", ranges(text + small)),
                pair_list("kTypedGlyphs", ranges(typed + small)), "\n}  // namespace bentbook::screens\n"]

@@ -84,7 +84,7 @@ enum class Msg : std::uint16_t {{
 """
 
 SOURCE = """// Made by cmake/make_strings.py from assets/strings/*.tsv.
-#include "answers/strings_table.h"
+#include "words/strings_table.h"
 
 namespace bentbook::strings {{
 

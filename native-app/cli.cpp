@@ -5,10 +5,10 @@
 #include <string_view>
 #include <vector>
 
-#include "answers/book_command.h"
-#include "answers/command.h"
-#include "answers/log_command.h"
-#include "answers/raise_command.h"
+#include "command/book.h"
+#include "command/command.h"
+#include "command/log.h"
+#include "command/raise.h"
 #include "files.h"
 
 namespace {

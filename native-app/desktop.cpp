@@ -9,8 +9,8 @@
 #include <random>
 #include <utility>
 
-#include "answers/task.h"
-#include "answers/words.h"
+#include "tasks/task.h"
+#include "words/words.h"
 
 namespace bentbook::desktop {
 

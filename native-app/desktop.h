@@ -11,10 +11,10 @@
 #include <thread>
 #include <vector>
 
-#include "answers/raising_task.h"
-#include "answers/strings.h"
-#include "screens/platform.h"
 #include "storage.h"
+#include "tasks/raising_task.h"
+#include "ui/platform.h"
+#include "words/strings.h"
 
 namespace bentbook::desktop {
 

@@ -20,7 +20,7 @@
 #include <string_view>
 #include <vector>
 
-#include "screens/app.h"
+#include "screens/app/app.h"
 
 namespace bentbook::desktop {
 

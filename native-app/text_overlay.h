@@ -3,7 +3,7 @@
 
 #include "desktop.h"
 #include "render/renderer.h"
-#include "screens/theme.h"
+#include "ui/theme.h"
 
 namespace bentbook::desktop {
 

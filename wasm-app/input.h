@@ -2,7 +2,7 @@
 /// SDL's queue of touches and mouse moves, handed to the screens. Keys do not come through SDL here: the mirror's real
 /// elements hold the keyboard focus, so the page forwards what they do not use (web/keys.js).
 
-#include "screens/app.h"
+#include "screens/app/app.h"
 
 namespace bentbook::page {
 

@@ -20,7 +20,7 @@
 #include "input.h"
 #include "page.h"
 #include "registry_json.h"
-#include "screens/app.h"
+#include "screens/app/app.h"
 
 namespace bentbook::page {
 namespace {

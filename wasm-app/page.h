@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "screens/platform.h"
+#include "ui/platform.h"
 
 namespace bentbook::page {
 

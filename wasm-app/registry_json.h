@@ -5,7 +5,7 @@
 
 #include <string>
 
-#include "screens/registry.h"
+#include "ui/registry.h"
 
 namespace bentbook::page {
 

@@ -2,7 +2,7 @@
 /// Inside the book: joints in JSON. `type` says which measures follow.
 
 #include "book/json_io.h"
-#include "frame/joint.h"
+#include "frame/joints/joint.h"
 #include "frame/keys.h"
 
 namespace bentbook {

@@ -5,7 +5,7 @@
 #include <array>
 #include <string_view>
 
-#include "frame/joint.h"
+#include "frame/joints/joint.h"
 #include "frame/plan.h"
 
 namespace bentbook::keys {

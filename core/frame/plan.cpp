@@ -2,9 +2,6 @@
 
 #include <variant>
 
-#include "frame/facts.h"
-#include "frame/layout.h"
-
 namespace bentbook {
 
 bool fits(Meeting meeting, JointKind kind) {
@@ -102,76 +99,5 @@ void insert_bay(FramePlan& plan, int index, Length width) {
   for (const Bay& bay : plan.bays) label = bay.label > label ? bay.label : label;
   plan.bays.insert(plan.bays.begin() + (index + 1), Bay{width, label + 1});
 }
-
-namespace {
-
-/// Outward push at the feet of one pair: w · span / (2 (tan A + tan B)). Source: statics of a three-hinged frame.
-void say_thrust(Work& work, const Layout& l) {
-  const FramePlan& plan = work.plan;
-  if (l.lean_to) return;
-  // A tie counts as low within 2 ft of the plates (common practice).
-  bool tied = plan.ties && plan.tie_drop <= Length::feet(2);
-  for (const int tie : l.tie) tied = tied && tie >= 0;
-  const bool carried = plan.peak == Peak::kRidgeBeam && plan.on_ties == OnTies::kKingPosts && plan.ties;
-  if (tied || carried) return;
-  double spacing = plan.rafter_spacing.in();
-  if (plan.roof == RoofFrame::kPrincipals) {
-    spacing = 0;
-    for (const Bay& bay : plan.bays) spacing = bay.width.in() > spacing ? bay.width.in() : spacing;
-  }
-  const double per_foot = plan.load_psf * spacing / 12;
-  work.frame.thrust_lb = per_foot * plan.span.in() / 12 / (2 * (l.left.tan + l.right.tan));
-  work.find(FindingId::kThrust, {}, {}, work.frame.thrust_lb);
-  if (plan.collars) work.find(FindingId::kHighCollar);
-}
-
-void say_ridge(Work& work, const Layout& l) {
-  if (l.lean_to || work.plan.peak != Peak::kRidgeBeam) return;
-  for (const int king : l.king)
-    if (king < 0) {
-      work.find(FindingId::kRidgeUnsupported);
-      return;
-    }
-}
-
-void say_overrides(Work& work) {
-  for (std::size_t i = 0; i < work.plan.overrides.size(); ++i)
-    if (!work.override_met[i]) work.find(FindingId::kUnknownMark, work.plan.overrides[i].mark);
-}
-
-Result<Frame> solved(const FramePlan& plan, const Frame* before) {
-  auto layout = lay_out(plan);
-  if (!layout) return tl::unexpected(layout.error());
-  Work work = begin_work(plan, before);
-  Layout& l = *layout;
-  work.find(FindingId::kNotEngineered);
-  work.frame.ridge_x = l.ridge_x;
-  work.frame.ridge_z = l.ridge_z;
-  place_sills(work, l);
-  place_posts(work, l);
-  place_plates(work, l);
-  place_ties(work, l);
-  place_girts(work, l);
-  place_joists(work, l);
-  place_king_posts(work, l);
-  place_queen_posts(work, l);
-  place_ridge(work, l);
-  place_rafters(work, l);
-  place_braces(work, l);
-  place_added(work);
-  say_thrust(work, l);
-  say_ridge(work, l);
-  say_overrides(work);
-  finish(work);
-  find_clashes(work);
-  warn_timbers(work);
-  return std::move(work.frame);
-}
-
-}  // namespace
-
-Result<Frame> solve_frame(const FramePlan& plan) { return solved(plan, nullptr); }
-
-Result<Frame> solve_frame_again(const FramePlan& plan, const Frame& before) { return solved(plan, &before); }
 
 }  // namespace bentbook

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "frame/joint.h"
+#include "frame/joints/joint.h"
 #include "frame/timber.h"
 #include "measure/slope.h"
 #include "numeric/result.h"
@@ -168,12 +168,5 @@ struct Frame {
   double ridge_x = 0, ridge_z = 0;  ///< where the roof planes' tops meet
   friend bool operator==(const Frame&, const Frame&) = default;
 };
-
-/// Errors name the field: kNotPositive / kNegative / kTooLarge / kTooSmall, kSteep ("pitch_left"), kImpossible
-/// ("plate_right": no peak between the walls), kMissing ("bays").
-[[nodiscard]] Result<Frame> solve_frame(const FramePlan& plan);
-/// The very same frame, sooner: what `before` (the frame of another plan) says of timbers that stand and are cut as
-/// they were is taken from there.
-[[nodiscard]] Result<Frame> solve_frame_again(const FramePlan& plan, const Frame& before);
 
 }  // namespace bentbook

@@ -2,7 +2,8 @@
 
 #include <unordered_set>
 
-#include "frame/hand_timber.h"
+#include "frame/placing/hand_timber.h"
+#include "frame/placing/solve_frame.h"
 
 namespace bentbook {
 namespace {

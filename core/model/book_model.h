@@ -7,7 +7,7 @@
 
 #include "book/book.h"
 #include "frame/facts.h"
-#include "frame/sheet.h"
+#include "frame/sheet/sheet.h"
 #include "roof/rafter.h"
 
 namespace bentbook {

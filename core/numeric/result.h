@@ -1,7 +1,7 @@
 #pragma once
 /// Result and Error: how every fallible function of the core answers.
 ///
-/// An Error is a code, a place and a few values; its text is made at the edge (answers/, screens/) from the string
+/// An Error is a code, a place and a few values; its text is made at the edge (words/, screens/) from the string
 /// table. Assertions are for our own bugs only.
 
 #include <cstdint>

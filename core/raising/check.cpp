@@ -4,8 +4,8 @@
 #include <utility>
 
 #include "frame/facts.h"
+#include "raising/lifting/pick.h"
 #include "raising/order.h"
-#include "raising/pick.h"
 
 namespace bentbook {
 namespace {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "frame/plan.h"
-#include "raising/blocking.h"
+#include "raising/insertion/blocking.h"
 #include "raising/order_judge.h"
 #include "raising/plan.h"
 

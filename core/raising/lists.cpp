@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
-#include "raising/pick.h"
+#include "raising/lifting/pick.h"
 
 namespace bentbook {
 namespace {

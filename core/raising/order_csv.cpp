@@ -4,8 +4,8 @@
 #include <array>
 #include <optional>
 
-#include "frame/csv_records.h"
 #include "measure/parse.h"
+#include "text/csv_records.h"
 
 namespace bentbook {
 namespace {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <map>
 
-#include "raising/pick.h"
-#include "raising/search_braces.h"
+#include "raising/lifting/pick.h"
+#include "raising/search/search_braces.h"
 
 namespace bentbook {
 namespace {

@@ -8,7 +8,7 @@
 
 #include "frame/plan.h"
 #include "raising/plan.h"
-#include "raising/standing.h"
+#include "raising/stability/standing.h"
 
 namespace bentbook {
 

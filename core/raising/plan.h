@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "frame/joint.h"
+#include "frame/joints/joint.h"
 #include "measure/length.h"
 #include "measure/weight.h"
 

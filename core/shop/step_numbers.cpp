@@ -5,7 +5,7 @@
 #include "frame/keys.h"
 #include "measure/print.h"
 #include "numeric/libm.h"
-#include "shop/record.h"
+#include "shop/log/record.h"
 
 namespace bentbook {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "frame/keys.h"
-#include "shop/record.h"
+#include "shop/log/record.h"
 #include "shop/steps.h"
 
 namespace bentbook {

@@ -10,9 +10,9 @@
 #include <string>
 #include <vector>
 
-#include "frame/sheet.h"
-#include "shop/rules.h"
-#include "shop/state.h"
+#include "frame/sheet/sheet.h"
+#include "shop/log/rules.h"
+#include "shop/log/state.h"
 
 namespace bentbook {
 

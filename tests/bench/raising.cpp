@@ -10,8 +10,9 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "frame/placing/solve_frame.h"
 #include "raising/check.h"
-#include "raising/search.h"
+#include "raising/search/search.h"
 
 using namespace bentbook;
 

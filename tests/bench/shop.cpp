@@ -9,7 +9,7 @@
 
 #include "book/book.h"
 #include "model/shop_model.h"
-#include "shop/snapshot.h"
+#include "shop/log/snapshot.h"
 
 namespace {
 

@@ -5,7 +5,8 @@
 
 #include <cstdlib>
 
-#include "raising/blocking.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/insertion/blocking.h"
 #include "rows.h"
 
 using namespace bentbook;

@@ -8,7 +8,8 @@
 #include <array>
 #include <cstdlib>
 
-#include "raising/blocking_inside.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/insertion/blocking_inside.h"
 #include "rows.h"
 
 using namespace bentbook;

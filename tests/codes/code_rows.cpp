@@ -8,8 +8,8 @@
 
 #include "histories.h"
 #include "paper/code.h"
-#include "shop/chunk.h"
-#include "shop/log_file.h"
+#include "shop/log/chunk.h"
+#include "shop/log/log_file.h"
 
 using namespace bentbook;
 

@@ -5,14 +5,14 @@
 #include <string>
 #include <vector>
 
-#include "answers/command.h"
-#include "answers/figures.h"
-#include "answers/task.h"
 #include "book/demo.h"
+#include "command/command.h"
 #include "cut/angle_drawing.h"
 #include "cut/flip_test.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
+#include "tasks/task.h"
+#include "words/figures.h"
 
 using namespace bentbook;
 

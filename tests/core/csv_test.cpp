@@ -1,6 +1,6 @@
 // Lists of timbers. The form of lines, quotes and line ends: RFC 4180.
 
-#include "frame/csv.h"
+#include "frame/list/csv.h"
 
 #include <catch_amalgamated.hpp>
 

@@ -9,10 +9,10 @@
 #include <string>
 #include <vector>
 
-#include "answers/book_command.h"
-#include "answers/frame_words.h"
 #include "book/book.h"
+#include "command/book.h"
 #include "numeric/libm.h"
+#include "words/frame_words.h"
 
 using namespace bentbook;
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
 
 using namespace bentbook;
 using Catch::Approx;

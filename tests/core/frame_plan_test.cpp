@@ -3,8 +3,9 @@
 #include <set>
 
 #include "frame/facts.h"
-#include "frame/hand_timber.h"
 #include "frame/mark.h"
+#include "frame/placing/hand_timber.h"
+#include "frame/placing/solve_frame.h"
 
 using namespace bentbook;
 using Catch::Approx;

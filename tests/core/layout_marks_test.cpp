@@ -1,9 +1,10 @@
 #include <catch_amalgamated.hpp>
 
-#include "frame/hand_timber.h"
+#include "frame/placing/hand_timber.h"
+#include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
-#include "frame/sheet.h"
-#include "frame/sheet_drawing.h"
+#include "frame/sheet/sheet.h"
+#include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
 
 using namespace bentbook;

@@ -1,13 +1,12 @@
 // bentbook raise, on files in memory.
 
-#include "answers/raise_command.h"
-
 #include <catch_amalgamated.hpp>
 #include <map>
 
-#include "answers/raise_text.h"
 #include "book/book.h"
+#include "command/raise.h"
 #include "model/book_model.h"
+#include "words/raise_text.h"
 
 using namespace bentbook;
 
@@ -64,7 +63,7 @@ TEST_CASE("lines are wrapped at eighty characters, counted as characters", "[rai
   CHECK(wrapped("  ", "a " + long_word + " b") == "  a\n  " + long_word + "\n  b\n");
 }
 
-// Found orders and good ones: tests/lib/cli_checks.py, by the release build.
+// Found orders and good ones: tests/cli/cli_checks.py, by the release build.
 TEST_CASE("raise text and order: the book's own, as text and as a list", "[raise]") {
   Disk disk;
   Book book = small_book();

@@ -6,7 +6,8 @@
 #include <string>
 
 #include "frame/facts.h"
-#include "raising/blocking.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/insertion/blocking.h"
 
 using namespace bentbook;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <catch_amalgamated.hpp>
 
+#include "frame/placing/solve_frame.h"
 #include "raising/check.h"
 #include "raising/order.h"
 #include "raising_rules.h"

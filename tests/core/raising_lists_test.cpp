@@ -5,8 +5,9 @@
 #include <set>
 
 #include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/lifting/pick.h"
 #include "raising/lists.h"
-#include "raising/pick.h"
 
 using namespace bentbook;
 

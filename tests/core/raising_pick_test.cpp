@@ -2,8 +2,9 @@
 
 #include "book/book.h"
 #include "frame/facts.h"
-#include "raising/hand_raise.h"
-#include "raising/pick.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/lifting/hand_raise.h"
+#include "raising/lifting/pick.h"
 #include "random.h"
 
 using namespace bentbook;

@@ -6,8 +6,9 @@
 #include <optional>
 
 #include "every_order.h"
+#include "frame/placing/solve_frame.h"
 #include "raising/check.h"
-#include "raising/search.h"
+#include "raising/search/search.h"
 #include "raising_rules.h"
 
 using namespace bentbook;

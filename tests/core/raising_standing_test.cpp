@@ -1,8 +1,9 @@
 #include <algorithm>
 
 #include "catch_amalgamated.hpp"
-#include "raising/mechanism.h"
-#include "raising/standing.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/stability/mechanism.h"
+#include "raising/stability/standing.h"
 
 using namespace bentbook;
 

@@ -1,5 +1,5 @@
 // The raising's long work as bytes in and bytes out.
-#include "answers/raising_task.h"
+#include "tasks/raising_task.h"
 
 #include <catch_amalgamated.hpp>
 

@@ -5,10 +5,10 @@
 #include <catch_amalgamated.hpp>
 #include <map>
 
-#include "answers/log_command.h"
-#include "answers/shop_words.h"
 #include "book/book.h"
+#include "command/log.h"
 #include "histories.h"
+#include "words/shop_words.h"
 
 using namespace bentbook;
 

@@ -6,7 +6,7 @@
 
 #include "paper/code.h"
 #include "random.h"
-#include "shop/chunk.h"
+#include "shop/log/chunk.h"
 
 using namespace bentbook;
 

@@ -3,9 +3,9 @@
 #include <catch_amalgamated.hpp>
 
 #include "histories.h"
-#include "shop/log_file.h"
-#include "shop/record.h"
-#include "shop/state.h"
+#include "shop/log/log_file.h"
+#include "shop/log/record.h"
+#include "shop/log/state.h"
 
 using namespace bentbook;
 

@@ -3,7 +3,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "histories.h"
-#include "shop/snapshot.h"
+#include "shop/log/snapshot.h"
 
 using namespace bentbook;
 

@@ -7,6 +7,7 @@
 
 #include "book/book.h"
 #include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
 #include "histories.h"
 #include "shop/workplace.h"
 

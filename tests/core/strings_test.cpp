@@ -1,8 +1,8 @@
-#include "answers/strings.h"
+#include "words/strings.h"
 
 #include <catch_amalgamated.hpp>
 
-#include "answers/strings_table.h"
+#include "words/strings_table.h"
 
 using namespace bentbook;
 

@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <cstring>
 
+#include "frame/placing/solve_frame.h"
 #include "rows.h"
 
 using namespace bentbook;

@@ -1,8 +1,8 @@
 #include <vector>
 
 #include "fuzz.h"
-#include "shop/chunk.h"
-#include "shop/record.h"
+#include "shop/log/chunk.h"
+#include "shop/log/record.h"
 
 using namespace bentbook;
 

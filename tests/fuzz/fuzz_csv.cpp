@@ -1,5 +1,5 @@
 #include "book/book.h"
-#include "frame/csv.h"
+#include "frame/list/csv.h"
 #include "fuzz.h"
 
 using namespace bentbook;

@@ -1,6 +1,6 @@
 #include "fuzz.h"
-#include "shop/record.h"
-#include "shop/snapshot.h"
+#include "shop/log/record.h"
+#include "shop/log/snapshot.h"
 
 using namespace bentbook;
 

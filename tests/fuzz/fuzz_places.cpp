@@ -1,7 +1,7 @@
-#include "answers/figures.h"
 #include "book/places.h"
 #include "fuzz.h"
 #include "roof/rafter_drawing.h"
+#include "words/figures.h"
 
 using namespace bentbook;
 

@@ -1,5 +1,5 @@
-#include "answers/raising_task.h"
 #include "fuzz.h"
+#include "tasks/raising_task.h"
 
 using namespace bentbook;
 

@@ -1,5 +1,5 @@
-#include "answers/task.h"
 #include "fuzz.h"
+#include "tasks/task.h"
 
 using namespace bentbook;
 

@@ -3,12 +3,12 @@
 #include <string>
 #include <vector>
 
-#include "answers/command.h"
-#include "answers/task.h"
 #include "book/demo.h"
 #include "book/kit.h"
+#include "command/command.h"
 #include "random.h"
 #include "rows.h"
+#include "tasks/task.h"
 
 namespace golden {
 namespace {

@@ -1,7 +1,7 @@
 #include <map>
 
-#include "answers/book_command.h"
 #include "book/book.h"
+#include "command/book.h"
 #include "plans.h"
 #include "random.h"
 #include "rows.h"

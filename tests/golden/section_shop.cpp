@@ -1,11 +1,12 @@
 // The shop: steps of every timber of the demo, a log of three phones, its state, codes.
 
 #include "book/book.h"
+#include "frame/placing/solve_frame.h"
 #include "histories.h"
 #include "paper/code.h"
 #include "rows.h"
-#include "shop/chunk.h"
-#include "shop/snapshot.h"
+#include "shop/log/chunk.h"
+#include "shop/log/snapshot.h"
 #include "shop/workplace.h"
 
 namespace golden {

@@ -11,10 +11,10 @@
 #include "frame/facts.h"
 #include "geometry/solid.h"
 #include "raising/check.h"
-#include "raising/force_cases.h"
-#include "raising/forces.h"
-#include "raising/mechanism.h"
-#include "raising/standing.h"
+#include "raising/stability/force_cases.h"
+#include "raising/stability/forces.h"
+#include "raising/stability/mechanism.h"
+#include "raising/stability/standing.h"
 
 namespace bentbook {
 

@@ -1,12 +1,13 @@
 /// Random small frames with wishes, the orders found for them, and what the audit (audit.h) has against those, as text
-/// for tests/lib/order_audit.py, which looks at supports and wishes as graphs of its own.
+/// for tests/orders/order_audit.py, which looks at supports and wishes as graphs of its own.
 ///   orders_rows COUNT SEED
 
 #include <cstdio>
 #include <cstdlib>
 
 #include "audit.h"
-#include "raising/search.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/search/search.h"
 #include "raising_rules.h"
 
 using namespace bentbook;

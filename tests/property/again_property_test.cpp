@@ -1,5 +1,6 @@
 #include <catch_amalgamated.hpp>
 
+#include "frame/placing/solve_frame.h"
 #include "model/book_model.h"
 #include "plans.h"
 

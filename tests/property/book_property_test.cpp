@@ -4,7 +4,7 @@
 
 #include "book/book_edit.h"
 #include "book/history.h"
-#include "frame/csv.h"
+#include "frame/list/csv.h"
 #include "model/book_model.h"
 #include "plans.h"
 

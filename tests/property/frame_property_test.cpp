@@ -3,6 +3,7 @@
 #include <map>
 
 #include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
 #include "plans.h"
 
 using namespace bentbook;

@@ -1,7 +1,8 @@
 #include <catch_amalgamated.hpp>
 
-#include "frame/sheet.h"
-#include "frame/sheet_drawing.h"
+#include "frame/placing/solve_frame.h"
+#include "frame/sheet/sheet.h"
+#include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
 #include "plans.h"
 

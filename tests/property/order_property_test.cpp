@@ -7,7 +7,8 @@
 
 #include "dice_judge.h"
 #include "every_order.h"
-#include "raising/search.h"
+#include "frame/placing/solve_frame.h"
+#include "raising/search/search.h"
 #include "raising_rules.h"
 
 using namespace bentbook;

@@ -6,7 +6,7 @@
 #include <tuple>
 
 #include "histories.h"
-#include "shop/snapshot.h"
+#include "shop/log/snapshot.h"
 
 using namespace bentbook;
 

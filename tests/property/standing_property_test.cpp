@@ -5,9 +5,10 @@
 #include <catch_amalgamated.hpp>
 #include <vector>
 
+#include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
-#include "raising/search_braces.h"
-#include "raising/standing.h"
+#include "raising/search/search_braces.h"
+#include "raising/stability/standing.h"
 #include "random.h"
 
 using namespace bentbook;

@@ -16,7 +16,7 @@
 #include <utility>
 #include <vector>
 
-#include "screens/app.h"
+#include "screens/app/app.h"
 
 namespace bentbook::screens {
 

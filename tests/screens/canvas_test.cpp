@@ -1,9 +1,9 @@
-#include "screens/canvas.h"
+#include "ui/canvas.h"
 
 #include <catch_amalgamated.hpp>
 
-#include "screens/measure_text.h"
-#include "screens/theme.h"
+#include "ui/measure_text.h"
+#include "ui/theme.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;

@@ -1,4 +1,4 @@
-#include "screens/gesture.h"
+#include "ui/gesture.h"
 
 #include <catch_amalgamated.hpp>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "screens/keypad.h"
+#include "ui/keypad/keypad.h"
 
 #include <catch_amalgamated.hpp>
 #include <string_view>

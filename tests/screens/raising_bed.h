@@ -3,8 +3,8 @@
 
 #include <catch_amalgamated.hpp>
 
-#include "answers/raising_task.h"
 #include "bed.h"
+#include "tasks/raising_task.h"
 
 namespace bentbook::screens {
 

@@ -1,6 +1,7 @@
 // The Raising place by finger: an order made by tapping, checked off the frame; what the screens say of it.
 #include <catch_amalgamated.hpp>
 
+#include "frame/placing/solve_frame.h"
 #include "raising_bed.h"
 #include "render/solid_scene.h"
 

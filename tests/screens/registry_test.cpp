@@ -1,4 +1,4 @@
-#include "screens/registry.h"
+#include "ui/registry.h"
 
 #include <catch_amalgamated.hpp>
 

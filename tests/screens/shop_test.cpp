@@ -5,8 +5,8 @@
 #include "bed.h"
 #include "book/book.h"
 #include "model/shop_model.h"
-#include "shop/chunk.h"
-#include "shop/log_file.h"
+#include "shop/log/chunk.h"
+#include "shop/log/log_file.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;

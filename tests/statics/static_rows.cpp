@@ -1,5 +1,5 @@
 /// Random partial frames with what their joints hold, and what core/raising says of them, as text for
-/// tests/lib/statics_checks.py.
+/// tests/statics/statics_checks.py.
 ///   static_rows COUNT SEED [WRONG]
 /// WRONG: 1: one row of each set is left out of what is printed.
 ///
@@ -14,8 +14,9 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "frame/placing/solve_frame.h"
 #include "plans.h"
-#include "raising/force_cases.h"
+#include "raising/stability/force_cases.h"
 
 using namespace bentbook;
 

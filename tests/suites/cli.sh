@@ -4,7 +4,7 @@
 . tests/lib/suite.sh
 build native-release bentbook
 program=build/native-release/native-app/bentbook
-out=$(/usr/bin/python3 -B tests/lib/cli_checks.py "$program" native-app/README.md 2>&1)
+out=$(/usr/bin/python3 -B tests/cli/cli_checks.py "$program" native-app/README.md 2>&1)
 status=$?
 counts=$(sed -n 's/^cli checks: \([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' <<<"$out")
 if [ -z "$counts" ]; then

@@ -32,7 +32,7 @@ check "letters of both languages are taken" fonts 'a\tMark 7\xe2\x80\xb2\tÁéñ
 check "a missing glyph is named" refuses "U+2603" fonts 'a\tsnow \xe2\x98\x83\tx\n'
 
 # The renderer sets state and never asks for it.
-no_queries() { ! grep -nE '\bgl(Get|Is)[A-Z]' core/render/*.cpp core/render/*.h core/screens/*.cpp native-app/*.cpp wasm-app/*.cpp; }
+no_queries() { ! grep -rnE --include=*.cpp --include=*.h '\bgl(Get|Is)[A-Z]' core/render core/ui core/screens native-app wasm-app; }
 check "no OpenGL state is queried" no_queries
 
 build native-debug bentbook

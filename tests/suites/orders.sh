@@ -1,6 +1,6 @@
 # deps: core graphs solver
 # Searched orders of random small frames with wishes (2 000 of them, under `tests/run long` 20 000), audited by code that
-# shares nothing with the search (tests/orders/audit.h, tests/lib/order_audit.py): solids moved in samples, every state
+# shares nothing with the search (tests/orders/audit.h, tests/orders/order_audit.py): solids moved in samples, every state
 # judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Then the same orders read backward, of which most must be faulted.
 . tests/lib/suite.sh
 build native-release orders_rows
@@ -10,7 +10,7 @@ made=$(mktemp -d)
 trap 'rm -rf "$made"' EXIT
 
 for half in 1 2; do
-  "$rows" "$share" "$half" >"$made/rows$half" && /usr/bin/python3 tests/lib/order_audit.py <"$made/rows$half" >"$made/$half" 2>&1 &
+  "$rows" "$share" "$half" >"$made/rows$half" && /usr/bin/python3 tests/orders/order_audit.py <"$made/rows$half" >"$made/$half" 2>&1 &
 done
 wait
 for half in 1 2; do
@@ -30,7 +30,7 @@ found_enough() {
 check "most frames have an order" found_enough
 
 backward_fails() {
-  /usr/bin/python3 tests/lib/order_audit.py broken <"$made/rows1" | tail -n 1 | tee "$made/wrong"
+  /usr/bin/python3 tests/orders/order_audit.py broken <"$made/rows1" | tail -n 1 | tee "$made/wrong"
   set -- $(sed -n 's/^orders: \([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$made/wrong")
   [ "$2" -gt "$1" ]
 }

@@ -28,7 +28,7 @@ const stored = (page) => page.evaluate(() => new Promise((resolve, reject) => {
   };
 }));
 
-/** The fields of a record that the test asks for (core/shop/README.md). */
+/** The fields of a record that the test asks for (core/shop/log/README.md). */
 function parsed(line) {
   const [, device, sequence, logical, , action, , timber, step] = line.split('\t');
   return {device, sequence: Number(sequence), logical: Number(logical), action, timber, step};

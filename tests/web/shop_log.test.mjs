@@ -29,7 +29,7 @@ const steps = (app) => app.page.evaluate(() =>
   [...document.querySelectorAll('#mirror [data-key^="shop.step."]')].map((e) => e.textContent));
 const done = async (app) => (await steps(app)).filter((text) => text.includes('done by')).length;
 
-/** A log as core/shop/README.md describes it: so many notes of one other phone, from the sequence `first` on. */
+/** A log as core/shop/log/README.md describes it: so many notes of one other phone, from the sequence `first` on. */
 function logFile(first, count) {
   const utf8 = new TextEncoder(), sum = (text) => crc32(utf8.encode(text)).toString(16).padStart(8, '0');
   let file = 'bentbook log 1\tdemo\n';

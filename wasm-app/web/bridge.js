@@ -3,13 +3,13 @@
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
-/** Role numbers of core/screens/registry.h. */
+/** Role numbers of core/ui/registry.h. */
 export const Role = {
   button: 0, checkbox: 1, radio: 2, tab: 3, slider: 4, textField: 5, heading: 6, text: 7, answer: 8, dialog: 9,
   image: 10,
 };
 
-/** EventKind numbers of core/screens/platform.h. */
+/** EventKind numbers of core/ui/platform.h. */
 export const Event = {
   saved: 0, saveFailed: 1, readOnly: 2, notPersistent: 3, shared: 4, fileOpened: 5, textCommitted: 6,
   textCancelled: 7, taskProgress: 8, taskDone: 9, taskFailed: 10, newVersion: 11, offline: 12, awake: 13,
@@ -17,7 +17,7 @@ export const Event = {
   scanEnded: 19,
 };
 
-/** Action::Kind numbers of core/screens/registry.h. */
+/** Action::Kind numbers of core/ui/registry.h. */
 export const Act = {press: 0, setNumber: 1, setText: 2, hold: 3, focus: 4};
 
 /** Adds to an instantiated module what the other scripts call. */

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "answers/task.h"
+#include "tasks/task.h"
 
 namespace bentbook::page {
 

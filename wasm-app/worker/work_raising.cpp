@@ -1,4 +1,4 @@
-#include "answers/raising_task.h"
+#include "tasks/raising_task.h"
 #include "worker/work.h"
 
 namespace bentbook::page {

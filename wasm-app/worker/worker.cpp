@@ -8,7 +8,7 @@
 #include <string>
 #include <string_view>
 
-#include "answers/words.h"
+#include "words/words.h"
 #include "worker/work.h"
 
 // clang-format off

@@ -7,7 +7,7 @@
 #include <imgui.h>
 
 #include "render/renderer.h"
-#include "screens/fonts.gen.h"
+#include "ui/fonts.gen.h"
 
 namespace {
 

@@ -1,0 +1,210 @@
+#include "command/book.h"
+
+#include "book/book_edit.h"
+#include "command/args.h"
+#include "command/frame_obj.h"
+#include "command/json/frame_json.h"
+#include "frame/list/csv.h"
+#include "paper/svg.h"
+#include "words/frame_text.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::string_view kUsage =
+    R"(usage: bentbook book new FILE [--span 20' --length 24' --height 10' --pitch 8:12] [--title "…"] [--list] [--demo]
+       bentbook book check FILE
+       bentbook book members FILE
+       bentbook book sheet FILE MARK [--saw NAME]
+       bentbook book export FILE --format obj|csv|svg [--mark MARK] [--out FILE]
+       bentbook book import FILE LIST.csv [--good]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+)";
+
+constexpr std::string_view kFlags[] = {"list", "demo", "good"};
+constexpr std::string_view kOptions[] = {"span", "length", "height", "pitch", "title", "saw", "format", "mark", "out"};
+
+CommandOutput said(std::string text) { return {0, std::move(text), {}}; }
+CommandOutput refused(std::string_view why) { return {2, {}, "bentbook: " + std::string(why) + "\n"}; }
+CommandOutput refused(const Error& error, const Voice& voice) { return refused(frame_error_text(error, voice)); }
+
+/// One call of a command: what was asked, and the hands to do it.
+class Call {
+ public:
+  Call(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
+
+  CommandOutput make_new() {
+    const std::string_view path = word(1);
+    if (path.empty()) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
+    if (files_.read(path)) return refused(say(Msg::kBookExists, voice_.language, path));
+    const auto book = asked_book();
+    if (!book) return refused(book.error(), voice_);
+    // A frame that cannot be solved is no start.
+    if (const BookModel model = solve(*book); !*model.frame) return refused(model.frame->error(), voice_);
+    return store(path, *book, say(Msg::kBookWritten, voice_.language, path) + "\n");
+  }
+
+  CommandOutput check() {
+    return with_frame([&](const Book& book, const Frame& frame) {
+      return said(args_.json() ? check_json(book, frame, voice_) : check_text(book, frame, voice_));
+    });
+  }
+
+  CommandOutput members() {
+    return with_frame([&](const Book& book, const Frame& frame) {
+      return said(args_.json() ? members_json(book, frame, voice_) : members_text(frame, voice_));
+    });
+  }
+
+  CommandOutput sheet() {
+    return with_sheet(word(2), [&](const Book& book, const Frame& frame, const Sheet& sheet) {
+      return said(args_.json() ? sheet_json(book, frame, sheet, voice_) : sheet_text(book, frame, sheet, voice_));
+    });
+  }
+
+  CommandOutput put_out() {
+    constexpr std::string_view kFormats[] = {"obj", "csv", "svg"};
+    const auto format = args_.choice("format", kFormats);
+    if (!format) return refused(format.error(), voice_);
+    if (!*format) return refused({ErrorCode::kMissing, "--format", -1, 0}, voice_);
+    if (**format == 0) return with_frame([&](const Book&, const Frame& frame) { return hand_over(frame_obj(frame)); });
+    if (**format == 1)
+      return with_book([&](const Book& book) { return hand_over(write_timbers_csv(book.frame.added)); });
+    return with_sheet(args_.text("mark"), [&](const Book&, const Frame& frame, const Sheet& sheet) {
+      return hand_over(sheet_svg(frame, sheet));
+    });
+  }
+
+  CommandOutput take_in() {
+    return with_book([&](const Book& book) {
+      const auto bytes = files_.read(word(2));
+      if (!bytes) return refused(say(Msg::kBookUnreadable, voice_.language, word(2)));
+      const CsvTimbers list = read_timbers_csv(*bytes, args_.bare(), book.species);
+      CommandOutput out;
+      for (const CsvTrouble& trouble : list.troubles)
+        out.err += say(Msg::kBookCsvLine, voice_.language,
+                       {{"line", std::to_string(trouble.line)},
+                        {"column", trouble.column},
+                        {"reason", frame_error_text(trouble.error, voice_)}}) +
+                   "\n";
+      const std::string good = std::to_string(list.timbers.size());
+      if (!list.troubles.empty() && !(args_.has("good") && !list.timbers.empty())) {
+        out.exit_code = 2;
+        out.err += say(Msg::kBookCsvRefused, voice_.language, {{"n", good}}) + "\n";
+        return out;
+      }
+      CommandOutput stored = store(word(1), with_all_added(book, list.timbers),
+                                   say(Msg::kBookCsvTaken, voice_.language, {{"n", good}}) + "\n");
+      stored.err.insert(0, out.err);
+      return stored;
+    });
+  }
+
+ private:
+  [[nodiscard]] std::string_view word(std::size_t index) const {
+    return index < args_.words().size() ? args_.words()[index] : std::string_view{};
+  }
+
+  Result<Book> asked_book() {
+    if (args_.has("demo")) return demo_book();
+    const auto span = args_.length("span"), length = args_.length("length"), height = args_.length("height");
+    const auto pitch = args_.slope("pitch");
+    for (const auto* value : {&span, &length, &height})
+      if (!*value) return tl::unexpected(value->error());
+    if (!pitch) return tl::unexpected(pitch.error());
+    const FramePlan usual;
+    Book book = new_book(args_.text("title"), span->value_or(usual.span), length->value_or(Length::feet(24)),
+                         height->value_or(usual.plate_left), pitch->value_or(usual.pitch_left));
+    book.framed = !args_.has("list");
+    return book;
+  }
+
+  CommandOutput store(std::string_view path, const Book& book, std::string text) {
+    if (!files_.write(path, write_book(book))) return refused(say(Msg::kBookUnwritable, voice_.language, path));
+    return said(std::move(text));
+  }
+
+  CommandOutput hand_over(std::string bytes) {
+    if (!args_.has("out")) return said(std::move(bytes));
+    const std::string_view path = args_.text("out");
+    if (!files_.write(path, bytes)) return refused(say(Msg::kBookUnwritable, voice_.language, path));
+    return said(say(Msg::kBookWritten, voice_.language, path) + "\n");
+  }
+
+  template <class Then>
+  CommandOutput with_book(Then then) {
+    const std::string_view path = word(1);
+    if (path.empty()) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
+    const auto bytes = files_.read(path);
+    if (!bytes) return refused(say(Msg::kBookUnreadable, voice_.language, path));
+    const auto book = read_book(*bytes);
+    if (!book) return refused(std::string(path) + ": " + frame_error_text(book.error(), voice_));
+    if (!args_.has("unit") && !args_.has("division")) voice_.lengths = book->lengths;
+    return then(*book);
+  }
+
+  template <class Then>
+  CommandOutput with_frame(Then then) {
+    return with_book([&](const Book& book) {
+      const BookModel model = solve(book);
+      if (!*model.frame) return refused(model.frame->error(), voice_);
+      return then(book, **model.frame);
+    });
+  }
+
+  template <class Then>
+  CommandOutput with_sheet(std::string_view mark, Then then) {
+    return with_frame([&](const Book& book, const Frame& frame) {
+      const int timber = timber_by_mark(frame, mark);
+      if (timber < 0) return refused(say(Msg::kBookNoMark, voice_.language, mark));
+      Book asked = book;
+      if (args_.has("saw")) asked.saw = args_.text("saw");
+      if (args_.has("saw") && saw_of(asked).name != asked.saw)
+        return refused({ErrorCode::kUnknownOption, "--saw " + asked.saw, -1, 0}, voice_);
+      return then(asked, frame, solve_sheet(frame, timber, saw_of(asked)));
+    });
+  }
+
+  std::string sheet_svg(const Frame& frame, const Sheet& sheet) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
+    const SheetDrawing drawn = stretch_drawing(timber, sheet, 0, timber.length);
+    Voice voice = voice_;
+    voice.marks = Marks::kScreen;
+    const auto figure = [&](std::string_view key) {
+      const SheetFigure* found = find_figure(drawn, key);
+      return found != nullptr ? sheet_figure_text(*found, frame, voice) : std::string{};
+    };
+    SvgSheet paper;
+    paper.title = timber.mark;
+    paper.language = language_tag(voice.language);
+    return write_svg(drawn.drawing, paper, figure, [](int) { return true; });
+  }
+
+  const Args& args_;
+  const Files& files_;
+  Voice voice_;
+};
+
+struct Command {
+  std::string_view name;
+  CommandOutput (Call::*run)();
+};
+constexpr Command kCommands[] = {
+    {"new", &Call::make_new}, {"check", &Call::check},    {"members", &Call::members},
+    {"sheet", &Call::sheet},  {"export", &Call::put_out}, {"import", &Call::take_in},
+};
+
+}  // namespace
+
+CommandOutput book_command(std::span<const std::string_view> args, const Files& files) {
+  const auto read = Args::read(args, kFlags, kOptions);
+  if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
+  if (read->words().empty()) return {2, {}, std::string(kUsage)};
+  if (read->words()[0] == "help") return said(std::string(kUsage));
+  for (const Command& command : kCommands)
+    if (command.name == read->words()[0]) return (Call(*read, files).*command.run)();
+  return {2, {}, "bentbook: book " + std::string(read->words()[0]) + "?\n" + std::string(kUsage)};
+}
+
+}  // namespace bentbook

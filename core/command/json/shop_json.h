@@ -1,0 +1,18 @@
+#pragma once
+/// The shop as JSON for programs. Keys stand in native-app/README.md.
+
+#include <string>
+
+#include "frame/plan.h"
+#include "shop/log/log_file.h"
+#include "shop/workplace.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+[[nodiscard]] std::string log_json(const Log& log, const ShopState& state, const Voice& voice);
+[[nodiscard]] std::string log_check_json(const LogScan& scan, const Voice& voice);
+[[nodiscard]] std::string steps_json(const Timber& timber, const TimberWork& work, const ShopState& state,
+                                     const Voice& voice);
+
+}  // namespace bentbook

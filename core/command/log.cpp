@@ -1,0 +1,180 @@
+#include "command/log.h"
+
+#include "command/args.h"
+#include "command/commands.h"
+#include "command/json/shop_json.h"
+#include "model/shop_model.h"
+#include "words/frame_words.h"
+#include "words/shop_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::string_view kUsage =
+    R"(usage: bentbook log merge A B … -o C
+       bentbook log show FILE
+       bentbook log verify FILE
+       bentbook steps BOOK MARK [--log FILE] [--saw NAME]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+)";
+
+constexpr std::string_view kOptions[] = {"out", "log", "saw"};
+
+CommandOutput said(std::string text) { return {0, std::move(text), {}}; }
+CommandOutput refused(std::string_view why) { return {2, {}, "bentbook: " + std::string(why) + "\n"}; }
+CommandOutput refused(const Error& error, const Voice& voice) { return refused(frame_error_text(error, voice)); }
+
+class Call {
+ public:
+  Call(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
+
+  CommandOutput merge() {
+    if (args_.words().size() < 3) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
+    const std::string_view path = args_.text("out");
+    if (path.empty()) return refused({ErrorCode::kMissing, "-o", -1, 0}, voice_);
+    Log all;
+    for (std::size_t i = 1; i < args_.words().size(); ++i) {
+      const auto log = log_at(args_.words()[i]);
+      if (!log) return refused(log.error());
+      auto both = merged(all, *log);
+      if (!both) return refused(text(Msg::kLogTwoBooks, voice_.language));
+      all = *std::move(both);
+    }
+    if (!files_.write(path, write_log(all))) return refused(say(Msg::kBookUnwritable, voice_.language, path));
+    return said(
+        say_count(Msg::kLogWritten, voice_.language, static_cast<std::int64_t>(all.events.size()), {{"path", path}}) +
+        "\n");
+  }
+
+  CommandOutput show() {
+    const auto log = log_at(word(1));
+    if (!log) return refused(log.error());
+    const ShopState state = fold(*log);
+    if (args_.json()) return said(log_json(*log, state, voice_));
+    std::string out;
+    for (const Event& e : log->events) {
+      out += id_text(e.id()) + "  " + e.timber + "  " + e.step + "  ";
+      out += did_text(e.action, voice_.language);
+      for (const std::string* more : {&e.who, &e.value, &e.note})
+        if (!more->empty()) out += "  " + *more;
+      out += "\n";
+    }
+    for (const Conflict& c : conflicts_of(state)) out += "! " + conflict_text(c, voice_) + "\n";
+    return said(std::move(out));
+  }
+
+  CommandOutput verify() {
+    const auto bytes = files_.read(word(1));
+    if (!bytes) return refused(say(Msg::kBookUnreadable, voice_.language, word(1)));
+    const LogScan scan = scan_log(*bytes);
+    const auto good = static_cast<std::int64_t>(scan.log.events.size());
+    CommandOutput out;
+    out.exit_code = scan.troubles.empty() ? 0 : 2;
+    if (args_.json()) {
+      out.out = log_check_json(scan, voice_);
+      return out;
+    }
+    if (scan.troubles.empty()) return said(say_count(Msg::kLogWhole, voice_.language, good) + "\n");
+    for (const LogTrouble& trouble : scan.troubles) out.err += "bentbook: " + log_trouble_text(trouble, voice_) + "\n";
+    out.err += say_count(Msg::kLogLeft, voice_.language, good) + "\n";
+    return out;
+  }
+
+  CommandOutput steps() {
+    const std::string_view path = word(0);
+    if (path.empty()) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
+    const auto bytes = files_.read(path);
+    if (!bytes) return refused(say(Msg::kBookUnreadable, voice_.language, path));
+    auto book = read_book(*bytes);
+    if (!book) return refused(std::string(path) + ": " + frame_error_text(book.error(), voice_));
+    if (!args_.has("unit") && !args_.has("division")) voice_.lengths = book->lengths;
+    if (args_.has("saw")) {
+      book->saw = args_.text("saw");
+      if (saw_of(*book).name != book->saw)
+        return refused({ErrorCode::kUnknownOption, "--saw " + book->saw, -1, 0}, voice_);
+    }
+    ShopState state;
+    if (args_.has("log")) {
+      const auto log = log_at(args_.text("log"));
+      if (!log) return refused(log.error());
+      state = fold(*log);
+    }
+    const BookModel model = solve(*book);
+    if (!*model.frame) return refused(model.frame->error(), voice_);
+    const auto work = timber_work(*book, model, state, word(1));
+    if (!work) return refused(say(Msg::kBookNoMark, voice_.language, word(1)));
+    const Timber& timber = (*model.frame)->timbers[static_cast<std::size_t>(work->timber)];
+    return said(args_.json() ? steps_json(timber, *work, state, voice_) : steps_said(*work));
+  }
+
+ private:
+  [[nodiscard]] std::string_view word(std::size_t index) const {
+    return index < args_.words().size() ? args_.words()[index] : std::string_view{};
+  }
+
+  /// A log's file, or why there is none.
+  [[nodiscard]] tl::expected<Log, std::string> log_at(std::string_view path) const {
+    const auto bytes = files_.read(path);
+    if (!bytes) return tl::unexpected(say(Msg::kBookUnreadable, voice_.language, path));
+    LogScan scan = scan_log(*bytes);
+    if (scan.troubles.empty()) return std::move(scan.log);
+    return tl::unexpected(std::string(path) + ": " + log_trouble_text(scan.troubles.front(), voice_));
+  }
+
+  [[nodiscard]] std::string steps_said(const TimberWork& work) const {
+    std::string out;
+    for (std::size_t i = 0; i < work.steps.size(); ++i) {
+      const WorkStep& step = work.steps[i];
+      out += work.progress.done[i] ? "[x] " : "[ ] ";
+      out += step_text(step, voice_.language) + "  (";
+      out += workplace_text(step.place, voice_.language);
+      out += ")\n";
+      for (const StepNumber& n : step.numbers)
+        out += "      " + told(step_number_text(n.name, voice_.language), step_value_text(n.name, n.value, voice_));
+      for (const WorkCaution caution : {kKickback, kEyesEars, kCords, kWorkHeld})
+        if ((step.cautions & caution) != 0) {
+          out += "      ! ";
+          out += work_caution_text(caution, voice_.language);
+          out += "\n";
+        }
+    }
+    for (const StepFlag& flag : work.progress.flags) out += "! " + flag_text(flag, voice_) + "\n";
+    return out;
+  }
+
+  const Args& args_;
+  const Files& files_;
+  Voice voice_;
+};
+
+/// -o is --out.
+std::vector<std::string_view> long_options(std::span<const std::string_view> args) {
+  std::vector<std::string_view> words(args.begin(), args.end());
+  for (std::string_view& word : words)
+    if (word == "-o") word = "--out";
+  return words;
+}
+
+}  // namespace
+
+CommandOutput log_command(std::span<const std::string_view> args, const Files& files) {
+  const auto read = Args::read(long_options(args), {}, kOptions);
+  if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
+  if (read->words().empty()) return {2, {}, std::string(kUsage)};
+  const std::string_view what = read->words()[0];
+  Call call(*read, files);
+  if (what == "merge") return call.merge();
+  if (what == "show") return call.show();
+  if (what == "verify") return call.verify();
+  if (what == "help") return said(std::string(kUsage));
+  return {2, {}, "bentbook: log " + std::string(what) + "?\n" + std::string(kUsage)};
+}
+
+CommandOutput steps_command(std::span<const std::string_view> args, const Files& files) {
+  const auto read = Args::read(args, {}, kOptions);
+  if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
+  if (read->words().empty()) return {2, {}, std::string(kUsage)};
+  return Call(*read, files).steps();
+}
+
+}  // namespace bentbook

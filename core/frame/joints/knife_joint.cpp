@@ -1,0 +1,139 @@
+/// The knife-plate end: slot, mouth relief, base let in, pins, set-up numbers.
+
+#include "frame/joints/end_view.h"
+
+namespace bentbook {
+namespace {
+
+void warn_pins(Work& work, const EndView& v, const KnifePlate& plate, double middle) {
+  const double d = plate.pins.diameter.in(), x = to_local(work.timber(v.member).at, v.o).x;
+  // End and edge distances of 7 and 4 diameters, shrinkage room past 5 in of spread: from memory, the engineer decides.
+  if (plate.pins.from_shoulder.in() < 7 * d - 1e-9)
+    warn_joint(work, v.member, WarningId::kEndDistance, x, plate.pins.from_shoulder.in() / d, 7);
+  const double spread = (plate.pins.count - 1) * plate.pins.spacing.in();
+  const double edge = (v.v.hi - middle) - spread / 2;
+  if (plate.pins.count > 0 && edge < 4 * d - 1e-9) warn_joint(work, v.member, WarningId::kEdgeDistance, x, edge / d, 4);
+  if (spread > 5) warn_joint(work, v.member, WarningId::kPinSpread, x, spread, 5);
+  const double need = plate.root_radius.in() + 1.41 * plate.weld_crown.in();
+  if (plate.relief_leg.in() < need - 1e-9)
+    warn_joint(work, v.member, WarningId::kReliefSmall, x, plate.relief_leg.in(), need);
+  if (plate.open == SlotOpen::kTop || plate.open == SlotOpen::kBoth)
+    warn_joint(work, v.member, WarningId::kOpenTop, x, 0, 0);
+}
+
+/// Height of the slot across the member, open sides reaching past.
+Range slot_height(const EndView& v, const KnifePlate& plate) {
+  const double middle = (v.v.lo + v.v.hi) / 2, half = plate.width.in() / 2 + plate.depth_clearance.in();
+  Range height{middle - half, middle + half};
+  if (plate.open == SlotOpen::kBoth || plate.open == SlotOpen::kTop) height.hi = v.v.hi + kPast;
+  if (plate.open == SlotOpen::kBoth || plate.open == SlotOpen::kBottom) height.lo = v.v.lo - kPast;
+  return height;
+}
+
+Tq on_line(const EndView& v, double height, double q) { return {v.turn * height / v.cos + v.k * q, q}; }
+
+/// 45° at a square end; at an oblique one a rebate of the same leg, since the mouth runs off the timber's axes.
+void cut_relief(Work& work, const EndView& v, const KnifePlate& plate, Range height, Range slot, double floor) {
+  const double leg = plate.relief_leg.in();
+  Timber& m = work.timber(v.member);
+  const Feature f = member_feature(work, v, FeatureKind::kRelief, {slot.lo - leg, slot.hi + leg}, floor + leg);
+  if (!v.square()) {
+    const double q = -(floor + leg);
+    add_feature(m, f,
+                member_pocket(work, v,
+                              {on_line(v, height.lo, q), on_line(v, height.hi, q), on_line(v, height.hi, kPast),
+                               on_line(v, height.lo, kPast)},
+                              {slot.lo - leg, slot.hi + leg}));
+    return;
+  }
+  const double out = leg + floor + kPast;
+  bool first = true;
+  for (const double side : {-1.0, 1.0}) {
+    const double wall = side < 0 ? slot.lo : slot.hi;
+    const Vec3 points[] = {v.at(0, -(floor + leg), wall), v.at(0, kPast, wall), v.at(0, kPast, wall + side * out)};
+    const Pocket pocket = pocket_from(m.at, v.mv, points, 3, height.lo, height.hi);
+    if (first)
+      add_feature(m, f, pocket);
+    else
+      add_to_feature(m, pocket);
+    first = false;
+  }
+}
+
+void cut_base(Work& work, const EndView& v, const KnifePlate& plate, Range tt, Range ww) {
+  const double thick = plate.base_thickness.in();
+  if (!(thick > 0)) return;
+  if (plate.let_in) {
+    const double out = v.proud + kPast;
+    add_feature(work.timber(v.receiver), receiver_feature(work, v, FeatureKind::kLetIn, tt, ww, v.proud + thick),
+                receiver_pocket(work, v, {{tt.lo, -out}, {tt.hi, -out}, {tt.hi, thick}, {tt.lo, thick}}, ww));
+    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + thick});
+  } else {
+    add_feature(work.timber(v.member), member_feature(work, v, FeatureKind::kLetIn, ww, thick),
+                member_pocket(work, v, {{tt.lo, -thick}, {tt.hi, -thick}, {tt.hi, kPast}, {tt.lo, kPast}}, ww));
+    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.member, thick});
+  }
+}
+
+void set_knife_tools(Work& work, const EndView& v, const KnifePlate& plate, double slot_lo, double depth) {
+  Joint& joint = work.frame.joints.back();
+  const Timber& m = work.timber(v.member);
+  const bool y = v.mw == Axis::kY;
+  const double design = (y ? m.wood.design.breadth : m.wood.design.depth).in();
+  joint.tools.add({ToolSetting::kDepthStop, v.member, depth});
+  joint.tools.add({ToolSetting::kFence, v.member, slot_lo - v.wide.lo});
+  joint.tools.add({ToolSetting::kShimToCentre, v.member, (design - (v.wide.hi - v.wide.lo)) / 2});
+  joint.tools.add({ToolSetting::kJigOffset, v.member, v.middle - v.wide.lo});
+  joint.tools.add({ToolSetting::kDepthStop, v.receiver, plate.pins.plug.in()});
+}
+
+}  // namespace
+
+void join_knife(Work& work, const EndView& v, const KnifePlate& plate) {
+  cut_to_shoulder(work, v, 0);
+  const double half = (plate.thickness.in() + plate.slot_clearance.in()) / 2;
+  const Range slot{v.middle - half, v.middle + half};
+  const Range height = slot_height(v, plate);
+  const double middle = (v.v.lo + v.v.hi) / 2;
+  // The base stays within the wood of both; an inch of it is the least that carries a plate.
+  const double t_mid = (v.t_lo + v.t_hi) / 2;
+  const Range base_t{t_mid - plate.base_height.in() / 2, t_mid + plate.base_height.in() / 2};
+  const Range base_w{v.middle - plate.base_width.in() / 2, v.middle + plate.base_width.in() / 2};
+  const double floor = plate.let_in ? 0 : plate.base_thickness.in();
+  const double depth = floor + plate.reach.in() + plate.depth_clearance.in();
+  const double q = -depth * v.cos;
+  Feature f = member_feature(work, v, FeatureKind::kSlot, slot, depth);
+  f.open = plate.open;
+  add_feature(work.timber(v.member), f,
+              member_pocket(work, v,
+                            {on_line(v, height.lo, q), on_line(v, height.hi, q), on_line(v, height.hi, kPast),
+                             on_line(v, height.lo, kPast)},
+                            slot));
+  if (plate.relief_leg.in() > 0) cut_relief(work, v, plate, height, slot, floor);
+  cut_base(work, v, plate, base_t, base_w);
+  for (int i = 0; i < plate.pins.count; ++i) {
+    const double at = middle + (i - (plate.pins.count - 1) / 2.0) * plate.pins.spacing.in();
+    const Tq p = on_line(v, at, -(floor + plate.pins.from_shoulder.in()) * v.cos);
+    bore_hole(work, v.member, v.mw, v.at(p.t, p.q, 0), v.wide, plate.pins.diameter.in(), HoleUse::kPin);
+  }
+  const double leg = plate.relief_leg.in();
+  const double lo = base_w.lo < slot.lo - leg ? base_w.lo : slot.lo - leg;
+  const double hi = base_w.hi > slot.hi + leg ? base_w.hi : slot.hi + leg;
+  shoulder_contact(work, v, {v.t_lo, v.t_hi}, {v.wide.lo, lo});
+  shoulder_contact(work, v, {v.t_lo, v.t_hi}, {hi, v.wide.hi});
+  set_knife_tools(work, v, plate, slot.lo, depth);
+  warn_pins(work, v, plate, middle);
+  const Vec3 up = v.turn * v.t;
+  const bool down_in = plate.open == SlotOpen::kBottom || plate.open == SlotOpen::kBoth;
+  const bool up_in = plate.open == SlotOpen::kTop || plate.open == SlotOpen::kBoth;
+  if (down_in && up_in)
+    keep_ways(work, {v.u, -1 * v.n, -1 * up, up});
+  else if (down_in)
+    keep_ways(work, {v.u, -1 * v.n, -1 * up});
+  else if (up_in)
+    keep_ways(work, {v.u, -1 * v.n, up});
+  else
+    keep_ways(work, {v.u, -1 * v.n});
+}
+
+}  // namespace bentbook

@@ -1,0 +1,112 @@
+/// Knee braces, by their legs to the outer shoulders.
+
+#include "frame/placing/layout.h"
+
+namespace bentbook {
+namespace {
+
+constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+struct Corner {
+  int post = -1, beam = -1;
+  Vec3 at;                                ///< where the post's face and the beam's underside meet, in the brace's plane
+  Vec3 outward;                           ///< from the post along the beam
+  double clear_post = 0, clear_beam = 0;  ///< how long the legs may be
+  GridPlace place;
+  bool opposed = false;
+};
+
+void place_brace(Work& work, const Corner& c) {
+  if (c.post < 0 || c.beam < 0) return;
+  const FramePlan& plan = work.plan;
+  const double a = plan.brace_leg_post.in(), b = plan.brace_leg_beam.in();
+  Placing p;
+  p.kind = TimberKind::kBrace;
+  p.place = c.place;
+  p.mark = make_mark(p.kind, c.place.line, c.place.bent, c.place.number);
+  p.section = plan.sections.brace;
+  const double long_side = libm::sqrt(a * a + b * b), depth = p.section.depth.in();
+  const double rise = a * b / long_side;  // corner to the outer edge
+  if (a > c.clear_post || b > c.clear_beam || depth > rise - 1) {
+    work.find(FindingId::kNoRoom, p.mark);
+    return;
+  }
+  const Vec3 foot = c.at - a * kZ, head = c.at + b * c.outward;
+  p.x = (1 / long_side) * (head - foot);
+  p.z = (1 / rise) * (c.at - (foot + (a * a / long_side) * p.x));
+  p.through = foot + (depth / 2) * p.z;
+  p.a = 0;
+  p.b = long_side;
+  const int brace = place_timber(work, p);
+  join_end(work, {Meeting::kBraceEnd, brace, End::kA, c.post, c.outward, c.opposed, 1e9});
+  join_end(work, {Meeting::kBraceEnd, brace, End::kB, c.beam, -1 * kZ, false, 1e9});
+}
+
+/// Post and tie, across the building.
+void brace_bent(Work& work, const Layout& l, int bent, bool is_right) {
+  const FramePlan& plan = work.plan;
+  const RoofSide& side = l.side(is_right);
+  const double under = l.tie_top - plan.sections.tie.depth.in(), post = plan.sections.post.depth.in();
+  Corner c;
+  c.post = (is_right ? l.post_right : l.post_left)[at(bent)];
+  c.beam = l.tie[at(bent)];
+  c.at = {side.out_x(post), l.bents[at(bent)], under};
+  c.outward = side.dir * kX;
+  c.clear_post = under - 6;
+  c.clear_beam = (plan.span.in() - 2 * post) / 2 - 2;
+  c.place = {l.labels[at(bent)], -1, side.line, 1};
+  place_brace(work, c);
+}
+
+/// Post and the long timber over it, both ways along the building.
+void brace_run(Work& work, const Layout& l, int bent, char line, int post, const Run& run, double x, double under,
+               double foot, double half) {
+  const double y = l.bents[at(bent)];
+  for (const int way : {-1, 1}) {
+    const int next = bent + way;
+    if (next < 0 || next >= l.bent_count()) continue;
+    Corner c;
+    c.post = post;
+    c.at = {x, y + way * half, under};
+    c.outward = way * kY;
+    c.beam = run.under_at(c.at.y + way * work.plan.brace_leg_beam.in());
+    c.clear_post = under - foot - 6;
+    c.clear_beam = libm::fabs(l.bents[at(next)] - y) / 2 - half - 2;
+    c.place = {l.labels[at(bent)], way < 0 ? bent - 1 : bent, line, way < 0 ? 2 : 3};
+    c.opposed = true;
+    place_brace(work, c);
+  }
+}
+
+}  // namespace
+
+void place_braces(Work& work, Layout& l) {
+  const FramePlan& plan = work.plan;
+  if (!plan.braces) return;
+  const double post_half = plan.sections.post.breadth.in() / 2;
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    for (const bool is_right : {false, true}) {
+      const RoofSide& side = l.side(is_right);
+      if (plan.ties) brace_bent(work, l, bent, is_right);
+      const int post = (is_right ? l.post_right : l.post_left)[at(bent)];
+      const double x = side.out_x(plan.sections.plate.breadth.in() / 2);
+      brace_run(work, l, bent, side.line, post, is_right ? l.plate_right : l.plate_left, x,
+                side.plate_top - plan.sections.plate.depth.in(), 0, post_half);
+    }
+  for (int bent = 0; bent < l.bent_count(); ++bent) {
+    const int king = l.king[at(bent)];
+    if (king < 0 || l.ridge.pieces.empty()) continue;
+    const double under = work.tip(king).b;
+    (void)under;
+    const Timber& post = work.timber(king);
+    const int ridge = l.ridge.under_at(l.bents[at(bent)]);
+    if (ridge < 0) continue;
+    const Timber& beam = work.timber(ridge);
+    brace_run(work, l, bent, 'C', king, l.ridge, post.at.origin.x, beam.at.origin.z + beam.sides.z_lo, l.tie_top,
+              plan.sections.king_post.breadth.in() / 2);
+  }
+}
+
+}  // namespace bentbook

@@ -1,0 +1,213 @@
+/// Sills, posts, plates, ties, girts, joists.
+
+#include "frame/placing/layout.h"
+
+namespace bentbook {
+namespace {
+
+constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
+
+double x_of_line(const FramePlan& plan, const RoofSide& side, Length size) {
+  (void)plan;
+  return side.out_x(size.in() / 2);
+}
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// Floors and pier: where a post's foot stands.
+double foot_level(const FramePlan& plan, const std::string& mark) {
+  double pier = 0;
+  for (const Override& o : plan.overrides)
+    if (o.mark == mark) pier = o.pier_level.in();
+  return plan.sills ? 0 : pier + plan.stand_off.in();
+}
+
+void place_post(Work& work, Layout& l, int bent, bool is_right) {
+  const FramePlan& plan = work.plan;
+  const RoofSide& side = l.side(is_right);
+  const int label = l.labels[at(bent)];
+  Placing p;
+  p.kind = TimberKind::kPost;
+  p.mark = make_mark(p.kind, side.line, label);
+  p.place = {label, -1, side.line, 0};
+  p.section = plan.sections.post;
+  p.through = {x_of_line(plan, side, p.section.depth), l.bents[at(bent)], 0};
+  p.x = kZ;
+  p.z = (is_right ? 1 : -1) * kX;
+  p.a = foot_level(plan, p.mark);
+  p.b = side.plate_top - plan.sections.plate.depth.in();
+  const int post = place_timber(work, p);
+  (is_right ? l.post_right : l.post_left)[at(bent)] = post;
+  if (post < 0) return;
+  work.timber(post).pier_level = p.a - plan.stand_off.in();
+  if (!plan.sills) return;
+  const bool end = bent == 0 || bent + 1 == l.bent_count();
+  const Run& sill = is_right ? l.sill_right : l.sill_left;
+  const int cross = end ? l.cross_sills[bent == 0 ? 0 : 1] : -1;
+  EndMeeting foot{
+      Meeting::kPostFoot, post, End::kA, cross >= 0 ? cross : sill.top_at(l.bents[at(bent)]), kZ, false, 1e9};
+  if (cross >= 0 || sill.joined_at(l.bents[at(bent)])) foot.most = plan.sections.sill.depth.in() / 2 - 0.75;
+  join_end(work, foot);
+}
+
+/// A level timber across one bent, between its posts.
+int place_between_posts(Work& work, Layout& l, int bent, TimberKind kind, const Section& section, double top,
+                        int number) {
+  const int left = l.post_left[at(bent)], right = l.post_right[at(bent)];
+  Placing p;
+  p.kind = kind;
+  p.mark = make_mark(kind, 0, l.labels[at(bent)], number);
+  p.place = {l.labels[at(bent)], -1, 0, number};
+  p.section = section;
+  p.through = {0, l.bents[at(bent)], top - section.depth.in() / 2};
+  p.x = kX;
+  p.z = kZ;
+  const double post = work.plan.sections.post.depth.in();
+  p.a = l.left.out_x(post);
+  p.b = l.right.out_x(post);
+  const int timber = place_timber(work, p);
+  const Meeting meeting = kind == TimberKind::kTie ? Meeting::kTiePost : Meeting::kGirtPost;
+  join_end(work, {meeting, timber, End::kA, left, kX, false, 1e9});
+  join_end(work, {meeting, timber, End::kB, right, -1 * kX, false, 1e9});
+  return timber;
+}
+
+void place_wall_girt(Work& work, Layout& l, int bay, bool is_right, double top, int number) {
+  const FramePlan& plan = work.plan;
+  const RoofSide& side = l.side(is_right);
+  const auto& posts = is_right ? l.post_right : l.post_left;
+  const int label = l.labels[at(bay)];
+  Placing p;
+  p.kind = TimberKind::kGirt;
+  p.mark = make_mark(p.kind, side.line, label, number);
+  p.place = {label, bay, side.line, number};
+  p.section = plan.sections.girt;
+  if (top > side.plate_top - plan.sections.plate.depth.in() - 1 || top - p.section.depth.in() < 0) {
+    work.find(FindingId::kNoRoom, p.mark);
+    return;
+  }
+  p.through = {x_of_line(plan, side, p.section.breadth), 0, top - p.section.depth.in() / 2};
+  p.x = kY;
+  p.z = kZ;
+  const double half = plan.sections.post.breadth.in() / 2;
+  p.a = l.bents[at(bay)] + half;
+  p.b = l.bents[at(bay + 1)] - half;
+  const int girt = place_timber(work, p);
+  join_end(work, {Meeting::kGirtPost, girt, End::kA, posts[at(bay)], kY, true, 1e9});
+  join_end(work, {Meeting::kGirtPost, girt, End::kB, posts[at(bay + 1)], -1 * kY, true, 1e9});
+}
+
+}  // namespace
+
+void place_sills(Work& work, Layout& l) {
+  l.cross_sills = {-1, -1};
+  const FramePlan& plan = work.plan;
+  if (!plan.sills) return;
+  const Section& section = plan.sections.sill;
+  const double half = section.breadth.in() / 2;
+  const double from = l.bents.front() - half, to = l.bents.back() + half;
+  for (const bool is_right : {false, true}) {
+    const RoofSide& side = l.side(is_right);
+    (is_right ? l.sill_right : l.sill_left) =
+        place_run(work, l,
+                  {TimberKind::kSill, side.line, section, x_of_line(plan, side, section.breadth), 0, from, to,
+                   Meeting::kSillScarf});
+  }
+  for (const int end : {0, 1}) {
+    const int bent = end == 0 ? 0 : l.bent_count() - 1;
+    Placing p;
+    p.kind = TimberKind::kSill;
+    p.mark = make_mark(p.kind, 0, l.labels[at(bent)]);
+    p.place = {l.labels[at(bent)], -1, 0, 0};
+    p.section = section;
+    p.through = {0, l.bents[at(bent)], -section.depth.in() / 2};
+    p.x = kX;
+    p.z = kZ;
+    p.a = l.left.wall_x;
+    p.b = l.right.wall_x;
+    const int sill = place_timber(work, p);
+    l.cross_sills[at(end)] = sill;
+    join_end(work, {Meeting::kSillCorner, sill, End::kA, l.sill_left.under_at(p.through.y), kX, false, 1e9});
+    join_end(work, {Meeting::kSillCorner, sill, End::kB, l.sill_right.under_at(p.through.y), -1 * kX, false, 1e9});
+  }
+}
+
+void place_posts(Work& work, Layout& l) {
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    for (const bool is_right : {false, true}) place_post(work, l, bent, is_right);
+}
+
+void place_plates(Work& work, Layout& l) {
+  const FramePlan& plan = work.plan;
+  for (const bool is_right : {false, true}) {
+    const RoofSide& side = l.side(is_right);
+    const Section& section = plan.sections.plate;
+    Run& plate = is_right ? l.plate_right : l.plate_left;
+    plate = place_run(work, l,
+                      {TimberKind::kPlate, side.line, section, x_of_line(plan, side, section.breadth), side.plate_top,
+                       l.run_from, l.run_to, Meeting::kPlateScarf});
+    const auto& posts = is_right ? l.post_right : l.post_left;
+    for (int bent = 0; bent < l.bent_count(); ++bent) {
+      const double y = l.bents[at(bent)];
+      EndMeeting top{Meeting::kPostTop, posts[at(bent)], End::kB, plate.under_at(y), -1 * kZ, false, 1e9};
+      if (plate.joined_at(y)) top.most = section.depth.in() / 2 - 0.75;
+      join_end(work, top);
+    }
+  }
+}
+
+void place_ties(Work& work, Layout& l) {
+  if (!work.plan.ties) return;
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    l.tie[at(bent)] = place_between_posts(work, l, bent, TimberKind::kTie, work.plan.sections.tie, l.tie_top, 0);
+}
+
+void place_girts(Work& work, Layout& l) {
+  const FramePlan& plan = work.plan;
+  for (int bay = 0; bay + 1 < l.bent_count(); ++bay)
+    for (const bool is_right : {false, true})
+      for (std::size_t g = 0; g < plan.girts.size(); ++g)
+        place_wall_girt(work, l, bay, is_right, plan.girts[g].in(), static_cast<int>(g) + 1);
+  if (!plan.end_girts) return;
+  // Across the ends they lie lower by their depth and an inch, so that the mortises of a corner post do not meet.
+  const double down = plan.sections.girt.depth.in() + 1;
+  const double tie_under = plan.ties ? l.tie_top - plan.sections.tie.depth.in() - 1 : l.tie_top;
+  for (const int bent : {0, l.bent_count() - 1})
+    for (std::size_t g = 0; g < plan.girts.size(); ++g) {
+      const double top = plan.girts[g].in() - down;
+      const int number = static_cast<int>(g) + 1;
+      if (top > tie_under || top - plan.sections.girt.depth.in() < 0)
+        work.find(FindingId::kNoRoom, make_mark(TimberKind::kGirt, 0, l.labels[at(bent)], number));
+      else
+        place_between_posts(work, l, bent, TimberKind::kGirt, plan.sections.girt, top, number);
+    }
+}
+
+void place_joists(Work& work, Layout& l) {
+  const FramePlan& plan = work.plan;
+  if (!plan.loft) return;
+  const Section& section = plan.sections.joist;
+  const double half_tie = plan.sections.tie.breadth.in() / 2, post = plan.sections.post.depth.in();
+  const double from = l.left.out_x(post), to = l.right.out_x(post);
+  const int gaps = static_cast<int>(libm::ceil((to - from) / plan.joist_spacing.in() - 1e-9));
+  for (int bay = 0; bay + 1 < l.bent_count(); ++bay) {
+    if (l.tie[at(bay)] < 0 || l.tie[at(bay + 1)] < 0) continue;
+    for (int i = 1; i < gaps; ++i) {
+      Placing p;
+      p.kind = TimberKind::kJoist;
+      p.mark = make_mark(p.kind, 0, l.labels[at(bay)], i);
+      p.place = {l.labels[at(bay)], bay, 0, i};
+      p.section = section;
+      p.through = {from + (to - from) * i / gaps, 0, l.tie_top - section.depth.in() / 2};
+      p.x = kY;
+      p.z = kZ;
+      p.a = l.bents[at(bay)] + half_tie;
+      p.b = l.bents[at(bay + 1)] - half_tie;
+      const int joist = place_timber(work, p);
+      join_end(work, {Meeting::kJoistTie, joist, End::kA, l.tie[at(bay)], kY, true, 1e9});
+      join_end(work, {Meeting::kJoistTie, joist, End::kB, l.tie[at(bay + 1)], -1 * kY, true, 1e9});
+    }
+  }
+}
+
+}  // namespace bentbook

@@ -1,0 +1,346 @@
+#include "frame/sheet/sheet.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "geometry/pocket.h"
+
+namespace bentbook {
+namespace {
+
+constexpr double kSame = 1e-7;
+constexpr double kLeastArea = 1e-6;
+
+using Polygon = std::vector<Vec3>;
+
+void clip(Polygon& polygon, const Plane& plane) {
+  Polygon out;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec3 p = polygon[i], q = polygon[i + 1 == polygon.size() ? 0 : i + 1];
+    const double dp = above(plane, p), dq = above(plane, q);
+    const bool in_p = dp <= 1e-9, in_q = dq <= 1e-9;
+    if (in_p) out.push_back(p);
+    if (in_p != in_q) out.push_back(p + dp / (dp - dq) * (q - p));
+  }
+  polygon = std::move(out);
+}
+
+double area_of(const Polygon& polygon) {
+  Vec3 twice;
+  for (std::size_t i = 1; i + 1 < polygon.size(); ++i)
+    twice = twice + cross(polygon[i] - polygon[0], polygon[i + 1] - polygon[0]);
+  return norm(twice) / 2;
+}
+
+/// The plane's part that lies in the wood between the faces and the end cuts.
+Polygon polygon_of(const Timber& timber, const CutPlane& plane) {
+  const Vec3 n = plane.normal;
+  const Vec3 u = unit(cross(n, libm::fabs(n.z) < 0.8 ? Vec3{0, 0, 1} : Vec3{0, 1, 0})), v = cross(n, u);
+  const Vec3 middle{timber.length / 2, 0, 0};
+  const Vec3 foot = middle + (plane.offset - dot(n, middle)) * n;
+  const double r = 2 * timber.length + 1000;
+  Polygon polygon{foot - r * u - r * v, foot + r * u - r * v, foot + r * u + r * v, foot - r * u + r * v};
+  const Sides& s = timber.sides;
+  clip(polygon, {{0, 1, 0}, s.y_hi});
+  clip(polygon, {{0, -1, 0}, -s.y_lo});
+  clip(polygon, {{0, 0, 1}, s.z_hi});
+  clip(polygon, {{0, 0, -1}, -s.z_lo});
+  for (const EndCut& cut : timber.cuts) clip(polygon, {cut.plane.normal, cut.plane.offset});
+  return polygon;
+}
+
+std::optional<Graduations> graduations_of(const Saw& saw, double across, Angle angle) {
+  if (saw.kind == SawKind::kHand) return std::nullopt;
+  const auto found = graduations(saw, Length::from_inches(across), angle);
+  return found ? std::optional(*found) : std::nullopt;
+}
+
+/// The line of a cut on one face: its ends by across coordinate, and how deep the cut goes under it.
+struct FaceLine {
+  Vec2 low{0, 1e300}, high{0, -1e300};
+  double deepest = 0;
+};
+
+FaceLine line_on(const Polygon& polygon, const FaceFrame& face) {
+  FaceLine line;
+  for (const Vec3& p : polygon) {
+    line.deepest = std::max(line.deepest, face.under(p));
+    if (libm::fabs(face.under(p)) > kSame) continue;
+    const double across = face.flat ? p.y : p.z;
+    if (across < line.low.y) line.low = {p.x, across};
+    if (across > line.high.y) line.high = {p.x, across};
+  }
+  return line;
+}
+
+SawCut pass_on_face(const Timber& timber, const CutPlane& plane, const Saw& saw, Face face, const FaceLine& line) {
+  const FaceFrame frame = frame_of(face, timber.sides);
+  const Length width = Length::from_inches(line.high.y - line.low.y), deep = Length::from_inches(line.deepest);
+  SawCut cut;
+  cut.plane = plane;
+  cut.face = face;
+  cut.on_reference = is_reference(timber.wood, face);
+  cut.blade = blade_angles(plane, face);
+  cut.pass = pass_on(saw, frame.flat ? Section{width, deep} : Section{deep, width}, plane, face);
+  cut.from = line.low.x;
+  cut.to = line.high.x;
+  cut.depth = line.deepest;
+  cut.through = line.deepest >= frame.thickness - kSame;
+  // From the other face a cut that is not through cannot be met.
+  if (!cut.through && cut.pass.faces == Faces::kTwo) {
+    cut.pass.faces = Faces::kByHand;
+    cut.pass.left = cut.pass.needed - saw.reach;
+  }
+  cut.swing = graduations_of(saw, width.in(), cut.pass.swing);
+  cut.tilt = graduations_of(saw, line.deepest, cut.pass.tilt);
+  return cut;
+}
+
+bool better(const SawCut& a, const SawCut& b) {
+  if (a.pass.faces != b.pass.faces) return a.pass.faces < b.pass.faces;
+  const bool tilted_a = a.pass.tilt != Angle{}, tilted_b = b.pass.tilt != Angle{};
+  if (tilted_a != tilted_b) return tilted_b;
+  if (a.pass.tilt != b.pass.tilt) return a.pass.tilt < b.pass.tilt;
+  if (a.on_reference != b.on_reference) return a.on_reference;
+  return a.pass.needed < b.pass.needed;
+}
+
+std::vector<SawCut> ways_of(const Timber& timber, const CutPlane& plane, const Polygon& polygon, const Saw& saw) {
+  std::vector<SawCut> ways;
+  for (const Face face : kFaces) {
+    const FaceLine line = line_on(polygon, frame_of(face, timber.sides));
+    if (line.high.y - line.low.y > kSame) ways.push_back(pass_on_face(timber, plane, saw, face, line));
+  }
+  std::stable_sort(ways.begin(), ways.end(), better);
+  return ways;
+}
+
+/// A cheek is gauged from the reference face nearest to square with it, and goes as deep as it is long.
+SawCut cheek_of(const Timber& timber, const CutPlane& plane, const Polygon& polygon) {
+  SawCut cut;
+  cut.plane = plane;
+  cut.along = true;
+  cut.through = false;
+  const bool level = libm::fabs(plane.normal.z) > libm::fabs(plane.normal.y);
+  if (level)
+    cut.face = timber.wood.near_is_reference ? Face::kNear : Face::kFar;
+  else
+    cut.face = timber.wood.top_is_reference ? Face::kTop : Face::kBottom;
+  double lo = 1e300, hi = -1e300;
+  for (const Vec3& p : polygon) {
+    lo = std::min(lo, p.x);
+    hi = std::max(hi, p.x);
+  }
+  cut.from = std::max(lo, 0.0);
+  cut.to = std::min(hi, timber.length);
+  cut.depth = cut.to - cut.from;
+  return cut;
+}
+
+bool is_sawn(FeatureKind kind) {
+  switch (kind) {
+    case FeatureKind::kTenon:
+    case FeatureKind::kTongue:
+    case FeatureKind::kLap:
+    case FeatureKind::kScarf:
+    case FeatureKind::kBirdsMouth:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool same_plane(const CutPlane& a, const CutPlane& b) {
+  return norm(a.normal - b.normal) < kSame && libm::fabs(a.offset - b.offset) < kSame;
+}
+
+/// The side's part in the wood: clipped by the pocket's other sides.
+Polygon side_of(const Timber& timber, const CutPlane& side, const FixedList<Plane, kHoleSides + 2>& planes, int own) {
+  Polygon polygon = polygon_of(timber, side);
+  for (int i = 0; i < planes.count; ++i)
+    if (i != own) clip(polygon, planes[i]);
+  return polygon;
+}
+
+class SheetMaker {
+ public:
+  SheetMaker(const Frame& frame, int timber, const Saw& saw)
+      : frame_(frame), timber_(frame.timbers[static_cast<unsigned>(timber)]), saw_(saw) {
+    sheet_.timber = timber;
+  }
+
+  Sheet make() {
+    sheet_.marks = layout_marks(timber_);
+    sheet_.floating = floating_faces(timber_);
+    find_mates();
+    find_pairs();
+    warn();
+    return make_sawing();
+  }
+
+  Sheet make_sawing() {
+    sheet_.check = check_measures(timber_);
+    for (int i = 0; i < static_cast<int>(timber_.cuts.size()); ++i) end_cut(i);
+    for (int i = 0; i < static_cast<int>(timber_.features.size()); ++i) feature(i);
+    std::stable_sort(sheet_.steps.begin(), sheet_.steps.end(),
+                     [this](const Step& a, const Step& b) { return before(a, b); });
+    return std::move(sheet_);
+  }
+
+ private:
+  void end_cut(int index) {
+    Step step{WorkOn::kEndCut, index, {}};
+    const CutPlane& plane = timber_.cuts[static_cast<unsigned>(index)].plane;
+    std::vector<SawCut> ways = ways_of(timber_, plane, polygon_of(timber_, plane), saw_);
+    if (!ways.empty()) add(step, ways.front());
+    sheet_.steps.push_back(std::move(step));
+  }
+
+  void feature(int index) {
+    Step step{WorkOn::kFeature, index, {}};
+    const Feature& f = timber_.features[static_cast<unsigned>(index)];
+    if (is_sawn(f.kind))
+      for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i)
+        saw_sides(step, timber_.pockets[static_cast<unsigned>(i)]);
+    sheet_.steps.push_back(std::move(step));
+  }
+
+  void saw_sides(Step& step, const Pocket& pocket) {
+    const auto planes = planes_of(pocket);
+    for (int i = 0; i < planes.count; ++i) {
+      // The pocket's inside is the waste.
+      const CutPlane side{-1.0 * planes[i].normal, -planes[i].offset};
+      if (known(step, side)) continue;
+      const Polygon polygon = side_of(timber_, side, planes, i);
+      if (area_of(polygon) < kLeastArea || on_boundary(side)) continue;
+      if (libm::fabs(side.normal.x) < kSame) {
+        add(step, cheek_of(timber_, side, polygon));
+        continue;
+      }
+      const std::vector<SawCut> ways = ways_of(timber_, side, polygon, saw_);
+      if (!ways.empty()) add(step, ways.front());
+    }
+  }
+
+  void add(Step& step, SawCut cut) {
+    cut.work = step.work;
+    cut.index = step.index;
+    step.saw_cuts.push_back(static_cast<int>(sheet_.saw_cuts.size()));
+    sheet_.saw_cuts.push_back(cut);
+  }
+
+  [[nodiscard]] bool known(const Step& step, const CutPlane& plane) const {
+    for (const int i : step.saw_cuts)
+      if (same_plane(sheet_.saw_cuts[static_cast<unsigned>(i)].plane, plane)) return true;
+    return false;
+  }
+
+  /// A side that lies in a face or an end cut is no cut.
+  [[nodiscard]] bool on_boundary(const CutPlane& plane) const {
+    for (const EndCut& cut : timber_.cuts)
+      if (same_plane(cut.plane, plane) || same_plane({-1.0 * cut.plane.normal, -cut.plane.offset}, plane)) return true;
+    for (const Face face : kFaces) {
+      const FaceFrame f = frame_of(face, timber_.sides);
+      const Vec3 out = f.flat ? Vec3{0, 0, f.outward} : Vec3{0, f.outward, 0};
+      const CutPlane faces[] = {{out, f.outward * f.at}, {-1.0 * out, -f.outward * f.at}};
+      if (same_plane(faces[0], plane) || same_plane(faces[1], plane)) return true;
+    }
+    return false;
+  }
+
+  [[nodiscard]] int rank(const Step& step) const {
+    if (step.work == WorkOn::kEndCut) return timber_.cuts[static_cast<unsigned>(step.index)].end == End::kA ? 0 : 1;
+    const Feature& f = timber_.features[static_cast<unsigned>(step.index)];
+    switch (f.kind) {
+      case FeatureKind::kTenon:
+      case FeatureKind::kTongue:
+      case FeatureKind::kScarf:
+      case FeatureKind::kFork:
+        return 2;
+      case FeatureKind::kLetIn:
+        return f.at_end ? 2 : 6;
+      case FeatureKind::kSlot:
+        return 3;
+      case FeatureKind::kRelief:
+        return 4;
+      case FeatureKind::kBirdsMouth:
+        return 5;
+      case FeatureKind::kLap:
+        return f.at_end ? 2 : 5;
+      case FeatureKind::kHousing:
+        return 6;
+      case FeatureKind::kMortise:
+        return 7;
+      case FeatureKind::kHole:
+        return 8;
+    }
+    return 9;
+  }
+
+  [[nodiscard]] bool before(const Step& a, const Step& b) const {
+    const int ra = rank(a), rb = rank(b);
+    if (ra != rb) return ra < rb;
+    if (a.work == WorkOn::kEndCut || b.work == WorkOn::kEndCut) return false;
+    return timber_.features[static_cast<unsigned>(a.index)].from <
+           timber_.features[static_cast<unsigned>(b.index)].from - kSame;
+  }
+
+  void find_mates() {
+    for (const ContactFace& contact : frame_.contacts) {
+      const Joint& joint = frame_.joints[static_cast<unsigned>(contact.joint)];
+      if (joint.receiver != sheet_.timber) continue;
+      for (const Face face : kFaces) land(contact, joint, face);
+    }
+  }
+
+  void land(const ContactFace& contact, const Joint& joint, Face face) {
+    const FaceFrame frame = frame_of(face, timber_.sides);
+    MateOutline mate{face, joint.member, contact.joint, {}};
+    for (const Vec3& corner : contact.corners) {
+      const Vec3 p = to_local(timber_.at, corner);
+      if (libm::fabs(frame.under(p)) > 1e-6) return;
+      mate.outline.push_back({p.x, frame.flat ? p.y : p.z});
+    }
+    if (mate.outline.size() >= 3) sheet_.mates.push_back(std::move(mate));
+  }
+
+  void find_pairs() {
+    for (int i = 0; i < static_cast<int>(frame_.timbers.size()); ++i) {
+      if (i == sheet_.timber) continue;
+      const Timber& other = frame_.timbers[static_cast<unsigned>(i)];
+      if (timber_.alike >= 0 && other.alike == timber_.alike)
+        sheet_.alike.push_back(i);
+      else if (timber_.handed_pair >= 0 && other.handed_pair == timber_.handed_pair)
+        sheet_.mirrored.push_back(i);
+    }
+    if (sheet_.mirrored.empty()) return;
+    const int first = sheet_.alike.empty() ? sheet_.timber : std::min(sheet_.timber, sheet_.alike.front());
+    sheet_.hand = first < sheet_.mirrored.front() ? Hand::kLeft : Hand::kRight;
+  }
+
+  void warn() {
+    sheet_.warnings = timber_.warnings;
+    for (const TimberWarning& known : timber_.warnings)
+      if (known.id == WarningId::kDefect) return;
+    for (const TimberWarning& w : defect_warnings(timber_, sheet_.marks)) sheet_.warnings.push_back(w);
+  }
+
+  const Frame& frame_;
+  const Timber& timber_;
+  const Saw& saw_;
+  Sheet sheet_;
+};
+
+}  // namespace
+
+Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw) { return SheetMaker(frame, timber, saw).make(); }
+
+Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw) {
+  return SheetMaker(frame, timber, saw).make_sawing();
+}
+
+std::vector<SawCut> ways_to_cut(const Timber& timber, const CutPlane& plane, const Saw& saw) {
+  return ways_of(timber, plane, polygon_of(timber, plane), saw);
+}
+
+}  // namespace bentbook

@@ -1,0 +1,78 @@
+#pragma once
+/// The sheet of one timber: what is marked, how the saw is set, in which order, and what a tape must find at the end.
+
+#include <optional>
+#include <vector>
+
+#include "cut/setting.h"
+#include "frame/plan.h"
+#include "frame/sheet/layout_marks.h"
+#include "frame/sheet/rough.h"
+
+namespace bentbook {
+
+enum class WorkOn : std::uint8_t { kEndCut, kFeature };
+
+/// One pass of the saw. Of end cuts each; of tenons, tongues, laps, scarfs and bird's mouths each side that a saw
+/// makes.
+struct SawCut {
+  WorkOn work = WorkOn::kEndCut;
+  int index = 0;   ///< in Timber::cuts or Timber::features
+  CutPlane plane;  ///< waste on the positive side
+  /// A cheek: it runs along the timber and has no angle across it; `face` is the one it is gauged on, `blade`, `pass`
+  /// and the graduations are not meant.
+  bool along = false;
+  Face face = Face::kNear;  ///< the saw rides on it
+  bool on_reference = true;
+  BladeAngles blade;
+  Pass pass;                         ///< pass.travel: length of the cut on the face; pass.needed: reach of the blade
+  std::optional<Graduations> swing;  ///< across the face ridden; nothing where the saw has no such setting
+  std::optional<Graduations> tilt;   ///< through the wood
+  double from = 0, to = 0;           ///< stations of its line on the face ridden, at the low arris side and the high
+  double depth = 0;                  ///< how deep it goes under the face, square to it
+  bool through = true;               ///< right through the wood
+};
+
+/// One step at the bench. End cuts come first (end A, then B), then what an end wants (let-in, tenon, slot, relief),
+/// then notches and housings, mortises, holes last: each is measured from what the ones before it left.
+struct Step {
+  WorkOn work = WorkOn::kEndCut;
+  int index = 0;
+  std::vector<int> saw_cuts;  ///< in Sheet::saw_cuts
+};
+
+/// Where another timber lands on a face without a recess of its own.
+struct MateOutline {
+  Face face = Face::kTop;
+  int mate = 0;   ///< in Frame::timbers
+  int joint = 0;  ///< in Frame::joints
+  std::vector<Vec2> outline;
+};
+
+enum class Hand : std::uint8_t { kNone, kLeft, kRight };
+
+struct Sheet {
+  int timber = 0;
+  LayoutMarks marks;
+  CheckMeasures check;
+  std::vector<SawCut> saw_cuts;
+  std::vector<Step> steps;
+  std::vector<MateOutline> mates;
+  std::vector<FloatingFace> floating;
+  Hand hand = Hand::kNone;    ///< the left hand is the one of the timber that comes first in the frame (toward line A)
+  std::vector<int> mirrored;  ///< its other hand, in Frame::timbers
+  std::vector<int> alike;     ///< cut just like this one
+  std::vector<TimberWarning> warnings;
+};
+
+/// `timber`: index in frame.timbers. The saw must pass check_saw().
+[[nodiscard]] Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw);
+
+/// Of the same sheet what steps of work are made of, a good deal sooner: timber, check, saw_cuts, steps.
+[[nodiscard]] Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw);
+
+/// The passes of one cut plane on its own: how the saw would ride on each of the four faces that its line crosses,
+/// the best first.
+[[nodiscard]] std::vector<SawCut> ways_to_cut(const Timber& timber, const CutPlane& plane, const Saw& saw);
+
+}  // namespace bentbook

@@ -1,0 +1,138 @@
+/// What can be put together lying down and raised as one.
+
+#include <algorithm>
+#include <string>
+
+#include "raising/insertion/blocking_inside.h"
+
+namespace bentbook {
+namespace {
+
+const Timber& timber_at(const Frame& frame, int t) { return frame.timbers[static_cast<std::size_t>(t)]; }
+
+/// Two of one set by the joints among them.
+bool joined(const Blocking::Inside& in, int t, const std::vector<int>& others) {
+  return std::any_of(in.joints[static_cast<std::size_t>(t)].begin(), in.joints[static_cast<std::size_t>(t)].end(),
+                     [&](int j) {
+                       const Joint& joint = in.frame.joints[static_cast<std::size_t>(j)];
+                       const int other = joint.member == t ? joint.receiver : joint.member;
+                       return std::find(others.begin(), others.end(), other) != others.end();
+                     });
+}
+
+/// Grows from the first timber by what is joined to it; what keeps the whole from going together is left out.
+std::vector<int> put_together(Blocking& blocking, const Blocking::Inside& in, std::vector<int> parts) {
+  std::vector<int> set{parts[0]};
+  parts.erase(parts.begin());
+  for (bool more = true; more;) {
+    more = false;
+    std::vector<int> left;
+    for (const int t : parts) {
+      (joined(in, t, set) ? set : left).push_back(t);
+      more = more || set.back() == t;
+    }
+    parts = left;
+  }
+  Together tried = blocking.together(set);
+  while (!tried.possible && set.size() > 1) {
+    // The last of those that hold each other is left out: added ones and braces come after posts and ties.
+    const int out = *std::max_element(tried.stuck.begin(), tried.stuck.end());
+    set.erase(std::find(set.begin(), set.end(), out));
+    tried = blocking.together(set);
+  }
+  std::sort(set.begin(), set.end());
+  return set;
+}
+
+class Proposer {
+ public:
+  Proposer(const Frame& frame, Blocking& blocking, const Blocking::Inside& in)
+      : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {}
+
+  void add(const std::string& name, std::vector<int> parts) {
+    parts.erase(
+        std::remove_if(parts.begin(), parts.end(),
+                       [&](int t) { return taken_[static_cast<std::size_t>(t)] != 0 || !timber_at(frame_, t).placed; }),
+        parts.end());
+    if (parts.size() < 2) return;
+    const std::vector<int> set = put_together(blocking_, in_, parts);
+    if (set.size() < 2) return;
+    Assembly made;
+    made.name = name;
+    for (const int t : set) {
+      taken_[static_cast<std::size_t>(t)] = 1;
+      made.marks.push_back(timber_at(frame_, t).mark);
+    }
+    found.push_back(made);
+  }
+
+  /// Posts first, then what lies in their plane.
+  void add_bent(int bent) {
+    std::vector<int> parts;
+    for (const TimberKind kind : {TimberKind::kPost, TimberKind::kTie, TimberKind::kGirt, TimberKind::kKingPost,
+                                  TimberKind::kQueenPost, TimberKind::kBrace})
+      for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t) {
+        const Timber& it = timber_at(frame_, t);
+        if (it.kind == kind && it.place.bent == bent && it.place.bay < 0) parts.push_back(t);
+      }
+    add("B" + std::to_string(bent), parts);
+  }
+
+  void add_wall(char line) {
+    std::vector<int> parts;
+    for (const TimberKind kind : {TimberKind::kPost, TimberKind::kPlate, TimberKind::kGirt, TimberKind::kBrace})
+      for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t) {
+        const Timber& it = timber_at(frame_, t);
+        const bool along = kind != TimberKind::kBrace || it.place.bay >= 0;
+        if (it.kind == kind && it.place.line == line && along) parts.push_back(t);
+      }
+    add(std::string("W") + line, parts);
+  }
+
+  void add_pairs() {
+    int number = 0;
+    for (const Joint& joint : frame_.joints) {
+      if (joint.meeting != Meeting::kRafterPeak) continue;
+      std::vector<int> parts{joint.member, joint.receiver};
+      for (const Joint& other : frame_.joints)
+        if (other.meeting == Meeting::kCollarRafter &&
+            (other.receiver == joint.member || other.receiver == joint.receiver) &&
+            std::find(parts.begin(), parts.end(), other.member) == parts.end())
+          parts.push_back(other.member);
+      add("R" + std::to_string(++number), parts);
+    }
+  }
+
+  std::vector<Assembly> found;
+
+ private:
+  const Frame& frame_;
+  Blocking& blocking_;
+  const Blocking::Inside& in_;
+  std::vector<char> taken_;
+};
+
+std::vector<int> bents_of(const Frame& frame) {
+  std::vector<int> bents;
+  for (const Timber& t : frame.timbers)
+    if (t.kind == TimberKind::kPost && t.place.bent >= 0 &&
+        std::find(bents.begin(), bents.end(), t.place.bent) == bents.end())
+      bents.push_back(t.place.bent);
+  return bents;
+}
+
+}  // namespace
+
+std::vector<Assembly> propose_assemblies(const Frame& frame, Blocking& blocking, AssemblyStyle style) {
+  const Blocking::Inside& in = blocking.graph();
+  Proposer proposer(frame, blocking, in);
+  if (style == AssemblyStyle::kBents) {
+    for (const int bent : bents_of(frame)) proposer.add_bent(bent);
+  } else {
+    for (const char line : {'A', 'E'}) proposer.add_wall(line);
+  }
+  proposer.add_pairs();
+  return proposer.found;
+}
+
+}  // namespace bentbook

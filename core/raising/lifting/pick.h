@@ -1,0 +1,108 @@
+#pragma once
+/// One pick: what it weighs, where it is slung, what the legs pull, which of the user's gear and which reading of the
+/// crane's chart carries it. It proposes; a competent person decides. World axes, inches, pounds.
+///
+/// Weight: the heavier of the timber at the plan's moisture and green, and wet_per_cent on top (trade.md: picks carry
+/// 15 % over green weight). What is made out of steel (plates, pins) is not in it: put it into the crane's rigging.
+///
+/// Points. One timber as it will lie, or level: two, alike far from the centre of gravity along it, up to the quarter
+/// points, on its upper face; nearer together where the user's slings are too short for 60° from level. A timber that
+/// will stand (60° and steeper): one, above its centre of gravity, on a sling that brings the hook past its upper end.
+/// Timbers together, hanging as they will stand: two points on what is topmost, alike far from the centre of gravity in
+/// plan along the longer way; four where the other way is more than kFlat to either side.
+///
+/// Gear. Legs grip the wood as chokers, with the tag's choker figure; a sling whose tag has none is counted straight,
+/// to a fitting (kNeedsFitting). The lightest of the user's slings that carries it at kSlingWarn or steeper is taken;
+/// else a spreader, with plumb legs, where one carries it; else the best there is, and what is wrong with it is said.
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/lifting/crane.h"
+#include "raising/lifting/sling.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+/// What lifting needs to know of a timber, by its index; found once for many picks.
+struct PickBody {
+  double weight_lb = 0;  ///< wet_per_cent counted in
+  Vec3 cg;               ///< world
+};
+[[nodiscard]] std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan);
+
+enum class PickNoteId : std::uint8_t {
+  kAngleFlat,     ///< a leg below kSlingWarn; value: its degrees from level
+  kAngleTooFlat,  ///< …kSlingRefuse: refused
+  kNoSlings,      ///< the gear has none; value: lb that each leg must carry, value2: inches that it must be long
+  kSlingWeak,     ///< refused: none carries it; value: lb a leg, value2: the most that one of them carries
+  kSlingShort,    ///< refused: none is long enough; value: inches wanted, value2: the longest
+  kSlingsFew,     ///< refused: not enough of one kind; value: wanted, value2: the most of one kind
+  kNeedsFitting,  ///< the sling may not be choked: it wants a fitting that carries value lb
+  kShackleWeak,   ///< refused: no shackles carry value lb each; value2: the most
+  kNoShackles,    ///< the gear has none
+  kSpreader,      ///< hangs from a spreader
+  kTakeUp,        ///< legs are unlike: one is taken up by value inches
+  kSlides,        ///< hangs at value degrees: stop the slings from sliding along it
+  kLeans,         ///< leans over by value degrees as it hangs
+  kTurnsOver,     ///< refused: points are not above the centre of gravity; value: inches above
+  kNoPoints,      ///< refused: nothing topmost on both sides of the centre of gravity
+  kTwoOfFour,     ///< of four legs two are counted
+  kNoCrane,       ///< no crane is in the plan
+  kOverCapacity,  ///< refused: value: weight, value2: net capacity
+  kPastChart,     ///< refused: value: radius, value2: the chart's longest, inches
+  kNearLimit,     ///< value: share of the net capacity
+  kMorePeople,    ///< by hand: value: people at the crew's own limit each, value2: the crew
+};
+inline constexpr int kPickNotes = 21;
+/// Whether it refuses the pick.
+[[nodiscard]] bool refuses(PickNoteId id);
+
+struct PickNote {
+  PickNoteId id = PickNoteId::kNoCrane;
+  double value = 0, value2 = 0;
+  friend bool operator==(const PickNote&, const PickNote&) = default;
+};
+
+struct PickLeg {
+  int timber = 0;
+  double station = 0;  ///< from end A's tip
+  Vec3 at;             ///< world, the timber in its place
+  double length = 0, from_level = 90, tension = 0;
+};
+
+struct Pick {
+  std::vector<int> timbers;
+  double weight_lb = 0;
+  Vec3 cg;                    ///< world, in place
+  double hang_degrees = 0;    ///< one timber: how far its end B hangs above its end A
+  std::vector<PickLeg> legs;  ///< empty: kNoPoints
+  double least_angle = 90, most_tension = 0;
+  int sling = -1, shackle = -1, spreader = -1;  ///< indices in RaisingPlan::gear
+  double sling_carries = 0;                     ///< lb, one leg, as it is used
+  bool choked = false;
+  bool by_crane = false;
+  CraneLift crane;  ///< where by_crane
+  int people = 0;   ///< to carry it, at the crew's own limit each
+  std::vector<PickNote> notes;
+  [[nodiscard]] bool refused() const;
+};
+
+enum class HangWish : std::uint8_t { kAsPlaced, kLevel };
+
+/// Indices in Frame::timbers; those out of range are passed over. Nothing to lift: weight 0, no notes.
+[[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers,
+                              HangWish hang = HangWish::kAsPlaced);
+[[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
+                              std::span<const int> timbers, HangWish hang = HangWish::kAsPlaced);
+
+/// The same verdict as check and search ask for it: with a crane, whether the pick is refused. Without one nothing is:
+/// how it goes up by hand, with what tackle and how many neighbours, is not known; kMorePeople and hand_raise.h say
+/// what it would take.
+[[nodiscard]] bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
+                            std::span<const int> timbers);
+
+}  // namespace bentbook

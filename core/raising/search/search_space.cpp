@@ -1,0 +1,282 @@
+#include "raising/search/search_space.h"
+
+#include <algorithm>
+
+#include "frame/facts.h"
+
+namespace bentbook {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+bool meets(const std::vector<int>& a, const std::vector<int>& b) {
+  for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {
+    if (a[i] == b[j]) return true;
+    a[i] < b[j] ? ++i : ++j;
+  }
+  return false;
+}
+
+std::vector<int> merged(const std::vector<int>& a, const std::vector<int>& b) {
+  std::vector<int> all;
+  std::set_union(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(all));
+  return all;
+}
+
+std::vector<int> without(const std::vector<int>& a, const std::vector<int>& b) {
+  std::vector<int> left;
+  std::set_difference(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(left));
+  return left;
+}
+
+}  // namespace
+
+bool MemoJudge::rigid(std::span<const int> timbers, std::span<const int> temporaries) {
+  return judge_.rigid(timbers, temporaries);
+}
+
+bool MemoJudge::stands(std::span<const int> timbers, std::span<const int> temporaries) {
+  const auto [found, fresh] =
+      stood_.try_emplace(Key{{timbers.begin(), timbers.end()}, {temporaries.begin(), temporaries.end()}}, false);
+  if (fresh) found->second = judge_.rigid(timbers, temporaries) && judge_.stands(timbers, temporaries);
+  return found->second;
+}
+
+std::vector<int> MemoJudge::propose(std::span<const int> timbers, std::span<const int> temporaries) {
+  const auto [found, fresh] =
+      proposed_.try_emplace(Key{{timbers.begin(), timbers.end()}, {temporaries.begin(), temporaries.end()}});
+  if (fresh) {
+    found->second = judge_.propose(timbers, temporaries);
+    std::sort(found->second.begin(), found->second.end());
+  }
+  return found->second;
+}
+
+SearchSpace::SearchSpace(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
+                         std::vector<Piece> pieces)
+    : frame_(frame),
+      plan_(plan),
+      judge_(judge),
+      blocking_(blocking),
+      graph_(precedence_of(frame, plan, std::move(pieces))) {
+  const std::size_t n = graph_.pieces.size();
+  start_.in.assign(n, 0);
+  ways_.resize(n);
+  near_.resize(n);
+  way_known_.assign(n, 0);
+  for (const Piece& p : graph_.pieces) lifts_.push_back(judge_.lifts(p) ? 1 : 0);
+  find_places();
+  take_over_done();
+}
+
+void SearchSpace::find_places() {
+  std::vector<double> bents;
+  for (const Timber& t : frame_.timbers)
+    if (t.placed && t.kind == TimberKind::kPost &&
+        std::none_of(bents.begin(), bents.end(), [&](double y) { return libm::fabs(y - t.at.origin.y) < 12; }))
+      bents.push_back(t.at.origin.y);
+  std::sort(bents.begin(), bents.end());
+  for (const Piece& piece : graph_.pieces) {
+    Vec3 sum{};
+    for (const int t : piece) {
+      const Timber& it = frame_.timbers[at(t)];
+      sum = sum + it.at.origin + (it.length / 2) * it.at.x;
+    }
+    PiecePlace place;
+    place.x = sum.x / static_cast<double>(piece.size());
+    place.y = sum.y / static_cast<double>(piece.size());
+    for (std::size_t b = 1; b < bents.size(); ++b)
+      if (libm::fabs(bents[b] - place.y) < libm::fabs(bents[at(place.zone)] - place.y) - 1e-6)
+        place.zone = static_cast<int>(b);
+    places_.push_back(place);
+  }
+}
+
+void SearchSpace::take_over_done() {
+  std::vector<std::string> up;
+  for (const RaisingStep& step : plan_.steps) {
+    if (!step.done) continue;
+    done_.push_back(step);
+    for (const std::string& mark : step.marks) {
+      const int t = timber_by_mark(frame_, mark);
+      if (t < 0 || graph_.piece_of[at(t)] < 0) continue;
+      const int p = graph_.piece_of[at(t)];
+      if (start_.in[at(p)] == 0) {
+        start_.in[at(p)] = 1;
+        ++start_.placed;
+        start_.timbers = merged(start_.timbers, piece(p));
+        start_.last = p;
+      }
+    }
+    up.insert(up.end(), step.put_up.begin(), step.put_up.end());
+    for (const std::string& name : step.take_out) up.erase(std::remove(up.begin(), up.end(), name), up.end());
+  }
+  for (std::size_t i = 0; i < plan_.temporaries.size(); ++i)
+    if (std::find(up.begin(), up.end(), plan_.temporaries[i].name) != up.end())
+      start_.up.push_back(static_cast<int>(i));
+}
+
+bool SearchSpace::stands(const std::vector<int>& timbers, const std::vector<int>& up) {
+  return judge_.stands(timbers, up);
+}
+
+int SearchSpace::tier(int p, Preference preference) const {
+  int least = 9;
+  for (const int t : piece(p)) {
+    int level = 6;
+    switch (frame_.timbers[at(t)].kind) {
+      case TimberKind::kSill:
+        level = 0;
+        break;
+      case TimberKind::kPost:
+      case TimberKind::kTie:
+        level = 1;
+        break;
+      case TimberKind::kGirt:
+      case TimberKind::kJoist:
+      case TimberKind::kKingPost:
+      case TimberKind::kQueenPost:
+        level = 2;
+        break;
+      case TimberKind::kBrace:
+        level = 3;
+        break;
+      case TimberKind::kPlate:
+      case TimberKind::kRidgeBeam:
+        level = 4;
+        break;
+      case TimberKind::kPrincipalRafter:
+      case TimberKind::kCollar:
+        level = 5;
+        break;
+      default:
+        break;
+    }
+    least = std::min(least, level);
+  }
+  return preference == Preference::kLevels ? least : least == 0 ? 0 : 1;
+}
+
+bool SearchSpace::enters(const SearchState& state, int p) {
+  if (way_known_[at(p)] != 0 && !meets(ways_[at(p)], state.timbers)) return true;
+  std::vector<int> in_it;
+  if (blocking_.clear_way(piece(p), state.timbers, in_it)) {
+    ways_[at(p)] = std::move(in_it);
+    way_known_[at(p)] = 1;
+    return true;
+  }
+  return blocking_.entry(piece(p), state.timbers).free;
+}
+
+std::vector<int> SearchSpace::shut_out(const SearchState& state, int p) {
+  std::vector<int> out;
+  SearchState with;
+  with.timbers = merged(state.timbers, piece(p));
+  for (int q = 0; q < count(); ++q) {
+    if (q == p || state.in[at(q)] != 0) continue;
+    if (way_known_[at(q)] != 0 && !meets(ways_[at(q)], piece(p)) && !meets(ways_[at(q)], state.timbers)) continue;
+    if (!enters(with, q)) out.push_back(q);
+  }
+  return out;
+}
+
+OrderCost SearchSpace::leg(int from, int to) const {
+  const PiecePlace& b = place(to);
+  OrderCost cost;
+  const double x = from < 0 ? plan_.stack_x.in() : place(from).x, y = from < 0 ? plan_.stack_y.in() : place(from).y;
+  cost.moves = from < 0 ? 0 : (place(from).zone > b.zone ? place(from).zone - b.zone : b.zone - place(from).zone);
+  cost.carry = static_cast<std::int64_t>(libm::floor(libm::hypot(b.x - x, b.y - y) + 0.5));
+  return cost;
+}
+
+OrderCost SearchSpace::bound() const {
+  // Every zone that has a piece left must be gone to.
+  OrderCost cost;
+  int least = 1 << 20, most = -1;
+  for (int p = 0; p < count(); ++p) {
+    if (start_.in[at(p)] != 0) continue;
+    least = std::min(least, place(p).zone);
+    most = std::max(most, place(p).zone);
+  }
+  if (most >= least) cost.moves = most - least;
+  return cost;
+}
+
+bool SearchSpace::beside(int temporary, int p) {
+  std::vector<char>& near = near_[at(p)];
+  if (near.empty()) {
+    near.assign(frame_.timbers.size(), 0);
+    for (const int t : piece(p)) {
+      near[at(t)] = 1;
+      for (const int j : joints_of(frame_, t)) {
+        near[at(frame_.joints[at(j)].member)] = 1;
+        near[at(frame_.joints[at(j)].receiver)] = 1;
+      }
+    }
+  }
+  const Temporary& it = judge_.temporaries()[at(temporary)];
+  const auto is_near = [&](const std::string& mark) {
+    const int t = mark.empty() ? -1 : timber_by_mark(frame_, mark);
+    return t >= 0 && near[at(t)] != 0;
+  };
+  return is_near(it.from.mark) || is_near(it.to.mark);
+}
+
+void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from) {
+  const bool last = state.placed + 1 == count();
+  // What rigidity can miss is cheap to tell; the forces are asked for once, or thrice.
+  std::vector<int> idle, rest = state.up;
+  for (const int t : from) {
+    if (!last && !beside(t, step.piece)) continue;
+    std::vector<int> less = without(rest, {t});
+    if (!judge_.rigid(state.timbers, less)) continue;
+    rest = std::move(less);
+    idle.push_back(t);
+  }
+  const auto middle = idle.begin() + static_cast<std::ptrdiff_t>((idle.size() + 1) / 2);
+  const std::vector<int> tries[] = {idle, {idle.begin(), middle}, {middle, idle.end()}};
+  for (std::size_t i = 0; i < (idle.size() > 1 ? 3U : 1U); ++i) {
+    if (tries[i].empty() || !stands(state.timbers, without(state.up, tries[i]))) continue;
+    state.up = without(state.up, tries[i]);
+    step.take_out = tries[i];
+    return;
+  }
+}
+
+bool SearchSpace::add(SearchState& state, int p, SearchStep& step, bool may_put_up) {
+  SearchState next = state;
+  step = {};
+  step.piece = p;
+  next.timbers = merged(state.timbers, piece(p));
+  if (stands(next.timbers, {})) {
+    step.take_out = next.up;
+    next.up.clear();
+  } else if (stands(next.timbers, next.up)) {
+    take_out_idle(next, step, state.up);
+  } else {
+    if (!may_put_up) return false;
+    step.put_up = without(judge_.propose(next.timbers, next.up), next.up);
+    if (step.put_up.empty()) {
+      ++not_braced_;
+      return false;
+    }
+    next.up = merged(next.up, step.put_up);
+    if (!stands(next.timbers, next.up)) return false;
+    take_out_idle(next, step, state.up);
+  }
+  const OrderCost go = leg(state.last, p);
+  next.in[at(p)] = 1;
+  ++next.placed;
+  next.last = p;
+  next.cost.temporaries += static_cast<int>(step.put_up.size());
+  next.cost.moves += go.moves;
+  next.cost.carry += go.carry;
+  state = std::move(next);
+  return true;
+}
+
+bool SearchSpace::extend(SearchState& state, int p, SearchStep& step) {
+  return state.in[at(p)] == 0 && lifts(p) && may_come(graph_, p, state.in) && enters(state, p) && add(state, p, step);
+}
+
+}  // namespace bentbook

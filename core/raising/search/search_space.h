@@ -1,0 +1,149 @@
+#pragma once
+/// Inside the search: pieces and places, states, and the one rule by which a piece is added to a state.
+
+#include <map>
+#include <utility>
+#include <vector>
+
+#include "raising/search/search.h"
+
+namespace bentbook {
+
+/// What stands.
+struct SearchState {
+  std::vector<char> in;      ///< by piece
+  int placed = 0;            ///< pieces
+  std::vector<int> timbers;  ///< in order
+  std::vector<int> up;       ///< temporaries, the judge's numbers, in order
+  int last = -1;             ///< the piece that came last
+  OrderCost cost;
+};
+
+struct SearchStep {
+  int piece = -1;
+  std::vector<int> put_up, take_out;
+};
+
+struct PiecePlace {
+  double x = 0, y = 0;
+  int zone = 0;  ///< index of the nearest bent
+};
+
+/// What a depth-first search takes first; within that the nearest.
+enum class Preference : std::uint8_t {
+  kSills,   ///< sills, then whatever is near: bay by bay
+  kLevels,  ///< from the ground up through the whole frame: sills, posts and bents, girts, braces, plates, roof
+};
+
+class SearchSpace {
+ public:
+  SearchSpace(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking, std::vector<Piece> pieces);
+
+  [[nodiscard]] const Precedence& graph() const { return graph_; }
+  [[nodiscard]] int count() const { return static_cast<int>(graph_.pieces.size()); }
+  [[nodiscard]] const SearchState& start() const { return start_; }
+  [[nodiscard]] const Piece& piece(int p) const { return graph_.pieces[static_cast<std::size_t>(p)]; }
+  [[nodiscard]] const PiecePlace& place(int p) const { return places_[static_cast<std::size_t>(p)]; }
+  [[nodiscard]] const std::vector<RaisingStep>& done() const { return done_; }
+  [[nodiscard]] bool lifts(int p) const { return lifts_[static_cast<std::size_t>(p)] != 0; }
+
+  /// Lower ones first.
+  [[nodiscard]] int tier(int p, Preference preference) const;
+  [[nodiscard]] bool enters(const SearchState& state, int p);
+  /// Pieces that can't come in any more once `p` stands.
+  [[nodiscard]] std::vector<int> shut_out(const SearchState& state, int p);
+  /// Adds the piece by the rule for temporaries; false: it can't stand. `may_put_up` false: nor may new ones be put up.
+  [[nodiscard]] bool add(SearchState& state, int p, SearchStep& step, bool may_put_up = true);
+  /// May it come, does it go in, can it be picked, does it stand: the whole rule, once for all searches.
+  [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
+  /// How often the judge could propose nothing, which costs the most.
+  [[nodiscard]] int not_braced() const { return not_braced_; }
+  [[nodiscard]] OrderCost leg(int from, int to) const;
+  /// No sequence costs less.
+  [[nodiscard]] OrderCost bound() const;
+
+ private:
+  [[nodiscard]] bool stands(const std::vector<int>& timbers, const std::vector<int>& up);
+  /// Whether a temporary has an end at the piece or at a timber joined to it.
+  [[nodiscard]] bool beside(int temporary, int p);
+  void find_places();
+  void take_over_done();
+  void take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from);
+
+  const Frame& frame_;
+  const RaisingPlan& plan_;
+  Judge& judge_;
+  Blocking& blocking_;
+  Precedence graph_;
+  std::vector<PiecePlace> places_;
+  std::vector<char> lifts_;
+  std::vector<std::vector<int>> ways_;  ///< by piece: what lies in a way that was free, empty at first
+  std::vector<char> way_known_;
+  std::vector<std::vector<char>> near_;  ///< by piece, then timber; empty: not yet found
+  std::vector<RaisingStep> done_;
+  SearchState start_;
+  int not_braced_ = 0;
+};
+
+/// Remembers what it has asked another judge.
+class MemoJudge final : public Judge {
+ public:
+  explicit MemoJudge(Judge& judge) : judge_(judge) {}
+  bool rigid(std::span<const int> timbers, std::span<const int> temporaries) override;
+  bool stands(std::span<const int> timbers, std::span<const int> temporaries) override;
+  std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override;
+  bool lifts(std::span<const int> timbers) override { return judge_.lifts(timbers); }
+  [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return judge_.temporaries(); }
+
+ private:
+  using Key = std::pair<std::vector<int>, std::vector<int>>;
+  Judge& judge_;
+  std::map<Key, bool> stood_;
+  std::map<Key, std::vector<int>> proposed_;
+};
+
+/// What a search has found so far.
+struct Sequence {
+  bool found = false;
+  std::vector<SearchStep> steps;
+  OrderCost cost;
+};
+
+/// Counts what is tried and asks the caller whether to go on.
+class SearchClock {
+ public:
+  SearchClock(const SearchCallback& go_on, int pieces) : go_on_(go_on) { progress_.pieces = pieces; }
+  /// False: stop.
+  bool tick(int placed) {
+    ++progress_.tried;
+    if (placed > progress_.placed) progress_.placed = placed;
+    stopped_ = stopped_ || (go_on_ && !go_on_(progress_));
+    return !stopped_;
+  }
+  void found(const OrderCost& cost) {
+    progress_.found = true;
+    progress_.best = cost;
+  }
+  [[nodiscard]] bool stopped() const { return stopped_; }
+  [[nodiscard]] int tried() const { return progress_.tried; }
+
+ private:
+  const SearchCallback& go_on_;
+  SearchProgress progress_;
+  bool stopped_ = false;
+};
+
+/// The cheapest sequence; not found: there is none, or it was stopped, or more than `most` pieces would be tried.
+/// `bound`: what any sequence costs at least.
+[[nodiscard]] Sequence search_exact(SearchSpace& space, SearchClock& clock, int most, OrderCost& bound);
+/// The first sequence; not found: `best` is the longest part, `failed` how each piece left failed there.
+struct DepthFirst {
+  Sequence sequence;
+  SearchState farthest;
+  std::vector<SearchStep> part;
+};
+[[nodiscard]] DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference preference, int most);
+/// Moves pieces to other places in the order while that makes it cheaper.
+void improve_sequence(SearchSpace& space, SearchClock& clock, std::uint64_t seed, int most, Sequence& best);
+
+}  // namespace bentbook

@@ -1,0 +1,280 @@
+#include "screens/app/app.h"
+
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "book/demo.h"
+#include "screens/angles/screen.h"
+#include "screens/app/app_inside.h"
+#include "screens/books/screen.h"
+#include "screens/frame/screen.h"
+#include "screens/rafter/screen.h"
+#include "screens/raising/pages.h"
+#include "screens/shop/form.h"
+#include "screens/shop/pages.h"
+#include "screens/shop/screen.h"
+
+namespace bentbook::screens {
+namespace {
+
+ImGuiKey imgui_key(Key key) {
+  switch (key) {
+    case Key::kTab:
+      return ImGuiKey_Tab;
+    case Key::kEnter:
+      return ImGuiKey_Enter;
+    case Key::kEscape:
+      return ImGuiKey_Escape;
+    case Key::kBackspace:
+      return ImGuiKey_Backspace;
+    case Key::kDelete:
+      return ImGuiKey_Delete;
+    case Key::kLeft:
+      return ImGuiKey_LeftArrow;
+    case Key::kRight:
+      return ImGuiKey_RightArrow;
+    case Key::kUp:
+      return ImGuiKey_UpArrow;
+    case Key::kDown:
+      return ImGuiKey_DownArrow;
+    case Key::kHome:
+      return ImGuiKey_Home;
+    case Key::kEnd:
+      return ImGuiKey_End;
+    case Key::kPageUp:
+      return ImGuiKey_PageUp;
+    case Key::kPageDown:
+      return ImGuiKey_PageDown;
+  }
+  return ImGuiKey_None;
+}
+
+/// Enter, Escape and the erasing and slot keys of a real keyboard; true if the keypad took it.
+bool keypad_key(Keypad& keypad, Key key) {
+  using Kind = Stroke::Kind;
+  switch (key) {
+    case Key::kEnter:
+      keypad.press({Kind::kDone});
+      return true;
+    case Key::kEscape:
+      keypad.press({Kind::kCancel});
+      return true;
+    case Key::kBackspace:
+    case Key::kDelete:
+      keypad.press({Kind::kErase});
+      return true;
+    case Key::kLeft:
+    case Key::kRight:
+      keypad.press({Kind::kSlot, keypad.active_slot() + (key == Key::kLeft ? -1 : 1)});
+      return true;
+    default:
+      return false;
+  }
+}
+
+}  // namespace
+
+LengthStyle Context::style() const { return kit.settings.lengths; }
+
+App::Impl::Impl(Platform& to) : platform(to), kit(first_kit()), places(demo_places()) {
+  imgui = ImGui::CreateContext();
+  current();
+  ImGuiIO& io = ImGui::GetIO();
+  io.IniFilename = nullptr;
+  io.LogFilename = nullptr;
+  io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+  imgui->ConfigNavWindowingKeyNext = imgui->ConfigNavWindowingKeyPrev = 0;
+  memory.platform = &platform;
+  pages.add_place(Place::kAngles, Icon::kAngles, {"angles", Msg::kPlaceAngles, angles_screen});
+  pages.add_place(Place::kRafter, Icon::kRafter, {"rafter", Msg::kPlaceRafter, rafter_screen});
+  pages.add_place(Place::kFrame, Icon::kFrame, {"frame", Msg::kPlaceFrame, frame_screen});
+  pages.add_place(Place::kShop, Icon::kShop, {"shop", Msg::kPlaceShop, shop_screen});
+  pages.add_place(Place::kRaising, Icon::kRaising, {"raising", Msg::kPlaceRaising, raising_screen});
+  pages.go(places.now().active);
+}
+
+App::Impl::~Impl() { ImGui::DestroyContext(imgui); }
+
+App::App(Platform& platform) : impl_(std::make_unique<Impl>(platform)) {}
+App::~App() = default;
+
+void App::load(std::string_view kit_bytes, std::string_view places_bytes) {
+  impl_->load(kit_bytes, places_bytes);
+  impl_->woken();
+}
+
+void App::set_viewport(const Viewport& viewport) {
+  if (viewport == impl_->viewport) return;
+  const bool resized = viewport.width != impl_->viewport.width || viewport.height != impl_->viewport.height;
+  impl_->viewport = viewport;
+  if (resized) {
+    impl_->current();
+    impl_->gesture.reset();
+    // What is being edited stays in sight.
+    impl_->memory.reveal = impl_->memory.editing;
+  }
+  impl_->woken();
+}
+
+void App::touch(TouchPhase phase, std::int64_t finger, float x, float y, double now_ms) {
+  impl_->memory.focus.clear();
+  impl_->gesture.touch(phase, finger, x, y, now_ms, impl_->registry);
+  impl_->woken();
+}
+
+void App::mouse_move(float x, float y) {
+  impl_->current();
+  ImGui::GetIO().AddMouseSourceEvent(ImGuiMouseSource_Mouse);
+  ImGui::GetIO().AddMousePosEvent(x, y);
+  impl_->woken();
+}
+
+void App::mouse_button(MouseButton button, bool down) {
+  impl_->current();
+  impl_->memory.focus.clear();
+  ImGui::GetIO().AddMouseButtonEvent(static_cast<int>(button), down);
+  impl_->woken();
+}
+
+void App::mouse_wheel(float dx, float dy) {
+  impl_->current();
+  ImGui::GetIO().AddMouseWheelEvent(dx, dy);
+  impl_->woken();
+}
+
+void App::key(Key key, bool down, bool shift, bool ctrl) {
+  Impl& app = *impl_;
+  app.current();
+  app.woken();
+  if (app.locked) return;
+  if (app.keypad.is_open() && !app.read_only) {
+    if (down && keypad_key(app.keypad, key)) return;
+  } else if (key == Key::kEscape && down) {
+    // What a finger or the mouse holds is let go of first, without a press.
+    if (ImGui::GetIO().MouseDown[0] && app.imgui->ActiveId != 0) {
+      app.gesture.reset();
+      return ImGui::ClearActiveID();
+    }
+    return app.pages.pop();
+  }
+  ImGuiIO& io = ImGui::GetIO();
+  io.AddKeyEvent(ImGuiMod_Shift, shift);
+  io.AddKeyEvent(ImGuiMod_Ctrl, ctrl);
+  io.AddKeyEvent(imgui_key(key), down);
+}
+
+void App::character(std::uint32_t code_point) {
+  Impl& app = *impl_;
+  app.current();
+  app.woken();
+  if (app.locked || app.read_only) return;
+  if (app.keypad.is_open()) return app.keypad.character(code_point);
+  if (code_point != ' ') return;
+  ImGui::GetIO().AddKeyEvent(ImGuiKey_Space, true);
+  ImGui::GetIO().AddKeyEvent(ImGuiKey_Space, false);
+}
+
+void App::act(Action action) {
+  impl_->registry.queue(std::move(action));
+  impl_->woken();
+}
+
+void App::on(const PlatformEvent& event) {
+  Impl& app = *impl_;
+  app.woken();
+  switch (event.kind) {
+    case EventKind::kSaved:
+    case EventKind::kSaveFailed:
+    case EventKind::kLoaded:
+    case EventKind::kAppended:
+    case EventKind::kAppendFailed:
+    case EventKind::kLogRead:
+      return app.stored_event(event);
+    case EventKind::kReadOnly:
+      app.read_only = event.number != 0;
+      app.desk.set_read_only(app.read_only);
+      app.shop.set_read_only(app.read_only);
+      if (app.read_only) app.keypad.close();
+      return;
+    case EventKind::kNotPersistent:
+      app.not_persistent = true;
+      return;
+    case EventKind::kNewVersion:
+      app.new_version = true;
+      return;
+    case EventKind::kTextCommitted:
+      app.memory.committed_texts.push_back(event);
+      return;
+    case EventKind::kOffline:
+      if (event.number != 0)
+        app.toast = {std::string(text(Msg::kOfflineReady, app.language())), Toast::Undoes::kNothing, app.now_ms + 5000};
+      return;
+    case EventKind::kTextCancelled:
+    case EventKind::kAwake:
+      return;
+    case EventKind::kFileOpened:
+      app.file = event;
+      app.shop_memory.scan.received.clear();
+      app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
+      app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
+      return;
+    case EventKind::kTaskProgress: {
+      // Only how far it is now counts; a row of them must push no answer out.
+      const auto same = std::find_if(app.events.begin(), app.events.end(), [&](const PlatformEvent& e) {
+        return e.kind == EventKind::kTaskProgress && e.key == event.key;
+      });
+      if (same == app.events.end())
+        app.events.push_back(event);
+      else
+        same->number = event.number;
+      return;
+    }
+    case EventKind::kScanned:
+    case EventKind::kScanEnded:
+    case EventKind::kShared:
+    case EventKind::kTaskDone:
+    case EventKind::kTaskFailed:
+      // A screen that has gone does not ask any more: the oldest answers go.
+      if (app.events.size() >= 32) app.events.erase(app.events.begin());
+      app.events.push_back(event);
+      return;
+  }
+}
+
+double App::frame(double now_ms) {
+  impl_->now_ms = now_ms;
+  return impl_->frame();
+}
+
+bool App::gl_create() {
+  impl_->current();
+  impl_->bake_fonts();
+  impl_->woken();
+  // Without solids all but the view of the frame is there.
+  (void)impl_->solids.create();
+  return impl_->renderer.create(*ImGui::GetIO().Fonts);
+}
+
+void App::gl_lost() {
+  impl_->renderer.lost();
+  impl_->solids.lost();
+}
+
+void App::gl_paint() {
+  impl_->current();
+  const ImDrawData* data = ImGui::GetDrawData();
+  if (!data) return;
+  const ImVec4 ground = ImGui::ColorConvertU32ToFloat4(impl_->theme.ground);
+  const Viewport& v = impl_->viewport;
+  impl_->solids.paint();
+  impl_->renderer.paint(*data, static_cast<int>(v.width * v.scale + 0.5F), static_cast<int>(v.height * v.scale + 0.5F),
+                        {ground.x, ground.y, ground.z});
+}
+
+const Registry& App::registry() const { return impl_->registry; }
+std::string_view App::language() const { return language_tag(impl_->language()); }
+bool App::dark() const { return impl_->dark(); }
+
+}  // namespace bentbook::screens

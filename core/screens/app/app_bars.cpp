@@ -1,0 +1,212 @@
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "screens/app/app_inside.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr double kUnlockMs = 800;
+
+Msg place_name(Place place) {
+  constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame, Msg::kPlaceShop,
+                            Msg::kPlaceRaising};
+  return kNames[static_cast<std::size_t>(place)];
+}
+
+void fill(Ui& ui, const Rect& box) { pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel); }
+
+}  // namespace
+
+std::string_view App::Impl::state_words(const Ui& ui) {
+  if (read_only) return ui.say(Msg::kStateReadOnly);
+  std::int64_t saved = 0;
+  for (const Stored* store : stores()) {
+    if (!store->failure.empty()) return ui.say(Msg::kStateFailed);
+    if (store->pending()) return ui.say(Msg::kStatePending);
+    saved += store->saved;
+  }
+  if (!shop.failure().empty()) return ui.say(Msg::kStateFailed);
+  if (shop.pending()) return ui.say(Msg::kStatePending);
+  return saved > 0 ? ui.say(Msg::kStateSaved) : std::string_view{};
+}
+
+/// The page's title and below it the app's name with what is kept; pressed, it leads to saws, settings, help.
+void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
+  const std::string title(ui.say(pages.top().title));
+  const std::string_view state = state_words(ui);
+  const Look look = add_pressed(
+      ui, {"bar.menu", Role::kButton, Touch::kPress, std::string(ui.say(Msg::kBarMenu)), std::string(state), box},
+      false);
+  ImDrawList& list = pen(ui);
+  if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
+  const float pad = stacked ? 8 : kMargin, width = box.w - 2 * pad;
+  const bool wide = text_size(*ui.fonts.strong, title).x <= width;
+  ImFont &strong = wide ? *ui.fonts.strong : *ui.fonts.note, &small = *ui.fonts.note;
+  const bool two = strong.FontSize + small.FontSize <= box.h;
+  float y = box.y + (box.h - strong.FontSize - (two ? small.FontSize : 0)) / 2;
+  const std::string shown = fit_text(strong, title, width);
+  draw_text(list, strong, {box.x + pad, y}, ui.theme.ink, shown);
+  Item heading_item{"page.title", Role::kHeading, Touch::kNone, title, {}, {box.x, y, box.w, strong.FontSize}};
+  heading_item.level = 1;
+  add_read(ui, std::move(heading_item));
+  y += strong.FontSize;
+  if (two) {
+    const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == Desk::State::kOpen;
+    const std::string name(book ? std::string_view(desk.title()) : ui.say(Msg::kAppName));
+    const std::string second =
+        state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
+    const std::string line = fit_text(small, second, width - 20);
+    draw_text(list, small, {box.x + pad, y}, ui.theme.quiet, line);
+    draw_icon(list, Icon::kMenu, {box.x + pad + text_size(small, line).x + 4, y + small.FontSize / 2 - 7, 14, 14},
+              ui.theme.ink);
+  }
+  draw_focus(ui, look, box);
+  if (look.pressed && pages.top().key != std::string_view("menu")) pages.push(menu_page());
+}
+
+/// Undo, redo, rain lock: from the right edge, or stacked in a side bar.
+void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
+  const float side = ui.theme.target;
+  const float width = stacked ? (box.w - kGap) / 2 : side;
+  float x = stacked ? box.x : box.x + box.w - side;
+  const auto next = [&] {
+    const Rect r{x, box.y, width, side};
+    x += stacked ? width + kGap : -(side + kGap);
+    return r;
+  };
+  if (icon_button(ui, "bar.lock", next(), Icon::kLock, ui.say(Msg::kLockOn))) {
+    locked = true;
+    keypad.close();
+  }
+  if (!stacked && can_redo() && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only))
+    redo();
+  if (can_undo() && icon_button(ui, "bar.undo", next(), Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
+}
+
+void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
+  const bool pushed = pages.depth() > 0;
+  Rect rest = box;
+  if (pushed) {
+    // Where the word does not fit, the arrow alone: its room is better used by the places' names.
+    const float wide = std::max(ui.theme.target + 8, box.w * 0.28F);
+    const auto count = static_cast<float>(pages.places().size());
+    const float each = (box.w - wide - kGap * count) / count;
+    const bool room = std::all_of(pages.places().begin(), pages.places().end(), [&](const Pages::Root& root) {
+      return text_size(*ui.fonts.body, ui.say(place_name(root.place))).x <= each - 2;
+    });
+    const bool worded = stacked || (room && text_size(*ui.fonts.strong, ui.say(Msg::kBack)).x <= wide - 40);
+    const Rect back = stacked ? Rect{box.x, box.y + box.h - ui.theme.target, box.w, ui.theme.target}
+                              : Rect{box.x, box.y, worded ? wide : ui.theme.target + 8, box.h};
+    const std::string name = say(Msg::kBackTo, ui.language, ui.say(pages.below().title));
+    const Look look = add_pressed(ui, {"bar.back", Role::kButton, Touch::kPress, name, {}, back}, false);
+    if (look.lit || look.held) pen(ui).AddRectFilled(top_left(back), bottom_right(back), ui.theme.pressed);
+    const float mid = back.y + back.h / 2;
+    draw_icon(pen(ui), Icon::kBack, {back.x + 8, mid - 12, 24, 24}, ui.theme.ink, 3);
+    if (worded)
+      draw_text(pen(ui), *ui.fonts.strong, {back.x + 36, mid - ui.fonts.strong->FontSize / 2}, ui.theme.ink,
+                fit_text(*ui.fonts.strong, ui.say(Msg::kBack), back.w - 40));
+    draw_focus(ui, look, back);
+    if (look.pressed) pages.pop();
+    if (stacked) {
+      rest.h -= back.h + kGap;
+    } else {
+      rest.x += back.w + kGap;
+      rest.w -= back.w + kGap;
+    }
+  }
+  const auto n = static_cast<float>(pages.places().size());
+  // A low side bar has room for all only two by two.
+  const bool pairs = stacked && (rest.h - kGap * (n - 1)) / n < ui.theme.target - 4;
+  const float across = stacked ? (pairs ? 2.0F : 1.0F) : n;
+  const float rows = stacked ? static_cast<float>((pages.places().size() + (pairs ? 1 : 0)) / (pairs ? 2 : 1)) : 1;
+  // Whole pixels, or the last one ends beyond the edge by a rounding.
+  const auto width = static_cast<float>(static_cast<int>((rest.w - kGap * (across - 1)) / across));
+  const float height = stacked ? std::min(72.0F, (rest.h - kGap * (rows - 1)) / rows) : rest.h;
+  float x = rest.x, y = rest.y;
+  for (const Pages::Root& root : pages.places()) {
+    const std::string key = std::string("place.") + std::string(root.page.key);
+    const bool chosen = root.place == pages.place();
+    if (tab_in(ui, key, {x, y, width, height}, root.icon, ui.say(place_name(root.place)), chosen)) {
+      pages.go(root.place);
+      if (!chosen) save(places_store);
+    }
+    x += width + kGap;
+    if (x + width > rest.x + rest.w + 1) {
+      x = rest.x;
+      y += height + kGap;
+    }
+  }
+}
+
+void App::Impl::draw_lock_strip(Ui& ui, Rect box) {
+  fill(ui, box);
+  const Rect inner{box.x + kGap, box.y + 4, box.w - 2 * kGap, box.h - 8};
+  if (hold_button(ui, "lock.release", inner, ui.say(Msg::kLockRelease), kUnlockMs, Icon::kLock)) locked = false;
+}
+
+/// Draws the bars round `area` and returns what is left to the page.
+Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
+  const float target = ui.theme.target;
+  if (landscape) {
+    // Wide enough for the places' names at any text size.
+    const float width = std::clamp(ui.fonts.body->FontSize * 4.7F, 104.0F, area.w * 0.36F);
+    const Rect bar{area.x + area.w - width, area.y, width, area.h};
+    fill(ui, {bar.x, 0, viewport.width - bar.x, viewport.height});
+    const Rect inner{bar.x + 4, bar.y + 4, bar.w - 8, bar.h - 8};
+    draw_title(ui, {inner.x, inner.y, inner.w, target}, true);
+    draw_top_keys(ui, {inner.x, inner.y + target + 4, inner.w, target}, true);
+    const float top = 2 * target + 12;
+    draw_places(ui, {inner.x, inner.y + top, inner.w, inner.h - top}, true);
+    Rect page{area.x, area.y, area.w - width, area.h};
+    if (locked) {
+      page.h -= target + kGap;
+      draw_lock_strip(ui, {page.x, page.y + page.h, page.w, target + kGap});
+    }
+    return page;
+  }
+  const float top = target + 8, bottom = std::max(target + 8, ui.fonts.body->FontSize + 36);
+  fill(ui, {0, 0, viewport.width, area.y + top});
+  const float keys = (can_redo() ? 3.0F : can_undo() ? 2.0F : 1.0F) * (target + kGap);
+  draw_title(ui, {area.x, area.y + 4, area.w - keys - kGap, target}, false);
+  draw_top_keys(ui, {area.x, area.y + 4, area.w - kGap, target}, false);
+  const Rect foot{area.x, area.y + area.h - bottom, area.w, bottom};
+  fill(ui, {0, foot.y, viewport.width, viewport.height - foot.y});
+  if (locked)
+    draw_lock_strip(ui, foot);
+  else
+    draw_places(ui, foot, false);
+  return {area.x, area.y + top, area.w, area.h - top - bottom};
+}
+
+void App::Impl::draw_toast(Ui& ui, Rect page) {
+  if (toast.until_ms < 0) return;
+  if (now_ms >= toast.until_ms) {
+    toast = {};
+    return;
+  }
+  const Theme& t = ui.theme;
+  const bool undo = toast.undoes != Toast::Undoes::kNothing;
+  const float pad = 12, key = undo ? 112.0F : 0, width = std::min(page.w - 2 * kGap, 480.0F);
+  const float words = wrapped_height(*ui.fonts.body, toast.text, width - 2 * pad - key);
+  const float height = std::max(t.target + 8, words + 2 * pad);
+  const Rect box{page.x + (page.w - width) / 2, page.y + page.h - height - kGap, width, height};
+  ImGui::SetCursorScreenPos(top_left(box));
+  ImGui::BeginChild("toast", {box.w, box.h}, ImGuiChildFlags_None,
+                    ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground);
+  ImDrawList& list = pen(ui);
+  list.AddRectFilled(top_left(box), bottom_right(box), t.ink);
+  draw_wrapped(list, *ui.fonts.body, {box.x + pad, box.y + (box.h - words) / 2}, t.ground, toast.text,
+               width - 2 * pad - key);
+  Item item{"toast", Role::kText, Touch::kNone, toast.text, {}, box};
+  item.live = true;
+  add_read(ui, std::move(item));
+  if (undo && button_in(ui, "toast.undo", {box.x + box.w - key - 4, box.y + 4, key, box.h - 8}, ui.say(Msg::kUndo))) {
+    take_back(toast.undoes);
+    toast = {};
+  }
+  ImGui::EndChild();
+}
+
+}  // namespace bentbook::screens

@@ -1,0 +1,59 @@
+#pragma once
+/// What a screen may use: the values it shows, the widgets, the keypad, and the few ways to change something.
+
+#include <functional>
+#include <string>
+#include <string_view>
+
+#include "book/kit.h"
+#include "book/places.h"
+#include "render/solid_painter.h"
+#include "screens/desks/books_desk.h"
+#include "screens/desks/shop_desk.h"
+#include "screens/frame/memory.h"
+#include "screens/raising/memory.h"
+#include "screens/shop/memory.h"
+#include "ui/keypad/keypad.h"
+#include "ui/platform.h"
+#include "ui/widgets.h"
+
+namespace bentbook::screens {
+
+class Pages;
+
+struct Context {
+  Ui& ui;
+  Keypad& keypad;
+  Pages& pages;
+  Platform& platform;
+  const Viewport& viewport;
+  /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
+  const Kit& kit;
+  const Places& places;
+  Desk& desk;      ///< the books; the open one is changed by change_book()
+  ShopDesk& shop;  ///< the log of the open book, once a page of the shop opened it
+  ShopMemory& shop_memory;
+  RaisingMemory& raising_memory;
+  render::SolidPainter& solids;
+  FrameMemory& frame_memory;
+  const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
+  Rect page;                  ///< the page's box: what is left between the bars and the keypad
+  bool landscape = false;
+  std::string subject;  ///< what this page is about (Page::subject)
+
+  std::function<void(Places)> change;
+  std::function<void(Kit)> change_kit;
+  /// The open book as it is to be: takes its place when the page is drawn, so that what the page holds of the old one
+  /// stays good.
+  std::function<void(Book)> change_book;
+  /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
+  std::function<void(std::string text, bool undo)> toast;
+  /// The outcome of a task or file that this screen asked the platform for, once: the event whose key is `key`.
+  std::function<bool(std::string_view key, PlatformEvent& out)> take_event;
+
+  [[nodiscard]] std::string_view say(Msg msg) const { return ui.say(msg); }
+  /// Lengths as the settings want them printed.
+  [[nodiscard]] LengthStyle style() const;
+};
+
+}  // namespace bentbook::screens

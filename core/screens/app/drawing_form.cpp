@@ -1,0 +1,62 @@
+#include "screens/app/drawing_form.h"
+
+#include <algorithm>
+
+#include "ui/widgets_inside.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr double kMostZoom = 8;
+
+void follow_fingers(Ui& ui, ItemKey prefix, const Rect& box, CanvasView& view) {
+  if (const auto pinch = pinched(ui, prefix)) {
+    const double zoom = std::clamp(view.zoom * static_cast<double>(pinch->factor), 1.0, kMostZoom);
+    const double factor = zoom / view.zoom;
+    // The point under the fingers stays under them.
+    const double from_middle_x = static_cast<double>(pinch->x - box.x - box.w / 2);
+    const double from_middle_y = static_cast<double>(pinch->y - box.y - box.h / 2);
+    view.dx = from_middle_x + (view.dx - from_middle_x) * factor + static_cast<double>(pinch->dx);
+    view.dy = from_middle_y + (view.dy - from_middle_y) * factor + static_cast<double>(pinch->dy);
+    view.zoom = zoom;
+  }
+  if (long_pressed(ui, prefix) || view.zoom <= 1) view = {};
+}
+
+}  // namespace
+
+Voice voice_of(const Context& context) { return {context.ui.language, context.style(), Marks::kScreen}; }
+
+float drawing_height(const Context& context, float wanted) {
+  const float text = static_cast<float>(context.kit.settings.text_percent) / 100;
+  const float room = std::clamp(context.page.h / 700, 1.0F, 1.5F);
+  return std::clamp(wanted * room * (0.5F + 0.5F * text), 160.0F, std::max(160.0F, context.page.h - 24));
+}
+
+std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::string_view name, float height,
+                                        const draw::Drawing& drawing,
+                                        const std::function<bentbook::FigureText(std::string_view)>& words,
+                                        Tappable tappable) {
+  Ui& ui = context.ui;
+  const Rect box = take_box(ui, height);
+  picture(ui, prefix, name, box);
+  Ui::Memory::Sheet& sheet = ui.memory.sheets[std::string(prefix)];
+  follow_fingers(ui, prefix, box, sheet.view);
+
+  const auto text = [&](std::string_view key, draw::Meaning) { return words(key).text; };
+  sheet.canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box, text, sheet.view);
+
+  std::optional<std::string> tapped;
+  for (const CanvasFigure& drawn : sheet.canvas.figures()) {
+    const std::string key = std::string(prefix) + "." + drawn.key;
+    const std::string figure_name = words(drawn.key).name;
+    if (drawn.meaning == draw::Meaning::kGiven || tappable == Tappable::kAll) {
+      if (figure(ui, key, figure_name, drawn.text, drawn.rect)) tapped = drawn.key;
+    } else {
+      figure_read(ui, key, figure_name, drawn.text, drawn.rect, drawn.meaning == draw::Meaning::kAnswer);
+    }
+  }
+  return tapped;
+}
+
+}  // namespace bentbook::screens

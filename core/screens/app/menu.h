@@ -1,0 +1,15 @@
+#pragma once
+/// Pages that every place shares; the name at the top leads to them.
+
+#include "screens/app/pages.h"
+
+namespace bentbook::screens {
+
+[[nodiscard]] Page menu_page();      ///< leads to the others
+[[nodiscard]] Page settings_page();  ///< units, theme, gloves, text size, language, screen, rain lock
+[[nodiscard]] Page help_page();      ///< what each place does, cautions, licences
+
+/// The caution of a first launch, over the whole of `box`. True when it was read.
+[[nodiscard]] bool welcome(Context&, Rect box);
+
+}  // namespace bentbook::screens

@@ -1,0 +1,275 @@
+#include "screens/desks/books_desk.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "screens/desks/shop_desk.h"
+
+namespace bentbook::screens {
+
+void Desk::load() {
+  state_ = State::kWaiting;
+  wanted_.clear();
+  shelf_asked_ = true;
+  platform_.load("shelf");
+}
+
+bool Desk::take(const PlatformEvent& event) {
+  if (event.kind == EventKind::kLoaded) {
+    if (event.key == shelf_store_.key)
+      shelf_loaded(event.text);
+    else
+      book_loaded(event.key, event.text);
+    return true;
+  }
+  for (Stored* store : {&shelf_store_, &book_store_}) {
+    if (event.key != store->key) continue;
+    store->answered(event);
+    return true;
+  }
+  return false;
+}
+
+void Desk::shelf_loaded(const std::string& bytes) {
+  if (!std::exchange(shelf_asked_, false)) return;
+  shelf_store_.read_anew();
+  if (bytes.empty()) return first_shelf();
+  Result<Shelf> shelf = read_shelf(bytes);
+  if (!shelf) {
+    // Which books there are is not known: nothing is written until the user says so.
+    shelf_store_.found_unusable(shelf.error().code, bytes);
+    shelf_ = {};
+    state_ = State::kNone;
+    return;
+  }
+  shelf_ = std::move(*shelf);
+  drop_overdue();
+  if (shelf_.open.empty() || find_book(shelf_, shelf_.open) == nullptr) {
+    state_ = State::kNone;
+    return;
+  }
+  want(shelf_.open, Want::kOpen);
+}
+
+void Desk::first_shelf() {
+  Book demo = demo_book();
+  // One for all phones: what is tried out on one can be merged on another.
+  demo.identity = "demo";
+  shelf_ = with_book({}, demo.title, platform_.wall_clock_ms());
+  put_down(shelf_.open, std::move(demo), false);
+}
+
+void Desk::drop_overdue() {
+  if (read_only_) return;
+  const std::vector<std::string> ids = overdue(shelf_, platform_.wall_clock_ms());
+  if (ids.empty()) return;
+  const std::vector<std::string> logs = orphaned(shelf_, ids);
+  shelf_ = without(std::move(shelf_), ids);
+  shelf_store_.save(platform_, write_shelf(shelf_));
+  for (const std::string& id : ids) platform_.erase(id);
+  for (const std::string& log : logs) {
+    platform_.erase(log);
+    platform_.erase(shop_snapshot_key(log));
+  }
+}
+
+void Desk::want(std::string_view id, Want what) {
+  if (what == Want::kOpen) {
+    state_ = State::kWaiting;
+    std::erase_if(wanted_, [](const Wanted& w) { return w.want == Want::kOpen; });
+  }
+  wanted_.push_back({std::string(id), what});
+  platform_.load(id);
+}
+
+void Desk::book_loaded(const std::string& id, const std::string& bytes) {
+  const auto it = std::find_if(wanted_.begin(), wanted_.end(), [&](const Wanted& w) { return w.id == id; });
+  if (it == wanted_.end()) return;
+  const Want what = it->want;
+  wanted_.erase(it);
+  const ShelvedBook* shelved = find_book(shelf_, id);
+  const std::string title = shelved == nullptr ? id : shelved->title;
+  if (what == Want::kShare) return share_bytes(title, bytes);
+  Result<Book> book = read_book(bytes);
+  if (book && what == Want::kCopy) {
+    book->title = title;
+    book->identity.clear();
+    return make(std::move(*book));
+  }
+  if (!book) {
+    error_ = book.error();
+    if (what == Want::kCopy) return;
+    state_ = State::kUnreadable;
+    book_store_ = {id};
+    book_store_.found_unusable(error_.code, bytes);
+    return;
+  }
+  book->title = title;
+  const bool nameless = book->identity.empty() && !read_only_;
+  if (nameless) book->identity = new_identity();
+  const bool known = shelved != nullptr && shelved->identity == book->identity;
+  put_down(id, std::move(*book), true);
+  if (nameless) save(book_store_);
+  if (!known) save_shelf();
+}
+
+void Desk::put_down(std::string id, Book book, bool on_disk) {
+  book_store_ = {std::move(id)};
+  history_ = History<Book>(std::move(book));
+  shelf_ = with_identity(std::move(shelf_), book_store_.key, history_.now().identity);
+  model_ = solve(history_.now());
+  previewed_.reset();
+  on_disk_ = on_disk;
+  state_ = State::kOpen;
+}
+
+void Desk::solve_from(const Book& was) {
+  model_ = solve_again(history_.now(), was, model_);
+  previewed_.reset();
+}
+
+Desk::Preview Desk::preview(Book book) {
+  if (book == history_.now()) return {history_.now(), model_};
+  if (!previewed_ || !(*previewed_ == book)) {
+    preview_model_ = solve_again(book, history_.now(), model_);
+    previewed_ = std::move(book);
+  }
+  return {*previewed_, preview_model_};
+}
+
+void Desk::change(Book next) {
+  if (read_only_ || state_ != State::kOpen || next == history_.now()) return;
+  const Book was = history_.now();
+  history_.commit(std::move(next));
+  solve_from(was);
+  save(book_store_);
+}
+
+void Desk::step(bool back) {
+  if (read_only_ || state_ != State::kOpen) return;
+  const Book was = history_.now();
+  if (back)
+    history_.undo();
+  else
+    history_.redo();
+  solve_from(was);
+  save(book_store_);
+}
+
+void Desk::save(Stored& store) {
+  if (read_only_) return;
+  if (&store == &shelf_store_) return save_shelf();
+  // A book must never be on disk without its place on the shelf.
+  const bool first = !std::exchange(on_disk_, true);
+  book_store_.save(platform_, write_book(titled()));
+  if (first) save_shelf();
+}
+
+void Desk::save_shelf() {
+  if (read_only_ || shelf_store_.unusable) return;
+  if (state_ == State::kOpen && !std::exchange(on_disk_, true)) book_store_.save(platform_, write_book(titled()));
+  shelf_store_.save(platform_, write_shelf(shelf_));
+}
+
+void Desk::replace_shelf() {
+  shelf_ = {};
+  shelf_.next = std::max<std::int64_t>(1, platform_.wall_clock_ms() / 1000);
+  shelf_store_.unusable.reset();
+  save_shelf();
+}
+
+std::string Desk::bytes_of(const Stored& store) const {
+  return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(titled());
+}
+
+void Desk::make(Book book) {
+  if (read_only_ || shelf_store_.unusable) return;
+  if (state_ == State::kOpen && !on_disk_) save(book_store_);
+  shelf_ = with_book(std::move(shelf_), book.title, platform_.wall_clock_ms());
+  book.title = shelf_.books.back().title;
+  if (book.identity.empty()) book.identity = new_identity();
+  put_down(shelf_.open, std::move(book), false);
+  save_shelf();
+}
+
+void Desk::open(std::string_view id) {
+  if (read_only_ || find_book(shelf_, id) == nullptr || (id == shelf_.open && state_ == State::kOpen)) return;
+  if (state_ == State::kOpen && !on_disk_) save(book_store_);
+  shelf_.open = id;
+  state_ = State::kWaiting;
+  save_shelf();
+  want(shelf_.open, Want::kOpen);
+}
+
+void Desk::copy(std::string_view id) {
+  if (read_only_) return;
+  if (id == shelf_.open && state_ == State::kOpen) {
+    Book copy = titled();
+    copy.identity.clear();
+    return make(std::move(copy));
+  }
+  want(id, Want::kCopy);
+}
+
+void Desk::share(std::string_view id) {
+  const ShelvedBook* shelved = find_book(shelf_, id);
+  if (shelved == nullptr) return;
+  if (id == shelf_.open && state_ == State::kOpen) return share_bytes(shelved->title, write_book(titled()));
+  want(id, Want::kShare);
+}
+
+void Desk::share_bytes(std::string_view title, std::string bytes) {
+  platform_.share_file(std::string(title) + ".json", "application/json", std::move(bytes));
+}
+
+void Desk::rename(std::string_view id, std::string_view title) {
+  const ShelvedBook* shelved = find_book(shelf_, id);
+  if (read_only_ || title.empty() || shelved == nullptr || shelved->title == title) return;
+  shelf_ = with_title(std::move(shelf_), id, title, platform_.wall_clock_ms());
+  save_shelf();
+  if (id == shelf_.open && state_ == State::kOpen) save(book_store_);
+}
+
+const std::string& Desk::title() const {
+  const ShelvedBook* shelved = find_book(shelf_, shelf_.open);
+  return shelved == nullptr ? history_.now().title : shelved->title;
+}
+
+Book Desk::titled() const {
+  Book out = book();
+  out.title = title();
+  return out;
+}
+
+std::string Desk::new_identity() const {
+  std::string identity;
+  for (std::uint64_t bits = platform_.random_bits(); bits != 0; bits >>= 4) identity += "0123456789abcdef"[bits & 15];
+  return identity + "b";
+}
+
+std::string Desk::any_on_shelf() const {
+  for (auto it = shelf_.books.rbegin(); it != shelf_.books.rend(); ++it)
+    if (it->deleted_at == 0) return it->id;
+  return {};
+}
+
+void Desk::remove(std::string_view id) {
+  if (read_only_) return;
+  const bool was_open = id == shelf_.open;
+  if (was_open && state_ == State::kOpen && !on_disk_) save(book_store_);
+  shelf_ = with_deleted(std::move(shelf_), id, platform_.wall_clock_ms());
+  if (was_open) {
+    state_ = State::kNone;
+    shelf_.open = any_on_shelf();
+  }
+  save_shelf();
+  if (was_open && !shelf_.open.empty()) want(shelf_.open, Want::kOpen);
+}
+
+void Desk::restore(std::string_view id) {
+  if (read_only_) return;
+  shelf_ = with_restored(std::move(shelf_), id);
+  save_shelf();
+}
+
+}  // namespace bentbook::screens

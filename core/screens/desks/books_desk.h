@@ -1,0 +1,109 @@
+#pragma once
+/// The desk: the shelf of books, and the one that lies open with its model and what can be undone. It reads and writes
+/// through the platform; every edit is handed over to be stored at once.
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "book/book.h"
+#include "book/book_shelf.h"
+#include "book/history.h"
+#include "model/book_model.h"
+#include "screens/app/stored.h"
+
+namespace bentbook::screens {
+
+class Desk {
+ public:
+  enum class State : std::uint8_t {
+    kWaiting,     ///< the shelf or the book is being read
+    kOpen,        ///< book() and model() are there
+    kNone,        ///< no book is open
+    kUnreadable,  ///< the open one's bytes cannot be read: error() says why, they are left alone
+  };
+
+  explicit Desk(Platform& platform) : platform_(platform) {}
+  /// Reads the shelf and the open book again. Nothing stored: the demo lies there.
+  void load();
+  /// Answers of the platform that are the desk's own; false: it is none.
+  bool take(const PlatformEvent& event);
+  void set_read_only(bool on) { read_only_ = on; }
+
+  [[nodiscard]] State state() const { return state_; }
+  [[nodiscard]] const Shelf& shelf() const { return shelf_; }
+  [[nodiscard]] const Error& error() const { return error_; }
+  [[nodiscard]] const Book& book() const { return history_.now(); }
+  /// What the open book is called: the shelf says it, so that undo does not take a new name back.
+  [[nodiscard]] const std::string& title() const;
+  [[nodiscard]] const BookModel& model() const { return model_; }
+  /// A book that is not committed (what stands in the keypad), and its model, solved once.
+  struct Preview {
+    const Book& book;
+    const BookModel& model;
+  };
+  [[nodiscard]] Preview preview(Book book);
+
+  void change(Book next);
+  [[nodiscard]] bool can_undo() const { return state_ == State::kOpen && history_.can_undo(); }
+  [[nodiscard]] bool can_redo() const { return state_ == State::kOpen && history_.can_redo(); }
+  void undo() { step(true); }
+  void redo() { step(false); }
+
+  /// A new book on the shelf, opened. Its title gets a number where it stands there already.
+  void make(Book book);
+  void open(std::string_view id);
+  void copy(std::string_view id);   ///< …and open the copy
+  void share(std::string_view id);  ///< its file to the share sheet
+  void rename(std::string_view id, std::string_view title);
+  void remove(std::string_view id);  ///< kept for 30 days; another one is opened
+  void restore(std::string_view id);
+
+  [[nodiscard]] Stored& shelf_store() { return shelf_store_; }
+  [[nodiscard]] Stored& book_store() { return book_store_; }
+  [[nodiscard]] std::string bytes_of(const Stored& store) const;
+  /// Writes again what failed.
+  void save(Stored& store);
+  /// The shelf could not be read, and the user gives it up: an empty one in its place. Books that lie in storage under
+  /// ids of the old one are never written over.
+  void replace_shelf();
+
+ private:
+  enum class Want : std::uint8_t { kOpen, kCopy, kShare };
+  struct Wanted {
+    std::string id;
+    Want want = Want::kOpen;
+  };
+  void shelf_loaded(const std::string& bytes);
+  void book_loaded(const std::string& id, const std::string& bytes);
+  void put_down(std::string id, Book book, bool on_disk);
+  void first_shelf();
+  void drop_overdue();
+  void save_shelf();
+  void step(bool back);
+  void solve_from(const Book& was);
+  void want(std::string_view id, Want what);
+  void share_bytes(std::string_view title, std::string bytes);
+  [[nodiscard]] std::string any_on_shelf() const;
+  [[nodiscard]] std::string new_identity() const;
+  /// The open book under the name that it has now.
+  [[nodiscard]] Book titled() const;
+
+  Platform& platform_;
+  State state_ = State::kWaiting;
+  Shelf shelf_;
+  History<Book> history_{Book{}};
+  BookModel model_;
+  std::optional<Book> previewed_;
+  BookModel preview_model_;
+  Error error_;
+  Stored shelf_store_{"shelf"}, book_store_{""};
+  std::vector<Wanted> wanted_;
+  bool read_only_ = false;
+  bool shelf_asked_ = false;
+  bool on_disk_ = false;  ///< the open book's bytes were written or read
+};
+
+}  // namespace bentbook::screens

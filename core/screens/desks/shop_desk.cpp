@@ -1,0 +1,256 @@
+#include "screens/desks/shop_desk.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "shop/log/record.h"
+#include "shop/log/snapshot.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr std::string_view kDeviceKey = "device";
+/// Events after which the state is kept anew.
+constexpr std::uint64_t kSnapshotEvery = 256;
+
+std::string device_text(std::uint64_t device) {
+  std::string text;
+  put_hex(text, device, 16);
+  return text;
+}
+
+LogRecord record_of(const Event& event) {
+  std::string line = write_event(event);
+  line.pop_back();  // its line feed
+  return {device_text(event.device), static_cast<std::int64_t>(event.sequence), std::move(line)};
+}
+
+/// The events of a log's records in order, none twice; how many lines were none.
+std::vector<Event> events_of(std::string_view lines, int& damaged) {
+  std::vector<Event> events;
+  damaged = 0;
+  while (const auto line = take_line(lines)) {
+    if (auto event = read_event(*line))
+      events.push_back(std::move(*event));
+    else
+      ++damaged;
+  }
+  std::sort(events.begin(), events.end(), before);
+  events.erase(std::unique(events.begin(), events.end()), events.end());
+  return events;
+}
+
+/// Beyond what a snapshot says of its devices nothing of it lies in the log.
+bool without_gaps(const ShopState& state) {
+  return std::all_of(state.devices.begin(), state.devices.end(),
+                     [](const DeviceState& d) { return d.last == d.whole; });
+}
+
+}  // namespace
+
+void ShopDesk::open(std::string_view identity) {
+  if (identity == book_) return;
+  book_ = identity;
+  read_again();
+}
+
+void ShopDesk::read_again() {
+  shop_ = {};
+  log_ = {book_, {}};
+  whole_ = reading_ = snapshot_ = false;
+  damaged_ = 0;
+  snapshot_events_ = 0;
+  changed();
+  state_ = book_.empty() ? State::kNone : State::kReading;
+  if (book_.empty()) return;
+  if (device_ == 0) platform_.load(kDeviceKey);
+  platform_.load(snapshot_key());
+}
+
+bool ShopDesk::take(const PlatformEvent& event) {
+  switch (event.kind) {
+    case EventKind::kLoaded:
+      if (event.key == kDeviceKey) {
+        const auto known = read_hex(event.text, 16);
+        device_ = known.value_or(0);
+        while (device_ == 0) device_ = platform_.random_bits();
+        if (!known) platform_.save(kDeviceKey, 1, device_text(device_));
+        return true;
+      }
+      if (book_.empty() || event.key != snapshot_key()) return false;
+      if (state_ != State::kReading || reading_) return true;
+      if (auto kept = read_snapshot(event.text); kept && without_gaps(*kept))
+        read_beyond(*kept);
+      else
+        read_whole();
+      return true;
+    case EventKind::kSaved:
+    case EventKind::kSaveFailed:
+      return event.key == kDeviceKey || (!book_.empty() && event.key == snapshot_key());
+    case EventKind::kLogRead:
+      if (event.key == book_) logged(event);
+      return true;
+    case EventKind::kAppended:
+    case EventKind::kAppendFailed:
+      appended(event);
+      return true;
+    default:
+      return false;
+  }
+}
+
+void ShopDesk::read_beyond(const ShopState& snapshot) {
+  shop_ = snapshot;
+  snapshot_events_ = snapshot.events;
+  snapshot_ = reading_ = true;
+  std::vector<LogRecord> known;
+  known.reserve(shop_.devices.size());
+  for (const DeviceState& d : shop_.devices)
+    known.push_back({device_text(d.device), static_cast<std::int64_t>(d.last), {}});
+  platform_.read_log(book_, known);
+}
+
+void ShopDesk::read_whole() {
+  snapshot_ = false;
+  reading_ = true;
+  platform_.read_log(book_, {});
+}
+
+void ShopDesk::logged(const PlatformEvent& event) {
+  if (!std::exchange(reading_, false)) return;
+  if (event.number != 0) {
+    state_ = State::kUnreadable;
+    return changed();
+  }
+  std::vector<Event> events = events_of(event.text, damaged_);
+  if (snapshot_) {
+    // Events of another phone that come before the snapshot's last: the log has the last word.
+    if (!go_on(shop_, events)) return read_whole();
+  } else {
+    log_ = {book_, std::move(events)};
+    shop_ = fold(log_);
+    whole_ = true;
+  }
+  take_up_waiting();
+  state_ = State::kOpen;
+  changed();
+  keep_snapshot();
+}
+
+bool ShopDesk::this_book_waits() const {
+  return std::any_of(waiting_.begin(), waiting_.end(), [&](const Waiting& w) { return w.book == book_; });
+}
+
+/// What was ticked and is not in storage yet stays in what is shown.
+void ShopDesk::take_up_waiting() {
+  for (const Waiting& w : waiting_)
+    if (w.book == book_)
+      for (const Event& e : w.events) take_up(e);
+}
+
+const Log* ShopDesk::whole_log() {
+  if (state_ != State::kOpen) return nullptr;
+  if (whole_) return &log_;
+  if (!reading_) read_whole();
+  return nullptr;
+}
+
+bool ShopDesk::pending(EventId id) const {
+  for (const Waiting& w : waiting_)
+    for (const Event& e : w.events)
+      if (e.id() == id) return true;
+  return false;
+}
+
+void ShopDesk::take_up(const Event& event) {
+  if (whole_) add_event(log_, event);
+  if (follows(shop_, event)) return apply(shop_, event);
+  // Only the whole log can say what an event among earlier ones does; what the state holds already changes nothing.
+  if (whole_) shop_ = fold(log_);
+}
+
+Result<EventId> ShopDesk::add(Event event) {
+  if (state_ != State::kOpen || read_only_ || device_ == 0) return fail(ErrorCode::kConflict, "shop");
+  const auto own = std::find_if(shop_.devices.begin(), shop_.devices.end(),
+                                [&](const DeviceState& d) { return d.device == device_; });
+  event.device = device_;
+  event.sequence = own == shop_.devices.end() ? 1 : own->last + 1;
+  event.logical = std::max(shop_.last_logical + 1, event.sequence);
+  event.wall = std::max<std::int64_t>(0, platform_.wall_clock_ms());
+  if (auto good = check_event(event); !good) return tl::unexpected(good.error());
+  take_up(event);
+  const EventId id = event.id();
+  waiting_.push_back({++ticket_, book_, {std::move(event)}, !failure_.empty()});
+  if (waiting_.back().failed)
+    retry();
+  else
+    hand_over(waiting_.back());
+  changed();
+  return id;
+}
+
+Result<int> ShopDesk::merge(const Log& other) {
+  if (state_ != State::kOpen || read_only_ || !whole_) return fail(ErrorCode::kConflict, "shop");
+  Result<Log> both = merged(log_, other);
+  if (!both) return tl::unexpected(both.error());
+  std::vector<Event> fresh;
+  std::set_difference(both->events.begin(), both->events.end(), log_.events.begin(), log_.events.end(),
+                      std::back_inserter(fresh), before);
+  if (fresh.empty()) return 0;
+  log_ = std::move(*both);
+  shop_ = fold(log_);
+  const int count = static_cast<int>(fresh.size());
+  waiting_.push_back({++ticket_, book_, std::move(fresh)});
+  hand_over(waiting_.back());
+  changed();
+  return count;
+}
+
+void ShopDesk::hand_over(Waiting& waiting) {
+  waiting.failed = false;
+  std::vector<LogRecord> records;
+  records.reserve(waiting.events.size());
+  for (const Event& e : waiting.events) records.push_back(record_of(e));
+  platform_.append(waiting.book, waiting.ticket, std::move(records));
+}
+
+void ShopDesk::retry() {
+  // A book's in one transaction, so that nothing later is on disk without what came before it.
+  std::vector<Waiting> again;
+  for (Waiting& w : waiting_) {
+    if (!w.failed) continue;
+    auto same = std::find_if(again.begin(), again.end(), [&](const Waiting& a) { return a.book == w.book; });
+    if (same == again.end()) same = again.insert(again.end(), {++ticket_, w.book, {}});
+    std::move(w.events.begin(), w.events.end(), std::back_inserter(same->events));
+  }
+  std::erase_if(waiting_, [](const Waiting& w) { return w.failed; });
+  failure_.clear();
+  for (Waiting& w : again) {
+    waiting_.push_back(std::move(w));
+    hand_over(waiting_.back());
+  }
+}
+
+void ShopDesk::appended(const PlatformEvent& event) {
+  const auto it =
+      std::find_if(waiting_.begin(), waiting_.end(), [&](const Waiting& w) { return w.ticket == event.number; });
+  if (it == waiting_.end()) return;
+  if (event.kind == EventKind::kAppendFailed) {
+    it->failed = true;
+    failure_ = event.text.empty() ? "other" : event.text;
+  } else {
+    waiting_.erase(it);
+  }
+  changed();
+  keep_snapshot();
+}
+
+void ShopDesk::keep_snapshot() {
+  // A snapshot never holds what the log in storage does not.
+  if (read_only_ || this_book_waits() || shop_.events < snapshot_events_ + kSnapshotEvery || !shop_.twice.empty())
+    return;
+  snapshot_events_ = shop_.events;
+  platform_.save(snapshot_key(), ++snapshots_, write_snapshot(shop_));
+}
+
+}  // namespace bentbook::screens

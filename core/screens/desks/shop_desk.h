@@ -1,0 +1,106 @@
+#pragma once
+/// The shop's desk: the log of the open book and what stands in the shop by it. A tick shows at once and is pending
+/// until the platform says that it is on disk. The log is read from storage beyond the snapshot alone; the whole of it
+/// only where somebody asks (passing it on, a snapshot that does not fit).
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "screens/app/stored.h"
+#include "shop/log/log_file.h"
+#include "shop/log/state.h"
+#include "ui/platform.h"
+
+namespace bentbook::screens {
+
+/// Where what a log folds to is kept beside it.
+[[nodiscard]] inline std::string shop_snapshot_key(std::string_view identity) {
+  return std::string(identity) + ".shop";
+}
+
+class ShopDesk {
+ public:
+  enum class State : std::uint8_t {
+    kNone,     ///< no book
+    kReading,  ///< the log is being read
+    kOpen,
+    kUnreadable,  ///< storage gives nothing: nothing is ticked
+  };
+
+  explicit ShopDesk(Platform& platform) : platform_(platform) {}
+  /// The book whose shop is looked at, by its identity; the same one again changes nothing.
+  void open(std::string_view identity);
+  /// Reads it all again (another tab wrote).
+  void read_again();
+  /// Answers of the platform that are this desk's own; false: it is none.
+  bool take(const PlatformEvent& event);
+  void set_read_only(bool on) { read_only_ = on; }
+
+  [[nodiscard]] State state() const { return state_; }
+  [[nodiscard]] const ShopState& shop() const { return shop_; }
+  /// Grows with every change of shop().
+  [[nodiscard]] std::uint64_t turn() const { return turn_; }
+  [[nodiscard]] std::string_view book() const { return book_; }
+  /// Records in storage that are no events; they are left where they are.
+  [[nodiscard]] int damaged() const { return damaged_; }
+
+  /// Not yet on disk: handed over, or failed ("" if none did, else "quota", "closed", "other").
+  [[nodiscard]] bool pending(EventId id) const;
+  [[nodiscard]] bool pending() const { return !waiting_.empty(); }
+  [[nodiscard]] const std::string& failure() const { return failure_; }
+  /// Hands over again what failed.
+  void retry();
+
+  /// Puts an event of this phone into the log: device, numbers and wall time are filled in. Errors as check_event, and
+  /// kConflict ("shop"): no log is open, or another tab writes.
+  [[nodiscard]] Result<EventId> add(Event event);
+  /// Takes up what another phone sent, all of it in one transaction; how many events were new. kConflict ("book"):
+  /// another building's. The whole log must be there.
+  [[nodiscard]] Result<int> merge(const Log& other);
+
+  /// The whole log, or nullptr while it is being read: ask again with the next frame.
+  [[nodiscard]] const Log* whole_log();
+
+ private:
+  /// An event keeps the book that it was said of: it waits on while another one lies open.
+  struct Waiting {
+    std::int64_t ticket = 0;
+    std::string book;
+    std::vector<Event> events;
+    bool failed = false;
+  };
+  void logged(const PlatformEvent& event);
+  void read_beyond(const ShopState& snapshot);
+  void read_whole();
+  void appended(const PlatformEvent& event);
+  void hand_over(Waiting& waiting);
+  [[nodiscard]] bool this_book_waits() const;
+  void take_up_waiting();
+  void take_up(const Event& event);
+  void changed() { ++turn_; }
+  void keep_snapshot();
+  [[nodiscard]] std::string snapshot_key() const { return shop_snapshot_key(book_); }
+
+  Platform& platform_;
+  State state_ = State::kNone;
+  std::string book_;
+  ShopState shop_;
+  Log log_;
+  bool whole_ = false;     ///< log_ holds every event
+  bool reading_ = false;   ///< an answer to read_log is on its way
+  bool snapshot_ = false;  ///< …of what lies beyond shop_
+  bool read_only_ = false;
+  std::uint64_t device_ = 0;
+  std::vector<Waiting> waiting_;
+  std::string failure_;
+  std::int64_t ticket_ = 0;
+  std::int64_t snapshots_ = 0;
+  std::uint64_t snapshot_events_ = 0;  ///< events that the last snapshot holds
+  std::uint64_t turn_ = 0;
+  int damaged_ = 0;
+};
+
+}  // namespace bentbook::screens

@@ -1,0 +1,11 @@
+#pragma once
+/// What one timber has of its own against the plan, at the end of its sheet: section and measured wood, species, the
+/// joints of its ends, defects, pier level; back to the plan; out of the frame.
+
+#include "screens/frame/form.h"
+
+namespace bentbook::screens {
+
+void timber_apart(Context&, const ShownFrame&, const Timber&);
+
+}  // namespace bentbook::screens

@@ -1,0 +1,152 @@
+// A timber entered by hand: made, changed, taken out.
+
+#include <string>
+
+#include "book/book_edit.h"
+#include "frame/keys.h"
+#include "frame/placing/hand_timber.h"
+#include "screens/frame/form.h"
+#include "screens/frame/pages.h"
+#include "words/frame_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+const HandTimber* find_hand(const Book& book, std::string_view mark) {
+  for (const HandTimber& timber : book.frame.added)
+    if (timber.mark == mark) return &timber;
+  return nullptr;
+}
+
+std::string free_mark(const Book& book, const Frame* frame) {
+  for (int n = 1;; ++n) {
+    std::string mark = "X-" + std::to_string(n);
+    const bool taken = find_hand(book, mark) != nullptr || (frame != nullptr && timber_by_mark(*frame, mark) >= 0);
+    if (!taken) return mark;
+  }
+}
+
+template <class Edit>
+void edit_hand(Context& context, const HandTimber& timber, Edit&& edit) {
+  edit_book(context, [&](Book& book) {
+    HandTimber next = timber;
+    edit(next);
+    book = with_added(std::move(book), next);
+  });
+}
+
+void feature_rows(Context& context, const Book& book, const HandTimber& timber, std::size_t i) {
+  Ui& ui = context.ui;
+  const HandFeature& f = timber.features[i];
+  const std::string number = std::to_string(i);
+  const std::string prefix = "hand:" + timber.mark + ":feature:" + number + ":";
+  heading(ui, "hand.feature." + number, feature_name(f.kind, ui.language), 3);
+  if (const auto face = choice(ui, "hand.face." + number, context.say(Msg::kFieldFace), {"1", "2", "3", "4"},
+                               static_cast<int>(f.face) - 1))
+    edit_hand(context, timber, [&](HandTimber& t) { t.features[i].face = static_cast<Face>(*face + 1); });
+  plan_row(context, book, prefix + "station");
+  plan_row(context, book, prefix + "offset");
+  if (f.kind == FeatureKind::kHole) {
+    plan_row(context, book, prefix + "diameter");
+  } else {
+    plan_row(context, book, prefix + "along");
+    plan_row(context, book, prefix + "across");
+  }
+  if (f.kind != FeatureKind::kTenon) plan_row(context, book, prefix + "feature_depth");
+  if (button(ui, "hand.remove." + number, context.say(Msg::kHandFeatureRemove), Weight::kDestructive)) {
+    edit_hand(context, timber,
+              [&](HandTimber& t) { t.features.erase(t.features.begin() + static_cast<std::ptrdiff_t>(i)); });
+    context.toast(std::string(context.say(Msg::kUndone)), true);
+  }
+}
+
+HandFeature new_feature(FeatureKind kind, const HandTimber& timber) {
+  HandFeature f;
+  f.kind = kind;
+  f.station = {timber.length.count / 2};
+  f.offset = {timber.wood.nominal.breadth.count / 2};
+  f.along = Length::inches(6);
+  f.across = Length::inches(2);
+  f.depth = kind == FeatureKind::kHole ? Length{} : Length::inches(2);
+  f.diameter = Length::inches(1);
+  if (kind == FeatureKind::kTenon) f.station = timber.length;
+  return f;
+}
+
+void features(Context& context, const Book& book, const HandTimber& timber) {
+  Ui& ui = context.ui;
+  for (std::size_t i = 0; i < timber.features.size(); ++i) {
+    const std::size_t before = timber.features.size();
+    feature_rows(context, book, timber, i);
+    if (timber.features.size() != before) return;
+  }
+  heading(ui, "hand.add_heading", context.say(Msg::kHandFeatureAdd), 3);
+  for (int k = 0; k < static_cast<int>(keys::kFeatureKind.size()); ++k) {
+    const auto kind = static_cast<FeatureKind>(k);
+    if (!enters_by_hand(kind)) continue;
+    if (!button(ui, "hand.add." + std::string(keys::word(keys::kFeatureKind, kind)), feature_name(kind, ui.language)))
+      continue;
+    edit_hand(context, timber, [&](HandTimber& t) { t.features.push_back(new_feature(kind, t)); });
+    // Its last row, so that all of them come into view.
+    reveal(ui, "hand.remove." + std::to_string(timber.features.size()));
+  }
+}
+
+void place_part(Context& context, const Book& book, const HandTimber& timber) {
+  const std::string prefix = "hand:" + timber.mark + ":";
+  if (toggle(context.ui, "hand.placed", context.say(Msg::kHandPlaced), timber.placed))
+    edit_hand(context, timber, [](HandTimber& t) { t.placed = !t.placed; });
+  if (!timber.placed) return;
+  for (const char* axis : {"x", "y", "z"}) plan_row(context, book, prefix + axis);
+  for (const char* angle : {"turn", "rise", "roll"}) angle_row(context, book, prefix + angle);
+}
+
+/// A mark that was not taken yet makes the timber.
+void new_timber(Context& context, const ShownFrame& shown) {
+  Ui& ui = context.ui;
+  const std::string mark = free_mark(shown.book, shown.frame() ? &*shown.frame() : nullptr);
+  body(ui, "hand.how", context.say(Msg::kHandHow));
+  if (!button(ui, "hand.make", say(Msg::kHandMake, ui.language, mark), Weight::kPrimary)) return;
+  edit_book(context, [&](Book& book) {
+    HandTimber timber;
+    timber.mark = mark;
+    timber.species = book.frame.species;
+    book = with_added(std::move(book), timber);
+  });
+  context.pages.pop();
+  context.pages.push(frame_hand_page(mark));
+}
+
+void hand_screen(Context& context) {
+  const std::string mark = context.subject;
+  frame_page(context, "hand.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    if (mark.empty()) return new_timber(context, shown);
+    const HandTimber* found = find_hand(shown.book, mark);
+    if (found == nullptr) return note(ui, "hand.gone", say(Msg::kBookNoMark, ui.language, mark));
+    // An edit replaces the book under the page: this copy stays.
+    const HandTimber timber = *found;
+    const Book& book = shown.book;
+    heading(ui, "hand.heading", mark);
+    if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
+      caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
+    const std::string prefix = "hand:" + mark + ":";
+    for (const char* field : {"length", "breadth", "depth"}) plan_row(context, book, prefix + field);
+    for (const char* field : {"a_angle", "a_tilt", "b_angle", "b_tilt"}) angle_row(context, book, prefix + field);
+    note(ui, "hand.ends", context.say(Msg::kHandEnds));
+    place_part(context, book, timber);
+    features(context, book, timber);
+    space(ui, 16);
+    if (button(ui, "hand.delete", context.say(Msg::kSheetTakeOut), Weight::kDestructive)) {
+      edit_book(context, [&](Book& next) { next = without_added(std::move(next), mark); });
+      context.toast(say(Msg::kSheetTakenOut, ui.language, mark), true);
+      context.pages.pop();
+    }
+  });
+}
+
+}  // namespace
+
+Page frame_hand_page(std::string mark) { return {"frame.hand", Msg::kHandTitle, hand_screen, std::move(mark)}; }
+
+}  // namespace bentbook::screens

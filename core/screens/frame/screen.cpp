@@ -1,0 +1,124 @@
+#include "screens/frame/screen.h"
+
+#include <string>
+
+#include "frame/plan_drawing.h"
+#include "screens/books/screen.h"
+#include "screens/frame/form.h"
+#include "screens/frame/pages.h"
+#include "words/frame_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr std::size_t kMostFindings = 12;
+
+const FrameMemory::Elevations& elevations_of(Context& context, const ShownFrame& shown) {
+  FrameMemory::Elevations& kept = context.frame_memory.elevations;
+  if (kept.of != shown.solved)
+    kept = {shown.solved, bent_drawing(shown.plan(), *shown.frame(), 1), wall_drawing(shown.plan(), *shown.frame())};
+  return kept;
+}
+
+FigureText plan_figure(std::string_view key, const ShownFrame& shown, const Voice& voice) {
+  const FramePlan& plan = shown.plan();
+  const std::string name = frame_field_name(key, voice.language);
+  if (key == "pitch_left" || key == "pitch_right") return {print_slope(slope_of(plan, key), voice.marks), name};
+  if (key == "length")
+    return {say_length(length_of(plan), voice), std::string(text(Msg::kFrameLength, voice.language))};
+  if (key == "peak_top")
+    return {say_inches(shown.frame()->ridge_z, voice), std::string(text(Msg::kFramePeakTop, voice.language))};
+  const auto at = length_at(shown.book, key);
+  return {at ? say_length(*at, voice) : std::string{}, name};
+}
+
+void elevation(Context& context, const ShownFrame& shown, ItemKey prefix, Msg name, float height,
+               const draw::Drawing& drawing) {
+  const Voice voice = voice_of(context);
+  const auto tapped = drawing_form(context, prefix, context.say(name), drawing_height(context, height), drawing,
+                                   [&](std::string_view key) { return plan_figure(key, shown, voice); });
+  if (tapped) open_plan_field(context, shown.book, *tapped);
+}
+
+void findings(Context& context, const Frame& frame) {
+  const Voice voice = voice_of(context);
+  std::size_t said = 0;
+  for (const Finding& finding : frame.findings) {
+    if (said == kMostFindings) break;
+    caution(context.ui, "frame.finding." + std::to_string(said++), finding_text(finding, voice));
+  }
+  if (frame.findings.size() > said)
+    note(context.ui, "frame.more_findings",
+         say(Msg::kFrameMoreFindings, voice.language, std::to_string(frame.findings.size() - said)));
+}
+
+std::string kinds_text(Context& context, const FramePlan& plan) {
+  std::string out;
+  const auto add = [&](bool there, TimberKind kind) {
+    if (there) out += (out.empty() ? "" : ", ") + std::string(kind_name(kind, context.ui.language));
+  };
+  add(plan.ties, TimberKind::kTie);
+  add(plan.on_ties == OnTies::kKingPosts && plan.ties, TimberKind::kKingPost);
+  add(plan.on_ties == OnTies::kQueenPosts && plan.ties, TimberKind::kQueenPost);
+  add(plan.collars, TimberKind::kCollar);
+  add(plan.peak == Peak::kRidgeBeam, TimberKind::kRidgeBeam);
+  add(plan.roof == RoofFrame::kPrincipals, TimberKind::kPurlin);
+  add(plan.braces, TimberKind::kBrace);
+  return out;
+}
+
+void rows(Context& context, const ShownFrame& shown) {
+  Ui& ui = context.ui;
+  const auto row = [&](const char* key, Msg title, const std::string& second, const Page& page) {
+    if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
+  };
+  const std::size_t timbers = shown.frame() ? shown.frame()->timbers.size() : 0;
+  row("frame.row.view", Msg::kFrameView, std::string(context.say(Msg::kFrameViewNote)), frame_view_page());
+  row("frame.row.timbers", Msg::kFrameTimbers,
+      say_count(Msg::kFrameTimbersNote, ui.language, static_cast<std::int64_t>(timbers)), frame_list_page());
+  if (shown.book.framed) {
+    row("frame.row.options", Msg::kFrameOptions, kinds_text(context, shown.plan()), frame_options_page());
+    row("frame.row.bays", Msg::kFrameBays,
+        say_count(Msg::kFrameBaysNote, ui.language, static_cast<std::int64_t>(shown.plan().bays.size())),
+        frame_bays_page());
+    row("frame.row.sections", Msg::kFrameSections, std::string(context.say(Msg::kFrameSectionsNote)),
+        frame_sections_page());
+    row("frame.row.joints", Msg::kFrameJoints, std::string(context.say(Msg::kFrameJointsNote)), frame_joints_page());
+  }
+  row("frame.row.books", Msg::kBooks, say_count(Msg::kBooksNote, ui.language, books_on_shelf(context.desk.shelf())),
+      books_page());
+}
+
+void totals(Context& context, const ShownFrame& shown) {
+  FrameMemory::Totals& kept = context.frame_memory.totals;
+  if (kept.of != shown.solved && !shown.typing) kept = {shown.solved, totals_of(*shown.frame())};
+  if (kept.of == nullptr) return;
+  const FrameTotals& t = kept.totals;
+  note(context.ui, "frame.totals",
+       say(Msg::kTotals, context.ui.language,
+           {{"timbers", std::to_string(t.timbers)},
+            {"weight", std::to_string(static_cast<long long>(t.weight_lb + 0.5))},
+            {"feet", std::to_string(static_cast<long long>(t.board_feet + 0.5))}}));
+}
+
+}  // namespace
+
+void frame_screen(Context& context) {
+  frame_page(context, "frame.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    if (!shown.frame()) return frame_refused(context, shown);
+    if (shown.book.framed) {
+      const FrameMemory::Elevations& drawn = elevations_of(context, shown);
+      side_by_side(
+          ui, 16, 300, [&](Ui&) { elevation(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
+          [&](Ui&) { elevation(context, shown, "frame.wall", Msg::kFrameWallPicture, 230, drawn.wall); });
+    } else {
+      body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));
+    }
+    totals(context, shown);
+    findings(context, *shown.frame());
+    rows(context, shown);
+  });
+}
+
+}  // namespace bentbook::screens

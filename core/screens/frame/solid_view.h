@@ -1,0 +1,42 @@
+#pragma once
+/// The building in 3D as more than one page shows it: turned by one finger, zoomed and moved by two, a timber lit by a
+/// tap, marks written where there is room for them. The page says how each timber looks.
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "render/solid_painter.h"
+#include "screens/app/context.h"
+#include "screens/frame/form.h"
+#include "screens/frame/solid_memory.h"
+
+namespace bentbook::screens {
+
+/// By part of the scene, which is by placed timber. Empty patterns or motions: none.
+struct SolidLooks {
+  std::vector<std::uint8_t> looks, patterns;
+  std::vector<render::PartMotion> motions;
+};
+
+[[nodiscard]] render::Camera camera_of(int kind);
+/// Solids of the frame that is shown, made once for each solve.
+void make_scene(SolidMemory&, const ShownFrame&);
+
+struct SolidPage {
+  std::string key;   ///< with ".picture" and ".fit" behind it
+  std::string name;  ///< read aloud
+  std::string of;    ///< changes when the looks do: marks are placed anew
+  bool labels = true;
+};
+/// Draws it into `box` and follows the fingers; `looks` is asked again when a tap changed what is lit. True: a tap
+/// landed on nothing.
+bool draw_solids(Context&, const ShownFrame&, SolidMemory&, Rect box, const SolidPage&,
+                 const std::function<SolidLooks()>& looks);
+
+/// A small box filled as such a pattern is, for a legend.
+void draw_pattern(Ui&, Rect, render::PartPattern);
+/// Colour of a pattern in the theme.
+[[nodiscard]] ImU32 pattern_colour(const Theme&, render::PartPattern);
+
+}  // namespace bentbook::screens

@@ -1,0 +1,106 @@
+#include "screens/rafter/screen.h"
+
+#include <string>
+
+#include "roof/rafter_drawing.h"
+#include "screens/rafter/form.h"
+#include "screens/rafter/pages.h"
+#include "words/words.h"
+
+namespace bentbook::screens {
+namespace {
+
+/// Plumb and seat cut side by side, then the length.
+void main_answers(Context& context, const std::string& prefix, const Rafter& rafter, const Voice& voice) {
+  Ui& ui = context.ui;
+  const Angle seat = Angle::degrees(90) - rafter.slope;
+  side_by_side(
+      ui, 16, 120,
+      [&](Ui& half) {
+        answer(half, prefix + ".plumb_cut", context.say(Msg::kPlumbCut), say_angle(rafter.slope, voice),
+               say_angle(rafter.slope, voice, 3));
+      },
+      [&](Ui& half) {
+        answer(half, prefix + ".seat_cut", context.say(Msg::kSeatCut), say_angle(seat, voice),
+               say_angle(seat, voice, 3));
+      });
+  answer(ui, prefix + ".tip_to_tip", context.say(Msg::kTipToTip), say_length(rafter.tip_to_tip, voice),
+         say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
+}
+
+/// Rows that lead on; each says its main answer.
+void rows(Context& context, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
+  Ui& ui = context.ui;
+  const Rafter& left = pair.left;
+  const auto row = [&](const char* key, Msg title, const std::string& second, const Page& page) {
+    if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
+  };
+  row("rafter.row.marks", Msg::kMarksTitle, std::string(context.say(Msg::kMarksNote)), rafter_marks_page());
+  row("rafter.row.foot", Msg::kFootTitle,
+      say(Msg::kFootNote, ui.language,
+          {{"seat", say_length(left.seat, voice)}, {"depth", say_length(left.birdsmouth_depth, voice)}}),
+      rafter_foot_page());
+  const Msg peaks[] = {Msg::kPeakAgainst, Msg::kPeakBoard, Msg::kPeakBeam};
+  row("rafter.row.peak", Msg::kPeakTitle, std::string(context.say(peaks[static_cast<int>(input.peak)])),
+      rafter_peak_page());
+  const Msg tails[] = {Msg::kTailPlumb, Msg::kTailSquare, Msg::kTailLevel};
+  row("rafter.row.tail", Msg::kTailTitle, std::string(context.say(tails[static_cast<int>(input.tail)])),
+      rafter_tail_page());
+  row("rafter.row.saw", Msg::kRafterSawTitle, std::string(context.say(Msg::kRafterSawNote)), rafter_saw_page());
+  row("rafter.row.square", Msg::kSquareTitle,
+      say_count(Msg::kSquareNote, ui.language, left.steps, {{"odd", say_length(left.step_odd, voice)}}),
+      rafter_square_page());
+  row("rafter.row.sides", Msg::kSidesTitle,
+      std::string(context.say(pair.alike ? Msg::kSidesAlikeNote : Msg::kSidesUnlikeNote)), rafter_sides_page());
+  row("rafter.row.timber", Msg::kTimberTitle,
+      say(Msg::kTimberNote, ui.language,
+          {{"breadth", say_length(input.section.breadth, voice)},
+           {"depth", say_length(input.section.depth, voice)},
+           {"stock", say_length(left.stock, voice)}}),
+      rafter_timber_page());
+  row("rafter.row.feet", Msg::kFeetTitle,
+      std::string(context.say(input.feet == Feet::kTied ? Msg::kFeetTied : Msg::kFeetLoose)), rafter_feet_page());
+}
+
+void cautions(Context& context, const RafterPair& pair, const Voice& voice) {
+  int count = 0;
+  const auto say_all = [&](const Rafter& rafter) {
+    for (const Caution& item : rafter.cautions)
+      caution(context.ui, "rafter.caution." + std::to_string(count++), caution_text(item, pair, voice));
+  };
+  say_all(pair.left);
+  if (!pair.alike) say_all(pair.right);
+}
+
+}  // namespace
+
+void rafter_screen(Context& context) {
+  Ui& ui = context.ui;
+  const ShownRafter shown = rafter_now(context);
+  const Voice voice = voice_of(context);
+  begin_scroll(ui, "rafter.page", context.page);
+  if (!shown.pair) {
+    rafter_refused(context, shown);
+    end_scroll(ui);
+    return;
+  }
+  const RafterPair& pair = *shown.pair;
+  // On a phone held upright the answers stand below the drawing, where there is width beside it.
+  side_by_side(
+      ui, 16, 300,
+      [&](Ui&) {
+        rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, pair), shown);
+      },
+      [&](Ui&) {
+        for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
+          main_answers(context, side == Side::kLeft ? "rafter.answer_left" : "rafter.answer_right", rafter, voice);
+        });
+      });
+  space(ui, 8);
+  cautions(context, pair, voice);
+  rows(context, shown.input, pair, voice);
+  space(ui, 24);
+  end_scroll(ui);
+}
+
+}  // namespace bentbook::screens

@@ -1,0 +1,65 @@
+// What lies on which truck and in which stack, and the order as text to be pinned on the wall.
+
+#include <string>
+
+#include "screens/raising/form.h"
+#include "screens/raising/pages.h"
+#include "words/frame_words.h"
+#include "words/raise_text.h"
+
+namespace bentbook::screens {
+namespace {
+
+void timber_rows(Context& context, const Frame& frame, const std::string& key,
+                 const std::vector<LoadedTimber>& timbers) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  for (auto it = timbers.rbegin(); it != timbers.rend(); ++it) {
+    const std::string& mark = frame.timbers[static_cast<std::size_t>(it->timber)].mark;
+    fact(ui, key + "." + mark, mark + (it->step < 0 ? std::string{} : " · " + std::to_string(it->step + 1)),
+         say_inches(it->length, voice) + " · " + say_weight(it->weight_lb, voice));
+    if (it->too_long) caution(ui, key + ".long." + mark, say(Msg::kListsTooLong, ui.language, mark));
+    if (it->too_heavy) caution(ui, key + ".heavy." + mark, say(Msg::kListsTooHeavy, ui.language, mark));
+  }
+}
+
+void lists_screen(Context& context) {
+  raising_page(context, "lists.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    const Frame& frame = *shown.frame();
+    const Voice voice = voice_of(context);
+    body(ui, "lists.note", context.say(Msg::kListsNote));
+    if (button(ui, "lists.share", context.say(Msg::kListsShare), Weight::kPrimary)) {
+      const auto& checked = context.raising_memory.check;
+      const bool known = checked.what && checked.of == RaisingMemory::Of{shown.solved, context.desk.book().raising, -1};
+      Voice plain = voice;
+      plain.marks = Marks::kAscii;
+      context.platform.share_file(context.desk.title() + " " + std::string(context.say(Msg::kPlaceRaising)) + ".txt",
+                                  "text/plain",
+                                  raising_text(context.desk.book(), frame, plain, known ? &*checked.what : nullptr));
+    }
+    int n = 0;
+    const RaisingMemory::Lists& lists = raising_lists(context, shown);
+    for (const TruckLoad& load : lists.loads) {
+      const std::string key = "lists.truck." + std::to_string(n++);
+      heading(ui, key,
+              say(Msg::kListsTruck, ui.language,
+                  {{"n", std::to_string(n)}, {"weight", say_weight(load.weight_lb, voice)}}));
+      timber_rows(context, frame, key, load.timbers);
+    }
+    n = 0;
+    for (const LayDownStack& stack : lists.stacks) {
+      const std::string key = "lists.stack." + std::to_string(n++);
+      heading(ui, key,
+              stack.day == 0 ? std::string(context.say(Msg::kListsNoStep))
+                             : say(Msg::kListsStack, ui.language, std::to_string(stack.day)));
+      timber_rows(context, frame, key, stack.timbers);
+    }
+  });
+}
+
+}  // namespace
+
+Page raising_lists_page() { return {"raising.lists", Msg::kRaisingLists, lists_screen}; }
+
+}  // namespace bentbook::screens

@@ -1,0 +1,169 @@
+#include "screens/raising/picture.h"
+
+#include <algorithm>
+
+#include "ui/widgets_inside.h"
+
+namespace bentbook::screens {
+namespace {
+
+using render::PartLook;
+using render::PartMotion;
+
+constexpr double kComesMs = 4000, kSwayMs = 2400;
+constexpr double kMostShown = 96;     ///< inches of a long way that are shown
+constexpr double kFilled = 0.62;      ///< of the picture by what is there: the rest is for braces and ways in
+constexpr double kSwayInches = 14;    ///< of the point that moves most
+constexpr double kSpreadShare = 0.8;  ///< what is spread closes in the last part of the way
+
+bool has(const std::vector<int>& timbers, int timber) {
+  return std::find(timbers.begin(), timbers.end(), timber) != timbers.end();
+}
+
+void put(float (&out)[3], Vec3 v) {
+  out[0] = static_cast<float>(v.x);
+  out[1] = static_cast<float>(v.y);
+  out[2] = static_cast<float>(v.z);
+}
+
+/// Where what comes is against its place; moves after one another, each in its part of the time.
+PartMotion on_the_way(const std::vector<Move>& path, double share) {
+  PartMotion out;
+  Vec3 off;
+  int steps = 0;
+  for (const Move& move : path) steps += move.kind == MoveKind::kSpread ? 0 : 1;
+  int n = 0;
+  for (const Move& move : path) {
+    if (move.kind == MoveKind::kSpread) continue;
+    const double done = std::clamp(share * steps - n, 0.0, 1.0);
+    ++n;
+    if (move.kind == MoveKind::kSwing) {
+      put(out.turn, -move.distance * (1 - done) * move.direction);
+      put(out.centre, move.pivot);
+    } else {
+      const double way = move.distance > 0 ? std::min(move.distance, kMostShown) : kMostShown;
+      off = off - way * (1 - done) * move.direction;
+    }
+  }
+  put(out.move, off);
+  return out;
+}
+
+std::vector<PartMotion> giving_way(const std::vector<int>& parts, const Frame& frame, const Mode& mode, double sway) {
+  std::vector<PartMotion> motions(parts.size());
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    for (const TimberMotion& m : mode.motions) {
+      if (m.timber != parts[i]) continue;
+      const Timber& timber = frame.timbers[static_cast<std::size_t>(m.timber)];
+      put(motions[i].move, sway * m.move);
+      put(motions[i].turn, sway * m.turn);
+      put(motions[i].centre, facts_of(timber).cg_world);
+    }
+  return motions;
+}
+
+std::optional<Vec3> point_of(const Frame& frame, const TimberPoint& point) {
+  const int t = timber_by_mark(frame, point.mark);
+  if (t < 0 || !frame.timbers[static_cast<std::size_t>(t)].placed) return std::nullopt;
+  return to_world(frame.timbers[static_cast<std::size_t>(t)].at, {point.station.in(), 0, 0});
+}
+
+/// Braces lie over the solids: what holds must be seen.
+void draw_temporaries(Context& context, const Frame& frame, const SolidMemory& solids, Rect box,
+                      const std::vector<Temporary>& temporaries) {
+  const Ui& ui = context.ui;
+  const render::View view(*solids.scene, solids.camera, static_cast<double>(box.w), static_cast<double>(box.h));
+  ImDrawList& list = pen(context.ui);
+  list.PushClipRect(top_left(box), bottom_right(box), true);
+  for (const Temporary& t : temporaries) {
+    const auto from = point_of(frame, t.from);
+    const auto to = t.to.mark.empty() ? std::optional<Vec3>({t.ground_x.in(), t.ground_y.in(), t.ground_z.in()})
+                                      : point_of(frame, t.to);
+    if (!from || !to) continue;
+    const auto px = [&](Vec3 p) {
+      const Vec2 at = view.to_px(p);
+      return ImVec2{box.x + static_cast<float>(at.x), box.y + static_cast<float>(at.y)};
+    };
+    const ImVec2 a = px(*from), b = px(*to);
+    list.AddLine(a, b, ui.theme.cut, t.kind == TemporaryKind::kGuy ? 1.5F : 3.0F);
+    const ImVec2 at{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    ImFont& font = *ui.fonts.note;
+    const float wide = text_size(font, t.name).x;
+    list.AddRectFilled({at.x - 3, at.y - font.FontSize / 2}, {at.x + wide + 3, at.y + font.FontSize / 2},
+                       ui.theme.ground);
+    draw_text(list, font, {at.x, at.y - font.FontSize / 2}, ui.theme.ink, t.name);
+  }
+  list.PopClipRect();
+}
+
+}  // namespace
+
+std::vector<PartMotion> coming_motions(const std::vector<int>& parts, const RaisingPicture& picture, double share) {
+  std::vector<PartMotion> motions(parts.size());
+  if (picture.entry == nullptr || !picture.entry->free) return motions;
+  const PartMotion way = on_the_way(picture.entry->path, share);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (has(picture.coming, parts[i])) motions[i] = way;
+    for (const Move& move : picture.entry->path)
+      if (move.kind == MoveKind::kSpread && has(move.who, parts[i])) {
+        const double open = std::clamp((1 - share) / (1 - kSpreadShare), 0.0, 1.0);
+        put(motions[i].move, open * move.distance * move.direction);
+      }
+  }
+  return motions;
+}
+
+void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, const RaisingPicture& picture) {
+  Ui& ui = context.ui;
+  RaisingMemory& memory = context.raising_memory;
+  SolidMemory& solids = memory.picture;
+  const bool anew = solids.of != shown.solved;
+  make_scene(solids, shown);
+  const Frame& frame = *shown.frame();
+  const Rect row = take_box(ui, drawing_height(context, 300));
+  space(ui, kGap);
+  double share = 1, sway = 0;
+  if (memory.moving_since_ms >= 0) {
+    const double ms = ui.now_ms - memory.moving_since_ms;
+    const bool comes = picture.mode == nullptr;
+    if (comes ? ms >= kComesMs : ms >= 4 * kSwayMs) {
+      memory.moving_since_ms = -1;
+      memory.mode = -1;
+    } else {
+      share = comes ? std::min(1.0, ms / (0.9 * kComesMs)) : 1;
+      sway = kSwayInches * libm::sin(ms / kSwayMs * 2 * libm::kPi);
+      // Where motion is not wanted, one still picture on the way.
+      if (context.viewport.reduced_motion) {
+        share = 0.3;
+        sway = kSwayInches;
+      } else {
+        ui.memory.want_frame = true;
+      }
+    }
+  }
+  SolidLooks looks;
+  for (const int t : solids.timbers) {
+    PartLook look = PartLook::kHidden;
+    if (has(picture.standing, t)) look = PartLook::kPlain;
+    if (has(picture.coming, t)) look = PartLook::kLit;
+    looks.looks.push_back(static_cast<std::uint8_t>(look));
+  }
+  std::string of = std::to_string(static_cast<int>(row.w)) + "/" + std::to_string(static_cast<int>(row.h));
+  for (const std::uint8_t look : looks.looks) of += static_cast<char>('0' + look);
+  if (memory.picture_of != of || anew) {
+    memory.picture_of = of;
+    solids.home = solids.camera = render::fitted(*solids.scene, {0.6, 0.45}, looks.looks, static_cast<double>(row.w),
+                                                 static_cast<double>(row.h), kFilled);
+  }
+  const std::string name =
+      say(Msg::kRaisingPictureName, ui.language,
+          {{"standing", std::to_string(picture.standing.size())}, {"coming", marks_text(frame, picture.coming)}});
+  looks.motions = picture.mode != nullptr && memory.moving_since_ms >= 0
+                      ? giving_way(solids.timbers, frame, *picture.mode, sway)
+                      : coming_motions(solids.timbers, picture, share);
+  (void)draw_solids(context, shown, solids, row, {std::string(key), name, of, memory.moving_since_ms < 0},
+                    [&] { return looks; });
+  draw_temporaries(context, frame, solids, row, picture.temporaries);
+}
+
+}  // namespace bentbook::screens

@@ -1,0 +1,22 @@
+#pragma once
+/// What stands, what comes and on which way, moving; how it can give way; temporary braces as lines.
+
+#include "screens/frame/solid_view.h"
+#include "screens/raising/form.h"
+
+namespace bentbook::screens {
+
+struct RaisingPicture {
+  std::vector<int> standing, coming;  ///< indices in Frame::timbers
+  std::vector<Temporary> temporaries;
+  const Entry* entry = nullptr;  ///< how it comes in
+  const Mode* mode = nullptr;    ///< a motion that nothing holds back: shown instead
+};
+/// Draws it over the column's width.
+void raising_picture(Context&, const ShownFrame&, ItemKey key, const RaisingPicture&);
+
+/// By part of the scene: how far what comes is from its place when `share` of the way is behind it.
+[[nodiscard]] std::vector<render::PartMotion> coming_motions(const std::vector<int>& parts, const RaisingPicture&,
+                                                             double share);
+
+}  // namespace bentbook::screens

@@ -1,0 +1,83 @@
+// The Raising place: what the order comes to, the next step, and the ways to what the lead says.
+
+#include <algorithm>
+#include <string>
+
+#include "screens/raising/form.h"
+#include "screens/raising/pages.h"
+#include "words/frame_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+std::string number(std::size_t n) { return std::to_string(n); }
+
+int next_step(const RaisingPlan& plan) {
+  for (std::size_t i = 0; i < plan.steps.size(); ++i)
+    if (!plan.steps[i].done) return static_cast<int>(i);
+  return -1;
+}
+
+void verdict(Context& context, const RaisingPlan& plan, const OrderCheck& check) {
+  Ui& ui = context.ui;
+  int n = 0;
+  for (const OrderFault& fault : check.faults)
+    if (fault.step < 0) caution(ui, "raising.fault." + std::to_string(n++), order_fault_text(fault, voice_of(context)));
+  if (plan.steps.empty()) return body(ui, "raising.empty", context.say(Msg::kRaisingEmpty));
+  if (check.first_unstable >= 0)
+    caution(ui, "raising.unstable",
+            say(Msg::kRaisingUnstable, ui.language, number(static_cast<std::size_t>(check.first_unstable) + 1)));
+  else if (check.first_bad >= 0)
+    caution(ui, "raising.bad",
+            say(Msg::kRaisingBad, ui.language, number(static_cast<std::size_t>(check.first_bad) + 1)));
+  else if (n == 0)
+    fact(ui, "raising.verdict", context.say(Msg::kRaisingVerdict), context.say(Msg::kRaisingNoFault), true);
+  if (!check.left_out.empty())
+    note(ui, "raising.left_out",
+         say_count(Msg::kRaisingLeftOut, ui.language, static_cast<std::int64_t>(check.left_out.size())));
+}
+
+void ways_on(Context& context, const RaisingPlan& plan) {
+  Ui& ui = context.ui;
+  const auto row = [&](const char* key, Msg title, std::string_view second, const Page& page) {
+    if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
+  };
+  heading(ui, "raising.order_heading", context.say(Msg::kRaisingOrder));
+  row("raising.order", Msg::kRaisingSteps,
+      say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(plan.steps.size())),
+      raising_order_page());
+  row("raising.tap", Msg::kRaisingTap, context.say(Msg::kRaisingTapNote), raising_tap_page());
+  row("raising.search", Msg::kRaisingSearch, context.say(Msg::kRaisingSearchNote), raising_search_page());
+  row("raising.wishes", Msg::kRaisingWishes, context.say(Msg::kRaisingWishesNote), raising_wishes_page());
+  heading(ui, "raising.said_heading", context.say(Msg::kRaisingSaid));
+  row("raising.temporaries", Msg::kRaisingTemporaries,
+      say_count(Msg::kRaisingTemporariesNote, ui.language, static_cast<std::int64_t>(plan.temporaries.size())),
+      raising_temporaries_page());
+  row("raising.loads", Msg::kRaisingLoads,
+      say(Msg::kRaisingLoadsNote, ui.language, number(static_cast<std::size_t>(plan.loads.wind_mph))),
+      raising_loads_page());
+  row("raising.gear", Msg::kRaisingGear, context.say(Msg::kRaisingGearNote), raising_gear_page());
+  row("raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());
+}
+
+}  // namespace
+
+void raising_screen(Context& context) {
+  raising_page(context, "raising.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    const RaisingPlan& plan = context.desk.book().raising;
+    if (const OrderCheck* check = order_check(context, shown)) verdict(context, plan, *check);
+    const int next = next_step(plan);
+    if (next >= 0 && button(ui, "raising.next",
+                            say(Msg::kRaisingNext, ui.language,
+                                {{"n", std::to_string(next + 1)},
+                                 {"all", number(plan.steps.size())},
+                                 {"marks", marks_text(plan.steps[static_cast<std::size_t>(next)].marks)}}),
+                            Weight::kPrimary))
+      context.pages.push(raising_step_page(next));
+    caution(ui, "raising.caution", context.say(Msg::kRaisingCaution));
+    ways_on(context, plan);
+  });
+}
+
+}  // namespace bentbook::screens

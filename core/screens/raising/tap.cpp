@@ -1,0 +1,200 @@
+// The lead's order by tapping timbers, and an order that is looked for.
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+#include "screens/app/task_button.h"
+#include "screens/frame/solid_view.h"
+#include "screens/raising/form.h"
+#include "screens/raising/pages.h"
+#include "ui/widgets_inside.h"
+
+namespace bentbook::screens {
+namespace {
+
+using render::PartLook;
+
+int last_day(const RaisingPlan& plan) { return plan.steps.empty() ? 1 : plan.steps.back().day; }
+
+/// What is in the order already is pale; what was tapped is lit.
+SolidLooks looks_of(const Frame& frame, const SolidMemory& solids, const std::vector<std::string>& left,
+                    const std::vector<std::string>& picked) {
+  SolidLooks out;
+  for (const int t : solids.timbers) {
+    const std::string& mark = frame.timbers[static_cast<std::size_t>(t)].mark;
+    PartLook look = PartLook::kGhost;
+    if (std::find(left.begin(), left.end(), mark) != left.end()) look = PartLook::kPlain;
+    if (std::find(picked.begin(), picked.end(), mark) != picked.end()) look = PartLook::kLit;
+    out.looks.push_back(static_cast<std::uint8_t>(look));
+  }
+  return out;
+}
+
+void take_tap(RaisingMemory& memory) {
+  if (memory.tapping.lit.empty()) return;
+  const std::string mark = std::exchange(memory.tapping.lit, {});
+  const auto it = std::find(memory.picked.begin(), memory.picked.end(), mark);
+  if (it == memory.picked.end())
+    memory.picked.push_back(mark);
+  else
+    memory.picked.erase(it);
+}
+
+void picked_part(Context& context, const std::vector<std::string>& left) {
+  Ui& ui = context.ui;
+  RaisingMemory& memory = context.raising_memory;
+  fact(ui, "tap.left", context.say(Msg::kTapLeft), std::to_string(left.size()), true);
+  if (memory.picked.empty()) return note(ui, "tap.how", context.say(Msg::kTapHow));
+  fact(ui, "tap.picked", context.say(Msg::kTapPicked), marks_text(memory.picked), true);
+  if (button(ui, "tap.together", context.say(memory.picked.size() > 1 ? Msg::kTapTogether : Msg::kTapOne),
+             Weight::kPrimary)) {
+    edit_raising(context, [&](RaisingPlan& plan) {
+      plan.steps.push_back({memory.picked, {}, {}, last_day(plan), false});
+    });
+    memory.picked.clear();
+  } else if (memory.picked.size() > 1 && button(ui, "tap.each", context.say(Msg::kTapEach))) {
+    edit_raising(context, [&](RaisingPlan& plan) {
+      for (const std::string& mark : memory.picked) plan.steps.push_back({{mark}, {}, {}, last_day(plan), false});
+    });
+    memory.picked.clear();
+  }
+  if (!memory.picked.empty() && button(ui, "tap.none", context.say(Msg::kTapNone))) memory.picked.clear();
+}
+
+/// What stands in one bent's plane, to be put together lying down and raised as one.
+void by_bent(Context& context, const Frame& frame, const std::vector<std::string>& left) {
+  Ui& ui = context.ui;
+  std::map<int, std::vector<std::string>> bents;
+  for (const std::string& mark : left) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(timber_by_mark(frame, mark))];
+    const bool in_bent = timber.kind != TimberKind::kCommonRafter && timber.kind != TimberKind::kPrincipalRafter;
+    if (timber.place.bent > 0 && timber.place.bay < 0 && in_bent) bents[timber.place.bent].push_back(mark);
+  }
+  if (bents.empty()) return;
+  heading(ui, "tap.bents", context.say(Msg::kTapBents));
+  for (const auto& [bent, marks] : bents)
+    if (list_row(ui, "tap.bent." + std::to_string(bent), say(Msg::kViewBent, ui.language, std::to_string(bent)),
+                 marks_text(marks)))
+      context.raising_memory.picked = marks;
+}
+
+/// Every timber that is not in the order yet by name too: for those whom the picture tells nothing.
+void by_name(Context& context, const std::vector<std::string>& left) {
+  Ui& ui = context.ui;
+  RaisingMemory& memory = context.raising_memory;
+  heading(ui, "tap.names", context.say(Msg::kTapNames));
+  for (const std::string& mark : left) {
+    const bool on = std::find(memory.picked.begin(), memory.picked.end(), mark) != memory.picked.end();
+    if (!toggle(ui, "tap.mark." + mark, mark, on)) continue;
+    memory.tapping.lit = mark;
+    take_tap(memory);
+  }
+}
+
+void tap_screen(Context& context) {
+  Ui& ui = context.ui;
+  if (!book_is_open(context)) return;
+  const ShownFrame shown = frame_now(context);
+  if (!shown.frame()) return raising_page(context, "tap.page", [](const ShownFrame&) {});
+  RaisingMemory& memory = context.raising_memory;
+  const Frame& frame = *shown.frame();
+  const std::vector<std::string> left = marks_left(frame, context.desk.book().raising);
+  std::erase_if(memory.picked,
+                [&](const std::string& m) { return std::find(left.begin(), left.end(), m) == left.end(); });
+  make_scene(memory.tapping, shown);
+  Rect picture = context.page, below = context.page;
+  if (context.page.w > context.page.h * 1.2F) {
+    below.w = std::min(320.0F, below.w * 0.45F);
+    picture.w -= below.w;
+    below.x = picture.x + picture.w;
+  } else {
+    picture.h = context.page.h * 0.52F;
+    below.y += picture.h;
+    below.h -= picture.h;
+  }
+  std::string of = std::to_string(left.size());
+  for (const std::string& mark : memory.picked) of += "/" + mark;
+  (void)draw_solids(context, shown, memory.tapping, picture, {"tap", std::string(context.say(Msg::kTapPicture)), of},
+                    [&] { return looks_of(frame, memory.tapping, left, memory.picked); });
+  take_tap(memory);
+  begin_scroll(ui, "tap.page", below);
+  const auto kind = choice(ui, "tap.kind", {},
+                           {context.say(Msg::kViewTurned), context.say(Msg::kViewPlan), context.say(Msg::kViewGable),
+                            context.say(Msg::kViewSide)},
+                           memory.tapping.kind);
+  if (kind) {
+    memory.tapping.kind = *kind;
+    memory.tapping.camera = memory.tapping.home = camera_of(*kind);
+  }
+  picked_part(context, left);
+  by_bent(context, frame, left);
+  by_name(context, left);
+  space(ui, 24);
+  end_scroll(ui);
+}
+
+// ── An order that is looked for ───────────────────────────────────────────────────────────────────────────────────
+
+void found_part(Context& context, const FoundOrder& found) {
+  Ui& ui = context.ui;
+  const std::string steps = std::to_string(found.plan.steps.size());
+  if (found.found) {
+    fact(ui, "search.found", context.say(Msg::kSearchFound),
+         say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(found.plan.steps.size())), true);
+    fact(ui, "search.temporaries", context.say(Msg::kRaisingTemporaries), std::to_string(found.cost.temporaries));
+    fact(ui, "search.moves", context.say(Msg::kSearchMoves), std::to_string(found.cost.moves));
+    note(ui, "search.proven", context.say(found.proven_optimal ? Msg::kSearchProven : Msg::kSearchBest));
+  } else {
+    caution(ui, "search.not_found", say(Msg::kSearchNotFound, ui.language, steps));
+    int n = 0;
+    if (!found.cycle.empty())
+      caution(ui, "search.cycle", say(Msg::kFaultWishCycle, ui.language, {{"marks", marks_text(found.cycle)}}));
+    for (const Stuck& stuck : found.stuck) {
+      if (n == 8) break;
+      body(ui, "search.stuck." + std::to_string(n++), stuck_text(stuck, ui.language));
+    }
+  }
+  note(ui, "search.as_assumed", context.say(Msg::kRaisingCaution));
+  if (found.plan.steps.empty()) return;
+  if (!button(ui, "search.take", context.say(found.found ? Msg::kSearchTake : Msg::kSearchTakePart), Weight::kPrimary))
+    return;
+  edit_raising(context, [&](RaisingPlan& plan) {
+    plan.steps = found.plan.steps;
+    plan.temporaries = found.plan.temporaries;
+    plan.assemblies = found.plan.assemblies;
+  });
+  context.raising_memory.found.reset();
+  context.pages.pop();
+  context.pages.push(raising_order_page());
+  context.toast(std::string(context.say(Msg::kSearchTaken)), true);
+}
+
+void search_screen(Context& context) {
+  raising_page(context, "search.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    RaisingMemory& memory = context.raising_memory;
+    body(ui, "search.how", context.say(Msg::kSearchHow));
+    if (memory.found_of != shown.solved) memory.found.reset();
+    fasteners_toggle(context);
+    const Book& book = context.desk.book();
+    // First any good order; a cheaper one only where it is asked for, since that takes as long as it is let.
+    const bool further = memory.found && memory.found->found;
+    if (const auto answer =
+            task_button(context, "search.go", context.say(further ? Msg::kSearchFurther : Msg::kSearchGo),
+                        "raise_search", [&] { return raise_search_request(book, 1, 4000, further); })) {
+      if (auto found = read_found_order(*answer)) {
+        memory.found = std::move(*found);
+        memory.found_of = shown.solved;
+      }
+    }
+    if (memory.found) found_part(context, *memory.found);
+  });
+}
+
+}  // namespace
+
+Page raising_tap_page() { return {"raising.tap", Msg::kRaisingTap, tap_screen}; }
+Page raising_search_page() { return {"raising.search", Msg::kRaisingSearch, search_screen}; }
+
+}  // namespace bentbook::screens

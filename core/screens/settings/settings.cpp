@@ -1,0 +1,68 @@
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <string>
+#include <utility>
+
+#include "screens/app/menu.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr std::array<int, 4> kDivisions{8, 16, 32, 64};
+
+/// Place of `value` in a list; 0 if it is not there.
+template <class List, class Value>
+int place_of(const List& list, const Value& value) {
+  const auto found = std::find(std::begin(list), std::end(list), value);
+  return found == std::end(list) ? 0 : static_cast<int>(found - std::begin(list));
+}
+
+void lengths(Ui& ui, Settings& next) {
+  heading(ui, "settings.lengths", ui.say(Msg::kSetLengths));
+  if (const auto form = choice(ui, "settings.form", {},
+                               {ui.say(Msg::kSetFormFeet), ui.say(Msg::kSetFormInches), ui.say(Msg::kSetFormDecimal),
+                                ui.say(Msg::kSetFormMm), ui.say(Msg::kSetFormMetres)},
+                               static_cast<int>(next.lengths.form)))
+    next.lengths.form = static_cast<LengthForm>(*form);
+  const bool fractions = next.lengths.form == LengthForm::kFeetInches || next.lengths.form == LengthForm::kInchFraction;
+  if (!fractions) return;
+  if (const auto division = choice(ui, "settings.division", ui.say(Msg::kSetDivision),
+                                   {"1⁄8″", "1⁄16″", "1⁄32″", "1⁄64″"}, place_of(kDivisions, next.lengths.denominator)))
+    next.lengths.denominator = kDivisions[static_cast<std::size_t>(*division)];
+}
+
+void looks(Ui& ui, Settings& next) {
+  if (const auto theme = choice(ui, "settings.theme", ui.say(Msg::kSetTheme),
+                                {ui.say(Msg::kSetThemeFollow), ui.say(Msg::kSetThemeSun), ui.say(Msg::kSetThemeNight)},
+                                static_cast<int>(next.theme)))
+    next.theme = static_cast<bentbook::Theme>(*theme);
+  if (const auto percent = slider(ui, "settings.text", ui.say(Msg::kSetText), next.text_percent, 100, 200, 25,
+                                  std::to_string(next.text_percent) + " %"))
+    next.text_percent = static_cast<int>(*percent);
+  constexpr std::array<std::string_view, 3> kTags{"", "en", "es"};
+  if (const auto tag = choice(ui, "settings.language", ui.say(Msg::kSetLanguage),
+                              {ui.say(Msg::kSetLanguageFollow), "English", "Español"}, place_of(kTags, next.language)))
+    next.language = kTags[static_cast<std::size_t>(*tag)];
+}
+
+void draw_settings(Context& context) {
+  Ui& ui = context.ui;
+  Kit next = context.kit;
+  begin_scroll(ui, "settings.page", context.page);
+  lengths(ui, next.settings);
+  heading(ui, "settings.looks", ui.say(Msg::kSetReading));
+  looks(ui, next.settings);
+  if (toggle(ui, "settings.glove", ui.say(Msg::kSetGlove), next.settings.glove, ui.say(Msg::kSetGloveNote)))
+    next.settings.glove = !next.settings.glove;
+  if (toggle(ui, "settings.awake", ui.say(Msg::kSetAwake), next.settings.keep_awake, ui.say(Msg::kSetAwakeNote)))
+    next.settings.keep_awake = !next.settings.keep_awake;
+  end_scroll(ui);
+  if (next.settings != context.kit.settings) context.change_kit(std::move(next));
+}
+
+}  // namespace
+
+Page settings_page() { return {"settings", Msg::kSettings, draw_settings}; }
+
+}  // namespace bentbook::screens

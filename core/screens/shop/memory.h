@@ -1,0 +1,53 @@
+#pragma once
+/// What the Shop place remembers between frames: what was worked out for a frame and a state of the log, and where the
+/// user was. Nothing of it is stored.
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "frame/sheet/sheet_drawing.h"
+#include "model/book_model.h"
+#include "shop/log/chunk.h"
+#include "shop/workplace.h"
+
+namespace bentbook::screens {
+
+struct ShopMemory {
+  /// Every timber's steps and how far they are, for one frame, saw and state of the log.
+  struct Work {
+    std::shared_ptr<const Result<Frame>> of;
+    std::string saw;
+    std::vector<Rule> rules;
+    std::uint64_t turn = 0;  ///< of the log
+    std::vector<TimberWork> timbers;
+    std::vector<Conflict> conflicts;
+  } work;
+
+  /// One timber's sheet, for the pictures of its steps.
+  struct Shown {
+    std::shared_ptr<const Result<Frame>> of;
+    std::string mark, saw;
+    Sheet sheet;
+    std::string step;
+    SheetDrawing drawing;
+  } shown;
+
+  /// The log as codes, while they are shown.
+  struct Codes {
+    std::uint64_t turn = 0;
+    std::vector<std::string> pieces;
+    std::size_t shown = 0;
+    double since_ms = 0;
+  } codes;
+
+  /// What the camera has read so far; a set that came together waits to be looked at.
+  struct Scan {
+    Chunks chunks;
+    std::string received;
+  } scan;
+  std::string reason;  ///< typed for a hold or a release
+};
+
+}  // namespace bentbook::screens

@@ -1,0 +1,80 @@
+// What waits at a workplace. At the saw the table is set once for all timbers that want it so.
+
+#include <algorithm>
+#include <string>
+
+#include "screens/shop/form.h"
+#include "screens/shop/pages.h"
+#include "words/frame_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& work, const WorkStep& step,
+                 std::string_view prefix = "shop.wait") {
+  const Timber& timber = shown.frame()->timbers[static_cast<std::size_t>(work.timber)];
+  const Voice voice = voice_of(context);
+  // The saw's numbers stand over its group.
+  std::string second;
+  if (step.place != Workplace::kSaw && !step.numbers.empty())
+    second = std::string(step_number_text(step.numbers[0].name, voice.language)) + " " +
+             step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
+  if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
+               timber.mark + " · " + step_text(step, voice.language), second))
+    context.pages.push(shop_step_page(timber.mark, step.id));
+}
+
+void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  const std::vector<SawGroup> groups = waiting_for_saw(work.timbers);
+  if (groups.empty()) return body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
+  body(ui, "shop.settings", say_count(Msg::kWorkplaceSettings, ui.language, static_cast<std::int64_t>(groups.size())));
+  int n = 0;
+  for (const SawGroup& group : groups) {
+    const std::string key = "shop.setting." + std::to_string(n++);
+    const auto degrees = [&](std::int64_t hundredths) {
+      return say_angle(Angle{hundredths * (Angle::kPerDegree / 100)}, voice);
+    };
+    side_by_side(
+        ui, 16, 120,
+        [&](Ui& half) { answer(half, key + ".table", context.say(Msg::kSheetTable), degrees(group.setup.table)); },
+        [&](Ui& half) { answer(half, key + ".tilt", context.say(Msg::kSheetTilt), degrees(group.setup.tilt)); });
+    if (group.setup.stop != 0)
+      fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
+           say_inches(static_cast<double>(group.setup.stop) / 64, voice));
+    note(ui, key + ".count",
+         say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(group.cuts.size())));
+    for (const WaitingCut& cut : group.cuts) {
+      const TimberWork& timber = work.timbers[static_cast<std::size_t>(cut.work)];
+      waiting_row(context, shown, timber, timber.steps[static_cast<std::size_t>(cut.step)], key);
+    }
+    space(ui, 16);
+  }
+}
+
+void place_screen(Context& context) {
+  shop_page(context, "shop.place.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    const auto word = std::find(kWorkplaceWords.begin(), kWorkplaceWords.end(), context.subject);
+    if (word == kWorkplaceWords.end()) return;
+    const auto place = static_cast<Workplace>(word - kWorkplaceWords.begin());
+    const ShopMemory::Work& work = shop_work_of(context, shown);
+    heading(ui, "shop.place.title", workplace_text(place, ui.language));
+    if (place == Workplace::kSaw) return saw_part(context, shown, work);
+    int waiting = 0;
+    for (const TimberWork& timber : work.timbers)
+      for (std::size_t i = 0; i < timber.steps.size(); ++i)
+        if (timber.steps[i].place == place && !timber.progress.done[i] && !timber.progress.held) {
+          ++waiting;
+          waiting_row(context, shown, timber, timber.steps[i]);
+        }
+    if (waiting == 0) body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
+  });
+}
+
+}  // namespace
+
+Page shop_place_page(std::string place) { return {"shop.place", Msg::kShopByPlace, place_screen, std::move(place)}; }
+
+}  // namespace bentbook::screens

@@ -1,0 +1,139 @@
+#include "screens/shop/screen.h"
+
+#include <array>
+#include <string>
+
+#include "screens/shop/form.h"
+#include "screens/shop/pages.h"
+#include "words/frame_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+std::string number(int n) { return std::to_string(n); }
+
+/// "3 of 12" for each of the four ticks, the crew's own measure of how far the building is.
+void ticks_so_far(Context& context, const ShopCount& count) {
+  for (std::size_t i = 0; i < kTickWords.size(); ++i)
+    fact(context.ui, "shop.tick." + std::string(kTickWords[i]), tick_text(static_cast<Tick>(i), context.ui.language),
+         number(count.ticked[i]) + " / " + number(count.timbers), true);
+}
+
+void troubles(Context& context, const ShopMemory::Work& work, const ShopCount& count) {
+  Ui& ui = context.ui;
+  if (count.held > 0) caution(ui, "shop.held", say_count(Msg::kShopHeld, ui.language, count.held));
+  if (work.conflicts.empty()) return;
+  const auto n = static_cast<std::int64_t>(work.conflicts.size());
+  if (list_row(ui, "shop.conflicts", say_count(Msg::kShopConflicts, ui.language, n)))
+    context.pages.push(shop_conflicts_page());
+}
+
+void by_workplace(Context& context, const ShopMemory::Work& work) {
+  Ui& ui = context.ui;
+  heading(ui, "shop.by_place", context.say(Msg::kShopByPlace));
+  const std::array<PlaceCount, 5> counts = count_by_workplace(work.timbers);
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    const std::string key = "shop.place." + std::string(kWorkplaceWords[i]);
+    const std::string second = counts[i].steps == 0
+                                   ? std::string(context.say(Msg::kShopDoneAll))
+                                   : say(Msg::kShopPlaceRow, ui.language,
+                                         {{"steps", number(counts[i].steps)}, {"next", number(counts[i].next)}});
+    if (list_row(ui, key, workplace_text(static_cast<Workplace>(i), ui.language), second))
+      context.pages.push(shop_place_page(std::string(kWorkplaceWords[i])));
+  }
+}
+
+void by_bent(Context& context, const Frame& frame, const ShopMemory::Work& work) {
+  Ui& ui = context.ui;
+  heading(ui, "shop.by_bent", context.say(Msg::kShopByBent));
+  for (const BentCount& bent : count_by_bent(frame, work.timbers)) {
+    const ShopCount& c = bent.count;
+    const std::string title = bent.bent < 0 ? std::string(context.say(Msg::kListNoBent))
+                                            : say(Msg::kViewBent, ui.language, number(bent.bent));
+    const std::string second = say(Msg::kShopBentRow, ui.language,
+                                   {{"cut", number(c.ticked[0])},
+                                    {"joined", number(c.ticked[1])},
+                                    {"fitted", number(c.ticked[2])},
+                                    {"ready", number(c.ticked[3])},
+                                    {"all", number(c.timbers)}});
+    if (list_row(ui, "shop.bent." + number(bent.bent), title, second))
+      context.pages.push(shop_bent_page(number(bent.bent)));
+  }
+}
+
+std::string progress_text(const Context& context, const TimberWork& work) {
+  std::string out;
+  if (work.progress.held) out += std::string(context.say(Msg::kShopIsHeld)) + " · ";
+  for (std::size_t i = kTickWords.size(); i-- > 0;) {
+    if (!work.progress.has(static_cast<Tick>(i))) continue;
+    out += std::string(tick_text(static_cast<Tick>(i), context.ui.language));
+    break;
+  }
+  if (work.progress.next >= 0) {
+    if (!out.empty() && !out.ends_with("· ")) out += " · ";
+    out += std::string(context.say(Msg::kShopNext)) + ": " +
+           step_text(work.steps[static_cast<std::size_t>(work.progress.next)], context.ui.language);
+  }
+  return out;
+}
+
+void bent_screen(Context& context) {
+  shop_page(context, "shop.bent.page", [&](const ShownFrame& shown) {
+    const ShopMemory::Work& work = shop_work_of(context, shown);
+    const Frame& frame = *shown.frame();
+    for (const TimberWork& w : work.timbers) {
+      const Timber& timber = frame.timbers[static_cast<std::size_t>(w.timber)];
+      if (context.subject != "all" && context.subject != number(timber.place.bent)) continue;
+      if (list_row(context.ui, "shop.timber." + timber.mark,
+                   timber.mark + " · " + std::string(kind_name(timber.kind, context.ui.language)),
+                   progress_text(context, w)))
+        context.pages.push(shop_timber_page(timber.mark));
+    }
+  });
+}
+
+void conflicts_screen(Context& context) {
+  shop_page(context, "shop.conflicts.page", [&](const ShownFrame& shown) {
+    int n = 0;
+    for (const Conflict& conflict : shop_work_of(context, shown).conflicts) {
+      const std::string key = "shop.conflict." + number(n++);
+      caution(context.ui, key, conflict_text(conflict, voice_of(context)));
+      if (!conflict.timber.empty() && button(context.ui, key + ".open", conflict.timber))
+        context.pages.push(shop_timber_page(conflict.timber));
+    }
+    if (n == 0) body(context.ui, "shop.conflicts.none", context.say(Msg::kShopDoneAll));
+  });
+}
+
+}  // namespace
+
+void shop_screen(Context& context) {
+  shop_page(context, "shop.page", [&](const ShownFrame& shown) {
+    Ui& ui = context.ui;
+    const ShopMemory::Work& work = shop_work_of(context, shown);
+    const ShopCount count = count_all(work.timbers);
+    troubles(context, work, count);
+    heading(ui, "shop.left", context.say(Msg::kShopLeft));
+    ticks_so_far(context, count);
+    if (list_row(ui, "shop.all", context.say(Msg::kShopAllTimbers),
+                 say_count(Msg::kFrameTimbersNote, ui.language, count.timbers)))
+      context.pages.push(shop_bent_page("all"));
+    by_workplace(context, work);
+    by_bent(context, *shown.frame(), work);
+    heading(ui, "shop.crew", context.say(Msg::kShopCrew));
+    if (const auto who = text_field(ui, "shop.who", context.say(Msg::kShopWho), context.kit.settings.who)) {
+      Kit kit = context.kit;
+      kit.settings.who = who->substr(0, kLongestWho);
+      context.change_kit(std::move(kit));
+    }
+    if (list_row(ui, "shop.pass", context.say(Msg::kPassTitle), context.say(Msg::kPassNote)))
+      context.pages.push(shop_pass_page());
+    if (list_row(ui, "shop.rules", context.say(Msg::kRulesTitle), context.say(Msg::kRulesNote)))
+      context.pages.push(shop_rules_page());
+  });
+}
+
+Page shop_bent_page(std::string label) { return {"shop.bent", Msg::kShopLeft, bent_screen, std::move(label)}; }
+Page shop_conflicts_page() { return {"shop.conflicts", Msg::kShopConflictsTitle, conflicts_screen}; }
+
+}  // namespace bentbook::screens

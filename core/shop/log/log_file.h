@@ -1,0 +1,58 @@
+#pragma once
+/// The log as a file, what one phone has against another's, and only what the other lacks. Formats in README.md. Any
+/// bytes end in a value or an Error; nothing is taken of a file that is not whole.
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "shop/log/event.h"
+
+namespace bentbook {
+
+inline constexpr int kLogVersion = 1;
+
+/// One event and a line feed: what a file of events is made of, and what is stored for each event.
+[[nodiscard]] std::string write_event(const Event& event);
+/// The line with or without its line feed. kSyntax ("event", or the member), or check_event's error.
+[[nodiscard]] Result<Event> read_event(std::string_view line);
+
+[[nodiscard]] std::string write_log(const Log& log);
+/// Whole or not at all. Errors: kSyntax ("log": not such a file, cut short or changed; "event": `at` is the line's
+/// offset, `limit` its number), kNewerVersion, kTooLarge ("events").
+[[nodiscard]] Result<Log> read_log(std::string_view bytes);
+inline constexpr std::size_t kMostEvents = 1'000'000;
+
+/// A look at a damaged file: each line that is no event, by number; what is left. Never taken without the user's word.
+struct LogTrouble {
+  int line = 0;
+  Error error;
+};
+struct LogScan {
+  Log log;
+  std::vector<LogTrouble> troubles;
+};
+[[nodiscard]] LogScan scan_log(std::string_view bytes);
+
+/// What a phone has of one device's events: all from 1 to `upto`, and a digest over them, which shows where two phones
+/// hold unlike events under one number.
+struct Seen {
+  std::uint64_t device = 0, upto = 0, digest = 0;
+  friend bool operator==(const Seen&, const Seen&) = default;
+};
+/// Ascending by device.
+[[nodiscard]] std::vector<Seen> seen_of(const Log& log);
+/// Every event that `other` lacks; of a device whose digests differ all of them.
+[[nodiscard]] Log events_beyond(const Log& log, std::span<const Seen> other);
+
+/// To be shown to the one who sends.
+[[nodiscard]] std::string write_seen(std::string_view book, std::span<const Seen> seen);
+struct SeenFile {
+  std::string book;
+  std::vector<Seen> seen;
+};
+/// kSyntax ("seen"), kNewerVersion.
+[[nodiscard]] Result<SeenFile> read_seen(std::string_view bytes);
+
+}  // namespace bentbook

@@ -1,0 +1,116 @@
+#pragma once
+/// What stands in the shop: the log folded in its order. Folding all events, or a first part and then the rest, gives
+/// the same state.
+///
+/// Each step of a timber keeps the claims that hold now, each with who and when. A device's newer word on the same
+/// thing takes the place of its own older one; the words of two devices stand side by side until one is taken back:
+/// nothing is decided behind the crew's back, conflicts_of() names what does not agree. A hold goes away by a release
+/// alone.
+
+#include <string>
+#include <vector>
+
+#include "shop/log/event.h"
+#include "shop/log/rules.h"
+
+namespace bentbook {
+
+/// An event that holds. A reading out of tolerance gives two: kMeasured and, with the same id, kHeld.
+struct Claim {
+  EventAction action = EventAction::kDone;
+  EventId id;
+  std::int64_t wall = 0;
+  std::string who, value, note;
+  friend bool operator==(const Claim&, const Claim&) = default;
+};
+
+struct StepState {
+  std::string step;
+  std::vector<Claim> claims;
+  [[nodiscard]] const Claim* find(EventAction action) const;  ///< the first, nullptr: none
+  friend bool operator==(const StepState&, const StepState&) = default;
+};
+
+struct TimberState {
+  std::string mark;
+  std::vector<StepState> steps;  ///< in the order in which they were first spoken of; "" is the timber as a whole
+  [[nodiscard]] const StepState* find(std::string_view step) const;
+  [[nodiscard]] bool held() const;
+  friend bool operator==(const TimberState&, const TimberState&) = default;
+};
+
+struct DeviceState {
+  std::uint64_t device = 0;
+  std::uint64_t last = 0;   ///< greatest sequence folded
+  std::uint64_t whole = 0;  ///< all up to this one are there
+  friend bool operator==(const DeviceState&, const DeviceState&) = default;
+};
+
+/// Where in the state a timber or a step stands: a table of open addresses, made of the state and never compared.
+struct PlaceIndex {
+  static constexpr std::uint32_t kWhole = 0xFFFFFFFF;  ///< step: the timber itself
+  struct Place {
+    std::uint32_t timber = 0, step = kWhole;
+  };
+  std::vector<Place> places;
+  std::vector<std::uint32_t> slots;  ///< 0: empty, else one more than the place's number; a power of two of them
+};
+
+struct ShopState {
+  std::vector<TimberState> timbers;  ///< in the order in which they were first spoken of
+  std::vector<Rule> rules;
+  std::vector<DeviceState> devices;  ///< ascending
+  std::vector<EventId> twice;        ///< numbers that a device used again: a copied or rolled-back phone
+  std::uint64_t events = 0, digest = 0;
+  std::uint64_t last_logical = 0;
+  EventId last;
+
+  [[nodiscard]] const TimberState* find(std::string_view mark) const;
+  friend bool operator==(const ShopState& a, const ShopState& b) {
+    return a.timbers == b.timbers && a.rules == b.rules && a.devices == b.devices && a.twice == b.twice &&
+           a.events == b.events && a.digest == b.digest && a.last_logical == b.last_logical && a.last == b.last;
+  }
+
+  PlaceIndex places;
+};
+/// Makes `places` anew.
+void index_state(ShopState& state);
+
+/// The event must not come before the state's last one (follows()).
+void apply(ShopState& state, const Event& event);
+[[nodiscard]] bool follows(const ShopState& state, const Event& event);
+[[nodiscard]] ShopState fold(const Log& log);
+
+enum class ConflictKind : std::uint8_t {
+  kFinishedTwice,  ///< two devices finished one step
+  kHeldAndPassed,  ///< one held what the other passed
+  kValuesDiffer,   ///< two measures, plate numbers, marks or lots for one thing
+  kPlateTwice,     ///< one plate number at two places; `other_timber`, `other_step`
+  kWrongPlate,     ///< paired with another plate than the one recorded
+  kNumberTwice,    ///< a device used a sequence number twice
+  kEventsMissing,  ///< events of a device are not there: ask its owner for them
+};
+inline constexpr std::array<std::string_view, 7> kConflictWords = {"finished_twice", "held_and_passed", "values_differ",
+                                                                   "plate_twice",    "wrong_plate",     "number_twice",
+                                                                   "events_missing"};
+struct Conflict {
+  ConflictKind kind = ConflictKind::kFinishedTwice;
+  std::string timber, step;
+  EventId first, second;
+  std::string first_value, second_value;
+  std::string other_timber, other_step;
+};
+/// In the state's own order; those of the log itself last.
+[[nodiscard]] std::vector<Conflict> conflicts_of(const ShopState& state);
+
+/// Does this plate belong here? Asked in the shop, and again when it goes up.
+enum class Pairing : std::uint8_t { kMatches, kOther, kNotRecorded };
+struct PairingAnswer {
+  Pairing pairing = Pairing::kNotRecorded;
+  std::string recorded;                  ///< number that belongs here
+  std::string other_timber, other_step;  ///< where the plate in hand belongs, if it is known
+};
+[[nodiscard]] PairingAnswer check_pairing(const ShopState& state, std::string_view timber, std::string_view step,
+                                          std::string_view plate);
+
+}  // namespace bentbook

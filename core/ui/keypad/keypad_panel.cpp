@@ -1,0 +1,166 @@
+// The keypad's panel: how it divides the screen, and the keys.
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "ui/keypad/keypad_parts.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr float kKeysAside = 4;  ///< columns and rows of keys
+
+float strip_height(const Ui& ui, const Keypad& keypad, float width) {
+  float height = kGap + words_height(ui) + ui.theme.target + kGap;
+  if (shows_forms(keypad)) height += ui.theme.target + kGap;
+  if (keypad.has_tape() && width < kWideStrip) height += kTapeHeight + kGap;
+  return height;
+}
+
+float keys_height(float key) { return kKeysAside * key + (kKeysAside - 1) * kGap + 2 * kGap; }
+
+}  // namespace
+
+KeypadBoxes keypad_boxes(const Ui& ui, const Keypad& keypad, Rect area, bool landscape) {
+  const float target = ui.theme.target;
+  if (landscape) {
+    const float width = std::min(area.w * 0.42F, std::max(keys_height(target), 300.0F));
+    const Rect keys{area.x + area.w - width, area.y, width, area.h};
+    const float left = area.w - width;
+    const float strip = std::min(area.h, strip_height(ui, keypad, left));
+    return {{area.x, area.y + area.h - strip, left, strip}, keys, {area.x, area.y, left, area.h - strip}};
+  }
+  const float key = std::clamp((area.h * 0.36F - 5 * kGap) / kKeysAside, target, std::max(target, 64.0F));
+  const float keys = keys_height(key), strip = strip_height(ui, keypad, area.w);
+  const float bottom = area.y + area.h;
+  return {{area.x, bottom - keys - strip, area.w, strip},
+          {area.x, bottom - keys, area.w, keys},
+          {area.x, area.y, area.w, std::max(0.0F, area.h - keys - strip)}};
+}
+
+namespace {
+
+struct KeyFace {
+  std::string_view key;
+  std::string_view name;
+  std::string_view label;  ///< "" where an icon stands
+  std::optional<Icon> icon;
+  Weight weight = Weight::kQuiet;
+};
+
+bool key_in(Ui& ui, const KeyFace& face, const Rect& box) {
+  const Theme& t = ui.theme;
+  const std::string key = "keypad." + std::string(face.key);
+  const Look look = add_pressed(ui, {key, Role::kButton, Touch::kPress, std::string(face.name), {}, box});
+  ImDrawList& list = pen(ui);
+  const bool primary = face.weight == Weight::kPrimary, down = look.lit || look.held;
+  const ImU32 fill = primary ? (down ? mix(t.edit, t.ink, 0.25F) : t.edit) : down ? t.pressed : t.ground;
+  const ImU32 ink = primary ? t.on_edit : t.ink;
+  list.AddRectFilled(top_left(box), bottom_right(box), fill);
+  const Rect edge = shrunk(box, 0.5F);
+  list.AddRect(top_left(edge), bottom_right(edge), primary ? t.edit : t.rule, 0, ImDrawFlags_None, 1);
+  if (face.icon) {
+    // A word that the key has no room for leaves its place to the sign.
+    const bool both = !face.label.empty() && text_size(*ui.fonts.strong, face.label).x <= box.w - 4 &&
+                      ui.fonts.strong->FontSize + 28 <= box.h;
+    const float side = 24, text = both ? ui.fonts.strong->FontSize : 0, top = box.y + (box.h - side - text) / 2;
+    draw_icon(list, *face.icon, {box.x + (box.w - side) / 2, top, side, side}, ink, 2.5F);
+    if (both) draw_centred(list, *ui.fonts.strong, {box.x + 2, top + side, box.w - 4, text}, ink, face.label);
+  } else {
+    ImFont& figures = figure_font(ui, box.h);
+    const bool fits = text_size(figures, face.label).x <= box.w - 4;
+    draw_centred(list, fits ? figures : *ui.fonts.strong, shrunk(box, 2), ink, face.label);
+  }
+  draw_focus(ui, look, box);
+  return look.pressed;
+}
+
+struct Grid {
+  Rect box;
+  [[nodiscard]] Rect cell(int column, int row, int rows = 1) const {
+    const float w = (box.w - 3 * kGap) / 4, h = (box.h - 3 * kGap) / 4;
+    return {box.x + static_cast<float>(column) * (w + kGap), box.y + static_cast<float>(row) * (h + kGap), w,
+            h * static_cast<float>(rows) + kGap * static_cast<float>(rows - 1)};
+  }
+};
+
+void digit_keys(Ui& ui, Keypad& keypad, const Grid& grid) {
+  static constexpr std::string_view kDigits[] = {"0", "1", "2", "3", "4", "5", "6", "7", "8", "9"};
+  for (int d = 0; d <= 9; ++d) {
+    const int column = d == 0 ? 1 : (d - 1) % 3, row = d == 0 ? 3 : (d - 1) / 3;
+    const std::string key = "digit." + std::to_string(d);
+    const std::string_view label = kDigits[d];
+    if (key_in(ui, {key, label, label, {}}, grid.cell(column, row))) keypad.press({Stroke::Kind::kDigit, d});
+  }
+  if (keypad.takes_point()) {
+    if (key_in(ui, {"point", ui.say(Msg::kKeyPoint), ".", {}}, grid.cell(2, 3))) keypad.press({Stroke::Kind::kPoint});
+  } else if (keypad.takes_sign()) {
+    if (key_in(ui, {"sign", ui.say(Msg::kKeySign), "+/−", {}}, grid.cell(2, 3))) keypad.press({Stroke::Kind::kSign});
+  }
+}
+
+void operator_keys(Ui& ui, Keypad& keypad, const Grid& grid) {
+  struct Operator {
+    char c;
+    std::string_view key;
+    Msg name;
+    std::string_view label;
+    std::optional<Icon> icon;
+  };
+  static constexpr Operator kOperators[] = {
+      {'+', "plus", Msg::kKeyPlus, {}, Icon::kPlus},        {'-', "minus", Msg::kKeyMinus, {}, Icon::kMinus},
+      {'*', "times", Msg::kKeyTimes, {}, Icon::kTimes},     {'/', "divide", Msg::kKeyDivide, {}, Icon::kDivide},
+      {'(', "open_bracket", Msg::kKeyOpenBracket, "(", {}}, {')', "close_bracket", Msg::kKeyCloseBracket, ")", {}},
+  };
+  for (int i = 0; i < 6; ++i) {
+    const Operator& o = kOperators[i];
+    if (key_in(ui, {o.key, ui.say(o.name), o.label, o.icon}, grid.cell(i % 2, i / 2)))
+      keypad.press({Stroke::Kind::kOperator, o.c});
+  }
+  if (keypad.takes_sign() && key_in(ui, {"sign", ui.say(Msg::kKeySign), "+/−", {}}, grid.cell(2, 0)))
+    keypad.press({Stroke::Kind::kSign});
+}
+
+void draw_keys(Ui& ui, Keypad& keypad, const Rect& box) {
+  const float width = std::min(box.w - 2 * kGap, 560.0F);
+  const Grid grid{{box.x + (box.w - width) / 2, box.y + kGap, width, box.h - 2 * kGap}};
+  if (keypad.operators())
+    operator_keys(ui, keypad, grid);
+  else
+    digit_keys(ui, keypad, grid);
+  if (key_in(ui, {"cancel", ui.say(Msg::kKeyCancel), {}, Icon::kClose}, grid.cell(0, 3)))
+    keypad.press({Stroke::Kind::kCancel});
+  if (key_in(ui, {"erase", ui.say(Msg::kKeyErase), {}, Icon::kErase}, grid.cell(3, 0)))
+    keypad.press({Stroke::Kind::kErase});
+  if (keypad.takes_sum()) {
+    const std::string_view word = ui.say(Msg::kKeySum);
+    const bool fits = text_size(*ui.fonts.strong, word).x <= grid.cell(3, 1).w - 4;
+    const KeyFace face = keypad.operators() ? KeyFace{"sum", ui.say(Msg::kKeyDigits), "123", {}}
+                                            : KeyFace{"sum", word, fits ? word : "+ −", {}};
+    if (key_in(ui, face, grid.cell(3, 1))) keypad.press({Stroke::Kind::kOperators});
+  } else if (keypad.takes_sign() && keypad.takes_point()) {
+    if (key_in(ui, {"sign", ui.say(Msg::kKeySign), "+/−", {}}, grid.cell(3, 1))) keypad.press({Stroke::Kind::kSign});
+  }
+  const std::string_view done = ui.say(Msg::kKeyDone);
+  if (key_in(ui, {"done", done, done, Icon::kTick, Weight::kPrimary}, grid.cell(3, 2, 2)))
+    keypad.press({Stroke::Kind::kDone});
+}
+
+}  // namespace
+
+void keypad_panel(Ui& ui, Keypad& keypad, const KeypadBoxes& boxes) {
+  ImDrawList& list = pen(ui);
+  for (const Rect& box : {boxes.strip, boxes.keys}) {
+    list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel);
+  }
+  list.AddRectFilled(top_left(boxes.strip), {boxes.strip.x + boxes.strip.w, boxes.strip.y + 2}, ui.theme.rule);
+  const Column outer = ui.column;
+  ui.column = {};
+  keypad_strip(ui, keypad, boxes.strip);
+  if (keypad.is_open()) draw_keys(ui, keypad, boxes.keys);
+  ui.column = outer;
+}
+
+}  // namespace bentbook::screens

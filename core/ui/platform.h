@@ -1,0 +1,104 @@
+#pragma once
+/// The one seam between the screens and a shell (phone page, desktop window). Every call returns at once; its outcome
+/// arrives later as a PlatformEvent through App::on(). No SDL, Emscripten or JSON here.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "ui/input.h"
+
+namespace bentbook::screens {
+
+/// A real text field that the shell lays over the canvas (the phone's own keyboard, autocorrect, IME).
+struct TextRequest {
+  std::string key;    ///< registry key of the field being edited
+  std::string label;  ///< its accessible name
+  std::string value;
+  Rect rect;
+  int max_bytes = 200;
+};
+
+/// One record of an append-only log: the device that wrote it and its number there. The bytes hold no line break.
+struct LogRecord {
+  std::string device;
+  std::int64_t sequence = 0;
+  std::string bytes;
+};
+
+/// What a shell does for the screens.
+class Platform {
+ public:
+  virtual ~Platform() = default;
+  /// Store `bytes` under `key` ("kit", "places", "shelf", a book's id) in one strict transaction. Answer: kSaved or
+  /// kSaveFailed with `key` and `number` = revision. Calls are ordered; a later revision of a key may replace one still
+  /// waiting.
+  virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
+  /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
+  virtual void load(std::string_view key) = 0;
+  /// Take away what is stored under `key`, value and log, for good. No answer.
+  virtual void erase(std::string_view key) = 0;
+  /// Put records into the log of that name, all in one strict transaction; one that is there stays as it is. Calls are
+  /// ordered. Answer: kAppended or kAppendFailed (key = log, number = ticket, text = why as in kSaveFailed).
+  virtual void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) = 0;
+  /// Read the records of a log, but for those of a device up to the sequence that `known` names. Answer: kLogRead (key
+  /// = log, text = their bytes by device and sequence, a line each; number = 1 if the log could not be read).
+  virtual void read_log(std::string_view log, const std::vector<LogRecord>& known) = 0;
+  /// The wall clock: milliseconds since 1970, UTC.
+  [[nodiscard]] virtual std::int64_t wall_clock_ms() = 0;
+  /// How far the clock on the user's wall was ahead of UTC at that moment.
+  [[nodiscard]] virtual int clock_ahead_minutes(std::int64_t wall_ms) = 0;
+  /// 64 bits that nobody can foretell: names of devices and books.
+  [[nodiscard]] virtual std::uint64_t random_bits() = 0;
+  /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
+  virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
+  /// Let the user pick a file. Answer: kFileOpened (key = file name, text = bytes) or nothing.
+  virtual void open_file() = 0;
+  /// Lay a text field over `request.rect`. Answer: kTextCommitted (key, text) or kTextCancelled.
+  virtual void begin_text(const TextRequest& request) = 0;
+  virtual void end_text() = 0;
+  /// Read codes with the camera until end_scan() or the user ends it. Answers: kScanned (text) for each code seen anew,
+  /// kScanEnded (text = "" or why there is no picture: "denied", "none", "other").
+  virtual void begin_scan() = 0;
+  virtual void end_scan() = 0;
+  virtual void keep_awake(bool on) = 0;
+  /// Run answers::run_task(request) off the frame (worker or thread). Answers: kTaskProgress (number per mille),
+  /// kTaskDone (text = bytes), kTaskFailed (text = error text); key = `id`.
+  virtual void start_task(std::string_view id, std::string request) = 0;
+  virtual void cancel_task(std::string_view id) = 0;
+  /// Take the waiting new version into use (the page reloads; everything is saved first).
+  virtual void use_new_version() = 0;
+};
+
+enum class EventKind : std::uint8_t {
+  kSaved,
+  kSaveFailed,     ///< text = "quota", "closed", "other"
+  kReadOnly,       ///< another tab writes; number = 1 reading only, 0 writing again
+  kNotPersistent,  ///< the browser did not grant persistent storage
+  kShared,
+  kFileOpened,
+  kTextCommitted,
+  kTextCancelled,
+  kTaskProgress,
+  kTaskDone,
+  kTaskFailed,
+  kNewVersion,  ///< a new version is ready; the screens offer it
+  kOffline,     ///< number = 1: everything is stored for use with no signal
+  kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
+  kLoaded,
+  kAppended,
+  kAppendFailed,
+  kLogRead,
+  kScanned,
+  kScanEnded,
+};
+
+struct PlatformEvent {
+  EventKind kind = EventKind::kSaved;
+  std::string key;
+  std::string text;
+  std::int64_t number = 0;
+};
+
+}  // namespace bentbook::screens

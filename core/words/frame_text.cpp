@@ -1,0 +1,256 @@
+#include "words/frame_text.h"
+
+#include <algorithm>
+
+#include "book/book_edit.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+namespace {
+
+std::string digits(int n) { return std::to_string(n); }
+std::string face_number(Face face) { return digits(static_cast<int>(face)); }
+
+std::string joined(const std::vector<std::string>& parts, std::string_view by = ", ") {
+  std::string out;
+  for (const std::string& part : parts) out += (out.empty() ? "" : std::string(by)) + part;
+  return out;
+}
+
+std::string marks_of(const Frame& frame, const std::vector<int>& timbers) {
+  std::vector<std::string> marks;
+  marks.reserve(timbers.size());
+  for (const int i : timbers) marks.push_back(frame.timbers[static_cast<std::size_t>(i)].mark);
+  return joined(marks);
+}
+
+std::string padded(std::string text, std::size_t width) {
+  // Letters count, not bytes.
+  std::size_t letters = 0;
+  for (const char c : text) letters += (static_cast<unsigned char>(c) & 0xC0) != 0x80 ? 1 : 0;
+  if (letters < width) text.append(width - letters, ' ');
+  return text;
+}
+
+std::string wood_lines(const Timber& timber, const Sheet& sheet, const Voice& voice) {
+  const Language language = voice.language;
+  const Wood& wood = timber.wood;
+  std::string section = section_text(wood.nominal, voice);
+  if (!(wood.actual == wood.nominal))
+    section += ", " + say(Msg::kSheetMeasures, language, section_text(wood.actual, voice));
+  std::string out = told(text(Msg::kSheetSection, language), section);
+  const std::string references =
+      std::string(wood.top_is_reference ? "1" : "3") + ", " + (wood.near_is_reference ? "2" : "4");
+  out += say(Msg::kSheetReferences, language, references) + "\n";
+  for (const FloatingFace& floating : sheet.floating)
+    out += say(Msg::kSheetFloating, language,
+               {{"face", face_number(floating.face)}, {"over", say_inches(floating.over, voice)}}) +
+           "\n";
+  if (wood.bow != Length{}) out += say(Msg::kSheetBow, language, say_length(wood.bow, voice)) + "\n";
+  return out;
+}
+
+std::string pair_lines(const Frame& frame, const Sheet& sheet, Language language) {
+  std::string out;
+  if (sheet.hand != Hand::kNone)
+    out +=
+        say(sheet.hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, language, marks_of(frame, sheet.mirrored)) +
+        "\n";
+  if (!sheet.alike.empty()) out += told(text(Msg::kSheetAlike, language), marks_of(frame, sheet.alike));
+  return out;
+}
+
+std::string check_lines(const CheckMeasures& check, const Voice& voice) {
+  std::vector<std::string> arrises;
+  for (const double a : check.arrises) arrises.push_back(say_inches(a, voice));
+  std::string out;
+  for (const Face face : {Face::kTop, Face::kNear}) {
+    const auto i = static_cast<std::size_t>(face) - 1;
+    out += say(Msg::kSheetCheck, voice.language,
+               {{"arrises", joined(arrises)},
+                {"face", face_number(face)},
+                {"rising", say_inches(check.rising[i], voice)},
+                {"falling", say_inches(check.falling[i], voice)}}) +
+           "\n";
+  }
+  return out;
+}
+
+/// Patches of one joint on one face are said as one stretch.
+std::string mate_lines(const Frame& frame, const Sheet& sheet, const Voice& voice) {
+  struct Landing {
+    int joint;
+    int mate;
+    Face face;
+    double from = 1e300, to = -1e300;
+  };
+  std::vector<Landing> landings;
+  for (const MateOutline& mate : sheet.mates) {
+    if (landings.empty() || landings.back().joint != mate.joint || landings.back().face != mate.face)
+      landings.push_back({mate.joint, mate.mate, mate.face});
+    for (const Vec2& p : mate.outline) {
+      landings.back().from = std::min(landings.back().from, p.x);
+      landings.back().to = std::max(landings.back().to, p.x);
+    }
+  }
+  std::string out;
+  for (const Landing& landing : landings)
+    out += say(Msg::kSheetMate, voice.language,
+               {{"mark", frame.timbers[static_cast<std::size_t>(landing.mate)].mark},
+                {"face", face_number(landing.face)},
+                {"from", say_inches(landing.from, voice)},
+                {"to", say_inches(landing.to, voice)}}) +
+           "\n";
+  return out;
+}
+
+std::string cut_line(const Timber& timber, const CutMarks& cut, const Voice& voice) {
+  const Language language = voice.language;
+  const EndCut& own = timber.cuts[static_cast<std::size_t>(cut.cut)];
+  std::vector<std::string> stations;
+  for (std::size_t i = 0; i < 4; ++i)
+    stations.push_back(cut.on_wood[i] ? say_inches(cut.stations[i], voice) : std::string("-"));
+  return std::string(end_cut_name(own.name, language)) + ", " +
+         say(Msg::kSheetEnd, language, own.end == End::kA ? "A" : "B") + ". " +
+         say(Msg::kSheetStations, language, joined(stations)) + "; " +
+         std::string(text(cut.waste == Waste::kTowardA ? Msg::kSheetWasteA : Msg::kSheetWasteB, language));
+}
+
+/// The recess of a feature on the face it is laid out on, else on the first it breaks through.
+const RecessOnFace* shown_recess(const Sheet& sheet, int feature, Face face) {
+  const RecessOnFace* found = nullptr;
+  for (const RecessMarks& recess : sheet.marks.recesses) {
+    if (recess.feature != feature) continue;
+    for (const RecessOnFace& on : recess.faces)
+      if (found == nullptr || (on.face == face && found->face != face)) found = &on;
+  }
+  return found;
+}
+
+std::string feature_line(const Timber& timber, const Sheet& sheet, int index, const Voice& voice) {
+  const Language language = voice.language;
+  const Feature& f = timber.features[static_cast<std::size_t>(index)];
+  std::string out(feature_name(f.kind, language));
+  if (f.at_end) out += ", " + say(Msg::kSheetEnd, language, f.end == End::kA ? "A" : "B");
+  out += ", " + say(Msg::kSheetFace, language, face_number(f.face)) + ": ";
+  const RecessOnFace* on = shown_recess(sheet, index, f.face);
+  const bool through = on != nullptr && on->through;
+  const std::string depth =
+      on != nullptr && !f.at_end ? say_inches(depth_here(timber, *on), voice) : say_inches(f.depth, voice);
+  if (f.kind == FeatureKind::kHole)
+    return out + say(through ? Msg::kSheetHoleThrough : Msg::kSheetHole, language,
+                     {{"diameter", say_inches(f.diameter, voice)},
+                      {"from", say_inches((f.from + f.to) / 2, voice)},
+                      {"depth", depth}});
+  const Msg msg = f.at_end ? Msg::kSheetRecessEnd : through ? Msg::kSheetRecessThrough : Msg::kSheetRecess;
+  return out +
+         say(msg, language, {{"from", say_inches(f.from, voice)}, {"to", say_inches(f.to, voice)}, {"depth", depth}});
+}
+
+}  // namespace
+
+std::string check_text(const Book& book, const Frame& frame, const Voice& voice) {
+  std::string out;
+  if (!book.title.empty()) out += book.title + "\n";
+  for (const Finding& finding : frame.findings) out += finding_text(finding, voice) + "\n";
+  for (const Timber& timber : frame.timbers)
+    for (const TimberWarning& warning : timber.warnings) out += told(timber.mark, warning_text(warning, voice));
+  return out;
+}
+
+std::string members_text(const Frame& frame, const Voice& voice) {
+  std::string out;
+  for (const Timber& timber : frame.timbers) {
+    const TimberFacts facts = facts_of(timber);
+    out += padded(timber.mark, 10) + " " + padded(std::string(kind_name(timber.kind, voice.language)), 18) + " " +
+           padded(section_text(timber.wood.nominal, voice), 16) + " " + padded(say_inches(timber.length, voice), 16) +
+           " " + print_fixed(facts.weight_lb, 0) + " lb";
+    if (timber.overridden.added)
+      out += "  " + std::string(text(Msg::kSheetAdded, voice.language));
+    else if (timber.overridden.any())
+      out += "  " + std::string(text(Msg::kSheetOverridden, voice.language));
+    out += "\n";
+  }
+  const FrameTotals totals = totals_of(frame);
+  return out +
+         say(Msg::kTotals, voice.language,
+             {{"timbers", digits(totals.timbers)},
+              {"weight", print_fixed(totals.weight_lb, 0)},
+              {"feet", print_fixed(totals.board_feet, 0)}}) +
+         "\n";
+}
+
+std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
+  const Language language = voice.language;
+  const std::string face = face_number(cut.face), depth = say_inches(cut.depth, voice);
+  if (cut.along) return say(Msg::kSheetCheek, language, {{"face", face}, {"depth", depth}});
+  std::string out = say(Msg::kSheetSaw, language,
+                        {{"face", face},
+                         {"swing", say_angle(Angle::from_radians(cut.blade.swing), voice)},
+                         {"tilt", say_angle(Angle::from_radians(cut.blade.tilt), voice)},
+                         {"travel", say_length(cut.pass.travel, voice)},
+                         {"needed", say_length(cut.pass.needed, voice)}});
+  if (!cut.through) out += " " + say(Msg::kSheetSawStop, language, {{"depth", depth}});
+  return out;
+}
+
+std::string step_text(const Timber& timber, const Sheet& sheet, const Step& step, const Voice& voice) {
+  if (step.work == WorkOn::kFeature) return feature_line(timber, sheet, step.index, voice);
+  for (const CutMarks& cut : sheet.marks.cuts)
+    if (cut.cut == step.index) return cut_line(timber, cut, voice);
+  return {};
+}
+
+std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
+  const Language language = voice.language;
+  const Saw& saw = saw_of(book);
+  const TimberFacts facts = facts_of(timber);
+  std::string out = timber.mark + ", " + std::string(kind_name(timber.kind, language)) + "\n";
+  if (timber.overridden.added)
+    out += std::string(text(Msg::kSheetAdded, language)) + "\n";
+  else if (timber.overridden.any())
+    out += std::string(text(Msg::kSheetOverridden, language)) + "\n";
+  out += wood_lines(timber, sheet, voice);
+  out += told(text(Msg::kSheetLength, language), say_inches(timber.length, voice));
+  if (timber.kind == TimberKind::kPost)
+    out += told(text(Msg::kSheetPier, language), say_inches(timber.pier_level, voice));
+  out += pair_lines(frame, sheet, language);
+  int number = 0;
+  for (const Step& step : sheet.steps) {
+    out += digits(++number) + ". " + step_text(timber, sheet, step, voice) + "\n";
+    for (const int i : step.saw_cuts) {
+      const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
+      out += "   " + saw_cut_text(cut, voice) + "\n";
+      if (!cut.along && cut.pass.faces != Faces::kOne) out += "   " + pass_text(cut.pass, saw, voice) + "\n";
+    }
+  }
+  out += check_lines(sheet.check, voice) + mate_lines(frame, sheet, voice);
+  for (const int j : joints_of(frame, sheet.timber)) {
+    const Joint& joint = frame.joints[static_cast<std::size_t>(j)];
+    out += told(joint_name(joint.kind, language), contact_text(frame, joint, sheet.timber, language));
+  }
+  out += told(text(Msg::kSheetWeight, language), print_fixed(facts.weight_lb, 0) + " lb");
+  out += told(text(Msg::kSheetStock, language), say_length(facts.stock, voice));
+  for (const TimberWarning& warning : sheet.warnings)
+    out += told(text(Msg::kCaution, language), warning_text(warning, voice));
+  if (const std::string_view note = note_of(book, timber.mark); !note.empty())
+    out += told(text(Msg::kSheetNote, language), note);
+  return out;
+}
+
+std::string sheet_figure_text(const SheetFigure& figure, const Frame& frame, const Voice& voice) {
+  switch (figure.kind) {
+    case SheetFigure::Kind::kLength:
+      return say_length(figure.length, voice);
+    case SheetFigure::Kind::kAngle:
+      return say_angle(figure.angle, voice);
+    case SheetFigure::Kind::kNumber:
+      return digits(figure.number);
+    case SheetFigure::Kind::kMate:
+      return frame.timbers[static_cast<std::size_t>(figure.number)].mark;
+  }
+  return {};
+}
+
+}  // namespace bentbook

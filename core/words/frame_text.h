@@ -1,0 +1,22 @@
+#pragma once
+/// Frames as lines of text.
+
+#include <string>
+
+#include "book/book.h"
+#include "frame/sheet/sheet_drawing.h"
+#include "model/book_model.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+[[nodiscard]] std::string check_text(const Book& book, const Frame& frame, const Voice& voice);
+[[nodiscard]] std::string members_text(const Frame& frame, const Voice& voice);
+[[nodiscard]] std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);
+/// One step of the sheet in a line: what is made, where.
+[[nodiscard]] std::string step_text(const Timber& timber, const Sheet& sheet, const Step& step, const Voice& voice);
+[[nodiscard]] std::string saw_cut_text(const SawCut& cut, const Voice& voice);
+/// The text of a figure of sheet_drawing.h.
+[[nodiscard]] std::string sheet_figure_text(const SheetFigure& figure, const Frame& frame, const Voice& voice);
+
+}  // namespace bentbook

@@ -1,0 +1,102 @@
+#include "words/frame_words.h"
+
+#include <array>
+
+#include "frame/keys.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::array<std::string_view, 11> kFindings = {
+    "not_engineered", "thrust",      "high_collar",     "no_room",           "clash",    "unknown_mark",
+    "mark_taken",     "joint_unfit", "bad_hand_timber", "ridge_unsupported", "wood_thin"};
+constexpr std::array<std::string_view, 15> kWarnings = {"end_distance", "edge_distance", "share_left",   "relief_small",
+                                                        "pins_meet",    "pin_spread",    "tenon_short",  "notch_share",
+                                                        "seat_short",   "open_top",      "defect",       "tenon_thin",
+                                                        "made_plain",   "contact_cut",   "features_meet"};
+
+static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kWoodThin) + 1);
+static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kFeaturesMeet) + 1);
+
+/// The row that stands for a word of keys.h.
+std::string_view row(std::string_view stem, std::string_view key, Language language) {
+  const auto msg = find_msg(std::string(stem) + std::string(key));
+  return msg ? text(*msg, language) : key;
+}
+
+std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
+
+bool in_diameters(WarningId id) { return id == WarningId::kEndDistance || id == WarningId::kEdgeDistance; }
+bool in_shares(WarningId id) { return id == WarningId::kShareLeft || id == WarningId::kNotchShare; }
+
+std::string warned(WarningId id, double value, const Voice& voice) {
+  if (in_diameters(id)) return print_fixed(value, 1);
+  if (in_shares(id)) return percent(value);
+  if (id == WarningId::kFeaturesMeet || id == WarningId::kContactCut) return print_fixed(value, 2);
+  return say_inches(value, voice);
+}
+
+}  // namespace
+
+std::string_view kind_name(TimberKind kind, Language language) {
+  return row("kind_", keys::word(keys::kTimberKind, kind), language);
+}
+std::string_view feature_name(FeatureKind kind, Language language) {
+  return row("feature_", keys::word(keys::kFeatureKind, kind), language);
+}
+std::string_view end_cut_name(EndCutName name, Language language) {
+  return row("end_cut_", keys::word(keys::kEndCut, name), language);
+}
+std::string_view joint_name(JointKind kind, Language language) {
+  return row("joint_", keys::word(keys::kJointKind, kind), language);
+}
+std::string_view defect_name(DefectKind kind, Language language) {
+  return row("defect_", keys::word(keys::kDefect, kind), language);
+}
+
+std::string contact_text(const Frame& frame, const Joint& joint, int timber, Language language) {
+  const bool carried = joint.carried == timber;
+  const std::string_view other = frame.timbers[static_cast<std::size_t>(carried ? joint.carrier : joint.carried)].mark;
+  if (!carried) return say(Msg::kBearingCarries, language, other);
+  const auto msg = find_msg("bearing_" + std::string(keys::word(keys::kBearing, joint.bearing)));
+  return msg ? say(*msg, language, other) : std::string(other);
+}
+
+std::string finding_text(const Finding& finding, const Voice& voice) {
+  const auto msg = find_msg("finding_" + std::string(finding_key(finding.id)));
+  if (!msg) return std::string(finding_key(finding.id));
+  return say(*msg, voice.language,
+             {{"mark", finding.mark}, {"other", finding.other}, {"value", print_fixed(finding.value, 0)}});
+}
+
+std::string warning_text(const TimberWarning& warning, const Voice& voice) {
+  const auto msg = find_msg("warning_" + std::string(warning_key(warning.id)));
+  if (!msg) return std::string(warning_key(warning.id));
+  const bool defect = warning.id == WarningId::kDefect;
+  const std::string value = defect ? std::string{} : warned(warning.id, warning.value, voice);
+  const std::string limit = warned(warning.id, warning.value2, voice);
+  const std::string at = say_inches(warning.station, voice);
+  const std::string_view kind =
+      defect ? defect_name(static_cast<DefectKind>(warning.value), voice.language) : std::string_view{};
+  return say(*msg, voice.language, {{"value", value}, {"limit", limit}, {"at", at}, {"defect", kind}});
+}
+
+std::string_view finding_key(FindingId id) { return keys::word(kFindings, id); }
+std::string_view warning_key(WarningId id) { return keys::word(kWarnings, id); }
+
+std::string say_inches(double inches, const Voice& voice) { return say_length(Length::from_inches(inches), voice); }
+
+std::string section_text(const Section& section, const Voice& voice) {
+  // Sections are said in inches, never in feet.
+  Voice inches = voice;
+  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
+  return say_length(section.breadth, inches) + " x " + say_length(section.depth, inches);
+}
+
+std::string frame_error_text(const Error& error, const Voice& voice) {
+  Error named = error;
+  if (named.where == "plate_left" || named.where == "plate_right") named.where.insert(5, "_height");
+  return error_text(named, voice);
+}
+
+}  // namespace bentbook

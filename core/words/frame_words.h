@@ -1,0 +1,34 @@
+#pragma once
+/// Words of the frame, in the user's language.
+
+#include <string>
+#include <string_view>
+
+#include "frame/plan.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+[[nodiscard]] std::string_view kind_name(TimberKind kind, Language language);
+[[nodiscard]] std::string_view feature_name(FeatureKind kind, Language language);
+[[nodiscard]] std::string_view end_cut_name(EndCutName name, Language language);
+[[nodiscard]] std::string_view joint_name(JointKind kind, Language language);
+[[nodiscard]] std::string_view defect_name(DefectKind kind, Language language);
+
+/// How `timber` stands to the other timber of a joint: "bears on P-A1", "carries B-A1.1".
+[[nodiscard]] std::string contact_text(const Frame& frame, const Joint& joint, int timber, Language language);
+
+[[nodiscard]] std::string finding_text(const Finding& finding, const Voice& voice);
+[[nodiscard]] std::string warning_text(const TimberWarning& warning, const Voice& voice);
+/// Stable words for programs: "not_engineered", "share_left", …
+[[nodiscard]] std::string_view finding_key(FindingId id);
+[[nodiscard]] std::string_view warning_key(WarningId id);
+
+/// Inches as they are said.
+[[nodiscard]] std::string say_inches(double inches, const Voice& voice);
+/// "8 x 10", nominal, in the voice's form of inches.
+[[nodiscard]] std::string section_text(const Section& section, const Voice& voice);
+/// An error of the book, the plan or a list, its field named as the frame names it.
+[[nodiscard]] std::string frame_error_text(const Error& error, const Voice& voice);
+
+}  // namespace bentbook

@@ -1,0 +1,304 @@
+#include "words/raise_text.h"
+
+#include <algorithm>
+
+#include "frame/facts.h"
+#include "numeric/libm.h"
+#include "raising/lifting/hand_raise.h"
+#include "raising/lifting/pick.h"
+#include "raising/lists.h"
+#include "raising/order.h"
+#include "words/frame_words.h"
+#include "words/raising_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::size_t kColumns = 80;
+
+/// Characters, not bytes: those that start one.
+std::size_t width(std::string_view s) {
+  std::size_t n = 0;
+  for (const char c : s) n += (static_cast<unsigned char>(c) & 0xC0) != 0x80 ? 1 : 0;
+  return n;
+}
+
+std::string padded(std::string_view s, std::size_t columns) {
+  std::string out(s);
+  for (std::size_t n = width(s); n < columns; ++n) out += ' ';
+  return out;
+}
+
+const std::string& mark_at(const Frame& frame, int timber) {
+  return frame.timbers[static_cast<std::size_t>(timber)].mark;
+}
+
+class Page {
+ public:
+  Page(const Book& book, const Frame& frame, const Voice& voice) : book_(book), frame_(frame), voice_(voice) {}
+
+  std::string whole(const OrderCheck* check) {
+    const RaisingPlan& plan = book_.raising;
+    plain(book_.title.empty() ? std::string(text(Msg::kRaiseTitlePlain, language()))
+                              : say(Msg::kRaiseTitle, language(), book_.title));
+    verdict(check);
+    plain(text(Msg::kRaisingCaution, language()));
+    plain(say(Msg::kRaiseStopWind, language(), std::to_string(plan.loads.wind_mph)));
+    if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
+    if (check != nullptr) {
+      for (const OrderFault& fault : check->faults)
+        if (fault.step < 0) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
+      if (!check->left_out.empty()) plain(say(Msg::kRaiseLeftOut, language(), marks_text(frame_, check->left_out)));
+    }
+    const std::vector<PickBody> bodies = pick_bodies(frame_, plan);
+    for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, bodies, check);
+    return std::move(out_);
+  }
+
+  std::string lists() {
+    loads();
+    stacks();
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] Language language() const { return voice_.language; }
+  void plain(std::string_view text) { out_ += wrapped("", text); }
+  void labelled(Msg label, std::string_view text) {
+    if (!text.empty()) out_ += wrapped("  " + padded(bentbook::text(label, language()), 11) + " ", text);
+  }
+
+  void verdict(const OrderCheck* check) {
+    if (check == nullptr) return plain(text(Msg::kRaiseNotChecked, language()));
+    if (check->good()) return plain(text(Msg::kRaiseGood, language()));
+    if (check->first_bad < 0) return plain(text(Msg::kRaiseWholeBad, language()));
+    plain(say(Msg::kRaiseNotGood, language(), std::to_string(check->first_bad + 1)));
+  }
+
+  void step(std::size_t s, const std::vector<PickBody>& bodies, const OrderCheck* check) {
+    const RaisingStep& step = book_.raising.steps[s];
+    const std::string number = std::to_string(s + 1), day = std::to_string(step.day);
+    out_ += "\n";
+    plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(), {{"step", number}, {"day", day}}));
+    labelled(Msg::kRaiseTimbers, marks_text(step.marks));
+    std::vector<int> timbers = timbers_of(frame_, step.marks);
+    std::sort(timbers.begin(), timbers.end());
+    timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
+    const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
+    if (!timbers.empty()) pick(solve_pick(frame_, book_.raising, bodies, timbers), checked);
+    if (timbers.size() > 1) together(timbers, bodies);
+    for (const std::string& name : step.put_up) temporary(Msg::kRaisePutUp, name);
+    for (const std::string& name : step.take_out) temporary(Msg::kRaiseTakeOut, name);
+    if (checked != nullptr) judged(*checked, *check);
+  }
+
+  void pick(const Pick& pick, const StepCheck* checked) {
+    labelled(Msg::kRaiseWeight, say(Msg::kRaiseWeightSaid, language(),
+                                    {{"weight", say_weight(pick.weight_lb, voice_)},
+                                     {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
+    if (checked != nullptr) labelled(Msg::kRaiseWay, path_text(checked->entry, frame_, voice_));
+    for (const PickLeg& leg : pick.legs)
+      labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
+                                     {{"mark", mark_at(frame_, leg.timber)},
+                                      {"at", say_inches(leg.station, voice_)},
+                                      {"length", say_inches(leg.length, voice_)},
+                                      {"angle", print_fixed(leg.from_level, 0)},
+                                      {"pull", say_weight(leg.tension, voice_)}}));
+    gear(pick);
+    if (pick.by_crane && pick.crane.at_stack && pick.crane.at_place)
+      labelled(Msg::kRaiseCrane,
+               say(Msg::kRaiseCraneSaid, language(),
+                   {{"pick", say_inches(pick.crane.radius_stack, voice_)},
+                    {"set", say_inches(pick.crane.radius_place, voice_)},
+                    {"net", say_weight(std::min(pick.crane.at_stack->net_lb, pick.crane.at_place->net_lb), voice_)},
+                    {"left", say_weight(pick.crane.margin_lb, voice_)}}));
+    for (const PickNote& note : pick.notes)
+      labelled(refuses(note.id) && pick.by_crane ? Msg::kRaiseFault : Msg::kRaiseCaution, pick_note_text(note, voice_));
+  }
+
+  /// What goes up together: as it lies, and how it is raised where no crane is.
+  void together(const std::vector<int>& timbers, const std::vector<PickBody>& bodies) {
+    const auto ground = lay_on_ground(frame_, timbers);
+    if (!ground) return;
+    lying(*ground);
+    if (book_.raising.crane.present) return;
+    const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies, timbers);
+    labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandLift, language(),
+                                    {{"push", say_weight(raise.most_lb, voice_)},
+                                     {"height", say_inches(raise.lift_height, voice_)},
+                                     {"people", std::to_string(raise.people)},
+                                     {"each", say_weight(book_.raising.crew.each.lb(), voice_)},
+                                     {"crew", std::to_string(raise.crew)}}));
+    labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandPoles, language(),
+                                    {{"hands", print_fixed(libm::floor(raise.hands_until), 0)},
+                                     {"balance", print_fixed(libm::floor(raise.balance), 0)}}));
+  }
+
+  void lying(const OnTheGround& ground) {
+    labelled(Msg::kRaiseGround, say(Msg::kRaiseGroundDown, language(),
+                                    {{"toward", toward_text(ground.down, language())},
+                                     {"height", say_inches(ground.block_height, voice_)}}));
+    for (const Diagonal& d : ground.diagonals)
+      labelled(Msg::kRaiseGround, say(Msg::kRaiseDiagonal, language(),
+                                      {{"from", mark_at(frame_, d.from)},
+                                       {"to", mark_at(frame_, d.to)},
+                                       {"length", say_inches(d.length, voice_)}}));
+    if (!ground.toe_stops.empty())
+      labelled(Msg::kRaiseGround, say(Msg::kRaiseToe, language(), marks_text(frame_, ground.toe_stops)));
+    for (const Slender& slender : ground.strongbacks)
+      labelled(Msg::kRaiseGround, say(Msg::kRaiseStrongback, language(), mark_at(frame_, slender.timber)));
+  }
+
+  void gear(const Pick& pick) {
+    const auto name = [&](int g) { return book_.raising.gear[static_cast<std::size_t>(g)].name; };
+    if (pick.sling >= 0)
+      labelled(Msg::kRaiseGear, say(Msg::kRaiseGearSling, language(),
+                                    {{"name", name(pick.sling)}, {"carries", say_weight(pick.sling_carries, voice_)}}));
+    for (const int g : {pick.shackle, pick.spreader})
+      if (g >= 0) labelled(Msg::kRaiseGear, name(g));
+  }
+
+  void temporary(Msg label, const std::string& name) {
+    for (const Temporary& t : book_.raising.temporaries)
+      if (t.name == name) return labelled(label, temporary_text(t, voice_));
+    labelled(label, name);
+  }
+
+  void judged(const StepCheck& checked, const OrderCheck& check) {
+    const StandingCheck& standing = checked.standing;
+    if (!checked.stands) {
+      labelled(Msg::kRaiseStands, text(Msg::kRaiseFalls, language()));
+      for (const Mode& mode : standing.modes) labelled(Msg::kRaiseCaution, mode_text(mode, frame_, language()));
+    } else if (!checked.stands_after) {
+      labelled(Msg::kRaiseStands, text(Msg::kRaiseFallsAfter, language()));
+    } else if (standing.factor > 1) {
+      labelled(Msg::kRaiseStands, say(Msg::kRaiseStandsFactor, language(), print_fixed(standing.factor, 2)));
+    } else {
+      labelled(Msg::kRaiseStands, text(Msg::kRaiseStandsSo, language()));
+    }
+    for (const StandingWarning& warning : standing.warnings)
+      labelled(Msg::kRaiseCaution, standing_warning_text(warning, frame_, book_.raising.temporaries, language()));
+    for (const StepWarning& warning : checked.warnings)
+      labelled(Msg::kRaiseCaution, step_warning_text(warning, voice_));
+    for (const OrderFault& fault : check.faults)
+      if (fault.step == checked.step) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
+    for (const Remedy& remedy : checked.entry.remedies)
+      labelled(Msg::kRaiseCaution, remedy_text(remedy, frame_, language()));
+  }
+
+  void timber(const LoadedTimber& t) {
+    std::string line = "  " + padded(mark_at(frame_, t.timber), 12) + " " + padded(say_inches(t.length, voice_), 16);
+    line += " " + padded(say_weight(t.weight_lb, voice_), 10) + " ";
+    line += t.step < 0 ? std::string(text(Msg::kRaiseNoStep, language()))
+                       : say(Msg::kRaiseOfStep, language(), std::to_string(t.step + 1));
+    out_ += line + "\n";
+    if (t.too_long) labelled(Msg::kRaiseCaution, text(Msg::kRaiseTooLong, language()));
+    if (t.too_heavy) labelled(Msg::kRaiseCaution, text(Msg::kRaiseTooHeavy, language()));
+  }
+
+  void loads() {
+    plain(text(Msg::kRaiseLoads, language()));
+    int number = 0;
+    for (const TruckLoad& load : truck_loads(frame_, book_.raising)) {
+      plain(say(Msg::kRaiseLoad, language(),
+                {{"number", std::to_string(++number)},
+                 {"weight", say_weight(load.weight_lb, voice_)},
+                 {"longest", say_inches(load.longest, voice_)}}));
+      for (const LoadedTimber& t : load.timbers) timber(t);
+    }
+  }
+
+  void stacks() {
+    out_ += "\n";
+    plain(text(Msg::kRaiseStacks, language()));
+    for (const LayDownStack& stack : lay_down(frame_, book_.raising)) {
+      const std::string weight = say_weight(stack.weight_lb, voice_), day = std::to_string(stack.day);
+      plain(stack.day > 0 ? say(Msg::kRaiseStack, language(), {{"day", day}, {"weight", weight}})
+                          : say(Msg::kRaiseStackRest, language(), {{"weight", weight}}));
+      for (const LoadedTimber& t : stack.timbers) timber(t);
+    }
+  }
+
+  const Book& book_;
+  const Frame& frame_;
+  const Voice& voice_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string wrapped(std::string_view lead, std::string_view text) {
+  std::string out, line(lead);
+  const std::string indent(width(lead), ' ');
+  bool first = true;
+  while (!text.empty()) {
+    const std::size_t blank = text.find_first_of(" \n");
+    const std::string_view word = text.substr(0, blank);
+    text = blank == std::string_view::npos ? std::string_view{} : text.substr(blank + 1);
+    if (word.empty()) continue;
+    if (!first && width(line) + 1 + width(word) > kColumns) {
+      out += line + "\n";
+      line = indent;
+      first = true;
+    }
+    if (!first) line += ' ';
+    line += word;
+    first = false;
+  }
+  return out + line + "\n";
+}
+
+std::string raising_text(const Book& book, const Frame& frame, const Voice& voice, const OrderCheck* check) {
+  return Page(book, frame, voice).whole(check) + "\n" + raising_lists_text(book, frame, voice);
+}
+
+std::string raising_lists_text(const Book& book, const Frame& frame, const Voice& voice) {
+  return Page(book, frame, voice).lists();
+}
+
+std::string cant_pick_text(const FoundOrder& found, const Stuck& stuck, const Frame& frame, const Voice& voice) {
+  const std::vector<int> timbers = timbers_of(frame, stuck.piece);
+  const RaisingPlan& plan = found.plan;
+  const std::vector<PickBody> bodies = pick_bodies(frame, plan);
+  const Pick pick = solve_pick(frame, plan, bodies, timbers);
+  std::string out;
+  if (plan.crane.present) {
+    for (const PickNote& note : pick.notes)
+      if (refuses(note.id)) out += wrapped("    ", pick_note_text(note, voice));
+    return out;
+  }
+  const HandRaise raise = raise_by_hand(frame, plan, bodies, timbers);
+  const std::string weight = say_weight(pick.weight_lb, voice), push = say_weight(raise.most_lb, voice);
+  return wrapped("    ", say(Msg::kRaiseCrewShort, voice.language,
+                             {{"marks", marks_text(stuck.piece)},
+                              {"weight", weight},
+                              {"push", push},
+                              {"people", std::to_string(raise.people)},
+                              {"each", say_weight(plan.crew.each.lb(), voice)},
+                              {"crew", std::to_string(raise.crew)}}));
+}
+
+std::string found_order_text(const FoundOrder& found, const Frame& frame, const Voice& voice) {
+  const Language language = voice.language;
+  std::string out;
+  if (found.found) {
+    const std::string temporaries = std::to_string(found.cost.temporaries), moves = std::to_string(found.cost.moves);
+    const std::string carry = say_inches(static_cast<double>(found.cost.carry), voice);
+    out += wrapped("",
+                   say(Msg::kRaiseFound, language, {{"temporaries", temporaries}, {"moves", moves}, {"carry", carry}}));
+    if (found.proven_optimal) out += wrapped("", text(Msg::kRaiseProven, language));
+  } else {
+    out += wrapped("", text(Msg::kRaiseNotFound, language));
+  }
+  if (found.stopped) out += wrapped("", text(Msg::kRaiseStopped, language));
+  if (!found.cycle.empty()) out += wrapped("", say(Msg::kRaiseCycle, language, marks_text(found.cycle)));
+  if (!found.found && found.first_unstable >= 0)
+    out += wrapped("", say(Msg::kRaiseFirstUnstable, language, std::to_string(found.first_unstable + 1)));
+  for (const Stuck& stuck : found.stuck) {
+    out += wrapped("! ", stuck_text(stuck, language));
+    if (stuck.reason == StuckReason::kCantPick) out += cant_pick_text(found, stuck, frame, voice);
+  }
+  return out;
+}
+
+}  // namespace bentbook

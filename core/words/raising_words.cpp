@@ -1,0 +1,235 @@
+#include "words/raising_words.h"
+
+#include <array>
+
+#include "frame/keys.h"
+#include "numeric/libm.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+namespace {
+
+std::string_view row(std::string_view stem, std::string_view key, Language language) {
+  const auto msg = find_msg(std::string(stem) + std::string(key));
+  return msg ? text(*msg, language) : key;
+}
+
+std::string mark_of(const Frame& frame, int timber) {
+  if (timber < 0 || static_cast<std::size_t>(timber) >= frame.timbers.size()) return "–";
+  return frame.timbers[static_cast<std::size_t>(timber)].mark;
+}
+
+std::string move_text(const Move& move, const Frame& frame, const Voice& voice) {
+  const std::string by = say_inches(move.distance, voice);
+  const std::string toward(toward_text(move.direction, voice.language));
+  switch (move.kind) {
+    case MoveKind::kLower:
+      return std::string(text(Msg::kMoveLower, voice.language));
+    case MoveKind::kSlide:
+      return say(Msg::kMoveSlide, voice.language, {{"by", by}, {"toward", toward}});
+    case MoveKind::kSpread:
+      return say(Msg::kMoveSpread, voice.language, {{"who", marks_text(frame, move.who)}, {"by", by}});
+    case MoveKind::kSwing:
+      return say(Msg::kMoveSwing, voice.language, print_fixed(libm::fabs(move.distance) * 180 / libm::kPi, 0));
+  }
+  return {};
+}
+
+constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
+    "unknown_mark",    "not_placed",       "twice",          "support_missing", "wish_cycle",
+    "wish_broken",     "cant_go_in",       "cant_stand",     "cant_pick",       "unknown_temporary",
+    "temporary_twice", "temporary_not_up", "temporary_loose"};
+constexpr std::array<std::string_view, kPickNotes> kPickWords = {
+    "angle_flat",   "angle_too_flat", "no_slings", "sling_weak",    "sling_short", "slings_few", "needs_fitting",
+    "shackle_weak", "no_shackles",    "spreader",  "take_up",       "slides",      "leans",      "turns_over",
+    "no_points",    "two_of_four",    "no_crane",  "over_capacity", "past_chart",  "near_limit", "more_people"};
+constexpr std::array<std::string_view, 6> kStuckWords = {"cycle",     "support",    "cant_go_in",
+                                                         "shuts_out", "cant_stand", "cant_pick"};
+constexpr std::array<std::string_view, 7> kStandingWords = {
+    "one_way_only", "on_one_brace", "hook_stays_on", "pins_not_in", "not_for_night", "no_rating", "loose"};
+static_assert(kStandingWords.size() == static_cast<std::size_t>(StandingWarningId::kLoose) + 1);
+static_assert(kStuckWords.size() == static_cast<std::size_t>(StuckReason::kCantPick) + 1);
+
+std::string first_of(const std::vector<std::string>& marks) { return marks.empty() ? std::string("–") : marks[0]; }
+
+std::string rest_of(const std::vector<std::string>& marks) {
+  return marks.size() < 2 ? std::string("–") : marks_text({marks.begin() + 1, marks.end()});
+}
+
+}  // namespace
+
+std::string_view toward_text(Vec3 d, Language language) {
+  const double x = libm::fabs(d.x), y = libm::fabs(d.y), z = libm::fabs(d.z);
+  if (z >= x && z >= y) return text(d.z < 0 ? Msg::kTowardDown : Msg::kTowardUp, language);
+  if (x >= y) return text(d.x > 0 ? Msg::kTowardRight : Msg::kTowardLeft, language);
+  return text(d.y > 0 ? Msg::kTowardLast : Msg::kTowardFirst, language);
+}
+
+std::string say_weight(double lb, const Voice& voice) { return print_weight(Weight::from_lb(lb), voice.lengths.form); }
+
+std::string marks_text(const std::vector<std::string>& marks) {
+  std::string out;
+  for (const std::string& mark : marks) {
+    if (!out.empty()) out += ", ";
+    out += mark;
+  }
+  return out;
+}
+
+std::string marks_text(const Frame& frame, const std::vector<int>& timbers) {
+  std::vector<std::string> marks;
+  marks.reserve(timbers.size());
+  for (const int t : timbers) marks.push_back(mark_of(frame, t));
+  return marks_text(marks);
+}
+
+std::string mode_text(const Mode& mode, const Frame& frame, Language language) {
+  constexpr std::array<Msg, 3> kAxes = {Msg::kAxisAcross, Msg::kAxisAlong, Msg::kAxisUp};
+  const std::string mark = mark_of(frame, mode.timber);
+  const std::string axis(text(kAxes[static_cast<std::size_t>(mode.axis)], language));
+  switch (mode.kind) {
+    case ModeKind::kRacks:
+      if (mode.bent >= 0)
+        return say(Msg::kModeBentRacks, language, {{"bent", std::to_string(mode.bent)}, {"axis", axis}});
+      return say(Msg::kModeRacks, language, {{"mark", mark}, {"axis", axis}});
+    case ModeKind::kSwings:
+      return say(Msg::kModeSwings, language, {{"mark", mark}, {"end", mode.at_end_a ? "A" : "B"}, {"axis", axis}});
+    case ModeKind::kTurns:
+      return say(Msg::kModeTurns, language, mark);
+    case ModeKind::kSlides:
+      return say(Msg::kModeSlides, language, {{"mark", mark}, {"axis", axis}});
+    case ModeKind::kMoves:
+      return say(Msg::kModeMoves, language, {{"mark", mark}, {"axis", axis}});
+  }
+  return {};
+}
+
+std::string standing_warning_text(const StandingWarning& warning, const Frame& frame,
+                                  const std::vector<Temporary>& temporaries, Language language) {
+  const auto msg = find_msg("standing_" + std::string(keys::word(kStandingWords, warning.id)));
+  if (!msg) return {};
+  const auto t = static_cast<std::size_t>(warning.temporary);
+  const bool temporary = warning.temporary >= 0 && t < temporaries.size();
+  const std::string what = temporary ? temporaries[t].name : mark_of(frame, warning.timber);
+  return say(*msg, language, what);
+}
+
+std::string load_text(const LoadCase& load, const Frame& frame, Language language) {
+  if (load.kind == LoadKind::kPerson) return say(Msg::kLoadPerson, language, mark_of(frame, load.timber));
+  const double turn = load.direction * libm::kPi / 4;
+  const auto toward = [&](Vec3 d) { return std::string(toward_text(d, language)); };
+  std::string where;
+  if (load.direction % 4 != 2) where = toward({libm::cos(turn) > 0 ? 1.0 : -1.0, 0, 0});
+  if (load.direction % 4 != 0) {
+    if (!where.empty()) where += " + ";
+    where += toward({0, libm::sin(turn) > 0 ? 1.0 : -1.0, 0});
+  }
+  return say(Msg::kLoadPush, language, where);
+}
+
+std::string path_text(const Entry& entry, const Frame& frame, const Voice& voice) {
+  if (!entry.free) return {};
+  std::string out;
+  for (const Move& move : entry.path) {
+    if (!out.empty()) out += ' ';
+    out += move_text(move, frame, voice);
+  }
+  return out;
+}
+
+std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language) {
+  const std::string who = marks_text(frame, remedy.timbers);
+  switch (remedy.kind) {
+    case RemedyKind::kWithBent:
+      return say(Msg::kRemedyWithBent, language, who);
+    case RemedyKind::kLeaveLoose:
+      return say(Msg::kRemedyLeaveLoose, language, who);
+    case RemedyKind::kChangeJoint: {
+      const auto j = static_cast<std::size_t>(remedy.joint);
+      if (remedy.joint < 0 || j >= frame.joints.size()) return {};
+      const Joint& joint = frame.joints[j];
+      return say(Msg::kRemedyChangeJoint, language,
+                 {{"kind", joint_name(joint.kind, language)},
+                  {"member", mark_of(frame, joint.member)},
+                  {"receiver", mark_of(frame, joint.receiver)}});
+    }
+    case RemedyKind::kMoveApart:
+      return say(Msg::kRemedyMoveApart, language, who);
+  }
+  return {};
+}
+
+std::string order_fault_text(const OrderFault& fault, const Voice& voice) {
+  if (fault.id == OrderFaultId::kCantGoIn && fault.marks.empty())
+    return std::string(text(Msg::kFaultGround, voice.language));
+  const auto msg = find_msg("fault_" + std::string(keys::word(kFaultWords, fault.id)));
+  if (!msg) return {};
+  return say(*msg, voice.language,
+             {{"mark", first_of(fault.marks)},
+              {"others", rest_of(fault.marks)},
+              {"marks", marks_text(fault.marks)},
+              {"weight", say_weight(fault.value, voice)},
+              {"step", std::to_string(static_cast<long long>(fault.value) + 1)}});
+}
+
+std::string step_warning_text(const StepWarning& warning, const Voice& voice) {
+  switch (warning.id) {
+    case StepWarningId::kSlidesIn:
+      return say(Msg::kStepSlidesIn, voice.language, say_inches(warning.value, voice));
+    case StepWarningId::kSpreads:
+      return say(Msg::kStepSpreads, voice.language,
+                 {{"marks", marks_text(warning.marks)}, {"by", say_inches(warning.value, voice)}});
+    case StepWarningId::kSwings:
+      return say(Msg::kStepSwings, voice.language, print_fixed(warning.value, 0));
+    case StepWarningId::kDayGoesBack:
+      return std::string(text(Msg::kStepDayBack, voice.language));
+  }
+  return {};
+}
+
+std::string stuck_text(const Stuck& stuck, Language language) {
+  const auto msg = find_msg("stuck_" + std::string(keys::word(kStuckWords, stuck.reason)));
+  if (!msg) return {};
+  return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
+}
+
+std::string pick_note_text(const PickNote& note, const Voice& voice) {
+  const auto msg = find_msg("pick_" + std::string(keys::word(kPickWords, note.id)));
+  if (!msg) return {};
+  const auto said = [&](double value) -> std::string {
+    switch (note.id) {
+      case PickNoteId::kAngleFlat:
+      case PickNoteId::kAngleTooFlat:
+      case PickNoteId::kSlides:
+      case PickNoteId::kLeans:
+        return print_fixed(value, 0);
+      case PickNoteId::kSlingShort:
+      case PickNoteId::kTakeUp:
+      case PickNoteId::kTurnsOver:
+      case PickNoteId::kPastChart:
+        return say_inches(value, voice);
+      case PickNoteId::kSlingsFew:
+      case PickNoteId::kMorePeople:
+        return print_fixed(value, 0);
+      case PickNoteId::kNearLimit:
+        return print_fixed(value * 100, 0);
+      default:
+        return say_weight(value, voice);
+    }
+  };
+  const std::string second = note.id == PickNoteId::kNoSlings ? say_inches(note.value2, voice) : said(note.value2);
+  return say(*msg, voice.language, {{"value", said(note.value)}, {"value2", second}});
+}
+
+std::string temporary_text(const Temporary& temporary, const Voice& voice) {
+  const auto point = [&](const TimberPoint& p) {
+    if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
+    return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_length(p.station, voice)}});
+  };
+  std::string kind(row("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));
+  if (!temporary.name.empty()) kind += ' ' + temporary.name;
+  return say(Msg::kTemporaryRuns, voice.language,
+             {{"kind", kind}, {"from", point(temporary.from)}, {"to", point(temporary.to)}});
+}
+
+}  // namespace bentbook

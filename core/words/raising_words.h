@@ -1,0 +1,46 @@
+#pragma once
+/// Words of the raising, in the user's language. A verdict reads "no collapse found, as assumed", never "safe".
+
+#include <string>
+#include <vector>
+
+#include "raising/check.h"
+#include "raising/insertion/blocking.h"
+#include "raising/lifting/pick.h"
+#include "raising/search/search.h"
+#include "raising/stability/standing.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+/// Whole pounds, or whole kilograms where lengths are metric.
+[[nodiscard]] std::string say_weight(double lb, const Voice& voice);
+/// "P-A1, P-E1".
+[[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
+[[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
+
+/// Toward which side of the building a direction goes most of all: "the left wall".
+[[nodiscard]] std::string_view toward_text(Vec3 direction, Language language);
+
+/// "Bent 2 can rack along the ridge."
+[[nodiscard]] std::string mode_text(const Mode& mode, const Frame& frame, Language language);
+/// `temporaries`: the model's.
+[[nodiscard]] std::string standing_warning_text(const StandingWarning& warning, const Frame& frame,
+                                                const std::vector<Temporary>& temporaries, Language language);
+/// What pushes where: "a push to the right".
+[[nodiscard]] std::string load_text(const LoadCase& load, const Frame& frame, Language language);
+
+/// How it comes in: "Straight down.", "Beside its place, then 6″ toward the ridge." Empty where it cannot.
+[[nodiscard]] std::string path_text(const Entry& entry, const Frame& frame, const Voice& voice);
+[[nodiscard]] std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language);
+
+[[nodiscard]] std::string order_fault_text(const OrderFault& fault, const Voice& voice);
+[[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
+[[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
+
+[[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);
+
+/// "Diagonal T1: P-A1 at 6′ to the ground".
+[[nodiscard]] std::string temporary_text(const Temporary& temporary, const Voice& voice);
+
+}  // namespace bentbook

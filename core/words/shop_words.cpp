@@ -1,0 +1,131 @@
+#include "words/shop_words.h"
+
+#include <array>
+
+#include "frame/keys.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::array<std::string_view, 4> kCautions = {"kickback", "eyes_ears", "cords", "held"};
+
+std::string_view row(std::string_view stem, std::string_view key, Language language) {
+  const auto msg = find_msg(std::string(stem) + std::string(key));
+  return msg ? text(*msg, language) : key;
+}
+
+std::string two_digits(std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
+
+std::string value_text(const Conflict& c, const std::string& value, const Voice& voice) {
+  if (c.kind != ConflictKind::kValuesDiffer) return value;
+  const auto reading = read_reading(value);
+  return reading ? say_length(reading->measured, voice) : value;
+}
+
+}  // namespace
+
+std::string step_text(const WorkStep& step, Language language) {
+  std::string out =
+      step.name.empty() ? std::string(row("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
+  if (step.end) out += *step.end == End::kA ? ", A" : ", B";
+  if (!step.end && !step.mate.empty()) out += ", " + step.mate;
+  return out;
+}
+
+std::string_view workplace_text(Workplace place, Language language) {
+  return row("workplace_", keys::word(kWorkplaceWords, place), language);
+}
+std::string_view tick_text(Tick tick, Language language) {
+  return row("tick_", keys::word(kTickWords, tick), language);
+}
+std::string_view did_text(EventAction action, Language language) {
+  return row("did_", keys::word(kActionWords, action), language);
+}
+
+std::string_view step_number_text(StepNumberName name, Language language) {
+  const std::string_view word = keys::word(kStepNumberWords, name);
+  return row("step_number_", word.substr(0, word.rfind('_')), language);
+}
+
+std::string step_value_text(StepNumberName name, double value, const Voice& voice) {
+  return is_degrees(name) ? say_angle(Angle::from_degrees(value), voice) : say_inches(value, voice);
+}
+
+std::string_view work_caution_text(WorkCaution caution, Language language) {
+  for (std::size_t i = 0; i < kCautions.size(); ++i)
+    if (caution == 1u << i) return row("work_caution_", kCautions[i], language);
+  return {};
+}
+
+std::vector<std::string> caution_keys(std::uint8_t cautions) {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < kCautions.size(); ++i)
+    if ((cautions >> i & 1) != 0) out.emplace_back(kCautions[i]);
+  return out;
+}
+
+std::string worked_text(std::string_view kept, const Voice& voice) {
+  std::string out;
+  for (const StepNumber& n : read_numbers(kept)) {
+    if (!out.empty()) out += " · ";
+    out += step_value_text(n.name, n.value, voice);
+  }
+  return out;
+}
+
+std::string moment_text(std::int64_t wall_ms, int ahead_minutes) {
+  // Days since 1970 to a date of the Gregorian calendar, counted from a March 1st so that leap days come last.
+  const std::int64_t minutes = std::max<std::int64_t>(0, wall_ms / 60'000 + ahead_minutes);
+  const std::int64_t days = minutes / 1440, of_day = minutes % 1440;
+  const std::int64_t z = days + 719'468, era = z / 146'097, doe = z - era * 146'097;
+  const std::int64_t yoe = (doe - doe / 1460 + doe / 36'524 - doe / 146'096) / 365;
+  const std::int64_t doy = doe - (365 * yoe + yoe / 4 - yoe / 100), mp = (5 * doy + 2) / 153;
+  const std::int64_t day = doy - (153 * mp + 2) / 5 + 1, month = mp < 10 ? mp + 3 : mp - 9;
+  return two_digits(month) + '-' + two_digits(day) + ' ' + two_digits(of_day / 60) + ':' + two_digits(of_day % 60);
+}
+
+std::string conflict_text(const Conflict& c, const Voice& voice) {
+  const auto msg = find_msg("conflict_" + std::string(keys::word(kConflictWords, c.kind)));
+  if (!msg) return {};
+  const bool ids = c.kind == ConflictKind::kNumberTwice || c.kind == ConflictKind::kEventsMissing;
+  const std::string first = ids ? id_text(c.first) : value_text(c, c.first_value, voice);
+  const std::string second = ids ? id_text(c.second) : value_text(c, c.second_value, voice);
+  return say(*msg, voice.language,
+             {{"timber", c.timber},
+              {"step", c.step},
+              {"first", first},
+              {"second", second},
+              {"other", c.other_timber + ", " + c.other_step}});
+}
+
+std::string flag_text(const StepFlag& flag, const Voice& voice) {
+  if (flag.gone) return say(Msg::kFlagGone, voice.language, {{"step", flag.step}});
+  const auto said = [&](const std::optional<double>& value) {
+    return value ? step_value_text(flag.number, *value, voice) : std::string("-");
+  };
+  const std::string was = said(flag.was), now = said(flag.now);
+  return say(
+      Msg::kFlagNumber, voice.language,
+      {{"step", flag.step}, {"number", step_number_text(flag.number, voice.language)}, {"was", was}, {"now", now}});
+}
+
+std::string log_trouble_text(const LogTrouble& trouble, const Voice& voice) {
+  const Error& e = trouble.error;
+  const std::string line = std::to_string(trouble.line);
+  if (e.where == "log" && e.code == ErrorCode::kSyntax)
+    return std::string(text(trouble.line == 1 ? Msg::kLogNoLog : Msg::kLogCutShort, voice.language));
+  if (e.where == "event")
+    return say(e.code == ErrorCode::kConflict ? Msg::kLogLineOrder : Msg::kLogLineDamaged, voice.language,
+               {{"line", line}});
+  Error plain = e;
+  if (plain.where.starts_with("event.")) {
+    plain.where.erase(0, 6);
+    plain.at = -1;
+    plain.limit = 0;
+    return say(Msg::kLogLineBad, voice.language, {{"line", line}, {"reason", error_text(plain, voice)}});
+  }
+  return error_text(plain, voice);
+}
+
+}  // namespace bentbook

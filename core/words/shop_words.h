@@ -1,0 +1,35 @@
+#pragma once
+/// Words of the shop, in the user's language.
+
+#include <string>
+#include <string_view>
+
+#include "shop/log/log_file.h"
+#include "shop/progress.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+/// The lead's name of a step or its usual one, with its end or mate: "Cut the slot, A".
+[[nodiscard]] std::string step_text(const WorkStep& step, Language language);
+[[nodiscard]] std::string_view workplace_text(Workplace place, Language language);
+[[nodiscard]] std::string_view tick_text(Tick tick, Language language);
+[[nodiscard]] std::string_view did_text(EventAction action, Language language);
+[[nodiscard]] std::string_view step_number_text(StepNumberName name, Language language);
+/// A number of a step as it is set: a length or degrees.
+[[nodiscard]] std::string step_value_text(StepNumberName name, double value, const Voice& voice);
+/// One bit of WorkCaution.
+[[nodiscard]] std::string_view work_caution_text(WorkCaution caution, Language language);
+/// Stable words of the cautions set.
+[[nodiscard]] std::vector<std::string> caution_keys(std::uint8_t cautions);
+
+/// "depth_in=7.7500 fence_in=3.7500" as lengths and angles: what a finished step was worked to.
+[[nodiscard]] std::string worked_text(std::string_view kept, const Voice& voice);
+/// A moment as "11-25 14:05" by a clock that is so many minutes ahead of UTC.
+[[nodiscard]] std::string moment_text(std::int64_t wall_ms, int ahead_minutes);
+
+[[nodiscard]] std::string conflict_text(const Conflict& conflict, const Voice& voice);
+[[nodiscard]] std::string flag_text(const StepFlag& flag, const Voice& voice);
+[[nodiscard]] std::string log_trouble_text(const LogTrouble& trouble, const Voice& voice);
+
+}  // namespace bentbook

@@ -1,0 +1,76 @@
+#include "words/strings.h"
+
+#include <vector>
+
+#include "words/strings_table.h"
+
+namespace bentbook {
+namespace {
+
+const strings::Row::Forms& forms_of(Msg msg, Language language) {
+  return strings::rows()[static_cast<std::size_t>(msg)].forms[static_cast<std::size_t>(language)];
+}
+
+const Slot* find_slot(const Slot* slots, std::size_t count, std::string_view name) {
+  for (std::size_t i = 0; i < count; ++i)
+    if (slots[i].name == name) return &slots[i];
+  return nullptr;
+}
+
+std::string fill(std::string_view pattern, const Slot* slots, std::size_t count) {
+  std::string out;
+  out.reserve(pattern.size() + 32);
+  for (std::size_t at = 0; at < pattern.size();) {
+    const std::size_t open = pattern.find('{', at);
+    const std::size_t close = open == std::string_view::npos ? open : pattern.find('}', open);
+    if (close == std::string_view::npos) {
+      out.append(pattern.substr(at));
+      break;
+    }
+    out.append(pattern.substr(at, open - at));
+    const Slot* slot = find_slot(slots, count, pattern.substr(open + 1, close - open - 1));
+    out.append(slot ? slot->value : pattern.substr(open, close - open + 1));
+    at = close + 1;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string_view language_tag(Language language) { return language == Language::kEs ? "es" : "en"; }
+
+Language language_of(std::string_view tag) {
+  return tag.substr(0, 2) == "es" && (tag.size() == 2 || tag[2] == '-') ? Language::kEs : Language::kEn;
+}
+
+std::string_view text(Msg msg, Language language) { return forms_of(msg, language).other; }
+
+std::string say(Msg msg, Language language, std::initializer_list<Slot> slots) {
+  return fill(text(msg, language), slots.begin(), slots.size());
+}
+
+std::string say(Msg msg, Language language, std::string_view value) { return say(msg, language, {{"0", value}}); }
+
+std::string say_count(Msg msg, Language language, std::int64_t n, std::initializer_list<Slot> slots) {
+  // Both languages take the singular for exactly one.
+  const strings::Row::Forms& forms = forms_of(msg, language);
+  const std::string count = std::to_string(n);
+  std::vector<Slot> all(slots);
+  all.push_back({"n", count});
+  return fill(n == 1 ? forms.one : forms.other, all.data(), all.size());
+}
+
+std::optional<Msg> find_msg(std::string_view id) {
+  std::size_t low = 0, high = strings::row_count();
+  while (low < high) {
+    const std::size_t middle = (low + high) / 2;
+    if (strings::rows()[middle].id < id)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  if (low == strings::row_count() || strings::rows()[low].id != id) return std::nullopt;
+  return static_cast<Msg>(low);
+}
+
+}  // namespace bentbook

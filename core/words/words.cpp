@@ -1,0 +1,178 @@
+#include "words/words.h"
+
+namespace bentbook {
+namespace {
+
+/// Smallest step that the style shows, in counts of Length.
+std::int64_t step_of(const LengthStyle& style) {
+  const auto tenth = [](std::int64_t unit, int decimals) {
+    for (int i = 0; i < decimals && unit % 10 == 0; ++i) unit /= 10;
+    return unit;
+  };
+  switch (style.form) {
+    case LengthForm::kFeetInches:
+    case LengthForm::kInchFraction:
+      return Length::kPerInch / (style.denominator > 0 ? style.denominator : 16);
+    case LengthForm::kDecimalInch:
+      return tenth(Length::kPerInch, style.decimals);
+    case LengthForm::kMm:
+      return tenth(Length::kPerMm, style.decimals > 0 ? 1 : 0);
+    case LengthForm::kMetre:
+      return tenth(1000 * Length::kPerMm, style.decimals);
+  }
+  return 1;
+}
+
+std::string percent(double share) { return print_fixed(100 * share, 0) + " %"; }
+
+/// A bird's mouth has a plumb cut only where there is a seat and a tail.
+bool has_mouth_plumb(const RafterInput& input) {
+  const RafterSide& side = input.left;
+  return side.overhang > Length{} && (side.heel_by == HeelBy::kHeel || side.seat > Length{});
+}
+
+std::string plain_length(Length value, const Voice& voice) {
+  return print_length(value, voice.lengths, voice.marks).text;
+}
+
+}  // namespace
+
+std::string say_length(Length value, const Voice& voice) {
+  const Printed printed = print_length(value, voice.lengths, voice.marks);
+  if (!printed.rounded) return printed.text;
+  return (voice.marks == Marks::kAscii ? "~ " : "≈ ") + printed.text;
+}
+
+std::string say_length_at_most(Length value, const Voice& voice) {
+  const std::int64_t step = step_of(voice.lengths);
+  const std::int64_t rest = value.count % step;
+  return plain_length({value.count - (rest < 0 ? rest + step : rest)}, voice);
+}
+
+std::string say_length_at_least(Length value, const Voice& voice) {
+  const std::int64_t step = step_of(voice.lengths);
+  const std::int64_t rest = value.count % step;
+  return plain_length({value.count + (rest > 0 ? step - rest : -rest)}, voice);
+}
+
+std::string say_reading(Angle reading, const Voice& voice) {
+  int decimals = 0;
+  for (std::int64_t unit = Angle::kPerDegree; decimals < 3 && reading.nano_degrees % unit != 0; unit /= 10) ++decimals;
+  return say_angle(reading, voice, decimals);
+}
+
+std::string say_cost(Length cost, const Voice& voice) {
+  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
+  const LengthStyle fine{metric ? LengthForm::kMm : LengthForm::kDecimalInch, 16, metric ? 1 : 3};
+  return print_length(cost, fine, voice.marks).text;
+}
+
+std::string say_costs(const Graduation& at, const Voice& voice) {
+  return say(Msg::kSawCost, voice.language,
+             {{"arris", say_cost(at.arris, voice)},
+              {"gap", say_cost(at.gap, voice)},
+              {"mated", say_cost(at.gap_mated, voice)}});
+}
+
+std::string say_angle(Angle value, const Voice& voice, int decimals) {
+  const std::string text = print_degrees(value, decimals, voice.marks);
+  return voice.marks == Marks::kAscii ? text + " deg" : text;
+}
+
+std::string field_name(std::string_view key, Language language) {
+  const bool left = key.ends_with("_left"), right = key.ends_with("_right");
+  const std::string_view stem = left ? key.substr(0, key.size() - 5) : right ? key.substr(0, key.size() - 6) : key;
+  const auto msg = find_msg("field_" + std::string(stem));
+  if (!msg) return std::string(key);
+  const std::string_view name = text(*msg, language);
+  return right ? say(Msg::kSideOfRight, language, name) : std::string(name);
+}
+
+std::string caution_text(const Caution& caution, const RafterPair& pair, const Voice& voice) {
+  Msg msg = Msg::kCautionThrust;
+  switch (caution.id) {
+    case CautionId::kNotchPastSixth:
+      msg = caution.at_beam ? Msg::kCautionBeamNotchSixth : Msg::kCautionNotchSixth;
+      break;
+    case CautionId::kNotchPastQuarter:
+      msg = caution.at_beam ? Msg::kCautionBeamNotchQuarter : Msg::kCautionNotchQuarter;
+      break;
+    case CautionId::kSeatPastPlate:
+      msg = Msg::kCautionSeatPastPlate;
+      break;
+    case CautionId::kSteeperThan45:
+      msg = Msg::kCautionSteep;
+      break;
+    case CautionId::kThrust:
+      break;
+    case CautionId::kBeamSeatShort:
+      msg = Msg::kCautionBeamSeatShort;
+      break;
+    case CautionId::kBeamSeatLong:
+      msg = Msg::kCautionBeamSeatLong;
+      break;
+  }
+  return say(msg, voice.language,
+             {{"share", percent(caution.share)},
+              {"length", say_length(caution.length, voice)},
+              {"force", print_fixed(pair.thrust_lb, 0)}});
+}
+
+std::string_view mark_text(MarkName name, const RafterInput& input, Language language) {
+  switch (name) {
+    case MarkName::kBeamPlumb:
+      return text(Msg::kMarkBeamPlumb, language);
+    case MarkName::kBeamSeat:
+      return text(Msg::kMarkBeamSeat, language);
+    case MarkName::kSeatEnd:
+      return text(Msg::kMarkSeatEnd, language);
+    case MarkName::kWallLine:
+      return text(has_mouth_plumb(input) ? Msg::kMarkWallLine : Msg::kMarkWallPlain, language);
+    case MarkName::kTailLevel:
+      return text(Msg::kMarkTailLevel, language);
+    case MarkName::kTail:
+      return text(input.tail == TailCut::kSquare ? Msg::kMarkTailSquare : Msg::kMarkTailPlumb, language);
+  }
+  return {};
+}
+
+std::string_view cut_text(CutName name, Language language) {
+  switch (name) {
+    case CutName::kPeakPlumb:
+      return text(Msg::kCutPeakPlumb, language);
+    case CutName::kBeamSeat:
+      return text(Msg::kCutBeamSeat, language);
+    case CutName::kSeat:
+      return text(Msg::kCutSeat, language);
+    case CutName::kHeelPlumb:
+      return text(Msg::kCutHeelPlumb, language);
+    case CutName::kTailPlumb:
+      return text(Msg::kCutTailPlumb, language);
+    case CutName::kTailSquare:
+      return text(Msg::kCutTailSquare, language);
+    case CutName::kTailLevel:
+      return text(Msg::kCutTailLevel, language);
+  }
+  return {};
+}
+
+std::string pass_text(const Pass& pass, const Saw& saw, const Voice& voice) {
+  Msg msg = Msg::kPassOne;
+  if (saw.kind == SawKind::kHand)
+    msg = Msg::kPassHand;
+  else if (pass.faces == Faces::kTwo)
+    msg = Msg::kPassTwo;
+  else if (pass.faces == Faces::kByHand)
+    msg = Msg::kPassByHand;
+  else if (pass.faces == Faces::kCannot)
+    msg = pass.bite == Bite::kSwing ? Msg::kPassSwing : Msg::kPassTilt;
+  const bool swing = pass.bite == Bite::kSwing;
+  return say(msg, voice.language,
+             {{"needed", say_length_at_least(pass.needed, voice)},
+              {"reach", say_length(saw.reach, voice)},
+              {"left", say_length_at_least(pass.left, voice)},
+              {"most", say_angle(swing ? saw.max_swing : saw.max_tilt, voice)},
+              {"angle", say_angle(swing ? pass.swing : pass.tilt, voice)}});
+}
+
+}  // namespace bentbook
