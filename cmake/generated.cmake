@@ -1,14 +1,17 @@
 # Sources made at build time. Included after the targets that take them.
-#   words/strings.gen.{h,cpp}   the string table, from assets/strings/*.tsv
+#   words/strings.gen.{h,cpp}   the string table, from assets/strings
+#   words/page_words.json     the page's own words, from page.tsv of each language
 #   ui/fonts.gen.{h,cpp}     the subset fonts, from Debian's fonts-noto-core and the string table's letters
 # A wrong table or a glyph that the font lacks stops the build.
 include_guard()
 find_program(BENTBOOK_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH REQUIRED)
-file(GLOB STRING_TABLES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/assets/strings/*.tsv)
+set(STRINGS_DIR ${PROJECT_SOURCE_DIR}/assets/strings)
+file(GLOB STRING_TABLES CONFIGURE_DEPENDS ${STRINGS_DIR}/*.tsv ${STRINGS_DIR}/*/*.tsv)
 
 add_custom_command(
   OUTPUT ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp
-  COMMAND ${BENTBOOK_PYTHON} ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${GENERATED_DIR}/words ${STRING_TABLES}
+    ${GENERATED_DIR}/words/page_words.json
+  COMMAND ${BENTBOOK_PYTHON} ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${GENERATED_DIR}/words ${STRINGS_DIR}
   DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
   COMMENT "Making the string table" VERBATIM)
 target_sources(core_small PRIVATE ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp)
@@ -19,7 +22,7 @@ if(TARGET bentbook_screens)
   add_custom_command(
     OUTPUT ${FONT_SOURCES}
     COMMAND ${BENTBOOK_PYTHON} -B ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${GENERATED_DIR}/ui ${FONT_DIR}
-      ${STRING_TABLES}
+      ${STRINGS_DIR}
     DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
     COMMENT "Making the fonts" VERBATIM)
   target_sources(bentbook_screens PRIVATE ${FONT_SOURCES})

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Makes the fonts that the app carries: subsets with exactly the glyphs that its texts need.
 
-usage: make_font.py OUT_DIR FONT_DIR TABLE…
+usage: make_font.py OUT_DIR FONT_DIR STRINGS_DIR
 
 Reads NotoSans-Regular.ttf and NotoSans-Bold.ttf in FONT_DIR and the string tables; writes OUT_DIR/fonts.gen.h and
 OUT_DIR/fonts.gen.cpp. A character that a font has no glyph for stops the build and is named.
@@ -20,7 +20,7 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.subset import Options, Subsetter
 from fontTools.ttLib import TTFont
 
-from make_strings import read_tables
+from make_strings import read_strings
 
 # What measures are printed with, in every size.
 FIGURES = "0123456789 \u00a0\u2009.,:;+-\u2212\u00d7\u00f7/\u2044%\u00b0\u2032\u2033\u2248()=?"
@@ -161,13 +161,12 @@ extern const unsigned short kTypedGlyphs[];
 
 def main():
     out, fonts = Path(sys.argv[1]), Path(sys.argv[2])
-    messages, errors = read_tables(sys.argv[3:])
+    languages, tables, errors = read_strings(Path(sys.argv[3]))
     used = {}
-    for name, forms in messages.items():
-        for texts, *_ in forms.values():
-            for text in texts:
-                for character in text:
-                    used.setdefault(character, name)
+    for (tag, own_name, _), rows in zip(languages, tables):
+        for name, text in [("languages.tsv", own_name)] + [(name, row[0]) for name, row in rows.items()]:
+            for character in text:
+                used.setdefault(character, f"{tag}: {name}")
     figures = FIGURES + UNITS
     text = "".join(used) + figures + MARKS
     typed = text + TYPED

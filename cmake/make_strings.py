@@ -1,19 +1,49 @@
 #!/usr/bin/env python3
-"""Makes the string table's C++ from assets/strings/*.tsv.
+"""Makes the string table's C++, and the words of the page, from assets/strings.
 
-A row is `id<TAB>English<TAB>Spanish`; lines that start with # and empty lines are skipped. Slots are {name} or {0}.
+languages.tsv has a line a language: `tag<TAB>own name<TAB>counts that take the singular`. Each has a folder named by
+its tag. The first is the reference: every other folder has the same files, each with the same ids and slots.
+A row is `id<TAB>text`; lines that start with # and empty lines are skipped. Slots are {name} or {0}.
 A message that depends on a count has two rows, `id#one` and `id#other`; its count is the slot {n}.
+page.tsv holds the words of the page itself: they go to page_words.json, not into the app.
 Wrong tables stop the build: a duplicate id, a missing translation, slots that differ between the languages.
 
-usage: make_strings.py OUT_DIR TABLE…    writes OUT_DIR/strings.gen.h and OUT_DIR/strings.gen.cpp
+usage: make_strings.py OUT_DIR STRINGS_DIR    writes OUT_DIR/strings.gen.h, strings.gen.cpp and page_words.json
 """
+import json
 import re
 import sys
 from pathlib import Path
 
-LANGUAGES = ["en", "es"]
+TAG = re.compile(r"[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?\Z")
 ID = re.compile(r"[a-z][a-z0-9]*(_[a-z0-9]+)*(#(one|other))?\Z")
 SLOT = re.compile(r"\{([a-z0-9_]+)\}")
+PAGE = "page.tsv"
+
+
+def lines_of(path):
+    """(where, cells) of every row."""
+    for number, line in enumerate(path.read_text(encoding="utf-8").split("\n"), 1):
+        line = line.rstrip("\r")
+        if line.strip() and not line.startswith("#"):
+            yield f"{path.parent.name}/{path.name}:{number}", line.split("\t")
+
+
+def read_languages(folder, errors):
+    """[(tag, own name, {counts that take the singular})]"""
+    languages = []
+    for where, cells in lines_of(folder / "languages.tsv"):
+        if len(cells) != 3 or not TAG.match(cells[0]) or not cells[1].strip():
+            errors.append(f"{where}: wants a BCP 47 tag, the language's own name, and the counts of its singular")
+        elif not all(n.isdigit() and int(n) < 64 for n in cells[2].split()):
+            errors.append(f"{where}: counts that take the singular are whole numbers below 64")
+        elif cells[0] in [tag for tag, *_ in languages]:
+            errors.append(f"{where}: '{cells[0]}' stands there twice")
+        else:
+            languages.append((cells[0], cells[1], {int(n) for n in cells[2].split()}))
+    if not languages:
+        errors.append("no language in languages.tsv")
+    return languages
 
 
 def slots(text, where, errors):
@@ -23,47 +53,66 @@ def slots(text, where, errors):
     return set(SLOT.findall(text))
 
 
-def read_tables(paths):
-    """Returns ({id: {form: [text per language]}}, errors); form is 'one' or 'other'."""
-    messages, errors, seen = {}, [], {}
-    for path in paths:
-        for number, line in enumerate(Path(path).read_text(encoding="utf-8").split("\n"), 1):
-            where = f"{Path(path).name}:{number}"
-            line = line.rstrip("\r")
-            if not line.strip() or line.startswith("#"):
-                continue
-            cells = line.split("\t")
-            if not ID.match(cells[0]):
-                errors.append(f"{where}: '{cells[0]}' is no id (lower case words joined by _)")
-                continue
-            if cells[0] in seen:
-                errors.append(f"{where}: id '{cells[0]}' stands already at {seen[cells[0]]}")
-                continue
-            seen[cells[0]] = where
-            texts = cells[1:]
-            if len(texts) != len(LANGUAGES) or any(not t.strip() for t in texts):
-                errors.append(f"{where}: '{cells[0]}' wants {len(LANGUAGES)} texts ({', '.join(LANGUAGES)})")
-                continue
-            if any(t != t.strip() for t in texts):
-                errors.append(f"{where}: '{cells[0]}' has blanks at an end")
-            used = [slots(t, where, errors) for t in texts]
-            for language, s in zip(LANGUAGES[1:], used[1:]):
-                if s != used[0]:
-                    odd = ", ".join("{%s}" % x for x in sorted(s ^ used[0]))
-                    errors.append(f"{where}: '{cells[0]}' has {odd} in one of {LANGUAGES[0]}, {language} only")
-            name, _, form = cells[0].partition("#")
-            messages.setdefault(name, {})[form or "other"] = (texts, used[0], where, bool(form))
-    for name, forms in messages.items():
-        counted = any(f[3] for f in forms.values())
-        if counted and (set(forms) != {"one", "other"} or not all(f[3] for f in forms.values())):
-            errors.append(f"{forms[next(iter(forms))][2]}: '{name}' wants both #one and #other, and no plain row")
-        elif counted and forms["one"][1] | {"n"} != forms["other"][1] | {"n"}:
-            errors.append(f"{forms['one'][2]}: '{name}' has other slots in #one than in #other")
-    return messages, errors
+def read_folder(folder, errors):
+    """{id: (text, slots, file, where)} of one language."""
+    rows = {}
+    for path in sorted(folder.glob("*.tsv")):
+        for where, cells in lines_of(path):
+            name = cells[0]
+            if not ID.match(name):
+                errors.append(f"{where}: '{name}' is no id (lower case words joined by _)")
+            elif name in rows:
+                errors.append(f"{where}: id '{name}' stands already at {rows[name][3]}")
+            elif len(cells) != 2 or not cells[1].strip():
+                errors.append(f"{where}: '{name}' wants one text")
+                rows[name] = ("", None, path.name, where)
+            else:
+                if cells[1] != cells[1].strip(" "):
+                    errors.append(f"{where}: '{name}' has blanks at an end")
+                rows[name] = (cells[1], slots(cells[1], where, errors), path.name, where)
+    return rows
+
+
+def compare(tag, rows, reference_tag, reference, errors):
+    for name, (_, used, file, where) in rows.items():
+        if name not in reference or reference[name][2] != file:
+            errors.append(f"{where}: '{name}' is not in {reference_tag}/{file}")
+        elif used is not None and reference[name][1] is not None and used != reference[name][1]:
+            odd = ", ".join("{%s}" % slot for slot in sorted(used ^ reference[name][1]))
+            errors.append(f"{where}: '{name}' has {odd} in one of {reference_tag}, {tag} only")
+    for name, (_, _, file, _) in reference.items():
+        if name not in rows:
+            errors.append(f"{tag}/{file}: '{name}' is missing")
+
+
+def check_counts(rows, errors):
+    for name, (_, used, _, where) in rows.items():
+        base, _, form = name.partition("#")
+        if not form:
+            continue
+        partner = rows.get(base + ("#other" if form == "one" else "#one"))
+        if partner is None or base in rows:
+            errors.append(f"{where}: '{base}' wants both #one and #other, and no plain row")
+        elif form == "one" and None not in (used, partner[1]) and used | {"n"} != partner[1] | {"n"}:
+            errors.append(f"{where}: '{base}' has other slots in #one than in #other")
+
+
+def read_strings(folder):
+    """Returns (languages, [rows of each language], errors)."""
+    errors = []
+    languages = read_languages(folder, errors)
+    tables = [read_folder(folder / tag, errors) for tag, *_ in languages]
+    for (tag, *_), rows in zip(languages[1:], tables[1:]):
+        compare(tag, rows, languages[0][0], tables[0], errors)
+    if tables:
+        check_counts(tables[0], errors)
+        if not tables[0]:
+            errors.append("no message in any table")
+    return languages, tables, errors
 
 
 def constant(name):
-    return "k" + "".join(word.capitalize() for word in name.split("_"))
+    return "k" + "".join(word.capitalize() for word in re.split("[_-]", name))
 
 
 def literal(text):
@@ -71,10 +120,14 @@ def literal(text):
 
 
 HEADER = """#pragma once
-// Made by cmake/make_strings.py from assets/strings/*.tsv.
+// Made by cmake/make_strings.py from assets/strings.
+#include <cstddef>
 #include <cstdint>
 
 namespace bentbook {{
+
+enum class Language : std::uint8_t {{ {languages} }};
+inline constexpr std::size_t kLanguageCount = {count};
 
 enum class Msg : std::uint16_t {{
 {ids}
@@ -83,15 +136,20 @@ enum class Msg : std::uint16_t {{
 }}  // namespace bentbook
 """
 
-SOURCE = """// Made by cmake/make_strings.py from assets/strings/*.tsv.
+SOURCE = """// Made by cmake/make_strings.py from assets/strings.
 #include "words/strings_table.h"
 
 namespace bentbook::strings {{
+
+constexpr LanguageLine kLanguages[kLanguageCount] = {{
+{languages}
+}};
 
 constexpr Row kTable[] = {{
 {rows}
 }};
 
+const LanguageLine* languages() {{ return kLanguages; }}
 const Row* rows() {{ return kTable; }}
 std::size_t row_count() {{ return sizeof kTable / sizeof kTable[0]; }}
 
@@ -104,30 +162,44 @@ def write_if_changed(path, text):
         path.write_text(text, encoding="utf-8")
 
 
+def header(languages, names):
+    return HEADER.format(languages=", ".join(constant(tag) for tag, *_ in languages), count=len(languages),
+                         ids="\n".join(f"  {constant(name)}," for name in names))
+
+
+def source(languages, tables, names):
+    lines = [f"    {{{literal(tag)}, {literal(own)}, 0x{sum(1 << n for n in singular):x}}},"
+             for tag, own, singular in languages]
+    rows = []
+    for name in names:
+        one, other = (name, name) if name in tables[0] else (name + "#one", name + "#other")
+        cells = ", ".join("{%s, %s}" % (literal(rows_of[one][0]), literal(rows_of[other][0])) for rows_of in tables)
+        rows.append(f"    {{{literal(name)}, {{{cells}}}}},")
+    return SOURCE.format(languages="\n".join(lines), rows="\n".join(rows))
+
+
+def page_words(languages, tables):
+    """[{tag, words: {id: text}}] in the order of the languages."""
+    return json.dumps([{"tag": tag, "words": {name: row[0] for name, row in rows.items() if row[2] == PAGE}}
+                       for (tag, *_), rows in zip(languages, tables)], ensure_ascii=False, indent=1)
+
+
 def main():
     out = Path(sys.argv[1])
-    messages, errors = read_tables(sorted(sys.argv[2:]))
-    if not messages:
-        errors.append("no message in any table")
+    languages, tables, errors = read_strings(Path(sys.argv[2]))
+    names = sorted({name.partition("#")[0] for name, row in tables[0].items() if row[2] != PAGE}) if tables else []
     constants = {}
-    for name in messages:
+    for name in names:
         if constants.setdefault(constant(name), name) != name:
             errors.append(f"'{name}' and '{constants[constant(name)]}' give one constant")
     if errors:
         for error in errors:
             print(f"strings: {error}", file=sys.stderr)
         return 1
-    names = sorted(messages)
-    rows = []
-    for name in names:
-        forms = messages[name]
-        one = forms.get("one", forms["other"])[0]
-        other = forms["other"][0]
-        cells = ", ".join("{%s, %s}" % (literal(a), literal(b)) for a, b in zip(one, other))
-        rows.append(f"    {{{literal(name)}, {{{cells}}}}},")
     out.mkdir(parents=True, exist_ok=True)
-    write_if_changed(out / "strings.gen.h", HEADER.format(ids="\n".join(f"  {constant(n)}," for n in names)))
-    write_if_changed(out / "strings.gen.cpp", SOURCE.format(rows="\n".join(rows)))
+    write_if_changed(out / "strings.gen.h", header(languages, names))
+    write_if_changed(out / "strings.gen.cpp", source(languages, tables, names))
+    write_if_changed(out / "page_words.json", page_words(languages, tables))
     return 0
 
 

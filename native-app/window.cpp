@@ -3,6 +3,7 @@
 #include <GLES3/gl3.h>
 #include <SDL.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -53,7 +54,11 @@ bool read_options(int argc, char** argv, Options& options) {
 std::string desktop_language() {
   for (const char* name : {"LC_ALL", "LC_MESSAGES", "LANG"}) {
     const char* value = std::getenv(name);
-    if (value != nullptr && *value != '\0') return std::string(value).substr(0, 2);
+    if (value == nullptr || *value == '\0') continue;
+    std::string tag = value;  // "es_MX.UTF-8"
+    tag.resize(std::min(tag.find_first_of(".@"), tag.size()));
+    std::replace(tag.begin(), tag.end(), '_', '-');
+    return tag;
   }
   return "";
 }

@@ -37,11 +37,17 @@ function run(program, args) {
   }
 }
 
+/** Words of the page, made from the string tables: [{tag, words}], English first. */
+const kPageWords = join(buildDir, 'generated', 'words', 'page_words.json');
+const languages = JSON.parse(readFileSync(kPageWords, 'utf8'));
+/** One message in every language, a paragraph each. */
+const paragraphs = (id) => languages.map(({tag, words}) => `<p lang="${tag}">${words[id]}</p>`).join('');
+
 /** A script and all that it imports, but for the emitted module, which page and worker share: `core` is its file. */
 function bundle(entry, core) {
   const shared = core ? [`--alias:bentbook_app.js=./${core}`, `--external:./${core}`] : [];
   return run('esbuild', [entry, '--bundle', '--minify', '--format=esm', '--target=es2020', '--legal-comments=none',
-    '--log-level=error', `--alias:jsqr=${join(unit('scanner'), 'dist/jsQR.js')}`, ...shared]);
+    '--log-level=error', `--alias:jsqr=${join(unit('scanner'), 'dist/jsQR.js')}`, `--alias:page_words=${kPageWords}`, ...shared]);
 }
 
 function put(name, bytes) {
@@ -70,7 +76,7 @@ function manifest(icons) {
   };
   return JSON.stringify({
     id: './', name: 'Bentbook', short_name: 'Bentbook',
-    description: 'The pocket book of a post-and-beam framer', lang: 'en', dir: 'ltr',
+    description: languages[0].words.description, lang: languages[0].tag, dir: 'ltr',
     start_url: './', scope: './', display: 'standalone', orientation: 'any',
     background_color: '#ffffff', theme_color: '#ffffff', categories: ['utilities', 'productivity'],
     icons: [...sized(192, 'any'), ...sized(512, 'any'), ...sized(192, 'maskable'), ...sized(512, 'maskable')],
@@ -122,6 +128,9 @@ const values = {
   SCAN_JS: later(putHashed('scan.js', bundle(join(here, 'web/scan_picture.js')))),
   PAGE_JS: putHashed('page.js', bundle(join(here, 'web/page.js'), core)),
   PAGE_CSS: putHashed('page.css', run('esbuild', [join(here, 'web/page.css'), '--minify', '--log-level=error'])),
+  DESCRIPTION: languages.map(({words}) => words.description).join(' '),
+  LOADING: paragraphs('loading'),
+  NEEDS_SCRIPT: paragraphs('needs_script'),
   ICON: icons['icon-192.png'] ?? 'data:,',
   APPLE_ICON: icons['apple-touch-icon.png'] ?? 'data:,',
 };

@@ -58,7 +58,6 @@ Result<void> Args::read_common() {
   constexpr std::string_view kUnits[] = {"in", "ft", "mm", "m"};
   constexpr BareUnit kBare[] = {BareUnit::kInch, BareUnit::kFoot, BareUnit::kMm, BareUnit::kMetre};
   constexpr std::string_view kDivisions[] = {"8", "16", "32", "64"};
-  constexpr std::string_view kLanguages[] = {"en", "es"};
   voice_.marks = Marks::kAscii;
   const auto unit = choice("unit", kUnits);
   if (!unit) return tl::unexpected(unit.error());
@@ -68,9 +67,10 @@ Result<void> Args::read_common() {
   const auto division = choice("division", kDivisions);
   if (!division) return tl::unexpected(division.error());
   if (*division) voice_.lengths.denominator = 8 << **division;
-  const auto language = choice("lang", kLanguages);
-  if (!language) return tl::unexpected(language.error());
-  if (*language) voice_.language = **language ? Language::kEs : Language::kEn;
+  if (!has("lang")) return {};
+  const auto language = find_language(text("lang"));
+  if (!language) return fail(ErrorCode::kUnknownOption, "--lang " + std::string(text("lang")));
+  voice_.language = *language;
   return {};
 }
 

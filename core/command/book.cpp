@@ -19,7 +19,7 @@ constexpr std::string_view kUsage =
        bentbook book sheet FILE MARK [--saw NAME]
        bentbook book export FILE --format obj|csv|svg [--mark MARK] [--out FILE]
        bentbook book import FILE LIST.csv [--good]
-every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
 constexpr std::string_view kFlags[] = {"list", "demo", "good"};

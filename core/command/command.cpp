@@ -26,7 +26,7 @@ constexpr std::string_view kUsage =
        bentbook steps BOOK MARK [--log FILE]
        bentbook raise FILE [--seed N] [--seconds S]
        bentbook raise check|text|order FILE …
-every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
 /// The text that an option (or the length itself) was given as.
@@ -52,7 +52,7 @@ std::string spot(std::string_view entry, std::int64_t at) {
 Voice voice_of(std::span<const std::string_view> args) {
   Voice voice;
   voice.marks = Marks::kAscii;
-  if (given_text(args, "--lang") == "es") voice.language = Language::kEs;
+  voice.language = find_language(given_text(args, "--lang")).value_or(Language{});
   if (given_text(args, "--unit") == "mm") voice.lengths = {LengthForm::kMm, 16, 1};
   return voice;
 }

@@ -15,7 +15,7 @@ constexpr std::string_view kUsage =
        bentbook log show FILE
        bentbook log verify FILE
        bentbook steps BOOK MARK [--log FILE] [--saw NAME]
-every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
 constexpr std::string_view kOptions[] = {"out", "log", "saw"};

@@ -18,7 +18,7 @@ constexpr std::string_view kUsage =
        bentbook raise check FILE [ORDER.csv]
        bentbook raise text FILE
        bentbook raise order FILE [--out ORDER.csv]
-every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang en|es]
+every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
 constexpr std::string_view kOptions[] = {"seed", "seconds", "tries", "out"};

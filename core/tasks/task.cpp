@@ -74,7 +74,7 @@ std::string pattern_request(std::string_view rafter_json, bool right, std::strin
   std::string out = R"({"task":"pattern","side":")";
   out += right ? "right" : "left";
   out += R"(","language":")";
-  out += language_tag == "es" ? "es" : "en";
+  out += bentbook::language_tag(language_of(language_tag));
   out += R"(","denominator":)" + std::to_string(denominator) + R"(,"rafter":)";
   out += rafter_json;
   return out + "}";

@@ -11,6 +11,14 @@ const strings::Row::Forms& forms_of(Msg msg, Language language) {
   return strings::rows()[static_cast<std::size_t>(msg)].forms[static_cast<std::size_t>(language)];
 }
 
+const strings::LanguageLine& line_of(Language language) {
+  return strings::languages()[static_cast<std::size_t>(language)];
+}
+
+bool takes_singular(std::int64_t n, Language language) {
+  return n >= 0 && n < 64 && (line_of(language).singular >> n & 1) != 0;
+}
+
 const Slot* find_slot(const Slot* slots, std::size_t count, std::string_view name) {
   for (std::size_t i = 0; i < count; ++i)
     if (slots[i].name == name) return &slots[i];
@@ -37,10 +45,25 @@ std::string fill(std::string_view pattern, const Slot* slots, std::size_t count)
 
 }  // namespace
 
-std::string_view language_tag(Language language) { return language == Language::kEs ? "es" : "en"; }
+std::string_view language_tag(Language language) { return line_of(language).tag; }
+
+std::string_view language_name(Language language) { return line_of(language).name; }
+
+std::optional<Language> find_language(std::string_view tag) {
+  for (std::size_t i = 0; i < kLanguageCount; ++i)
+    if (strings::languages()[i].tag == tag) return static_cast<Language>(i);
+  return std::nullopt;
+}
 
 Language language_of(std::string_view tag) {
-  return tag.substr(0, 2) == "es" && (tag.size() == 2 || tag[2] == '-') ? Language::kEs : Language::kEn;
+  if (const auto same = find_language(tag)) return *same;
+  // Another country's form of the language is better than a strange one.
+  const std::string_view first = tag.substr(0, tag.find('-'));
+  for (std::size_t i = 0; i < kLanguageCount; ++i) {
+    const std::string_view known = strings::languages()[i].tag;
+    if (known.substr(0, known.find('-')) == first) return static_cast<Language>(i);
+  }
+  return Language{};
 }
 
 std::string_view text(Msg msg, Language language) { return forms_of(msg, language).other; }
@@ -52,12 +75,11 @@ std::string say(Msg msg, Language language, std::initializer_list<Slot> slots) {
 std::string say(Msg msg, Language language, std::string_view value) { return say(msg, language, {{"0", value}}); }
 
 std::string say_count(Msg msg, Language language, std::int64_t n, std::initializer_list<Slot> slots) {
-  // Both languages take the singular for exactly one.
   const strings::Row::Forms& forms = forms_of(msg, language);
   const std::string count = std::to_string(n);
   std::vector<Slot> all(slots);
   all.push_back({"n", count});
-  return fill(n == 1 ? forms.one : forms.other, all.data(), all.size());
+  return fill(takes_singular(n, language) ? forms.one : forms.other, all.data(), all.size());
 }
 
 std::optional<Msg> find_msg(std::string_view id) {

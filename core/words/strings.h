@@ -1,6 +1,7 @@
 #pragma once
-/// Words in two languages. Messages are rows of assets/strings/*.tsv; the build makes `Msg::kSomeId` of `some_id`.
-/// A row's slots ({name}, {0}) are filled by say(); a message with plural forms is said by say_count().
+/// Words in every language of assets/strings/languages.tsv. Messages are rows of assets/strings/TAG/*.tsv; the build
+/// makes `Msg::kSomeId` of `some_id`, and Language of the tags; the first, English, is Language{}. A row's slots
+/// ({name}, {0}) are filled by say(); a message with plural forms is said by say_count().
 
 #include <cstdint>
 #include <initializer_list>
@@ -12,11 +13,14 @@
 
 namespace bentbook {
 
-enum class Language : std::uint8_t { kEn, kEs };
-
-/// "en", "es": the BCP 47 tag.
+/// Its BCP 47 tag: "en", "es".
 [[nodiscard]] std::string_view language_tag(Language language);
-/// The language of a BCP 47 tag ("es", "es-MX"); anything not known is English.
+/// Its own name, as its speakers write it: "English", "Español".
+[[nodiscard]] std::string_view language_name(Language language);
+/// The language with exactly this tag.
+[[nodiscard]] std::optional<Language> find_language(std::string_view tag);
+/// The language nearest to a device's BCP 47 tag: this one, else the first of the same language ("es-MX" finds "es"),
+/// else English.
 [[nodiscard]] Language language_of(std::string_view tag);
 
 /// The message as it stands in the table (its `other` form), slots unfilled.

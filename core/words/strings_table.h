@@ -4,7 +4,14 @@
 #include <cstddef>
 #include <string_view>
 
+#include "words/strings.gen.h"
+
 namespace bentbook::strings {
+
+struct LanguageLine {
+  std::string_view tag, name;
+  std::uint64_t singular;  ///< bit n: the count n takes the singular
+};
 
 /// Texts of one message in the order of Language; forms[language] = {one, other}, twice the same where no count
 /// matters.
@@ -12,10 +19,11 @@ struct Row {
   std::string_view id;
   struct Forms {
     std::string_view one, other;
-  } forms[2];
+  } forms[kLanguageCount];
 };
 
-const Row* rows();  ///< sorted by id, in the order of Msg
+const LanguageLine* languages();  ///< in the order of Language
+const Row* rows();                ///< sorted by id, in the order of Msg
 std::size_t row_count();
 
 }  // namespace bentbook::strings

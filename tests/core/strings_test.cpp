@@ -6,13 +6,12 @@
 
 using namespace bentbook;
 
-TEST_CASE("every message has its text in both languages", "[strings]") {
+TEST_CASE("every message has its text in every language", "[strings]") {
   REQUIRE(strings::row_count() > 0);
   for (std::size_t i = 0; i < strings::row_count(); ++i) {
     const auto msg = static_cast<Msg>(i);
     CAPTURE(strings::rows()[i].id);
-    REQUIRE_FALSE(text(msg, Language::kEn).empty());
-    REQUIRE_FALSE(text(msg, Language::kEs).empty());
+    for (std::size_t k = 0; k < kLanguageCount; ++k) REQUIRE_FALSE(text(msg, static_cast<Language>(k)).empty());
     REQUIRE(find_msg(strings::rows()[i].id) == msg);
   }
 }
@@ -44,4 +43,11 @@ TEST_CASE("languages by their tags", "[strings]") {
   REQUIRE(language_of("est") == Language::kEn);
   REQUIRE(language_of("de") == Language::kEn);
   REQUIRE(language_tag(Language::kEs) == "es");
+  REQUIRE(language_name(Language::kEs) == "Español");
+  REQUIRE_FALSE(find_language("es-MX").has_value());
+  for (std::size_t k = 0; k < kLanguageCount; ++k) {
+    const auto language = static_cast<Language>(k);
+    REQUIRE(find_language(language_tag(language)) == language);
+    REQUIRE(language_of(language_tag(language)) == language);
+  }
 }

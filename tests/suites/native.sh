@@ -12,24 +12,39 @@ refuses() {
   if out=$("$@" 2>&1); then echo "was accepted: $*" && return 1; fi
   grep -qF -- "$word" <<<"$out" || { echo "does not name $word: $out" && return 1; }
 }
+# tables ENGLISH SPANISH: a folder of string tables.
+tables() {
+  mkdir -p "$work/strings/en" "$work/strings/es"
+  printf '%b' 'en\tEnglish\t1\nes\tEspañol\t1\n' >"$work/strings/languages.tsv"
+  printf '%b' "$1" >"$work/strings/en/table.tsv"
+  printf '%b' "$2" >"$work/strings/es/table.tsv"
+}
 strings() {
-  printf "$1" >"$work/table.tsv"
-  "$python" -B cmake/make_strings.py "$work/out" "$work/table.tsv"
+  tables "$@"
+  "$python" -B cmake/make_strings.py "$work/out" "$work/strings"
 }
 fonts() {
-  printf "$1" >"$work/table.tsv"
-  "$python" -B cmake/make_font.py "$work/out" /usr/share/fonts/truetype/noto "$work/table.tsv"
+  tables "$@"
+  "$python" -B cmake/make_font.py "$work/out" /usr/share/fonts/truetype/noto "$work/strings"
 }
-check "a good table is taken" strings 'a_b\tOne {n}\tUno {n}\n'
-check "a duplicate id is refused" refuses "table.tsv:1" strings 'a\tx\tx\na\ty\ty\n'
-check "a missing translation is refused" refuses "'a' wants 2 texts" strings 'a\tx\n'
-check "an empty translation is refused" refuses "'a' wants 2 texts" strings 'a\tx\t\n'
-check "slots that differ are refused" refuses "{b}" strings 'a\tx {b}\tx {c}\n'
-check "a plural without its other half is refused" refuses "'a' wants both" strings 'a#one\tx\tx\n'
-check "plural forms with unlike slots are refused" refuses "other slots" strings 'a#one\tx {q}\tx {q}\na#other\t{n}\t{n}\n'
-check "an id that is no id is refused" refuses "'A b' is no id" strings 'A b\tx\tx\n'
-check "letters of both languages are taken" fonts 'a\tMark 7\xe2\x80\xb2\tÁéñ ¿?\n'
-check "a missing glyph is named" refuses "U+2603" fonts 'a\tsnow \xe2\x98\x83\tx\n'
+bad_line() {
+  tables 'a\tx\n' 'a\tx\n'
+  printf '%b' "$1" >>"$work/strings/languages.tsv"
+  "$python" -B cmake/make_strings.py "$work/out" "$work/strings"
+}
+check "a good table is taken" strings 'a_b\tOne {n}\n' 'a_b\tUno {n}\n'
+check "a duplicate id is refused" refuses "en/table.tsv:1" strings 'a\tx\na\ty\n' 'a\tx\n'
+check "a missing translation is refused" refuses "es/table.tsv: 'b' is missing" strings 'a\tx\nb\tx\n' 'a\tx\n'
+check "an empty translation is refused" refuses "es/table.tsv:1: 'a' wants one text" strings 'a\tx\n' 'a\t\n'
+check "a translation of nothing is refused" refuses "'b' is not in en/table.tsv" strings 'a\tx\n' 'a\tx\nb\tx\n'
+check "slots that differ are refused" refuses "{b}" strings 'a\tx {b}\n' 'a\tx {c}\n'
+check "a plural without its other half is refused" refuses "'a' wants both" strings 'a#one\tx\n' 'a#one\tx\n'
+check "plural forms with unlike slots are refused" refuses "other slots" strings 'a#one\tx {q}\na#other\t{n}\n' 'a#one\tx {q}\na#other\t{n}\n'
+check "an id that is no id is refused" refuses "'A b' is no id" strings 'A b\tx\n' 'A b\tx\n'
+check "a language without its folder is refused" refuses "xx/table.tsv: 'a' is missing" bad_line 'xx\tXx\t1\n'
+check "a tag that is no tag is refused" refuses "languages.tsv:3" bad_line 'x/y\tXx\t1\n'
+check "letters of every language are taken" fonts 'a\tMark 7\xe2\x80\xb2\n' 'a\tÁéñ ¿?\n'
+check "a missing glyph is named" refuses "U+2603" fonts 'a\tsnow \xe2\x98\x83\n' 'a\tx\n'
 
 # The renderer sets state and never asks for it.
 no_queries() { ! grep -rnE --include=*.cpp --include=*.h '\bgl(Get|Is)[A-Z]' core/render core/ui core/screens native-app wasm-app; }

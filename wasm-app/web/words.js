@@ -1,25 +1,15 @@
-// The few words that the page itself must have before (or without) the app.
+// The few words that the page itself must have before (or without) the app: page.tsv of each language in assets/strings.
 
-const words = {
-  en: {
-    no_webgl: 'This browser cannot draw Bentbook: it has no WebGL 2. Bring the browser up to date, or try another one.',
-    no_wasm: 'This browser cannot run Bentbook: it has no WebAssembly. Bring the browser up to date, or try another one.',
-    failed: 'Bentbook did not start. Close it and open it again. What you entered is still stored.',
-    scan_close: 'Close',
-    scan_hint: 'Hold the camera over the codes on the other phone.',
-    no_worker: 'This part of Bentbook could not be loaded. Open the app once with a signal, then try again.',
-  },
-  es: {
-    no_webgl: 'Este navegador no puede dibujar Bentbook: no tiene WebGL 2. Actualice el navegador o pruebe con otro.',
-    no_wasm: 'Este navegador no puede ejecutar Bentbook: no tiene WebAssembly. Actualice el navegador o pruebe con otro.',
-    failed: 'Bentbook no arrancó. Ciérrelo y ábralo de nuevo. Lo que anotó sigue guardado.',
-    scan_close: 'Cerrar',
-    scan_hint: 'Ponga la cámara sobre los códigos del otro teléfono.',
-    no_worker: 'Esta parte de Bentbook no se pudo cargar. Abra la aplicación una vez con señal e intente de nuevo.',
-  },
-};
+import languages from 'page_words';
 
-const spanish = () => (document.documentElement.dataset.state === 'ready' ? document.documentElement.lang : navigator.language)
-  ?.startsWith('es');
+/** The tag of the language to speak: the app's once it runs, the device's until then. */
+const wanted = () => (document.documentElement.dataset.state === 'ready' ? document.documentElement.lang : navigator.language) ?? '';
+const primary = (tag) => tag.split('-')[0];
 
-export const say = (id) => (spanish() ? words.es : words.en)[id];
+/** As language_of() in core/words: the same tag, else the same language, else the first. */
+function language() {
+  const tag = wanted();
+  return languages.find((l) => l.tag === tag) ?? languages.find((l) => primary(l.tag) === primary(tag)) ?? languages[0];
+}
+
+export const say = (id) => language().words[id];

@@ -44,7 +44,7 @@ class App {
   void gl_paint();
 
   [[nodiscard]] const Registry& registry() const;
-  /// Language of the interface as a BCP 47 tag ("en", "es"), for the page's lang attribute.
+  /// Language of the interface as a BCP 47 tag, for the page's lang attribute.
   [[nodiscard]] std::string_view language() const;
   /// True in the dark theme, for the page's theme colour.
   [[nodiscard]] bool dark() const;

@@ -32,6 +32,17 @@ void lengths(Ui& ui, Settings& next) {
     next.lengths.denominator = kDivisions[static_cast<std::size_t>(*division)];
 }
 
+/// The device's own language, then every language by its own name.
+void language(Ui& ui, Settings& next) {
+  std::array<std::string_view, 1 + kLanguageCount> tags{}, names{ui.say(Msg::kSetLanguageFollow)};
+  for (std::size_t i = 0; i < kLanguageCount; ++i) {
+    tags[i + 1] = language_tag(static_cast<Language>(i));
+    names[i + 1] = language_name(static_cast<Language>(i));
+  }
+  if (const auto tag = choice(ui, "settings.language", ui.say(Msg::kSetLanguage), names, place_of(tags, next.language)))
+    next.language = tags[static_cast<std::size_t>(*tag)];
+}
+
 void looks(Ui& ui, Settings& next) {
   if (const auto theme = choice(ui, "settings.theme", ui.say(Msg::kSetTheme),
                                 {ui.say(Msg::kSetThemeFollow), ui.say(Msg::kSetThemeSun), ui.say(Msg::kSetThemeNight)},
@@ -40,10 +51,7 @@ void looks(Ui& ui, Settings& next) {
   if (const auto percent = slider(ui, "settings.text", ui.say(Msg::kSetText), next.text_percent, 100, 200, 25,
                                   std::to_string(next.text_percent) + " %"))
     next.text_percent = static_cast<int>(*percent);
-  constexpr std::array<std::string_view, 3> kTags{"", "en", "es"};
-  if (const auto tag = choice(ui, "settings.language", ui.say(Msg::kSetLanguage),
-                              {ui.say(Msg::kSetLanguageFollow), "English", "Español"}, place_of(kTags, next.language)))
-    next.language = kTags[static_cast<std::size_t>(*tag)];
+  language(ui, next);
 }
 
 void draw_settings(Context& context) {
