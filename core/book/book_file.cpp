@@ -1,73 +1,53 @@
 #include "book/book.h"
-#include "book/describe_plan.h"
-#include "book/describe_raising.h"
+#include "book/json_io.h"
 
 namespace bentbook {
 namespace {
 
-constexpr const char* kFile = "book";
+constexpr json::FileHead kHead{"book", kBookVersion};
 
 }  // namespace
 
-// Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
+// Found through their arguments' namespace, so not in an unnamed one.
 
-template <class Io>
-static void describe(Io& io, NamedJoint& j) {
-  io.text("name", j.name);
-  io.object("joint", j.type);
+static void describe(Fields& fields, NamedJoint& j) {
+  fields.text("name", j.name);
+  fields.object("joint", j.type);
 }
 
-template <class Io>
-static void describe(Io& io, TimberNote& n) {
-  io.text("mark", n.mark);
-  io.text("text", n.text, kLongestNote);
+static void describe(Fields& fields, TimberNote& n) {
+  fields.text("mark", n.mark);
+  fields.text("text", n.text, kLongestNote);
 }
 
-template <class Io>
-static void describe(Io& io, LengthStyle& s) {
-  describe_lengths(io, s);
-}
-
-template <class Io>
-static void describe(Io& io, Book& b) {
-  if (Io::kReads || !b.identity.empty()) io.text("identity", b.identity, 64);
-  io.text("title", b.title);
-  io.text("notes", b.notes, kLongestNote);
-  io.object("lengths", b.lengths);
-  io.text("saw", b.saw);
-  io.list("saws", b.saws, 500);
-  io.list("species", b.species, 500);
-  io.list("joints", b.joints, 500);
-  io.flag("framed", b.framed);
-  io.object("frame", b.frame);
-  io.object("rafter", b.rafter);
-  io.list("timber_notes", b.timber_notes, 100'000);
+static void describe(Fields& fields, Book& b) {
+  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, 64);
+  fields.text("title", b.title);
+  fields.text("notes", b.notes, kLongestNote);
+  fields.object("lengths", b.lengths);
+  fields.text("saw", b.saw);
+  fields.list("saws", b.saws, 500);
+  fields.list("species", b.species, 500);
+  fields.list("joints", b.joints, 500);
+  fields.flag("framed", b.framed);
+  fields.object("frame", b.frame);
+  fields.object("rafter", b.rafter);
+  fields.list("timber_notes", b.timber_notes, 100'000);
   // A raising taken back to nothing is written where an older one is kept: it would come back else.
   const bool kept = b.kept.find("\"raising\"") != std::string::npos;
-  if (Io::kReads || kept || !(b.raising == RaisingPlan{})) io.object("raising", b.raising);
+  if (fields.reads() || kept || !(b.raising == RaisingPlan{})) fields.object("raising", b.raising);
 }
 
-std::string write_book(const Book& book) {
-  json::Document document(rapidjson::kObjectType);
-  document.AddMember("file", rapidjson::StringRef(kFile), document.GetAllocator());
-  document.AddMember("version", kBookVersion, document.GetAllocator());
-  json::Writer writer(document, document.GetAllocator());
-  Book copy = book;
-  describe(writer, copy);
-  json::keep_unknown(document, book.kept);
-  return json_text(document);
-}
+std::string write_book(const Book& book) { return json::write_file(kHead, described_as_is(book), book.kept); }
 
 Result<Book> read_book(std::string_view bytes) {
-  json::Document document;
-  if (auto ok = parse_json_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
-  if (auto ok = json::check_head(document, kFile, kBookVersion); !ok) return tl::unexpected(ok.error());
   Book book;
-  Error error;
   std::string spot;
-  json::Reader reader(document, error, &spot);
-  describe(reader, book);
-  if (!error.where.empty()) return fail(error.code, spot, error.at, error.limit);
+  if (auto ok = json::read_file(kHead, bytes, described(book), &spot); !ok) {
+    Error error = ok.error();
+    if (!spot.empty()) error.where = spot;
+    return tl::unexpected(error);
+  }
   book.kept = bytes;
   return book;
 }

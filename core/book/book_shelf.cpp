@@ -7,8 +7,7 @@
 namespace bentbook {
 namespace {
 
-constexpr int kVersion = 1;
-constexpr const char* kFile = "shelf";
+constexpr json::FileHead kHead{"shelf", 1};
 constexpr std::int64_t kMostTime = std::int64_t{1} << 52;
 
 template <class Books>
@@ -28,22 +27,20 @@ std::string free_title(const Shelf& shelf, std::string_view wanted) {
 
 }  // namespace
 
-// Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
+// Found through their arguments' namespace, so not in an unnamed one.
 
-template <class Io>
-static void describe(Io& io, ShelvedBook& b) {
-  io.text("name", b.id);
-  io.text("title", b.title);
-  io.whole("changed_at", b.changed_at, 0, kMostTime);
-  io.whole("deleted_at", b.deleted_at, 0, kMostTime);
-  if (Io::kReads || !b.identity.empty()) io.text("identity", b.identity, 64);
+static void describe(Fields& fields, ShelvedBook& b) {
+  fields.text("name", b.id);
+  fields.text("title", b.title);
+  fields.whole("changed_at", b.changed_at, 0, kMostTime);
+  fields.whole("deleted_at", b.deleted_at, 0, kMostTime);
+  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, 64);
 }
 
-template <class Io>
-static void describe(Io& io, Shelf& s) {
-  io.list("books", s.books, 10'000);
-  io.text("open", s.open);
-  io.whole("next", s.next, 1, kMostTime);
+static void describe(Fields& fields, Shelf& s) {
+  fields.list("books", s.books, 10'000);
+  fields.text("open", s.open);
+  fields.whole("next", s.next, 1, kMostTime);
 }
 
 const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
@@ -117,27 +114,16 @@ Shelf without(Shelf shelf, const std::vector<std::string>& ids) {
   return shelf;
 }
 
-std::string write_shelf(const Shelf& shelf) {
-  json::Document document(rapidjson::kObjectType);
-  document.AddMember("file", rapidjson::StringRef(kFile), document.GetAllocator());
-  document.AddMember("version", kVersion, document.GetAllocator());
-  json::Writer writer(document, document.GetAllocator());
-  Shelf copy = shelf;
-  describe(writer, copy);
-  json::keep_unknown(document, shelf.kept);
-  return json_text(document);
-}
+std::string write_shelf(const Shelf& shelf) { return json::write_file(kHead, described_as_is(shelf), shelf.kept); }
 
 Result<Shelf> read_shelf(std::string_view bytes) {
-  json::Document document;
-  if (auto ok = parse_json_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
-  if (auto ok = json::check_head(document, kFile, kVersion); !ok) return tl::unexpected(ok.error());
   Shelf shelf;
-  Error error;
   std::string spot;
-  json::Reader reader(document, error, &spot);
-  describe(reader, shelf);
-  if (!error.where.empty()) return fail(error.code, spot, error.at, error.limit);
+  if (auto ok = json::read_file(kHead, bytes, described(shelf), &spot); !ok) {
+    Error error = ok.error();
+    if (!spot.empty()) error.where = spot;
+    return tl::unexpected(error);
+  }
   shelf.kept = bytes;
   return shelf;
 }

@@ -53,17 +53,16 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
   }
 }
 
-}  // namespace
-
-Result<void> check_head(const Document& document, const char* file, int version) {
+/// The object must say {"file": file, "version": 1..version}.
+Result<void> check_head(const Document& document, FileHead head) {
   const auto name = document.FindMember("file");
-  if (name == document.MemberEnd() || !name->value.IsString() || name->value != file)
+  if (name == document.MemberEnd() || !name->value.IsString() || name->value != head.file)
     return bentbook::fail(ErrorCode::kSyntax, "file", 0);
   const auto number = document.FindMember("version");
   if (number == document.MemberEnd() || !number->value.IsInt64() || number->value.GetInt64() < 1)
     return bentbook::fail(ErrorCode::kSyntax, "version", 0);
-  if (number->value.GetInt64() > version)
-    return bentbook::fail(ErrorCode::kNewerVersion, file, -1, number->value.GetInt64());
+  if (number->value.GetInt64() > head.version)
+    return bentbook::fail(ErrorCode::kNewerVersion, head.file, -1, number->value.GetInt64());
   return {};
 }
 
@@ -71,6 +70,29 @@ void keep_unknown(Document& now, std::string_view kept) {
   if (kept.empty()) return;
   Document old;
   if (parse_json_object(old, kept, "kept")) merge(now, old, now.GetAllocator());
+}
+
+}  // namespace
+
+std::string write_file(FileHead head, Described value, std::string_view kept) {
+  Document document(rapidjson::kObjectType);
+  document.AddMember("file", rapidjson::StringRef(head.file), document.GetAllocator());
+  document.AddMember("version", head.version, document.GetAllocator());
+  Writer writer(document, document.GetAllocator());
+  value.describe(writer, value.value);
+  keep_unknown(document, kept);
+  return json_text(document);
+}
+
+Result<void> read_file(FileHead head, std::string_view bytes, Described value, std::string* spot) {
+  Document document;
+  if (auto ok = parse_json_object(document, bytes, head.file); !ok) return ok;
+  if (auto ok = check_head(document, head); !ok) return ok;
+  Error error;
+  Reader reader(document, error, spot);
+  value.describe(reader, value.value);
+  if (!error.where.empty()) return tl::unexpected(error);
+  return {};
 }
 
 const Value* Reader::find(const char* key) const { return member(object_, Value(rapidjson::StringRef(key))); }
@@ -90,7 +112,7 @@ void Reader::text(const char* key, std::string& out, std::size_t most) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsString()) return wrong(key);
-  if (v->GetStringLength() > most) return fail(ErrorCode::kTooLarge, key);
+  if (v->GetStringLength() > most) return fail(ErrorCode::kTooLarge, key, 0);
   out.assign(v->GetString(), v->GetStringLength());
 }
 
@@ -105,8 +127,8 @@ void Reader::integer(const char* key, int& out, int low, int high) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsInt()) return wrong(key);
-  if (v->GetInt() < low) return fail(ErrorCode::kTooSmall, key);
-  if (v->GetInt() > high) return fail(ErrorCode::kTooLarge, key);
+  if (v->GetInt() < low) return fail(ErrorCode::kTooSmall, key, 0);
+  if (v->GetInt() > high) return fail(ErrorCode::kTooLarge, key, 0);
   out = v->GetInt();
 }
 
@@ -114,19 +136,21 @@ void Reader::whole(const char* key, std::int64_t& out, std::int64_t low, std::in
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsInt64()) return wrong(key);
-  if (v->GetInt64() < low) return fail(ErrorCode::kTooSmall, key);
-  if (v->GetInt64() > high) return fail(ErrorCode::kTooLarge, key);
+  if (v->GetInt64() < low) return fail(ErrorCode::kTooSmall, key, 0);
+  if (v->GetInt64() > high) return fail(ErrorCode::kTooLarge, key, 0);
   out = v->GetInt64();
 }
 
-void Reader::number(const char* key, double& out) {
+void Reader::number(const char* key, double& out, double low, double high) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsNumber()) return wrong(key);
   out = v->GetDouble();
+  if (out < low) return fail(ErrorCode::kTooSmall, key, 0);
+  if (out > high) return fail(ErrorCode::kTooLarge, key, 0);
 }
 
-void Reader::length(const char* key, Length& out) {
+void Reader::length(const char* key, Length& out, const LengthEntry&) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsInt64()) return wrong(key);
@@ -135,7 +159,7 @@ void Reader::length(const char* key, Length& out) {
   out = {count};
 }
 
-void Reader::angle(const char* key, Angle& out) {
+void Reader::angle(const char* key, Angle& out, const AngleEntry&) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsInt64()) return wrong(key);
@@ -145,41 +169,56 @@ void Reader::angle(const char* key, Angle& out) {
   out = {n};
 }
 
-int Reader::choice_index(const char* key, std::span<const std::string_view> names) {
+void Reader::slope(const char* key, Slope& out) { object(key, out); }
+
+void Reader::weight(const char* key, Weight& out) { whole(key, out.count, 0, Weight::kLimit); }
+
+void Reader::word(const char* key, int& out, std::span<const std::string_view> words) {
   const Value* v = find(key);
-  if (!v) return -1;
+  if (!v) return;
   if (v->IsString())
-    for (std::size_t i = 0; i < names.size(); ++i)
-      if (names[i] == std::string_view(v->GetString(), v->GetStringLength())) return static_cast<int>(i);
+    for (std::size_t i = 0; i < words.size(); ++i)
+      if (words[i] == std::string_view(v->GetString(), v->GetStringLength())) return void(out = static_cast<int>(i));
   wrong(key);
-  return -1;
 }
 
-namespace {
-constexpr std::string_view kSlopeForms[] = {"ratio", "angle", "percent", "mm_per_m"};
-
-template <class Io>
-void describe(Io& io, Slope& s) {
-  io.choice("form", s.form, kSlopeForms);
-  io.length("rise", s.rise);
-  io.length("run", s.run);
-  io.angle("angle", s.angle);
-}
-}  // namespace
-
-void Reader::slope(const char* key, Slope& out) {
+void Reader::inner(const char* key, Described out) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsObject()) return wrong(key);
-  Reader inner(*v, *this, key, -1);
-  describe(inner, out);
+  Reader inside(*v, *this, key, -1);
+  out.describe(inside, out.value);
 }
 
-void Writer::slope(const char* key, Slope& value) {
-  Value inner(rapidjson::kObjectType);
-  Writer writer(inner, memory_);
-  describe(writer, value);
-  add(key, std::move(inner));
+void Reader::items(const char* key, DescribedList& out, unsigned most) {
+  const Value* v = find(key);
+  if (!v) return;
+  if (!v->IsArray() || v->Size() > most) return wrong(key);
+  out.resize(0);
+  for (rapidjson::SizeType i = 0; i < v->Size(); ++i) {
+    if (!(*v)[i].IsObject()) return wrong(key);
+    Reader inside((*v)[i], *this, key, static_cast<int>(i));
+    out.resize(i + 1);
+    const Described item = out.at(i);
+    item.describe(inside, item.value);
+  }
+}
+
+Value Writer::made(Described value) {
+  Value object(rapidjson::kObjectType);
+  Writer inside(object, memory_);
+  value.describe(inside, value.value);
+  return object;
+}
+
+void Writer::items(const char* key, DescribedList& list, unsigned) {
+  Value array(rapidjson::kArrayType);
+  for (std::size_t i = 0; i < list.size(); ++i) array.PushBack(made(list.at(i)), memory_);
+  add(key, std::move(array));
+}
+
+void Writer::add_text(const char* key, std::string_view text) {
+  add(key, Value(text.data(), static_cast<rapidjson::SizeType>(text.size()), memory_));
 }
 
 }  // namespace bentbook::json

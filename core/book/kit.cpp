@@ -1,36 +1,33 @@
 #include "book/kit.h"
 
-#include "book/describe.h"
+#include "book/json_io.h"
 
 namespace bentbook {
 namespace {
 
-constexpr int kVersion = 1;
-constexpr const char* kFile = "kit";
+constexpr json::FileHead kHead{"kit", 1};
 constexpr unsigned kMostSaws = 500;
 
 constexpr std::string_view kThemes[] = {"follow", "sun", "night"};
 
 }  // namespace
 
-// Found by the reader and writer through their arguments' namespace, so not in an unnamed one.
+// Found through their arguments' namespace, so not in an unnamed one.
 
-template <class Io>
-static void describe(Io& io, Settings& s) {
-  describe_lengths(io, s.lengths);
-  io.choice("theme", s.theme, kThemes);
-  io.text("language", s.language);
-  io.flag("glove", s.glove);
-  io.integer("text_percent", s.text_percent, 100, 200);
-  io.flag("keep_awake", s.keep_awake);
-  io.flag("caution_seen", s.caution_seen);
-  if (Io::kReads || !s.who.empty()) io.text("who", s.who, 80);
+static void describe(Fields& fields, Settings& s) {
+  describe(fields, s.lengths);
+  fields.choice("theme", s.theme, kThemes);
+  fields.text("language", s.language);
+  fields.flag("glove", s.glove);
+  fields.integer("text_percent", s.text_percent, 100, 200);
+  fields.flag("keep_awake", s.keep_awake);
+  fields.flag("caution_seen", s.caution_seen);
+  if (fields.reads() || !s.who.empty()) fields.text("who", s.who, 80);
 }
 
-template <class Io>
-static void describe(Io& io, Kit& kit) {
-  io.list("saws", kit.saws, kMostSaws);
-  io.object("settings", kit.settings);
+static void describe(Fields& fields, Kit& kit) {
+  fields.list("saws", kit.saws, kMostSaws);
+  fields.object("settings", kit.settings);
 }
 
 Kit first_kit() {
@@ -77,26 +74,11 @@ std::string free_saw_name(const Kit& kit, std::string_view wanted) {
   return name;
 }
 
-std::string write_kit(const Kit& kit) {
-  json::Document document(rapidjson::kObjectType);
-  document.AddMember("file", rapidjson::StringRef(kFile), document.GetAllocator());
-  document.AddMember("version", kVersion, document.GetAllocator());
-  json::Writer writer(document, document.GetAllocator());
-  Kit copy = kit;
-  describe(writer, copy);
-  json::keep_unknown(document, kit.kept);
-  return json_text(document);
-}
+std::string write_kit(const Kit& kit) { return json::write_file(kHead, described_as_is(kit), kit.kept); }
 
 Result<Kit> read_kit(std::string_view bytes) {
-  json::Document document;
-  if (auto ok = parse_json_object(document, bytes, kFile); !ok) return tl::unexpected(ok.error());
-  if (auto ok = json::check_head(document, kFile, kVersion); !ok) return tl::unexpected(ok.error());
   Kit kit;
-  Error error;
-  json::Reader reader(document, error);
-  describe(reader, kit);
-  if (!error.where.empty()) return tl::unexpected(error);
+  if (auto ok = json::read_file(kHead, bytes, described(kit)); !ok) return tl::unexpected(ok.error());
   kit.kept = bytes;
   return kit;
 }

@@ -1,7 +1,13 @@
 #include "cut/saw.h"
 
+#include "measure/fields.h"
+
 namespace bentbook {
 namespace {
+
+constexpr std::string_view kSawKinds[] = {"circular", "chainsaw_bar", "hand"};
+constexpr std::string_view kSquareReads[] = {"0", "90"};
+constexpr AngleEntry kOffSquare{Angle{}, Angle::degrees(90)};
 
 Result<void> between(Angle value, Angle low, Angle high, const char* where) {
   if (value < low) return fail(ErrorCode::kTooSmall, where, -1, low.nano_degrees);
@@ -24,6 +30,24 @@ Result<void> check_saw(const Saw& saw) {
   if (auto ok = between(saw.max_swing, {}, Angle::degrees(90), "max_swing"); !ok) return ok;
   if (auto ok = between(saw.max_tilt, {}, Angle::degrees(90), "max_tilt"); !ok) return ok;
   return between(saw.scale_error, Angle::degrees(-5), Angle::degrees(5), "scale_error");
+}
+
+void describe(Fields& fields, Saw& s) {
+  fields.text("name", s.name);
+  fields.choice("kind", s.kind, kSawKinds);
+  fields.choice("square_reads", s.square_reads, kSquareReads);
+  fields.angle("step", s.step, {Angle{1}, Angle::degrees(45)});
+  fields.length("reach", s.reach);
+  fields.angle("max_swing", s.max_swing, kOffSquare);
+  fields.angle("max_tilt", s.max_tilt, kOffSquare);
+  fields.angle("scale_error", s.scale_error, {Angle::degrees(-5), Angle::degrees(5)});
+  if (!fields.reads()) return;
+  if (auto ok = check_saw(s); !ok) fields.fail(ok.error().code, ok.error().where.c_str(), ok.error().limit);
+}
+
+void describe(Fields& fields, Section& s) {
+  fields.length("breadth", s.breadth);
+  fields.length("depth", s.depth);
 }
 
 }  // namespace bentbook

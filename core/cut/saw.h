@@ -9,6 +9,8 @@
 
 namespace bentbook {
 
+class Fields;
+
 enum class SawKind : std::uint8_t {
   kCircular,     ///< a blade below a shoe; the shoe rides on the timber
   kChainsawBar,  ///< a bar that stands on a swinging table or carriage and must reach through
@@ -44,6 +46,10 @@ struct Section {
 
 /// An angle off square in the saw's own scale: itself, or 90° less it. Its own inverse.
 [[nodiscard]] Angle in_scale(SquareReads square_reads, Angle off_square_or_reading);
+
+/// As files have them (measure/fields.h); a saw that is read is checked.
+void describe(Fields&, Saw&);
+void describe(Fields&, Section&);
 
 /// Errors: kNotPositive / kTooLarge with `where` = "step", "reach", "max_swing", "max_tilt", "scale_error".
 [[nodiscard]] Result<void> check_saw(const Saw& saw);

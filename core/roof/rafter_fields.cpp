@@ -5,6 +5,13 @@
 namespace bentbook {
 namespace {
 
+constexpr std::string_view kPlanBy[] = {"span", "run", "span_and_run"};
+constexpr std::string_view kHeld[] = {"heels_and_plates", "ridge_and_plates", "ridge_and_heels"};
+constexpr std::string_view kPeaks[] = {"against_each_other", "ridge_board", "over_beam"};
+constexpr std::string_view kTails[] = {"plumb", "square", "level_and_plumb"};
+constexpr std::string_view kHeelBy[] = {"seat", "heel"};
+constexpr std::string_view kFeet[] = {"tied", "loose"};
+
 constexpr std::string_view kKeys[] = {"span",
                                       "run",
                                       "depth",
@@ -97,6 +104,41 @@ void note_side(RafterSide& side, std::string_view stem) {
 }
 
 }  // namespace
+
+static void describe(Fields& fields, RafterSide& s) {
+  fields.slope("pitch", s.pitch);
+  fields.choice("heel_by", s.heel_by, kHeelBy);
+  fields.length("seat", s.seat);
+  fields.length("heel", s.heel);
+  fields.length("plate_height", s.plate_height, {Length::feet(-100)});
+  fields.length("overhang", s.overhang);
+  fields.flag("measured", s.measured);
+  fields.length("measured_rise", s.measured_rise, kOnBuilding);
+  fields.length("measured_run", s.measured_run, kOnBuilding);
+}
+
+void describe(Fields& fields, RafterInput& r) {
+  fields.choice("plan_by", r.plan_by, kPlanBy);
+  fields.length("span", r.span, kOnBuilding);
+  fields.length("run", r.run, kOnBuilding);
+  fields.flag("alike", r.alike);
+  fields.object("left", r.left);
+  fields.object("right", r.right);
+  fields.choice("held", r.held, kHeld);
+  fields.object("section", r.section);
+  fields.length("plate", r.plate_breadth);
+  fields.choice("peak", r.peak, kPeaks);
+  fields.length("ridge", r.ridge_thickness);
+  fields.length("ridge_beam", r.beam_breadth);
+  fields.length("ridge_seat", r.beam_seat);
+  fields.choice("tail", r.tail, kTails);
+  fields.length("tail_plumb", r.tail_plumb);
+  fields.length("sheathing", r.sheathing);
+  fields.length("trim", r.trim);
+  fields.choice("feet", r.feet, kFeet);
+  fields.number("load_psf", r.load_psf);
+  fields.length("spacing", r.spacing);
+}
 
 std::span<const std::string_view> rafter_length_keys() { return kKeys; }
 

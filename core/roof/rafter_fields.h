@@ -8,9 +8,13 @@
 #include <span>
 #include <string_view>
 
+#include "measure/fields.h"
 #include "roof/rafter.h"
 
 namespace bentbook {
+
+/// As files have it.
+void describe(Fields&, RafterInput&);
 
 /// All length keys, in the order of a survey.
 [[nodiscard]] std::span<const std::string_view> rafter_length_keys();

@@ -9,11 +9,10 @@
 
 namespace bentbook {
 
-template <class Io>
-static void describe(Io& io, StepExplained& e) {
-  io.integer("step", e.step, 0, 100'000'000);
-  io.object("standing", e.standing);
-  io.list("braces", e.braces, kMostRaisingThings);
+static void describe(Fields& fields, StepExplained& e) {
+  fields.integer("step", e.step, 0, 100'000'000);
+  fields.object("standing", e.standing);
+  fields.list("braces", e.braces, kMostRaisingThings);
 }
 
 namespace {
@@ -138,11 +137,12 @@ Result<std::string> RaisingTasks::run(std::string_view bytes, const Progress& pr
   Request request;
   Error error;
   json::Reader reader(document, error);
-  reader.text("task", request.task);
-  reader.integer("step", request.step, 0, 100'000'000);
-  reader.integer("tries", request.tries, 1, 100'000'000);
-  reader.flag("further", request.further);
-  reader.whole("seed", request.seed, 0, std::int64_t{1} << 52);
+  Fields& fields = reader;
+  fields.text("task", request.task);
+  fields.integer("step", request.step, 0, 100'000'000);
+  fields.integer("tries", request.tries, 1, 100'000'000);
+  fields.flag("further", request.further);
+  fields.whole("seed", request.seed, 0, std::int64_t{1} << 52);
   if (!error.where.empty()) return tl::unexpected(error);
   const json::Value* told = json_member(document, "book");
   if (told == nullptr) return fail(ErrorCode::kMissing, "book");

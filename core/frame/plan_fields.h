@@ -1,0 +1,12 @@
+#pragma once
+/// The frame plan, what is set apart from it and the timbers entered by hand, as files have them.
+
+#include "frame/plan.h"
+#include "measure/fields.h"
+
+namespace bentbook {
+
+void describe(Fields&, Species&);
+void describe(Fields&, FramePlan&);
+
+}  // namespace bentbook
