@@ -145,13 +145,23 @@ constexpr LanguageLine kLanguages[kLanguageCount] = {{
 {languages}
 }};
 
-constexpr Row kTable[] = {{
-{rows}
+const LanguageLine* languages() {{ return kLanguages; }}
+
+// Each text ends with a zero byte.
+const char kIds[] =
+{ids};
+
+{blobs}
+constexpr Texts kTexts[kLanguageCount] = {{
+{texts}
 }};
 
-const LanguageLine* languages() {{ return kLanguages; }}
-const Row* rows() {{ return kTable; }}
-std::size_t row_count() {{ return sizeof kTable / sizeof kTable[0]; }}
+const Texts* texts() {{ return kTexts; }}
+
+constexpr std::uint16_t kCounted[] = {{{counted}}};
+const std::uint16_t* counted() {{ return kCounted; }}
+std::size_t counted_count() {{ return {counted_count}; }}
+std::size_t row_count() {{ return {row_count}; }}
 
 }}  // namespace bentbook::strings
 """
@@ -167,15 +177,23 @@ def header(languages, names):
                          ids="\n".join(f"  {constant(name)}," for name in names))
 
 
+def blob(texts):
+    return "\n".join("    " + literal(text)[:-1] + '\\0"' for text in texts) or '    ""'
+
+
 def source(languages, tables, names):
     lines = [f"    {{{literal(tag)}, {literal(own)}, 0x{sum(1 << n for n in singular):x}}},"
              for tag, own, singular in languages]
-    rows = []
-    for name in names:
-        one, other = (name, name) if name in tables[0] else (name + "#one", name + "#other")
-        cells = ", ".join("{%s, %s}" % (literal(rows_of[one][0]), literal(rows_of[other][0])) for rows_of in tables)
-        rows.append(f"    {{{literal(name)}, {{{cells}}}}},")
-    return SOURCE.format(languages="\n".join(lines), rows="\n".join(rows))
+    counted = [i for i, name in enumerate(names) if name not in tables[0]]
+    blobs, texts = [], []
+    for (tag, *_), rows in zip(languages, tables):
+        rest = [rows[name if name in rows else name + "#other"][0] for name in names]
+        ones = [rows[names[i] + "#one"][0] for i in counted]
+        base = constant(tag)
+        blobs.append(f"const char {base}Texts[] =\n{blob(rest)};\nconst char {base}Ones[] =\n{blob(ones)};\n")
+        texts.append(f"    {{{base}Texts, {base}Ones}},")
+    return SOURCE.format(languages="\n".join(lines), ids=blob(names), blobs="\n".join(blobs), texts="\n".join(texts),
+                         counted=", ".join(map(str, counted)) or "0", counted_count=len(counted), row_count=len(names))
 
 
 def page_words(languages, tables):

@@ -1,5 +1,6 @@
 #include "words/strings.h"
 
+#include <algorithm>
 #include <vector>
 
 #include "words/strings_table.h"
@@ -7,8 +8,48 @@
 namespace bentbook {
 namespace {
 
-const strings::Row::Forms& forms_of(Msg msg, Language language) {
-  return strings::rows()[static_cast<std::size_t>(msg)].forms[static_cast<std::size_t>(language)];
+/// Where each text of a blob begins; one more at the end.
+std::vector<std::uint32_t> starts_of(const char* blob, std::size_t count) {
+  std::vector<std::uint32_t> starts(count + 1);
+  std::uint32_t at = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    starts[i] = at;
+    while (blob[at++] != 0) {
+    }
+  }
+  starts[count] = at;
+  return starts;
+}
+
+std::string_view nth(const char* blob, const std::vector<std::uint32_t>& starts, std::size_t i) {
+  return {blob + starts[i], starts[i + 1] - starts[i] - 1};
+}
+
+/// Found once, at the first text asked for (50 KB read through a language).
+struct Starts {
+  std::vector<std::uint32_t> ids;
+  std::vector<std::uint32_t> all[kLanguageCount], ones[kLanguageCount];
+  Starts() : ids(starts_of(strings::kIds, strings::row_count())) {
+    for (std::size_t i = 0; i < kLanguageCount; ++i) {
+      all[i] = starts_of(strings::texts()[i].all, strings::row_count());
+      ones[i] = starts_of(strings::texts()[i].ones, strings::counted_count());
+    }
+  }
+};
+
+const Starts& starts() {
+  static const Starts found;
+  return found;
+}
+
+/// The singular where the message has one, else its only text.
+std::string_view singular(Msg msg, Language language) {
+  const std::uint16_t* first = strings::counted();
+  const std::uint16_t* last = first + strings::counted_count();
+  const std::uint16_t* at = std::lower_bound(first, last, static_cast<std::uint16_t>(msg));
+  if (at == last || *at != static_cast<std::uint16_t>(msg)) return text(msg, language);
+  const auto l = static_cast<std::size_t>(language);
+  return nth(strings::texts()[l].ones, starts().ones[l], static_cast<std::size_t>(at - first));
 }
 
 const strings::LanguageLine& line_of(Language language) {
@@ -66,7 +107,12 @@ Language language_of(std::string_view tag) {
   return Language{};
 }
 
-std::string_view text(Msg msg, Language language) { return forms_of(msg, language).other; }
+std::string_view strings::id_of(std::size_t row) { return nth(kIds, starts().ids, row); }
+
+std::string_view text(Msg msg, Language language) {
+  const auto l = static_cast<std::size_t>(language);
+  return nth(strings::texts()[l].all, starts().all[l], static_cast<std::size_t>(msg));
+}
 
 std::string say(Msg msg, Language language, std::initializer_list<Slot> slots) {
   return fill(text(msg, language), slots.begin(), slots.size());
@@ -75,23 +121,22 @@ std::string say(Msg msg, Language language, std::initializer_list<Slot> slots) {
 std::string say(Msg msg, Language language, std::string_view value) { return say(msg, language, {{"0", value}}); }
 
 std::string say_count(Msg msg, Language language, std::int64_t n, std::initializer_list<Slot> slots) {
-  const strings::Row::Forms& forms = forms_of(msg, language);
   const std::string count = std::to_string(n);
   std::vector<Slot> all(slots);
   all.push_back({"n", count});
-  return fill(takes_singular(n, language) ? forms.one : forms.other, all.data(), all.size());
+  return fill(takes_singular(n, language) ? singular(msg, language) : text(msg, language), all.data(), all.size());
 }
 
 std::optional<Msg> find_msg(std::string_view id) {
   std::size_t low = 0, high = strings::row_count();
   while (low < high) {
     const std::size_t middle = (low + high) / 2;
-    if (strings::rows()[middle].id < id)
+    if (strings::id_of(middle) < id)
       low = middle + 1;
     else
       high = middle;
   }
-  if (low == strings::row_count() || strings::rows()[low].id != id) return std::nullopt;
+  if (low == strings::row_count() || strings::id_of(low) != id) return std::nullopt;
   return static_cast<Msg>(low);
 }
 

@@ -1,7 +1,9 @@
 #pragma once
-/// The string table as the build makes it (strings.gen.cpp). Only strings.cpp reads it.
+/// The string table as the build makes it (strings.gen.cpp). Only strings.cpp reads it. Texts follow one another, each
+/// ended by a zero byte: a table of pointers to them would be a quarter of their download.
 
 #include <cstddef>
+#include <cstdint>
 #include <string_view>
 
 #include "words/strings.gen.h"
@@ -13,17 +15,19 @@ struct LanguageLine {
   std::uint64_t singular;  ///< bit n: the count n takes the singular
 };
 
-/// Texts of one message in the order of Language; forms[language] = {one, other}, twice the same where no count
-/// matters.
-struct Row {
-  std::string_view id;
-  struct Forms {
-    std::string_view one, other;
-  } forms[kLanguageCount];
+struct Texts {
+  const char* all;   ///< in the order of Msg; of a message with plural forms the one for many
+  const char* ones;  ///< the singular of those that are counted, in the order of counted()
 };
 
 const LanguageLine* languages();  ///< in the order of Language
-const Row* rows();                ///< sorted by id, in the order of Msg
+const Texts* texts();             ///< in the order of Language
+extern const char kIds[];         ///< in the order of Msg, which is theirs
+const std::uint16_t* counted();   ///< messages with plural forms, upward
+std::size_t counted_count();
 std::size_t row_count();
+
+/// The id of a message, for tests and lookups.
+std::string_view id_of(std::size_t row);
 
 }  // namespace bentbook::strings
