@@ -54,11 +54,12 @@ struct Book {
   }
 };
 
-/// Three saws of no maker, the species of USDA Forest Inventory and Analysis REF_SPECIES that framers cut, one frame
+/// Three saws of no maker, the species that framers cut, one frame
 /// from four numbers.
 [[nodiscard]] Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch);
 
-/// The species that every new book knows: gravity green and at 12 %, green moisture (FIA REF_SPECIES).
+/// The species that every new book knows: gravity green and at 12 %, green moisture.
+/// Source: SOURCES.md, "species".
 [[nodiscard]] const std::vector<Species>& common_species();
 
 /// The demo: a small open timber shelter of our own invention, with its own knife plates.

@@ -8,7 +8,7 @@
 namespace bentbook {
 
 /// What the saw cuts more than its scale says, off square (the sign of `gap`: positive where the cut ran past square
-/// the way the table swings for the cuts to come). Source: trade geometry, common practice.
+/// the way the table swings for the cuts to come). Source: SOURCES.md, "flip test".
 /// Errors: kNotPositive ("flip_depth"); kTooLarge ("flip_gap", limit: the gap of 5° — more is a setting, not an error).
 [[nodiscard]] Result<Angle> scale_error_from_flip(Length gap, Length depth);
 

@@ -1,13 +1,14 @@
 #include "cut/mitre.h"
 
+#include "cut/limits.h"
 #include "numeric/libm.h"
 
 namespace bentbook {
 
 Result<Mitre> solve_mitre(Angle between, Length depth_a, Length depth_b) {
-  constexpr Angle kLow = Angle::degrees(1), kHigh = Angle::degrees(179), kRight = Angle::degrees(90);
-  if (between < kLow) return fail(ErrorCode::kTooSmall, "between", -1, kLow.nano_degrees);
-  if (between > kHigh) return fail(ErrorCode::kTooLarge, "between", -1, kHigh.nano_degrees);
+  constexpr Angle kRight = Angle::degrees(90);
+  if (between < limits::kLeastMitre) return fail(ErrorCode::kTooSmall, "between", -1, limits::kLeastMitre.nano_degrees);
+  if (between > limits::kMostMitre) return fail(ErrorCode::kTooLarge, "between", -1, limits::kMostMitre.nano_degrees);
   if (depth_a <= Length{}) return fail(ErrorCode::kNotPositive, "depth_a");
   if (depth_b <= Length{}) return fail(ErrorCode::kNotPositive, "depth_b");
   const double phi = between.rad(), a = depth_a.in(), b = depth_b.in();

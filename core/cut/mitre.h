@@ -16,7 +16,7 @@ struct Mitre {
 
 /// `between`: the angle between the two members, from 1° to 179°. Depths: their widths in the plane of the joint.
 /// tan(from_length_a) = a sin φ / (b + a cos φ): the line from the inner to the outer corner of two strips.
-/// Source: plane geometry; checked by intersecting the edges. Errors: kNotPositive ("depth_a", "depth_b"), kTooSmall,
+/// Source: SOURCES.md, "plane geometry". Errors: kNotPositive ("depth_a", "depth_b"), kTooSmall,
 /// kTooLarge ("between").
 [[nodiscard]] Result<Mitre> solve_mitre(Angle between, Length depth_a, Length depth_b);
 

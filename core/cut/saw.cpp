@@ -1,5 +1,6 @@
 #include "cut/saw.h"
 
+#include "cut/limits.h"
 #include "measure/fields.h"
 
 namespace bentbook {
@@ -24,23 +25,24 @@ Angle in_scale(SquareReads square_reads, Angle off_square_or_reading) {
 
 Result<void> check_saw(const Saw& saw) {
   if (saw.step <= Angle{}) return fail(ErrorCode::kNotPositive, "step");
-  if (saw.step > Angle::degrees(45)) return fail(ErrorCode::kTooLarge, "step", -1, Angle::degrees(45).nano_degrees);
+  if (saw.step > limits::kCoarsestStep)
+    return fail(ErrorCode::kTooLarge, "step", -1, limits::kCoarsestStep.nano_degrees);
   if (saw.kind != SawKind::kHand && saw.reach <= Length{}) return fail(ErrorCode::kNotPositive, "reach");
   if (saw.reach.count > Length::kLimit) return fail(ErrorCode::kTooLarge, "reach", -1, Length::kLimit);
   if (auto ok = between(saw.max_swing, {}, Angle::degrees(90), "max_swing"); !ok) return ok;
   if (auto ok = between(saw.max_tilt, {}, Angle::degrees(90), "max_tilt"); !ok) return ok;
-  return between(saw.scale_error, Angle::degrees(-5), Angle::degrees(5), "scale_error");
+  return between(saw.scale_error, Angle{} - limits::kMostScaleError, limits::kMostScaleError, "scale_error");
 }
 
 void describe(Fields& fields, Saw& s) {
   fields.text("name", s.name);
   fields.choice("kind", s.kind, kSawKinds);
   fields.choice("square_reads", s.square_reads, kSquareReads);
-  fields.angle("step", s.step, {Angle{1}, Angle::degrees(45)});
+  fields.angle("step", s.step, {Angle{1}, limits::kCoarsestStep});
   fields.length("reach", s.reach);
   fields.angle("max_swing", s.max_swing, kOffSquare);
   fields.angle("max_tilt", s.max_tilt, kOffSquare);
-  fields.angle("scale_error", s.scale_error, {Angle::degrees(-5), Angle::degrees(5)});
+  fields.angle("scale_error", s.scale_error, {Angle{} - limits::kMostScaleError, limits::kMostScaleError});
   if (!fields.reads()) return;
   if (auto ok = check_saw(s); !ok) fields.fail(ok.error().code, ok.error().where.c_str(), ok.error().limit);
 }

@@ -14,7 +14,8 @@ namespace bentbook {
 ///   arris = depth · |tan s − tan θ|            how far the mark is missed along the far arris
 ///   gap   = (depth / cos s) · sin|s − θ|       how far one joint gapes, square to the cut
 ///   gap_mated = 2 · gap                        both mating members cut to the same graduation
-/// `depth` is the face that the line crosses. Source: trade geometry; 10 in 12, 7 1/2 in, 40°: 0.043, 0.033, 0.066 in.
+/// `depth` is the face that the line crosses. 10 in 12, 7 1/2 in, 40°: 0.043, 0.033, 0.066 in.
+/// Source: SOURCES.md, "graduations".
 struct Graduation {
   Angle reads;       ///< in the saw's own scale
   Angle off_square;  ///< what it cuts, off square

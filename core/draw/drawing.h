@@ -1,7 +1,7 @@
 #pragma once
 /// One drawing list for screen and paper. Coordinates are inches in the drawing's own plane, x right, y up; the canvas
-/// or the paper writer places and scales it. Line types follow ISO 128, dimensions ISO 129 (slash ends, as on timber
-/// drawings).
+/// or the paper writer places and scales it (Source: SOURCES.md, "drawing"). Line types follow ISO 128, dimensions ISO
+/// 129 (slash ends, as on timber drawings).
 
 #include <cstdint>
 #include <string>

@@ -2,17 +2,20 @@
 
 #include <algorithm>
 
+#include "frame/limits.h"
+#include "roof/limits.h"
+
 namespace bentbook {
 
 double gravity_at(const Species& species, double moisture) {
-  if (moisture >= 30) return species.gravity_green;
-  if (moisture <= 12) return species.gravity_12;
-  return species.gravity_12 + (species.gravity_green - species.gravity_12) * (moisture - 12) / 18;
+  if (moisture >= limits::kGreenMoisture) return species.gravity_green;
+  if (moisture <= limits::kDryMoisture) return species.gravity_12;
+  return species.gravity_12 + (species.gravity_green - species.gravity_12) * (moisture - limits::kDryMoisture) /
+                                  (limits::kGreenMoisture - limits::kDryMoisture);
 }
 
 double density_at(const Species& species, double moisture) {
-  constexpr double kWater = 62.4;  // lb/ft³
-  return kWater * gravity_at(species, moisture) * (1 + moisture / 100);
+  return limits::kWaterDensity * gravity_at(species, moisture) * (1 + moisture / 100);
 }
 
 TimberFacts facts_of(const Timber& timber, Length trim) {
@@ -23,7 +26,7 @@ TimberFacts facts_of(const Timber& timber, Length trim) {
   facts.cg_world = to_world(timber.at, solid.centroid);
   facts.weight_lb = solid.volume / 1728 * density_at(timber.species, timber.moisture);
   constexpr std::int64_t kHair = 8'000;
-  const Length step = Length::feet(2);
+  const Length step = limits::kStockStep;
   const std::int64_t need = Length::from_inches(timber.length).count + trim.count - kHair;
   facts.stock = step * (need <= 0 ? 1 : (need + step.count - 1) / step.count);
   const Section& nominal = timber.wood.nominal;

@@ -8,9 +8,9 @@
 namespace bentbook {
 
 /// Specific gravity at a moisture content on the volume at that moisture, from green and 12 % values: straight line
-/// between 12 % and 30 %, the green value above. Source: Wood Handbook (USDA FPL-GTR-282) ch. 4.
+/// between 12 % and 30 %, the green value above. Source: SOURCES.md, "specific gravity".
 [[nodiscard]] double gravity_at(const Species& species, double moisture);
-/// lb per cubic foot: 62.4 · G · (1 + moisture / 100). Source: the same.
+/// lb per cubic foot: 62.4 · G · (1 + moisture / 100). Source: SOURCES.md, "density".
 [[nodiscard]] double density_at(const Species& species, double moisture);
 
 struct TimberFacts {
@@ -18,7 +18,7 @@ struct TimberFacts {
   Vec3 cg;            ///< timber axes
   Vec3 cg_world;
   double weight_lb = 0;
-  double board_feet = 0;  ///< nominal section, stock length (US Army subcourse EN5155)
+  double board_feet = 0;  ///< nominal section, stock length. Source: SOURCES.md, "board feet"
   Length stock;           ///< next 2 ft that holds the length and the trim
 };
 [[nodiscard]] TimberFacts facts_of(const Timber& timber, Length trim = Length::inches(2));

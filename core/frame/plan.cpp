@@ -2,6 +2,8 @@
 
 #include <variant>
 
+#include "frame/limits.h"
+
 namespace bentbook {
 
 bool fits(Meeting meeting, JointKind kind) {
@@ -83,9 +85,9 @@ FramePlan default_plan(Length span, Length length, Length plate_height, Slope pi
   plan.span = span;
   plan.plate_left = plan.plate_right = plate_height;
   plan.pitch_left = plan.pitch_right = pitch;
-  // Bays alike and at most 14 ft (common practice); posts stand within the length.
+  // Posts stand within the length.
   const Length between = length - plan.sections.post.breadth;
-  const Length most = Length::feet(14);
+  const Length most = limits::kUsualBay;
   std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
   count = count > 10'000 ? 10'000 : count;
   plan.bays.clear();

@@ -25,7 +25,7 @@ struct BladeAngles {
   double tilt = 0;
 };
 
-/// Swing and tilt of the cut as seen from `face`. Source: plane geometry; checked against vector constructions.
+/// Swing and tilt of the cut as seen from `face`. Source: SOURCES.md, "plane geometry".
 [[nodiscard]] BladeAngles blade_angles(const CutPlane& cut, Face face);
 
 }  // namespace bentbook

@@ -1,7 +1,7 @@
 #pragma once
 /// Length: an exact count of eighths of a nanometre in 64 bits (about ±1.15e6 km).
 /// 1 in = 203 200 000, 1/64 in = 3 175 000, 1/128 in = 1 587 500, 1 mm = 8 000 000, all exact
-/// (1 in = 25.4 mm exactly: international yard and pound agreement, 1959).
+/// (1 in = 25.4 mm exactly). Source: SOURCES.md, "inch and pound".
 /// "Half up" here and in print.h is said of the magnitude, so that mirrored measures round alike.
 
 #include <compare>

@@ -1,7 +1,7 @@
 #pragma once
 /// Weight: an exact count of hundredths of a milligram in 64 bits.
-/// 1 lb = 45 359 237, 1 kg = 100 000 000, both exact (1 lb = 0.45359237 kg: international yard and pound agreement,
-/// 1959).
+/// 1 lb = 45 359 237, 1 kg = 100 000 000, both exact (1 lb = 0.45359237 kg).
+/// Source: SOURCES.md, "inch and pound".
 
 #include <compare>
 #include <cstdint>

@@ -7,7 +7,7 @@
 namespace bentbook {
 namespace {
 
-/// Bytes that the largest code takes at the least level (ISO/IEC 18004, version 40-L).
+/// Bytes that the largest code takes at the least level (version 40-L). Source: SOURCES.md, "QR codes".
 constexpr std::size_t kMostBytes = 2953;
 
 qrcodegen_Ecc level_of(CodeLevel level) {

@@ -1,5 +1,5 @@
 #pragma once
-/// QR codes (ISO/IEC 18004): a text in, a square of dark and light modules out.
+/// QR codes: a text in, a square of dark and light modules out. Source: SOURCES.md, "QR codes".
 
 #include <string>
 #include <string_view>
@@ -19,7 +19,7 @@ struct Code {
 /// Modules of light ground that a reader wants around the code.
 inline constexpr int kQuietModules = 4;
 
-/// How much of a code may be spoiled: about 7 %, 15 %, 25 % (ISO/IEC 18004: L, M, Q). Codes on wood want the most.
+/// How much of a code may be spoiled: about 7 %, 15 %, 25 % (L, M, Q). Codes on wood want the most.
 enum class CodeLevel : std::uint8_t { kLow, kMedium, kHigh };
 
 /// UTF-8; capitals, digits and $%*+-./: alone make the smallest code. Errors: kEmpty, kTooLarge ("code").

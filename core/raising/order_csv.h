@@ -1,15 +1,18 @@
 #pragma once
-/// An order of raising as comma-separated values (RFC 4180), someone else's or our own.
+/// An order of raising as comma-separated values, someone else's or our own. Source: SOURCES.md, "CSV".
 ///
 /// The first line names the columns, in any order; the separator is the comma, semicolon or tab that stands there.
 ///
-///   step      a number; lines of one number are one step, and steps go by their numbers. No such column: each line is
-///   a
-///             step
-///   mark      a timber, or several with + between them; or `marks`
-///   day       empty: 1; lines of one step that give one give the same
-///   put_up    names of temporaries put up before the sling comes off, + between them
-///   take_out  …taken out at the end of the step
+// clang-format off
+///   | column   | says                                                                                       |
+///   |----------|--------------------------------------------------------------------------------------------|
+///   | step     | a number; lines of one number are one step, and steps go by their numbers; without such a  |
+///   |          | column each line is a step                                                                 |
+///   | mark     | a timber, or several with + between them; or `marks`                                       |
+///   | day      | empty: 1; lines of one step that give one give the same                                    |
+///   | put_up   | names of temporaries put up before the sling comes off, + between them                     |
+///   | take_out | …taken out at the end of the step                                                          |
+// clang-format on
 ///
 /// Columns of other names and lines without any cell are passed over.
 

@@ -11,6 +11,7 @@
 #include "frame/joints/joint.h"
 #include "measure/length.h"
 #include "measure/weight.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 
@@ -23,8 +24,7 @@ struct TimberPoint {
 
 enum class TemporaryKind : std::uint8_t {
   kGuy,       ///< rope or cable to an anchor in the ground: pulls alone
-  kDiagonal,  ///< nailed 2x between two timbers or to a stake: pulls; presses while its free length is at most
-              ///< 75 × its thickness (from memory)
+  kDiagonal,  ///< nailed 2x between two timbers or to a stake: pulls; presses up to limits::kMostSlenderness
   kProp,      ///< post or shore: presses alone
 };
 inline constexpr std::array<std::string_view, 3> kTemporaryWords = {"guy", "diagonal", "prop"};
@@ -102,7 +102,7 @@ struct LiftingGear {
 
 struct Crew {
   int people = 6;
-  Weight each = Weight::pounds(50);  ///< the crew's own limit per person
+  Weight each = Weight::pounds(limits::kHandLb);  ///< the crew's own limit per person
   friend bool operator==(const Crew&, const Crew&) = default;
 };
 
@@ -116,11 +116,11 @@ struct HoldChange {
 
 /// What every step is checked against.
 struct RaisingLoads {
-  int wind_mph = 25;       ///< at which the crew stops; pressure 0.00256 · mph² lb/ft², coefficient 2, no shielding
-  int push_per_cent = 10;  ///< of the weight, from eight directions, where that is more than the wind
-  Weight person = Weight::pounds(200);  ///< at any joint in reach
-  int out_of_plumb_per_mille = 10;
-  int wet_per_cent = 15;  ///< added to the weights of picks
+  int wind_mph = limits::kStopWindMph;       ///< at which the crew stops; no shielding
+  int push_per_cent = limits::kPushPerCent;  ///< of the weight, from eight directions, where that is more than the wind
+  Weight person = Weight::pounds(limits::kPersonLb);  ///< at any joint in reach
+  int out_of_plumb_per_mille = limits::kOutOfPlumbPerMille;
+  int wet_per_cent = limits::kWetPerCent;  ///< added to the weights of picks
   friend bool operator==(const RaisingLoads&, const RaisingLoads&) = default;
 };
 

@@ -4,7 +4,7 @@
 ///
 /// `eave`: the angle between the two eaves, measured inside the roof's plan (90° for a square corner); for a valley use
 /// 360° less the inside angle. `own` and `other`: tangents of the two pitches.
-/// Sources: trade geometry; NAVEDTRA 14044; Griffith; the published irregular-roof notes quoted beside the tests.
+/// Source: SOURCES.md, "roof corners".
 
 namespace bentbook {
 

@@ -1,6 +1,7 @@
 #include "roof/rafter.h"
 
 #include "numeric/libm.h"
+#include "roof/limits.h"
 #include "roof/rafter_plan.h"
 #include "roof/rafter_shape.h"
 
@@ -8,7 +9,6 @@ namespace bentbook {
 namespace {
 
 constexpr Length kFoot = Length::feet(1);
-constexpr Length kStockStep = Length::feet(2);
 
 Length length(double inches) { return Length::from_inches(inches); }
 
@@ -27,7 +27,7 @@ Steps steps_in(Length run) {
 Length stock_for(Length longest, Length trim) {
   constexpr std::int64_t kHair = 8'000;
   const std::int64_t need = longest.count + trim.count - kHair;
-  return kStockStep * (need <= 0 ? 1 : (need + kStockStep.count - 1) / kStockStep.count);
+  return limits::kStockStep * (need <= 0 ? 1 : (need + limits::kStockStep.count - 1) / limits::kStockStep.count);
 }
 
 /// Over a beam the left seat is as given; the right one bears on the same beam top.
@@ -69,9 +69,9 @@ Result<void> check_tail(const RafterInput& input, const Shape& s, Side side) {
 
 void add_notch_caution(Rafter& r, double share, bool at_beam) {
   constexpr double kHair = 1e-9;
-  if (share > 0.25 + kHair)
+  if (share > limits::kNotchAtSupport + kHair)
     r.cautions.add({CautionId::kNotchPastQuarter, at_beam, share, {}});
-  else if (share > 1.0 / 6 + kHair)
+  else if (share > limits::kNotchAway + kHair)
     r.cautions.add({CautionId::kNotchPastSixth, at_beam, share, {}});
 }
 

@@ -5,7 +5,7 @@
 /// Axes of one side: x level, from the wall line (the outer face of the plate) toward the ridge; y plumb, up from the
 /// top of that side's plate. With slope θ: bottom edge y = (x − seat) tan θ, top edge y = heel + x tan θ.
 /// Exact inputs, solved in double, each answer rounded once to a Length.
-/// Sources: trade geometry; NAVEDTRA 14044 ch. 2; Griffith, Carpentry (1916). Checked by vectors in tests/.
+/// Source: SOURCES.md, "rafters".
 
 #include <cstdint>
 
@@ -180,7 +180,7 @@ struct RafterPair {
   Length span;
   Length ridge_off_centre;  ///< ridge line from the middle of the span, positive toward the right
   /// w · span / (2 (tan θ left + tan θ right)), in lb per rafter pair; 0 when the feet are tied.
-  /// Alike it is w · span / (4 tan θ). Source: statics of a three-hinged frame under a level load.
+  /// Alike it is w · span / (4 tan θ). Source: SOURCES.md, "thrust".
   double thrust_lb = 0;
 };
 

@@ -1,13 +1,12 @@
 #include "roof/rafter_check.h"
 
+#include "roof/limits.h"
 #include "roof/rafter_plan.h"
 
 namespace bentbook {
 namespace {
 
 constexpr Length kZero{};
-/// Loads and counts past this are slips of the finger.
-constexpr double kMostLoad = 10'000;
 
 bool positive(Length v) { return v > kZero && v.count <= Length::kLimit; }
 bool not_negative(Length v) { return v >= kZero && v.count <= Length::kLimit; }
@@ -64,7 +63,7 @@ Result<void> check_peak(const RafterInput& input) {
 Result<void> check_load(const RafterInput& input) {
   if (input.feet == Feet::kTied) return {};
   if (!(input.load_psf >= 0)) return fail(ErrorCode::kNegative, "load");
-  if (input.load_psf > kMostLoad) return fail(ErrorCode::kTooLarge, "load");
+  if (input.load_psf > limits::kMostRafterLoad) return fail(ErrorCode::kTooLarge, "load");
   return want_positive(input.spacing, "spacing");
 }
 

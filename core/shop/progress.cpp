@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "numeric/libm.h"
+#include "shop/limits.h"
 
 namespace bentbook {
 namespace {
@@ -14,7 +15,7 @@ const StepNumber* find_number(std::span<const StepNumber> numbers, StepNumberNam
 }
 
 bool same(const StepNumber& a, const StepNumber& b) {
-  return libm::fabs(a.value - b.value) <= (is_degrees(a.name) ? kSameDegrees : kSameInches);
+  return libm::fabs(a.value - b.value) <= (is_degrees(a.name) ? limits::kSameDegrees : limits::kSameInches);
 }
 
 void compare(const WorkStep& step, const Claim& finish, std::vector<StepFlag>& flags) {

@@ -21,9 +21,6 @@ struct StepFlag {
   EventId finished;
 };
 
-/// Numbers differ where they are farther apart than these: half of 1/64 in, a twentieth of a degree.
-inline constexpr double kSameInches = 1.0 / 128, kSameDegrees = 0.05;
-
 /// `state`: nullptr where the log does not speak of the timber.
 [[nodiscard]] std::vector<StepFlag> flags_of(std::span<const WorkStep> steps, const TimberState* state);
 

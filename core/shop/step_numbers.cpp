@@ -5,15 +5,13 @@
 #include "frame/keys.h"
 #include "measure/print.h"
 #include "numeric/libm.h"
+#include "shop/limits.h"
 #include "shop/log/record.h"
 
 namespace bentbook {
 namespace {
 
 using Name = StepNumberName;
-
-/// 1/16 over in steel, tight in wood: common practice.
-constexpr double kOverInSteel = 1.0 / 16;
 
 std::int64_t nearest(double value) { return static_cast<std::int64_t>(libm::floor(value + 0.5)); }
 double degrees(double radians) { return Angle::from_radians(radians).deg(); }
@@ -141,7 +139,7 @@ std::vector<StepNumber> plate_numbers(const Frame& frame, int timber, int joint,
     tool(frame, timber, joint, ToolSetting::kJigOffset, Name::kJigOffset, out);
     out.push_back({Name::kFrom, (pin->from + pin->to) / 2});
   } else if (work == StepWork::kDrillPlate) {
-    out.push_back({Name::kDiameter, pin->diameter + kOverInSteel});
+    out.push_back({Name::kDiameter, pin->diameter + limits::kOverInSteel});
   } else {
     out.push_back({Name::kDiameter, pin->diameter});
   }

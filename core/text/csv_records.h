@@ -1,5 +1,6 @@
 #pragma once
-/// Inside csv: lines and cells. RFC 4180, forgiving: a quote inside an unquoted cell stands for itself.
+/// Inside csv: lines and cells, forgiving: a quote inside an unquoted cell stands for itself.
+/// Source: SOURCES.md, "CSV".
 
 #include <string>
 #include <string_view>
@@ -34,7 +35,7 @@ class Records {
 
 /// The tab or semicolon where the first line has one, else the comma.
 [[nodiscard]] char separator_of(std::string_view bytes);
-/// Bytes that a mark may have: UTF-8 without control characters (RFC 3629).
+/// Bytes that a mark may have: UTF-8 without control characters. Source: SOURCES.md, "UTF-8".
 [[nodiscard]] bool is_text(std::string_view s);
 
 }  // namespace bentbook::csv

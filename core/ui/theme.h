@@ -34,7 +34,7 @@ struct Theme {
 /// in CSS px.
 void apply_theme(const Theme& theme, ImGuiStyle& style);
 
-/// Contrast ratio of two opaque colours, 1 to 21. Source: WCAG 2.1, "relative luminance" and "contrast ratio".
+/// Contrast ratio of two opaque colours, 1 to 21. Source: SOURCES.md, "contrast".
 [[nodiscard]] double contrast(ImU32 a, ImU32 b);
 
 /// `over` laid on `under` with the given opacity, as an opaque colour.

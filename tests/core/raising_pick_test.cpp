@@ -240,7 +240,7 @@ TEST_CASE("a bent raised by hand: levers about its feet", "[pick]") {
   REQUIRE(ground);
   CHECK(ground->why == FaceDownWhy::kReference);
   CHECK(ground->down.y == Approx(1));  // face 2, toward −y, is the reference and lies up
-  CHECK(ground->block_height == Approx(kLeastBlock));
+  CHECK(ground->block_height == Approx(limits::kLeastBlock));
   CHECK(ground->blocks.size() == 4);
   REQUIRE(ground->diagonals.size() == 2);
   CHECK(ground->diagonals[0].length == Approx(libm::sqrt(120 * 120 + 120 * 120)));

@@ -1,4 +1,5 @@
-"""Reads every #include of the project's own code against the table of who may lean on what.
+"""Reads every #include of the project's own code against the table of who may lean on what, and every source that core
+cites against core/SOURCES.md.
 
 A file fails with each include that the table does not list. Prints `includes: N passed, N failed` (files).
 """
@@ -177,6 +178,41 @@ def loops():
     return found
 
 
+SOURCES = ROOT / "core" / "SOURCES.md"
+CITED = re.compile(r'SOURCES\.md((?:, "[^"]+")+)')
+
+
+def prose(text):
+    """A file's text with its comments' line ends taken out, so that a name may run over two lines."""
+    return re.sub(r"\s+", " ", re.sub(r"\n\s*//[/!]?<?", " ", text))
+
+
+def sources():
+    """Every `Source:` names an entry of core/SOURCES.md, every entry is named, every limit has one, and nothing is
+    cited that a stranger does not have."""
+    entries = {m[1] for m in re.finditer(r"^\| ([^|]+?) \|[^|]*\|[^|]*\|[^|]*\|$", SOURCES.read_text("utf-8"), re.M)}
+    entries -= {"name"}
+    cited, found = set(), []
+    for path in sorted((ROOT / "core").rglob("*")):
+        if path.suffix not in (".h", ".cpp"):
+            continue
+        name, text = path.relative_to(ROOT).as_posix(), prose(path.read_text(encoding="utf-8"))
+        for banned in ("from memory", "trade.md", "design notes"):
+            if banned in text:
+                found.append(f"{name}: cites {banned}")
+        for match in re.finditer(r'\bSources?: (?!SOURCES\.md, ")(.{0,40})', text):
+            found.append(f"{name}: Source: {match[1]}…: not an entry of core/SOURCES.md")
+        for match in CITED.finditer(text):
+            names = set(re.findall(r'"([^"]+)"', match[1]))
+            cited |= names
+            found += [f"{name}: {n}: core/SOURCES.md has no such entry" for n in sorted(names - entries)]
+    for path in sorted((ROOT / "core").rglob("limits.h")):
+        blocks = re.findall(r"((?:^ *///.*\n)*)^inline constexpr [^;]*?(k\w+)", path.read_text("utf-8"), re.M)
+        found += [f"{path.relative_to(ROOT)}: {k} has no source" for words, k in blocks if "Source:" not in words]
+    found += [f"core/SOURCES.md: nothing cites {name}" for name in sorted(entries - cited)]
+    return found
+
+
 def self_test():
     """The table must be able to fail: each of these has to be refused."""
     bad = [("core/measure/x.cpp", '"', "cut/saw.h"), ("core/cut/x.cpp", '"', "book/kit.h"),
@@ -205,7 +241,7 @@ def main():
     files = [p for top in ("core", "native-app", "wasm-app", "tests") for p in sorted((ROOT / top).rglob("*"))
              if p.suffix in (".h", ".cpp", ".hpp", ".c") and "node_modules" not in p.parts]
     passed = failed = 0
-    for problems in [self_test(), crowded(), loops()] + [check(p) for p in files]:
+    for problems in [self_test(), crowded(), loops(), sources()] + [check(p) for p in files]:
         for problem in problems:
             print(problem)
         passed, failed = (passed, failed + 1) if problems else (passed + 1, failed)

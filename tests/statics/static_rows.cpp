@@ -170,7 +170,7 @@ void print_set(Random& random, int number, bool wrong) {
     Balance balance(system);
     LoadFactor program(system);
     const std::vector<LoadCase> cases = load_cases(model, set);
-    if (worst.factor < kMostFactor) print_case(set, model, worst.worst, worst.factor);
+    if (worst.factor < limits::kMostFactor) print_case(set, model, worst.worst, worst.factor);
     for (int i = 0; i < 2; ++i) {
       const LoadCase& load = cases[at(static_cast<int>(random.whole(0, static_cast<int>(cases.size()) - 1)))];
       print_case(set, model, load, program.sure(balance, case_loads(model, set.timbers, load)).factor);

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "frame/placing/work.h"
+#include "roof/limits.h"
 
 namespace bentbook {
 namespace {
@@ -99,9 +100,9 @@ void join_birdsmouth(Work& work, Meeting meeting, int member, int receiver) {
   f.depth = wood.hi - wood.lo;
   add_feature(m, f, pocket);
   const double share = depth / (m.sides.z_hi - m.sides.z_lo);
-  if (share > 1.0 / 6)
-    m.warnings.push_back(
-        {WarningId::kNotchShare, this_joint(work), to_local(m.at, corner).x, share, share > 0.25 ? 0.25 : 1.0 / 6});
+  if (share > limits::kNotchAway)
+    m.warnings.push_back({WarningId::kNotchShare, this_joint(work), to_local(m.at, corner).x, share,
+                          share > limits::kNotchAtSupport ? limits::kNotchAtSupport : limits::kNotchAway});
   const auto* asked = std::get_if<BirdsMouth>(&work.plan.joints[static_cast<std::size_t>(meeting)]);
   if (asked != nullptr && seat < asked->seat.in() - 1e-3)
     m.warnings.push_back({WarningId::kSeatShort, this_joint(work), to_local(m.at, corner).x, seat, asked->seat.in()});

@@ -1,6 +1,7 @@
 #include <utility>
 
 #include "frame/joints/end_view.h"
+#include "frame/limits.h"
 
 namespace bentbook {
 namespace {
@@ -82,8 +83,8 @@ struct TenonSize {
 TenonSize tenon_size(Work& work, const EndView& v, const MortiseTenon& type, Range tt) {
   const double x = to_local(work.timber(v.member).at, v.o).x;
   TenonSize size{type.thickness.in(), type.length.in()};
-  if (size.thickness > 0.6 * v.common) {
-    size.thickness = v.common / 3;
+  if (size.thickness > limits::kMostTenonShare * v.common) {
+    size.thickness = v.common / limits::kTenonParts;
     warn_joint(work, v.member, WarningId::kTenonThin, x, size.thickness, type.thickness.in());
   }
   double most = (v.opposed ? v.behind / 2 - 0.125 : v.behind - 0.75) - type.depth_clearance.in();

@@ -2,7 +2,8 @@
 /// Joints: what happens where two timbers meet. A joint type with its measures turns a meeting into cuts and features
 /// on the member (the timber whose end it is) and on the receiver, the member's length, the faces that touch, and the
 /// ways the two can come together.
-/// Measures default to common practice where no source is named; pins, distances and strength are the engineer's.
+/// The user changes every measure; pins, distances and strength are the engineer's.
+/// Source: SOURCES.md, "joint measures".
 
 #include <array>
 #include <cstdint>
@@ -46,14 +47,14 @@ struct KnifePlate {
 
 /// Tenon on the member, mortise in the receiver, pegs across both; shouldered or housed.
 struct MortiseTenon {
-  Length thickness = Length::inches(2);      ///< common practice: a quarter to a third of the member
+  Length thickness = Length::inches(2);      ///< a quarter to a third of the member
   Length length = Length::inches(4);         ///< from the shoulder
   Length shoulder_top{}, shoulder_bottom{};  ///< taken off the tenon's width at z hi and z lo
   Length housing{};                          ///< depth that the whole member is let in; 0: shouldered
   Length depth_clearance = Length::inches(1, 8);
   int pegs = 1;
   PinPattern peg{Length::inches(1), 1, Length::inches(3, 2), Length::inches(3), {}};
-  Length drawbore = Length::inches(1, 8);  ///< hole in the tenon nearer to the shoulder (1/16 to 1/8, trade.md)
+  Length drawbore = Length::inches(1, 8);  ///< hole in the tenon nearer to the shoulder (1/16 to 1/8)
   friend bool operator==(const MortiseTenon&, const MortiseTenon&) = default;
 };
 

@@ -1,19 +1,21 @@
 /// The knife-plate end: slot, mouth relief, base let in, pins, set-up numbers.
 
 #include "frame/joints/end_view.h"
+#include "frame/limits.h"
 
 namespace bentbook {
 namespace {
 
 void warn_pins(Work& work, const EndView& v, const KnifePlate& plate, double middle) {
   const double d = plate.pins.diameter.in(), x = to_local(work.timber(v.member).at, v.o).x;
-  // End and edge distances of 7 and 4 diameters, shrinkage room past 5 in of spread: from memory, the engineer decides.
-  if (plate.pins.from_shoulder.in() < 7 * d - 1e-9)
-    warn_joint(work, v.member, WarningId::kEndDistance, x, plate.pins.from_shoulder.in() / d, 7);
+  if (plate.pins.from_shoulder.in() < limits::kEndDiameters * d - 1e-9)
+    warn_joint(work, v.member, WarningId::kEndDistance, x, plate.pins.from_shoulder.in() / d, limits::kEndDiameters);
   const double spread = (plate.pins.count - 1) * plate.pins.spacing.in();
   const double edge = (v.v.hi - middle) - spread / 2;
-  if (plate.pins.count > 0 && edge < 4 * d - 1e-9) warn_joint(work, v.member, WarningId::kEdgeDistance, x, edge / d, 4);
-  if (spread > 5) warn_joint(work, v.member, WarningId::kPinSpread, x, spread, 5);
+  if (plate.pins.count > 0 && edge < limits::kEdgeDiameters * d - 1e-9)
+    warn_joint(work, v.member, WarningId::kEdgeDistance, x, edge / d, limits::kEdgeDiameters);
+  if (spread > limits::kMostPinSpread)
+    warn_joint(work, v.member, WarningId::kPinSpread, x, spread, limits::kMostPinSpread);
   const double need = plate.root_radius.in() + 1.41 * plate.weld_crown.in();
   if (plate.relief_leg.in() < need - 1e-9)
     warn_joint(work, v.member, WarningId::kReliefSmall, x, plate.relief_leg.in(), need);

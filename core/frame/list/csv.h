@@ -1,5 +1,5 @@
 #pragma once
-/// Timbers as comma-separated values (RFC 4180), for spreadsheets and for lists copied off a drawing.
+/// Timbers as comma-separated values, for spreadsheets and for lists copied off a drawing.
 ///
 /// The first line names the columns, in any order; the separator is the comma, semicolon or tab that stands there. A
 /// line with an empty `feature` is a timber; a line with a `feature` belongs to the timber of its `mark`, which stands

@@ -1,11 +1,12 @@
 #include <initializer_list>
 
+#include "frame/limits.h"
 #include "frame/placing/layout.h"
 
 namespace bentbook {
 namespace {
 
-constexpr Length kMost = Length::feet(1000);
+constexpr Length kMost = limits::kMostBuilding;
 
 struct Field {
   const char* name;
@@ -21,8 +22,8 @@ Result<void> check_fields(std::initializer_list<Field> fields) {
 }
 
 Result<void> check_section(const char* name, const Section& section) {
-  return check_fields({{name, section.breadth, Length::inches(1), Length::inches(48)},
-                       {name, section.depth, Length::inches(1), Length::inches(48)}});
+  return check_fields({{name, section.breadth, limits::kLeastSide, limits::kMostSide},
+                       {name, section.depth, limits::kLeastSide, limits::kMostSide}});
 }
 
 Result<void> check_sections(const PlanSections& s) {
@@ -98,8 +99,8 @@ struct CheckJoint {
 
 Result<void> check_pitch(const char* name, const Slope& pitch) {
   const double deg = pitch.deg();
-  if (!(deg > 0.5)) return fail(ErrorCode::kTooSmall, name);
-  if (!(deg < 80)) return fail(ErrorCode::kSteep, name);
+  if (!(deg > limits::kFlattestRoof)) return fail(ErrorCode::kTooSmall, name);
+  if (!(deg < limits::kSteepestRoof)) return fail(ErrorCode::kSteep, name);
   return {};
 }
 
@@ -161,8 +162,8 @@ Result<void> check_plan(const FramePlan& p) {
   for (const Length girt : p.girts)
     if (auto ok = check_fields({{"girt", girt, {}, kMost}}); !ok) return ok;
   if (p.girts.size() > 20) return fail(ErrorCode::kTooLarge, "girts");
-  if (!(p.moisture >= 0 && p.moisture <= 300)) return fail(ErrorCode::kTooLarge, "moisture");
-  if (!(p.load_psf >= 0 && p.load_psf <= 1000)) return fail(ErrorCode::kTooLarge, "load_psf");
+  if (!(p.moisture >= 0 && p.moisture <= limits::kMostMoisture)) return fail(ErrorCode::kTooLarge, "moisture");
+  if (!(p.load_psf >= 0 && p.load_psf <= limits::kMostRoofLoad)) return fail(ErrorCode::kTooLarge, "load_psf");
   return check_bays(p);
 }
 

@@ -2,17 +2,17 @@
 
 #include <utility>
 
+#include "frame/limits.h"
 #include "frame/placing/layout.h"
 
 namespace bentbook {
 namespace {
 
-/// Outward push at the feet of one pair: w · span / (2 (tan A + tan B)). Source: statics of a three-hinged frame.
+/// Outward push at the feet of one pair: w · span / (2 (tan A + tan B)). Source: SOURCES.md, "thrust".
 void say_thrust(Work& work, const Layout& l) {
   const FramePlan& plan = work.plan;
   if (l.lean_to) return;
-  // A tie counts as low within 2 ft of the plates (common practice).
-  bool tied = plan.ties && plan.tie_drop <= Length::feet(2);
+  bool tied = plan.ties && plan.tie_drop <= limits::kLowTie;
   for (const int tie : l.tie) tied = tied && tie >= 0;
   const bool carried = plan.peak == Peak::kRidgeBeam && plan.on_ties == OnTies::kKingPosts && plan.ties;
   if (tied || carried) return;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "frame/limits.h"
 #include "frame/placing/work.h"
 #include "geometry/cell.h"
 
@@ -87,14 +88,13 @@ void warn_cut_contact(Frame& frame, const ContactFace& contact, int timber, doub
   }
 }
 
-/// Pins and pegs of two joints want their axes apart by half of both and a margin of half an inch (common practice).
+/// Pins and pegs of two joints want their axes apart by half of both and a margin.
 void warn_close_pins(Timber& t) {
-  constexpr double kMargin = 0.5;
   for (std::size_t i = 0; i < t.features.size(); ++i)
     for (std::size_t j = i + 1; j < t.features.size(); ++j) {
       const Feature &a = t.features[i], &b = t.features[j];
       if (a.kind != FeatureKind::kHole || b.kind != FeatureKind::kHole || a.joint == b.joint) continue;
-      const double wanted = (a.diameter + b.diameter) / 2 + kMargin;
+      const double wanted = (a.diameter + b.diameter) / 2 + limits::kPinMargin;
       const double along = libm::fabs((a.from + a.to) - (b.from + b.to)) / 2;
       if (along >= wanted) continue;
       const Axis one = t.pockets[static_cast<std::size_t>(a.first_pocket)].sweep;
@@ -168,11 +168,10 @@ bool in_shaped_end(const Timber& t, double x) {
   });
 }
 
-/// The weakest place is said where less than half of the section is left (common practice; the engineer decides).
+/// The weakest place is said where too little of the section is left; the engineer decides.
 void warn_section(Timber& t, const Bounds& bounds) {
-  constexpr double kLeast = 0.5;
   const double whole = (t.sides.y_hi - t.sides.y_lo) * (t.sides.z_hi - t.sides.z_lo);
-  TimberWarning least{WarningId::kShareLeft, -1, 0, 1, kLeast};
+  TimberWarning least{WarningId::kShareLeft, -1, 0, 1, limits::kLeastSection};
   std::vector<Rectangle> taken;
   for (const Feature& f : t.features) {
     const double x = (f.from + f.to) / 2;
@@ -182,9 +181,9 @@ void warn_section(Timber& t, const Bounds& bounds) {
     for (std::size_t p = 0; p < t.pockets.size(); ++p)
       if (section_of(t.pockets[p], bounds[p], x, t.sides, r)) taken.push_back(r);
     const double share = 1 - covered(taken) / whole;
-    if (share < least.value) least = {WarningId::kShareLeft, f.joint, x, share, kLeast};
+    if (share < least.value) least = {WarningId::kShareLeft, f.joint, x, share, limits::kLeastSection};
   }
-  if (least.value < kLeast) t.warnings.push_back(least);
+  if (least.value < limits::kLeastSection) t.warnings.push_back(least);
 }
 
 void warn_defects(Timber& t) {

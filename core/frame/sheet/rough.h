@@ -9,7 +9,8 @@
 namespace bentbook {
 
 /// How far the wood stands above the line snapped from end to end, at a station: 4 c x (L − x) / L², crown up
-/// positive. Source: the parabola through both ends and the greatest departure c in the middle; common practice.
+/// positive. The parabola through both ends and the greatest departure c in the middle.
+/// Source: SOURCES.md, "bow".
 [[nodiscard]] double bow_offset(double bow, double length, double station);
 
 /// A face that is no reference: how far it stands proud of its design plane (negative: short of it).

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "raising/insertion/blocking_inside.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
@@ -83,7 +84,7 @@ TimberBits Blocking::Inside::find_blockers(int timber, Vec3 from, Vec3 sweep) {
   for (int other = 0; other < count; ++other)
     if (other != timber && runs_into(own, from, sweep, body(other))) set_bit(bits, other);
   const double lowest = own.whole.lo.z + from.z + (sweep.z < 0 ? sweep.z : 0);
-  if (lowest < ground - kTouching) set_bit(bits, count);
+  if (lowest < ground - limits::kTouching) set_bit(bits, count);
   return bits;
 }
 

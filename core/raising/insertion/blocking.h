@@ -3,13 +3,13 @@
 /// moves, or what is in the way and what to do instead. World axes, inches.
 ///
 /// A way counts as free where the solids (pockets taken out, pegs not in) nowhere take the same room on it by more
-/// than `kTouching`. Tried, in this order: lowered straight from above; lowered beside its place and slid in; straight
-/// in from far away; slid in and brought from far away along another line; with standing timbers spread apart; swung
-/// about an end. What spreads takes along what it would push, and only it (no pins are in there yet); its feet turn on
-/// the sills, so that the move of its joint stands for a tilt: so far that the opening is enough at the lower edge too.
-/// Directions: the ways of the joints between what comes and the rest of the frame (Joint::ways, turned round where the
-/// receiver comes), the building's axes and the coming timber's own. Nothing comes through the ground, which lies at
-/// the frame's lowest point.
+/// than `limits::kTouching`. Tried, in this order: lowered straight from above; lowered beside its place and slid in;
+/// straight in from far away; slid in and brought from far away along another line; with standing timbers spread apart;
+/// swung about an end. What spreads takes along what it would push, and only it (no pins are in there yet); its feet
+/// turn on the sills, so that the move of its joint stands for a tilt: so far that the opening is enough at the lower
+/// edge too. Directions: the ways of the joints between what comes and the rest of the frame (Joint::ways, turned round
+/// where the receiver comes), the building's axes and the coming timber's own. Nothing comes through the ground, which
+/// lies at the frame's lowest point.
 
 #include <cstdint>
 #include <memory>
@@ -18,6 +18,7 @@
 
 #include "frame/plan.h"
 #include "raising/insertion/move_cells.h"
+#include "raising/limits.h"
 #include "raising/plan.h"
 
 namespace bentbook {
@@ -62,8 +63,8 @@ struct Entry {
 };
 
 struct EntryLimits {
-  double spread_most = 8;  ///< inches, at the joint
-  bool springing = true;   ///< whether spreading and swinging are tried at all
+  double spread_most = limits::kMostSpread;  ///< inches, at the joint
+  bool springing = true;                     ///< whether spreading and swinging are tried at all
 };
 
 /// Whether an assembly can be put together lying down, part by part, each along a straight way (or two).

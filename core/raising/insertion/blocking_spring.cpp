@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "raising/insertion/blocking_inside.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
@@ -78,16 +79,15 @@ double lean(Blocking::Inside& in, int timber, double middle, int yields) {
 /// The side at end B yields along +axis (or A's along −axis): in from above beside the other end, in, and closed again.
 std::vector<Move> spread_one(Blocking::Inside& in, const EntryCase& entry, const EntryLimits& limits, Vec3 out,
                              double fixed_depth, double depth, int yields, int stays) {
-  constexpr double kHand = 0.25;  // beyond what the tenons need, either side
   const Timber& timber = in.frame.timbers[static_cast<std::size_t>(entry.coming[0])];
   const Vec3 a = timber.at.origin, b = a + timber.length * timber.at.x;
   const double leaning = lean(in, entry.coming[0], dot(a, out) > dot(b, out) ? a.z : b.z, yields);
-  const double by = leaning * (fixed_depth + depth + 2 * kHand);
+  const double by = leaning * (fixed_depth + depth + 2 * limits::kHandRoom);
   if (leaning == 0 || by > limits.spread_most) return {};
   const std::vector<int> group = yielding(in, entry.standing, yields, by * out, stays);
   if (group.empty()) return {};
   const std::vector<int> rest = without(entry.standing, group);
-  const Vec3 beside = (fixed_depth + kHand) * out;
+  const Vec3 beside = (fixed_depth + limits::kHandRoom) * out;
   const Vec3 down = -in.far * in.ways[0];
   if (any_into(in, entry.coming, beside, down, rest) || any_into(in, entry.coming, beside - by * out, down, group))
     return {};
@@ -113,7 +113,7 @@ std::vector<Move> find_spread(Blocking::Inside& in, const EntryCase& entry, cons
 
 std::vector<Move> find_swing(Blocking::Inside& in, const EntryCase& entry) {
   if (entry.coming.size() != 1) return {};
-  constexpr double kStep = libm::kPi / 180, kTurn = 12 * kStep;
+  constexpr double kStep = libm::kPi / 180, kTurn = limits::kMostSwing * kStep;
   const int timber = entry.coming[0];
   const MoveBody& own = in.body(timber);
   if (own.cells.empty()) return {};
@@ -123,7 +123,7 @@ std::vector<Move> find_swing(Blocking::Inside& in, const EntryCase& entry) {
     if (joint.member != timber || joint.crossing || !has_bit(entry.against, joint.receiver)) continue;
     for (const Vec3& axis : {at.y, -1 * at.y, at.z, -1 * at.z}) {
       const auto hits = [&](const MoveBody& body, Vec3 sweep) {
-        if (body.whole.lo.z < in.ground - kTouching) return true;
+        if (body.whole.lo.z < in.ground - limits::kTouching) return true;
         return std::any_of(entry.standing.begin(), entry.standing.end(),
                            [&](int other) { return runs_into(body, {}, sweep, in.body(other)); });
       };

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "geometry/cell.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
@@ -106,7 +107,7 @@ bool parted_along(const MoveCell& a, const Way& way, const MoveCell& b, Vec3 axi
   const double at = dot(axis, way.from), go = dot(axis, way.sweep);
   ra.lo += at + (go < 0 ? go : 0);
   ra.hi += at + (go > 0 ? go : 0);
-  return ra.hi <= rb.lo + kTouching || rb.hi <= ra.lo + kTouching;
+  return ra.hi <= rb.lo + limits::kTouching || rb.hi <= ra.lo + limits::kTouching;
 }
 
 bool parted_across(const MoveCell& a, const Way& way, const MoveCell& b, Vec3 u, Vec3 v) {
@@ -116,7 +117,8 @@ bool parted_across(const MoveCell& a, const Way& way, const MoveCell& b, Vec3 u,
 }
 
 bool parted_bounds(double a_lo, double a_hi, double at, double go, double b_lo, double b_hi) {
-  return a_hi + at + (go > 0 ? go : 0) <= b_lo + kTouching || b_hi <= a_lo + at + (go < 0 ? go : 0) + kTouching;
+  return a_hi + at + (go > 0 ? go : 0) <= b_lo + limits::kTouching ||
+         b_hi <= a_lo + at + (go < 0 ? go : 0) + limits::kTouching;
 }
 
 /// Separating axes of two convex bodies, one of them swept: the faces of both and pairs of edges, the way itself

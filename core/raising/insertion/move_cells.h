@@ -9,9 +9,6 @@
 
 namespace bentbook {
 
-/// What may overlap and still counts as touching (inches): above rounding, below any clearance that is cut.
-inline constexpr double kTouching = 1e-3;
-
 /// A convex piece: corners, and the directions that could part it from another one, each once up to its sign.
 struct MoveCell {
   std::vector<Vec3> corners, normals, edges;
@@ -30,7 +27,7 @@ struct MoveBody {
 [[nodiscard]] MoveBody shifted(const MoveBody& body, Vec3 by);
 
 /// Whether `moving`, from `from` (added to where it stands) on along `sweep`, takes room of `still` anywhere on that
-/// way by more than `kTouching`. Exact for what the cells say: a convex cell swept along a line is convex.
+/// way by more than `limits::kTouching`. Exact for what the cells say: a convex cell swept along a line is convex.
 [[nodiscard]] bool runs_into(const MoveBody& moving, Vec3 from, Vec3 sweep, const MoveBody& still);
 
 }  // namespace bentbook

@@ -1,6 +1,7 @@
 #pragma once
 /// The crane by the user's own load chart: read at the next longer radius, never between rows; hook block and rigging
-/// are taken off what it says (rigging practice, trade.md). Radius: level distance from the crane's middle of swing.
+/// are taken off what it says. Radius: level distance from the crane's middle of swing.
+/// Source: SOURCES.md, "crane chart".
 
 #include <optional>
 
@@ -21,9 +22,6 @@ struct ChartReading {
 [[nodiscard]] double crane_radius(const Crane& crane, Vec3 place);
 /// Radius of the chart's longest row, inches; 0: no rows.
 [[nodiscard]] double longest_radius(const Crane& crane);
-
-/// Above this share of the net capacity a lift is called near its limit (*common practice*: three quarters).
-inline constexpr double kNearShare = 0.75;
 
 struct CraneLift {
   double radius_stack = 0, radius_place = 0;       ///< inches: where it is picked up, where it is set down

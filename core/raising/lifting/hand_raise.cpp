@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "raising/lifting/pick_points.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
@@ -123,11 +124,11 @@ HandRaise raise_by_hand(const Frame& frame, const RaisingPlan& plan, std::span<c
   if (!(r.weight_lb > 0 && r.lift_height > 0)) return r;
   r.cg_height = levers / r.weight_lb;
   r.cg_behind = std::max(0.0, behind / r.weight_lb);
-  r.anchor_ahead = anchor_ahead > 0 ? anchor_ahead : 1.5 * r.lift_height;
+  r.anchor_ahead = anchor_ahead > 0 ? anchor_ahead : limits::kAnchorShare * r.lift_height;
   r.most_lb = levers / r.lift_height;
   if (plan.crew.each.count > 0)
     r.people = static_cast<int>(libm::ceil(std::min(r.most_lb / plan.crew.each.lb() - 1e-9, 1e6)));
-  if (r.lift_height > kHandReach) r.hands_until = libm::asin(kHandReach / r.lift_height) / kDegree;
+  if (r.lift_height > limits::kHandReach) r.hands_until = libm::asin(limits::kHandReach / r.lift_height) / kDegree;
   r.balance = r.cg_behind > 0 ? libm::atan2(r.cg_height, r.cg_behind) / kDegree : 90;
   for (double tilt = 0; tilt < r.balance; tilt += 10) r.rows.push_back(row_at(r, tilt));
   r.rows.push_back(row_at(r, r.balance));
@@ -147,7 +148,7 @@ std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int
     foot_z = std::min(foot_z, extent(at(frame, t), {0, 0, 1}).lo);
     if (upright(at(frame, t))) posts.push_back(t);
   }
-  if (all.hi - all.lo > 2 * kFlat) return std::nullopt;
+  if (all.hi - all.lo > 2 * limits::kFlat) return std::nullopt;
   // The faces that it lies on: the posts', or where it has none, the longest timber's.
   std::vector<int> main = posts;
   if (main.empty())
@@ -176,9 +177,10 @@ std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int
   ground.down = low_down ? -1.0 * square : square;
   ground.stands_out_down = low_down ? low : high;
   ground.stands_out_up = low_down ? high : low;
-  ground.block_height = std::max(0.0, low_down ? faces.lo - all.lo : all.hi - faces.hi) + kLeastBlock;
+  ground.block_height = std::max(0.0, low_down ? faces.lo - all.lo : all.hi - faces.hi) + limits::kLeastBlock;
   for (const int t : main)
-    for (const double share : {kBlockShare, 1 - kBlockShare}) ground.blocks.push_back({t, share * at(frame, t).length});
+    for (const double share : {limits::kBlockShare, 1 - limits::kBlockShare})
+      ground.blocks.push_back({t, share * at(frame, t).length});
   for (std::size_t i = 0; i + 1 < posts.size(); ++i)
     for (std::size_t k = i + 1; k < posts.size(); ++k) {
       const Timber &a = at(frame, posts[i]), &b = at(frame, posts[k]);
@@ -193,7 +195,8 @@ std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int
     const Timber& timber = at(frame, t);
     const Span e = extent(timber, square);
     const double thick = e.hi - e.lo;
-    if (thick > 0 && timber.length / thick >= kSlender) ground.strongbacks.push_back({t, timber.length / thick});
+    if (thick > 0 && timber.length / thick >= limits::kSlenderFlat)
+      ground.strongbacks.push_back({t, timber.length / thick});
   }
   return ground;
 }

@@ -3,11 +3,11 @@
 /// proposes; a competent person decides, and nobody stands under it.
 ///
 /// The bent turns about its foot line: the lower edge of the feet on the side that was down. Force square to the bent
-/// at the height z_lift: lying, Σ W z / z_lift (trade.md, levers about the foot); at a tilt a from level,
+/// at the height z_lift: lying, Σ W z / z_lift (levers about the foot); at a tilt a from level,
 /// W (z_c cos a − d sin a) / z_lift, z_c the height and d the distance behind the foot line of the centre of gravity
 /// when upright. It is out of balance until tan a = z_c / d; before that the back guy has to be tight, past it the bent
-/// wants to go over by itself. Hands reach kHandReach (*common practice*), then poles take over. A rope to an anchor on
-/// the ground ahead pulls what its lever needs.
+/// wants to go over by itself. Hands reach limits::kHandReach, then poles take over. A rope to an anchor on the
+/// ground ahead pulls what its lever needs. Source: SOURCES.md, "levers".
 
 #include <cstdint>
 #include <optional>
@@ -18,8 +18,6 @@
 #include "raising/lifting/pick.h"
 
 namespace bentbook {
-
-inline constexpr double kHandReach = 78;  ///< 6 ft 6 in
 
 struct RaiseRow {
   double tilt = 0;     ///< degrees from level
@@ -41,7 +39,7 @@ struct HandRaise {
   double anchor_ahead = 0;     ///< inches from the foot line to the rope's anchor
   std::vector<RaiseRow> rows;  ///< every 10°, the last at the balance point or 90°
 };
-/// `anchor_ahead` 0: one and a half times z_lift. No timbers: all 0.
+/// `anchor_ahead` 0: limits::kAnchorShare times z_lift. No timbers: all 0.
 [[nodiscard]] HandRaise raise_by_hand(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                                       std::span<const int> timbers, double anchor_ahead = 0);
 
@@ -63,9 +61,6 @@ struct Slender {
   int timber = 0;
   double ratio = 0;
 };
-inline constexpr double kSlender = 30;       ///< a strongback from here on (*common practice* is by eye; ours, stated)
-inline constexpr double kLeastBlock = 4;     ///< inches: hands, poles and slings go under (*common practice*)
-inline constexpr double kBlockShare = 0.22;  ///< of a timber's length from its ends: least bending on two blocks, 0.207
 struct OnTheGround {
   Vec3 down;  ///< world direction, of the bent as it will stand, that lies down
   FaceDownWhy why = FaceDownWhy::kFewer;
@@ -76,7 +71,8 @@ struct OnTheGround {
   std::vector<int> toe_stops;       ///< timbers whose feet have to be stopped
   std::vector<Slender> strongbacks;
 };
-/// Nothing where the timbers are no bent: fewer than two, or thicker than kFlat to both sides of their middle plane.
+/// Nothing where the timbers are no bent: fewer than two, or thicker than limits::kFlat to both sides of their middle
+/// plane.
 [[nodiscard]] std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int> timbers);
 
 }  // namespace bentbook

@@ -4,12 +4,10 @@
 
 #include "frame/facts.h"
 #include "raising/lifting/pick_points.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
-
-constexpr double kWanted = 60;  ///< degrees from level that points are moved together for
-constexpr double kGoodTilt = 10, kGoodLean = 5;
 
 /// How a sling of the user's would carry it.
 struct Try {
@@ -18,7 +16,7 @@ struct Try {
   const PickWay* way = nullptr;
   double carries = 0;
   bool choked = false;
-  [[nodiscard]] bool good() const { return hang.least_angle >= kSlingWarn && hang.most_tension <= carries; }
+  [[nodiscard]] bool good() const { return hang.least_angle >= limits::kSlingWarn && hang.most_tension <= carries; }
   /// What is worse than good, for a choice among bad ones.
   [[nodiscard]] double share() const { return carries > 0 ? hang.most_tension / carries : 1e9; }
 };
@@ -75,12 +73,13 @@ class Picking {
     for (const PickWay& way : points_.ways) {
       const auto hang = hang_on_legs(points_of(way), points_.cg, points_.up, pick_.weight_lb, gear(g).length.in());
       if (!hang || hang->above_cg <= 0) continue;
-      const bool flat = best.way != nullptr && best.hang.least_angle < kSlingWarn;
-      if (best.way == nullptr || (flat && hang->least_angle > best.hang.least_angle) || hang->least_angle >= kWanted) {
+      const bool flat = best.way != nullptr && best.hang.least_angle < limits::kSlingWarn;
+      if (best.way == nullptr || (flat && hang->least_angle > best.hang.least_angle) ||
+          hang->least_angle >= limits::kSlingWanted) {
         best.hang = *hang;
         best.way = &way;
       }
-      if (best.hang.least_angle >= kWanted) break;
+      if (best.hang.least_angle >= limits::kSlingWanted) break;
     }
     return best.way != nullptr ? std::optional(best) : std::nullopt;
   }
@@ -106,7 +105,7 @@ class Picking {
     pick_.least_angle = hang.least_angle;
     pick_.most_tension = hang.most_tension;
     if (hang.above_cg <= 0) note(PickNoteId::kTurnsOver, hang.above_cg);
-    if (hang.lean > kGoodLean) note(PickNoteId::kLeans, hang.lean);
+    if (hang.lean > limits::kMostLean) note(PickNoteId::kLeans, hang.lean);
   }
 
   void take(const Try& best) {
@@ -146,7 +145,7 @@ class Picking {
     std::optional<Hang> wanted;
     const PickWay* at = nullptr;
     for (const PickWay& way : points_.ways) {
-      wanted = hang_at_angle(points_of(way), points_.cg, points_.up, pick_.weight_lb, kWanted);
+      wanted = hang_at_angle(points_of(way), points_.cg, points_.up, pick_.weight_lb, limits::kSlingWanted);
       at = &way;
       if (wanted && wanted->above_cg > 0) break;
     }
@@ -185,15 +184,15 @@ class Picking {
   void finish() {
     shackles();
     if (legs_ == 4) note(PickNoteId::kTwoOfFour);
-    if (pick_.least_angle < kSlingRefuse)
+    if (pick_.least_angle < limits::kSlingRefuse)
       note(PickNoteId::kAngleTooFlat, pick_.least_angle);
-    else if (pick_.least_angle < kSlingWarn)
+    else if (pick_.least_angle < limits::kSlingWarn)
       note(PickNoteId::kAngleFlat, pick_.least_angle);
     double shortest = 1e9, longest = 0;
     for (const PickLeg& leg : pick_.legs)
       shortest = std::min(shortest, leg.length), longest = std::max(longest, leg.length);
-    if (pick_.spreader < 0 && longest - shortest > 0.25) note(PickNoteId::kTakeUp, longest - shortest);
-    if (legs_ == 2 && libm::fabs(pick_.hang_degrees) > kGoodTilt) note(PickNoteId::kSlides, pick_.hang_degrees);
+    if (pick_.spreader < 0 && longest - shortest > limits::kMostTakeUp) note(PickNoteId::kTakeUp, longest - shortest);
+    if (legs_ == 2 && libm::fabs(pick_.hang_degrees) > limits::kMostTilt) note(PickNoteId::kSlides, pick_.hang_degrees);
   }
 
   const RaisingPlan& plan_;
@@ -211,7 +210,7 @@ void by_crane(const RaisingPlan& plan, Pick& pick) {
     pick.notes.push_back({PickNoteId::kPastChart, radius, longest_radius(plan.crane)});
   } else if (!lift.within) {
     pick.notes.push_back({PickNoteId::kOverCapacity, pick.weight_lb, pick.weight_lb + lift.margin_lb});
-  } else if (lift.share > kNearShare) {
+  } else if (lift.share > limits::kNearShare) {
     pick.notes.push_back({PickNoteId::kNearLimit, lift.share});
   }
 }

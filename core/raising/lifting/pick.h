@@ -2,18 +2,19 @@
 /// One pick: what it weighs, where it is slung, what the legs pull, which of the user's gear and which reading of the
 /// crane's chart carries it. It proposes; a competent person decides. World axes, inches, pounds.
 ///
-/// Weight: the heavier of the timber at the plan's moisture and green, and wet_per_cent on top (trade.md: picks carry
-/// 15 % over green weight). What is made out of steel (plates, pins) is not in it: put it into the crane's rigging.
+/// Weight: the heavier of the timber at the plan's moisture and green, and wet_per_cent on top. What is made out of
+/// steel (plates, pins) is not in it: put it into the crane's rigging.
 ///
 /// Points. One timber as it will lie, or level: two, alike far from the centre of gravity along it, up to the quarter
 /// points, on its upper face; nearer together where the user's slings are too short for 60° from level. A timber that
 /// will stand (60° and steeper): one, above its centre of gravity, on a sling that brings the hook past its upper end.
 /// Timbers together, hanging as they will stand: two points on what is topmost, alike far from the centre of gravity in
-/// plan along the longer way; four where the other way is more than kFlat to either side.
+/// plan along the longer way; four where the other way is more than limits::kFlat to either side.
 ///
 /// Gear. Legs grip the wood as chokers, with the tag's choker figure; a sling whose tag has none is counted straight,
-/// to a fitting (kNeedsFitting). The lightest of the user's slings that carries it at kSlingWarn or steeper is taken;
-/// else a spreader, with plumb legs, where one carries it; else the best there is, and what is wrong with it is said.
+/// to a fitting (kNeedsFitting). The lightest of the user's slings that carries it at limits::kSlingWarn or steeper is
+/// taken; else a spreader, with plumb legs, where one carries it; else the best there is, and what is wrong with it is
+/// said.
 
 #include <cstdint>
 #include <optional>
@@ -35,8 +36,8 @@ struct PickBody {
 [[nodiscard]] std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan);
 
 enum class PickNoteId : std::uint8_t {
-  kAngleFlat,     ///< a leg below kSlingWarn; value: its degrees from level
-  kAngleTooFlat,  ///< …kSlingRefuse: refused
+  kAngleFlat,     ///< a leg below limits::kSlingWarn; value: its degrees from level
+  kAngleTooFlat,  ///< …limits::kSlingRefuse: refused
   kNoSlings,      ///< the gear has none; value: lb that each leg must carry, value2: inches that it must be long
   kSlingWeak,     ///< refused: none carries it; value: lb a leg, value2: the most that one of them carries
   kSlingShort,    ///< refused: none is long enough; value: inches wanted, value2: the longest

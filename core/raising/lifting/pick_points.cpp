@@ -3,12 +3,12 @@
 #include <algorithm>
 
 #include "raising/lifting/pick.h"
+#include "raising/limits.h"
 
 namespace bentbook {
 namespace {
 
 constexpr double kDegree = libm::kPi / 180;
-constexpr double kStands = 0.8660254037844386;  ///< sine of 60°: steeper is upright
 constexpr double kShares[] = {0.5, 0.45, 0.4, 0.35, 0.3, 0.25, 0.2, 0.15, 0.1};
 constexpr double kLeastSquare = 6;  ///< four points: inches to either side
 
@@ -32,7 +32,7 @@ std::optional<PickSpot> top_spot(const PickPoints& p, double along, int side) {
   double best_off = 0;
   for (const int t : p.timbers) {
     const Timber& timber = timber_of(p, t);
-    if (libm::fabs(timber.at.x.z) >= kStands) continue;
+    if (libm::fabs(timber.at.x.z) >= limits::kUprightSine) continue;
     const double step = dot(timber.at.x, p.along);
     const double first = dot(timber.at.origin - p.cg, p.along);
     if (libm::fabs(step) < 0.2) continue;  // nearly square to the way along: points cannot be set apart on it
@@ -81,14 +81,14 @@ void plan_axes(PickPoints& p) {
     left = std::min(left, dot(e, p.square)), right = std::max(right, dot(e, p.square));
   }
   p.reach = std::min(-less, more);
-  p.four = std::min(-left, right) > kFlat;
+  p.four = std::min(-left, right) > limits::kFlat;
 }
 
 void one_timber(PickPoints& p, Vec3 cg_world, HangWish hang) {
   const Timber& timber = timber_of(p, p.timbers[0]);
   p.cg = to_local(timber.at, cg_world);
   const double rise = std::clamp(timber.at.x.z, -1.0, 1.0);
-  p.upright = hang == HangWish::kAsPlaced && libm::fabs(rise) >= kStands;
+  p.upright = hang == HangWish::kAsPlaced && libm::fabs(rise) >= limits::kUprightSine;
   p.up = hang == HangWish::kAsPlaced ? to_local_direction(timber.at, {0, 0, 1}) : Vec3{0, 0, 1};
   if (!timber.placed) p.up = {0, 0, 1}, p.upright = false;
   p.hang_degrees = libm::asin(std::clamp(p.up.x, -1.0, 1.0)) / kDegree;

@@ -11,9 +11,6 @@ namespace bentbook {
 
 enum class HangWish : std::uint8_t;
 
-/// To either side of the centre of gravity, inches: timbers within it are slung by two points, else by four.
-inline constexpr double kFlat = 24;
-
 struct PickSpot {
   int timber = 0;
   double station = 0;

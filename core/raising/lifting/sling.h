@@ -5,8 +5,9 @@
 /// One leg carries all. Two legs carry what the sines of their angles from the plumb line say (unequal legs, points of
 /// unequal height: as they are). Three legs: the one balance there is. Four legs cannot be made alike enough to share:
 /// each is counted with the most that it carries when any one of the others hangs slack, which for a load in its middle
-/// is two legs of four (*common practice*). Factor on a leg's straight share: 1 / sin of its angle from level:
-/// 90° 1.000, 60° 1.155, 45° 1.414, 30° 2.000 (rigging charts, trade.md).
+/// is two legs of four. Factor on a leg's straight share: 1 / sin of its angle from level:
+/// 90° 1.000, 60° 1.155, 45° 1.414, 30° 2.000.
+/// Source: SOURCES.md, "sling legs".
 
 #include <optional>
 #include <span>
@@ -15,9 +16,6 @@
 #include "geometry/vec.h"
 
 namespace bentbook {
-
-inline constexpr double kSlingWarn = 45;    ///< degrees from level: below it a warning (trade.md)
-inline constexpr double kSlingRefuse = 30;  ///< …refused
 
 /// 1 / sin; 0 for angles that are not above 0.
 [[nodiscard]] double sling_factor(double degrees_from_level);

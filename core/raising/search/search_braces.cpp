@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 
 namespace bentbook {
@@ -88,9 +89,9 @@ class Bracer {
     const Vec3 along = to - from.point;
     const double length = norm(along);
     if (length < kShortest) return;
-    const bool thick = length > 75 * 1.5 - 1;
+    const bool thick = length > limits::kMostSlenderness * 1.5 - 1;
     brace.thickness = thick ? Length::inches(7, 2) : Length::inches(3, 2);
-    if (length > 75 * brace.thickness.in() - 1) return;
+    if (length > limits::kMostSlenderness * brace.thickness.in() - 1) return;
     const double change = libm::fabs(dot(along, from.speed - to_speed)) / length / most;
     // Shorter and thinner ones, where they do as much.
     const double score = change * (1 - 0.2 * length / 262) * (thick ? 0.8 : 1);

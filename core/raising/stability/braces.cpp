@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
 
@@ -10,7 +11,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double kKnee = 30;   ///< from the joint, along both timbers
 constexpr double kHigh = 84;   ///< a ground brace's head above the post's foot, at most
-constexpr double kLean = 0.7;  ///< its run for its rise: 84 by 59 in are 103 in, within 75 × 1 1/2 in
+constexpr double kLean = 0.7;  ///< its run for its rise: 84 by 59 in are 103 in, short enough to push
 
 constexpr double kNearest = 36, kFarthest = 200;  ///< between timbers that are not joined
 constexpr std::size_t kMostOthers = 24;
@@ -114,7 +115,7 @@ class Search {
     StandingCheck check = run_.check(timbers_, up_, StandingDepth::kStands);
     proposal.at_least = check.mechanisms > 0 ? check.mechanisms : check.stands() ? 0 : 1;
     proposal.cures = check.stands();
-    if (proposal.cures || check.mechanisms > kMostBraces || set_.timbers.empty()) return proposal;
+    if (proposal.cures || check.mechanisms > limits::kMostBraces || set_.timbers.empty()) return proposal;
     add_candidates(check);
     if (check.mechanisms > 0 && !hold_mechanisms()) return proposal;
     hold_cases();
@@ -203,7 +204,7 @@ class Search {
   }
 
   void hold_cases() {
-    for (int more = 0; more < kMostBraces; ++more) {
+    for (int more = 0; more < limits::kMostBraces; ++more) {
       const StandingCheck check = run_.check(timbers_, up_with(), StandingDepth::kStands);
       if (check.stands() || check.fall.empty()) return;
       std::vector<TimberMotion> by_place(set_.timbers.size());

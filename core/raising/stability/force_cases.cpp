@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
+
 namespace bentbook {
 namespace {
 
@@ -66,7 +68,7 @@ class Judge {
     for (std::size_t r = 0; r < system_.columns.size(); ++r) {
       const ForceSystem::Column& c = system_.columns[r];
       const double give = system_.give(c, motion_);
-      const bool counts = give < 0 ? c.lo > -kMostForce : c.hi < kMostForce;
+      const bool counts = give < 0 ? c.lo > -limits::kMostForce : c.hi < limits::kMostForce;
       if (!counts) continue;
       const double size = give < 0 ? -give : give;
       most = size > most ? size : most;
@@ -129,7 +131,7 @@ std::vector<LoadCase> load_cases(const StandingModel& model, const StandingSet& 
 
 ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, const Floors* floors) {
   Judge judge(model, set);
-  ForceVerdict verdict{true, kMostFactor, true, {}, {}, {}};
+  ForceVerdict verdict{true, limits::kMostFactor, true, {}, {}, {}};
   const std::vector<LoadCase> cases = load_cases(model, set);
   std::vector<std::size_t> order(cases.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "raising/limits.h"
 #include "raising/stability/forces.h"
 
 namespace bentbook {
@@ -16,7 +17,8 @@ namespace bentbook {
 
 struct ForceVerdict {
   bool holds = false;
-  double factor = 0;  ///< of the worst case, to kMostFactor, rounded down to thousandths; where only asked: 1 or 0
+  double factor =
+      0;  ///< of the worst case, to limits::kMostFactor, rounded down to thousandths; where only asked: 1 or 0
   bool decided = true;
   LoadCase worst;
   std::vector<int> hangs_on;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
 #include "raising/stability/force_work.h"
 
 namespace bentbook {
@@ -20,10 +21,10 @@ struct Scaled {
 
 /// How far they go.
 double most_of(const StandingModel& model, const RowForces& weight, const Scaled& it) {
-  double most = kMostFactor;
+  double most = limits::kMostFactor;
   for (const auto& [r, more] : it.more) {
     const HoldRow& row = model.rows[at(r)];
-    const double limit = row.limit > 0 && row.limit < kMostForce ? row.limit : kMostForce;
+    const double limit = row.limit > 0 && row.limit < limits::kMostForce ? row.limit : limits::kMostForce;
     const double own = it.weight * weight(r), bound = more > 0 ? limit : row.two_way ? -limit : 0;
     if (more != 0) most = std::min(most, (bound - own) / more);
   }

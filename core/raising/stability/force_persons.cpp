@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
 #include "raising/stability/force_work.h"
 
 namespace bentbook {
@@ -37,7 +38,8 @@ double person_station(const StandingModel& model, const LoadCase& load) {
 bool heavy_fits(const StandingModel& model, const Proof& proof) {
   return std::all_of(proof.set.rows.begin(), proof.set.rows.end(), [&](int r) {
     const double limit = model.rows[at(r)].limit;
-    return libm::fabs((1 + kMoreWeight) * proof.weight(r)) <= (limit > 0 && limit < kMostForce ? limit : kMostForce);
+    return libm::fabs((1 + kMoreWeight) * proof.weight(r)) <=
+           (limit > 0 && limit < limits::kMostForce ? limit : limits::kMostForce);
   });
 }
 
@@ -48,7 +50,7 @@ bool ForceWork::still(const PersonHold& hold) const {
     const HoldRow& row = model_.rows[at(more.first)];
     const double weight = proof_.weight(more.first), light = weight + more.second;
     const double heavy = light + kMoreWeight * weight;
-    const double most = row.limit > 0 && row.limit < kMostForce ? row.limit : kMostForce;
+    const double most = row.limit > 0 && row.limit < limits::kMostForce ? row.limit : limits::kMostForce;
     const double least = row.two_way ? -most : 0;
     return light >= least && light <= most && heavy >= least && heavy <= most;
   });

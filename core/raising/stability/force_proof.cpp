@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
 #include "raising/stability/force_work.h"
 
 namespace bentbook {
@@ -110,7 +111,7 @@ bool ForceWork::solve_all(const LoadCase& load, double factor, RowForces& f) {
 bool ForceWork::heavy_case(LoadCase load, const RowForces& f) {
   const bool within = std::all_of(set_.rows.begin(), set_.rows.end(), [&](int r) {
     const double rated = model_.rows[at(r)].limit;
-    const double limit = rated > 0 && rated < kMostForce ? rated : kMostForce;
+    const double limit = rated > 0 && rated < limits::kMostForce ? rated : limits::kMostForce;
     return libm::fabs(f(r) + kMoreWeight * proof_.weight(r)) <= limit;
   });
   if (within) return true;

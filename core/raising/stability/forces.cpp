@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
+
 namespace bentbook {
 namespace {
 
@@ -55,7 +57,7 @@ ForceSystem force_system(const StandingModel& model, std::vector<int> bodies, st
     c.b = row.b < 0 ? -1 : number[at(row.b)];
     if (c.a >= 0) write_side(c.on_a, row, model.bodies[at(row.a)].cg, 1);
     if (c.b >= 0) write_side(c.on_b, row, model.bodies[at(row.b)].cg, -1);
-    c.hi = row.limit > 0 && row.limit < kMostForce ? row.limit : kMostForce;
+    c.hi = row.limit > 0 && row.limit < limits::kMostForce ? row.limit : limits::kMostForce;
     c.lo = row.two_way ? -c.hi : 0;
     system.columns.push_back(c);
   }
@@ -71,7 +73,7 @@ CaseLoads case_loads(const StandingModel& model, const std::vector<int>& bodies,
   for (std::size_t i = 0; i < bodies.size(); ++i) {
     const StandingBody& body = model.bodies[at(bodies[i])];
     const Eigen::Index o = static_cast<Eigen::Index>(6 * i);
-    loads.fixed(o + 2) = (load.heavy ? 1.15 : 0.9) * body.weight_lb;
+    loads.fixed(o + 2) = (load.heavy ? limits::kHeavyShare : limits::kLightShare) * body.weight_lb;
     if (load.kind == LoadKind::kPush) {
       loads.scaled(o) = -body.push_lb[load.direction] * kX[load.direction];
       loads.scaled(o + 1) = -body.push_lb[load.direction] * kY[load.direction];

@@ -5,9 +5,9 @@
 /// `Balance` looks for the forces nearest to given ones by an active-set iteration on the normal equations (every row a
 /// spring of equal stiffness that lets go where it would have to pull: the primal-dual active set method). What it
 /// finds is checked: bounds exactly, equilibrium to kBalanceError. Where it finds none it looks whether its last vector
-/// proves that there are none with every force below kMostForce (Farkas). What it can't decide goes to the linear
-/// program. `LoadFactor` is that program: the largest λ, by lp_solve; the matrix is shared by all load cases, each
-/// starts from the basis of the one before.
+/// proves that there are none with every force below limits::kMostForce. Source: SOURCES.md, "no forces". What it can't
+/// decide goes to the linear program. `LoadFactor` is that program: the largest λ, by lp_solve; the matrix is shared by
+/// all load cases, each starts from the basis of the one before.
 
 #include <Eigen/SparseCholesky>
 #include <array>
@@ -15,6 +15,7 @@
 #include <utility>
 #include <vector>
 
+#include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
 

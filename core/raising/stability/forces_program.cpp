@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "raising/limits.h"
 #include "raising/stability/forces.h"
 
 namespace bentbook {
@@ -61,7 +62,7 @@ LoadFactor::LoadFactor(const ForceSystem& system) : system_(system), program_(st
     const ForceSystem::Column& c = system.columns[static_cast<std::size_t>(r)];
     set_bounds(lp, r + 1, c.lo, c.hi);
   }
-  set_bounds(lp, m + 1, 0, kMostFactor);
+  set_bounds(lp, m + 1, 0, limits::kMostFactor);
   for (int i = 1; i <= n; ++i) set_constr_type(lp, i, EQ);
   set_maxim(lp);
   double one[] = {1};
@@ -107,7 +108,7 @@ Largest LoadFactor::solve(const CaseLoads& loads) {
   }
   // What the solver says is believed only with forces that hold.
   if (!holds(system_, loads.fixed + result.factor * loads.scaled, result.forces)) return {};
-  if (result.factor > kMostFactor) result.factor = kMostFactor;
+  if (result.factor > limits::kMostFactor) result.factor = limits::kMostFactor;
   double* duals = nullptr;
   result.motion = Loads::Zero(n);
   if (get_ptr_dual_solution(lp, &duals) != FALSE && duals != nullptr)
@@ -119,7 +120,7 @@ Largest LoadFactor::solve(const CaseLoads& loads) {
 /// By halves, where the program gave up or is known to be wrong.
 Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest known) {
   Largest result = std::move(known);
-  double lo = result.factor, hi = kMostFactor;
+  double lo = result.factor, hi = limits::kMostFactor;
   const auto ask = [&](double factor) {
     Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
     Loads y;
@@ -148,7 +149,7 @@ Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest know
 /// No forces hold more than this: whatever they are, they do no more work along a motion than their bounds let them.
 double LoadFactor::bound(const CaseLoads& loads, const Loads& motion) const {
   const double work = motion.size() > 0 ? motion.dot(loads.scaled) : 0;
-  if (!(work > 0)) return kMostFactor;
+  if (!(work > 0)) return limits::kMostFactor;
   double most = -motion.dot(loads.fixed);
   for (const ForceSystem::Column& c : system_.columns) {
     const double give = system_.give(c, motion);
@@ -160,11 +161,11 @@ double LoadFactor::bound(const CaseLoads& loads, const Loads& motion) const {
 Largest LoadFactor::sure(Balance& balance, const CaseLoads& loads) {
   Largest found = solve(loads);
   if (!found.decided) return halve(balance, loads, {});
-  if (found.factor >= kMostFactor || bound(loads, found.motion) <= found.factor + 5e-4) return found;
+  if (found.factor >= limits::kMostFactor || bound(loads, found.motion) <= found.factor + 5e-4) return found;
   // The program's forces are checked; that there are none beyond is its word, which is not always good.
   Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
   Loads y;
-  const double beyond = std::min(found.factor + 1e-3, kMostFactor);
+  const double beyond = std::min(found.factor + 1e-3, limits::kMostFactor);
   if (balance.solve(loads.fixed + beyond * loads.scaled, f, y, kMoreRounds) != Found::kForces) {
     if (found.motion.size() == 0) found.motion = y;
     return found;

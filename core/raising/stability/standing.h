@@ -4,33 +4,38 @@
 /// can give hold every load case). A result without faults means "no collapse found, as assumed", never "safe": a
 /// competent person decides, local codes and licensed practice rule. World axes, inches, pounds.
 ///
-/// What a joint holds before the lead changes it (HoldChange; trade.md's table, conservative, *common practice*):
-///   post on the ground   a point; presses; sideways (and turning on the spot) and uplift when posts_anchored
-///   sill on the ground   presses at its corners; sideways and uplift when posts_anchored
-///   knife plate          a point both ways, and no turning about the member's own axis; only with its pins in;
-///                        what sits on it presses as on a tenon's shoulder
-///   tenon                a point: its shoulder presses, its cheeks and edges hold across the tenon both ways and
-///   against
-///                        turning about the member's own axis; its peg pulls only where changed
-///   brace's tenon        a point: it presses along the brace, and holds across it (its own weight) and against turning
-///   housed or plain butt what its faces press on
-///   bird's mouth         its seat and heel press; uplift, along the plate and out of the heel only where changed
-///   rafter peak          its faces press; a tongue's cheeks hold sideways
-///   half lap             seat and shoulder press, the notch's sides hold the member; its peg pulls only where changed
-///   scarf                seat and butts press, its pegs hold sideways; uplift and pulling only where changed
+/// What a joint holds before the lead changes it (HoldChange). Source: SOURCES.md, "what joints hold".
+// clang-format off
+///   | joint                 | holds                                                                                 |
+///   |-----------------------|---------------------------------------------------------------------------------------|
+///   | post on the ground    | a point; presses; sideways (and turning on the spot) and uplift when posts_anchored   |
+///   | sill on the ground    | presses at its corners; sideways and uplift when posts_anchored                       |
+///   | knife plate           | a point both ways, and no turning about the member's own axis; only with its pins in; |
+///   |                       | what sits on it presses as on a tenon's shoulder                                      |
+///   | tenon                 | a point: its shoulder presses; its cheeks and edges hold across the tenon both ways   |
+///   |                       | and against turning about the member's own axis; its peg pulls only where changed     |
+///   | brace's tenon         | a point: presses along the brace; holds across it (its own weight), against turning   |
+///   | housed or plain butt  | what its faces press on                                                               |
+///   | bird's mouth          | seat and heel press; uplift, along the plate and out of the heel only where changed   |
+///   | rafter peak           | its faces press; a tongue's cheeks hold sideways                                      |
+///   | half lap              | seat and shoulder press, the notch's sides hold the member; its peg pulls only where  |
+///   |                       | changed                                                                               |
+///   | scarf                 | seat and butts press, its pegs hold sideways; uplift and pulling only where changed   |
+// clang-format on
 /// HoldChange, for all joints of a kind: `sideways` holds level across both ways (for a tenon: false takes it away),
 /// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis.
-/// Guys pull, props press, diagonals do both while their free length is at most 75 × their thickness, else pull.
+/// Guys pull, props press, diagonals do both up to limits::kMostSlenderness (free length over thickness), else pull.
 /// There is no friction, and no moment in a joint beyond what faces make that press at their corners. Faces that have
 /// another one opposite in the same joint, or a screw or peg that keeps them shut, press along one line across the
 /// member only.
 ///
-/// Load cases, λ multiplies what is in brackets: own weight × 0.9 and × 1.15, each + λ (a push from one of eight
-/// directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the stop-wind on it,
-/// 0.00256 mph² lb/ft² × 2 × its projected area, no shielding; and out_of_plumb_per_mille of its weight the same way);
-/// own weight × 0.9 and × 1.15 + λ (a person on a timber's axis at the first and at the last of its joints that stand).
-/// Forces for those two make forces for every joint between, since a mean of two sets of forces is one too.
-/// The margin is the largest λ that forces can be found for, at most kMostFactor; 0 where even λ = 0 fails.
+/// Load cases, λ multiplies what is in brackets: own weight × kLightShare and × kHeavyShare, each + λ (a push from one
+/// of eight directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the
+/// stop-wind on it, limits::kWindPressure and kTimberDrag on its projected area, no shielding; and
+/// out_of_plumb_per_mille of its weight the same way); own weight × the same + λ (a person on a timber's axis at the
+/// first and at the last of its joints that stand). Forces for those two make forces for every joint between, since a
+/// mean of two sets of forces is one too. The margin is the largest λ that forces can be found for, at most
+/// limits::kMostFactor; 0 where even λ = 0 fails. Source: SOURCES.md, "statics".
 
 #include <cstdint>
 #include <memory>
@@ -38,12 +43,11 @@
 #include <vector>
 
 #include "frame/plan.h"
+#include "raising/limits.h"
 #include "raising/plan.h"
 
 namespace bentbook {
 
-inline constexpr double kMostFactor = 3;      ///< margins are not looked for beyond it
-inline constexpr double kMostForce = 20'000;  ///< lb; no row is counted for more, rated or not
 inline constexpr int kGround = -1;
 
 enum class HoldKind : std::uint8_t {
@@ -59,7 +63,7 @@ struct HoldRow {
   int a = 0, b = kGround;  ///< indices in Frame::timbers
   Vec3 point, direction;
   bool two_way = false;
-  double limit = 0;  ///< lb, 0: kMostForce; two-way: of either sign
+  double limit = 0;  ///< lb, 0: limits::kMostForce; two-way: of either sign
   HoldKind kind = HoldKind::kPress;
   int joint = -1;      ///< index in Frame::joints
   int temporary = -1;  ///< index in StandingModel::temporaries
@@ -194,9 +198,8 @@ class StandingRun {
 /// Diagonals, as few as are found, that with `temporaries` make it stand. From posts to stakes in the ground; from what
 /// moves to what it is joined to, on both sides of the joint, to other timbers near, or (guys) to the ground. First one
 /// for each mechanism, each time the one that holds back most of what still moves; then, case by case that fails, the
-/// one that is in its way most; then those that turn out not to be needed are taken out again. More than kMostBraces
-/// are not tried. Names are left empty.
-inline constexpr int kMostBraces = 24;
+/// one that is in its way most; then those that turn out not to be needed are taken out again. More than
+/// limits::kMostBraces are not tried. Names are left empty.
 struct BraceProposal {
   bool cures = false;  ///< with them it stands
   std::vector<Temporary> braces;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "raising/limits.h"
 #include "raising/stability/standing.h"
 
 namespace bentbook {
@@ -291,7 +292,8 @@ StandingBody body_of(const Timber& t, const RaisingLoads& loads) {
   body.end_a = t.at.origin;
   body.end_b = t.at.origin + t.length * t.at.x;
   const double b = t.sides.y_hi - t.sides.y_lo, d = t.sides.z_hi - t.sides.z_lo;
-  const double pressure = 2 * 0.00256 * loads.wind_mph * loads.wind_mph / 144;  // lb/in²
+  const double pressure =
+      limits::kTimberDrag * limits::kWindPressure * loads.wind_mph * loads.wind_mph / 144;  // lb/in²
   for (std::size_t k = 0; k < 8; ++k) {
     const Vec3 blow{kEighths[k][0], kEighths[k][1], 0};
     const double area = libm::fabs(dot(blow, t.at.x)) * b * d + libm::fabs(dot(blow, t.at.y)) * t.length * d +
@@ -374,7 +376,8 @@ int add_temporary(StandingModel& model, const Frame& frame, const Temporary& tem
   if (!(length > 1)) return index;
   HoldRow row{from, to, p, (1 / length) * (q - p), false};
   if (temporary.kind == TemporaryKind::kProp) row.direction = -1 * row.direction;
-  row.two_way = temporary.kind == TemporaryKind::kDiagonal && length <= 75 * temporary.thickness.in();
+  row.two_way =
+      temporary.kind == TemporaryKind::kDiagonal && length <= limits::kMostSlenderness * temporary.thickness.in();
   row.limit = temporary.rated.count > 0 ? temporary.rated.lb() : 0;
   row.kind = HoldKind::kTemporary;
   row.temporary = index;

@@ -1,9 +1,10 @@
 #pragma once
 /// Bytes cut into short texts for a row of QR codes, read back in any order and over any time; and the text of the code
-/// on a timber's label. All of it in the 45 signs that a QR code packs tightest (ISO/IEC 18004, alphanumeric mode).
+/// on a timber's label. All of it in the 45 signs that a QR code packs tightest (its alphanumeric mode).
+/// Source: SOURCES.md, "QR codes".
 ///
 ///   BB1L/SSSSSSSS/n/of/CCCCCCCC/data   SSSSSSSS checksum of all bytes, n of "of" pieces, CCCCCCCC checksum of the text
-///                                      before it and of the piece's bytes, data in Base45 (RFC 9285)
+///                                      before it and of the piece's bytes, data in Base45
 ///   BB1T/BOOK/MARK                     the book's id in capitals; of the mark all but A-Z 0-9 . - as %XX
 
 #include <cstdint>
@@ -15,14 +16,15 @@
 
 namespace bentbook {
 
-/// RFC 9285.
+/// Source: SOURCES.md, "Base45".
 [[nodiscard]] std::string base45(std::string_view bytes);
 /// kSyntax ("code", `at`).
 [[nodiscard]] Result<std::string> read_base45(std::string_view text);
 
 inline constexpr int kMostChunks = 999;
 inline constexpr std::size_t kMostChunkBytes = 2000;
-/// About what a phone's camera takes from another's screen at arm's length (common practice): a code of 81 modules.
+/// About what a phone's camera takes from another's screen at arm's length: a code of 81 modules.
+/// Source: SOURCES.md, "size of a code".
 inline constexpr std::size_t kChunkBytes = 500;
 
 /// Errors: kEmpty ("code"), kTooLarge ("code", limit: most bytes) where it would be more than kMostChunks.
