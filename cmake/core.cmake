@@ -24,9 +24,11 @@ target_include_directories(core_options INTERFACE ${PROJECT_SOURCE_DIR}/core ${G
 target_link_libraries(core_options INTERFACE bentbook_libm header_libraries bentbook_sanitize bentbook_warnings
   qrcodegen eigen lp_solver)
 
-add_library(core_fast OBJECT EXCLUDE_FROM_ALL ${FAST_SOURCES})
+add_library(core_fast OBJECT EXCLUDE_FROM_ALL)
+add_batches(core_fast ${FAST_SOURCES})
 target_link_libraries(core_fast PRIVATE core_options)
-add_library(core_small OBJECT EXCLUDE_FROM_ALL ${SMALL_SOURCES})
+add_library(core_small OBJECT EXCLUDE_FROM_ALL)
+add_batches(core_small ${SMALL_SOURCES})
 target_link_libraries(core_small PRIVATE core_options)
 if(EMSCRIPTEN)
   target_compile_options(core_small PRIVATE $<$<CONFIG:Release>:-Oz>)
@@ -40,6 +42,7 @@ target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbo
 # RapidJSON 1.1's stack starts as null and adds to it before its first growth: harmless, but UBSan tells. Only the files
 # that include it are spared that one check.
 if(BENTBOOK_SANITIZE)
-  file(GLOB JSON_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/core/book/*.cpp ${PROJECT_SOURCE_DIR}/core/tasks/*.cpp)
-  set_source_files_properties(${JSON_SOURCES} PROPERTIES COMPILE_OPTIONS -fno-sanitize=pointer-overflow)
+  get_target_property(JSON_BATCHES core_small SOURCES)
+  list(FILTER JSON_BATCHES INCLUDE REGEX "/batches/core_(book|tasks)_")
+  set_source_files_properties(${JSON_BATCHES} PROPERTIES COMPILE_OPTIONS -fno-sanitize=pointer-overflow)
 endif()

@@ -5,7 +5,8 @@ file(GLOB SCREEN_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/core/render/*.c
   ${PROJECT_SOURCE_DIR}/core/screens/*/*.cpp)
 list(FILTER SCREEN_SOURCES EXCLUDE REGEX "/imgui_format\\.cpp$") # part of the imgui target
 if(TARGET imgui AND SCREEN_SOURCES)
-  add_library(bentbook_screens STATIC EXCLUDE_FROM_ALL ${SCREEN_SOURCES})
+  add_library(bentbook_screens STATIC EXCLUDE_FROM_ALL)
+  add_batches(bentbook_screens ${SCREEN_SOURCES})
   target_compile_options(bentbook_screens PRIVATE -fno-exceptions -fno-rtti)
   if(EMSCRIPTEN)
     target_compile_options(bentbook_screens PRIVATE $<$<CONFIG:Release>:-Oz>)

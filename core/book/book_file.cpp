@@ -1,10 +1,12 @@
 #include "book/book.h"
 #include "book/json_io.h"
+#include "frame/plan_fields.h"
+#include "raising/plan_fields.h"
 
 namespace bentbook {
 namespace {
 
-constexpr json::FileHead kHead{"book", kBookVersion};
+constexpr json::FileHead kBookHead{"book", kBookVersion};
 
 }  // namespace
 
@@ -38,12 +40,12 @@ static void describe(Fields& fields, Book& b) {
   if (fields.reads() || kept || !(b.raising == RaisingPlan{})) fields.object("raising", b.raising);
 }
 
-std::string write_book(const Book& book) { return json::write_file(kHead, described_as_is(book), book.kept); }
+std::string write_book(const Book& book) { return json::write_file(kBookHead, described_as_is(book), book.kept); }
 
 Result<Book> read_book(std::string_view bytes) {
   Book book;
   std::string spot;
-  if (auto ok = json::read_file(kHead, bytes, described(book), &spot); !ok) {
+  if (auto ok = json::read_file(kBookHead, bytes, described(book), &spot); !ok) {
     Error error = ok.error();
     if (!spot.empty()) error.where = spot;
     return tl::unexpected(error);

@@ -7,7 +7,7 @@
 namespace bentbook {
 namespace {
 
-constexpr json::FileHead kHead{"shelf", 1};
+constexpr json::FileHead kShelfHead{"shelf", 1};
 constexpr std::int64_t kMostTime = std::int64_t{1} << 52;
 
 template <class Books>
@@ -114,12 +114,12 @@ Shelf without(Shelf shelf, const std::vector<std::string>& ids) {
   return shelf;
 }
 
-std::string write_shelf(const Shelf& shelf) { return json::write_file(kHead, described_as_is(shelf), shelf.kept); }
+std::string write_shelf(const Shelf& shelf) { return json::write_file(kShelfHead, described_as_is(shelf), shelf.kept); }
 
 Result<Shelf> read_shelf(std::string_view bytes) {
   Shelf shelf;
   std::string spot;
-  if (auto ok = json::read_file(kHead, bytes, described(shelf), &spot); !ok) {
+  if (auto ok = json::read_file(kShelfHead, bytes, described(shelf), &spot); !ok) {
     Error error = ok.error();
     if (!spot.empty()) error.where = spot;
     return tl::unexpected(error);

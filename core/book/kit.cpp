@@ -5,7 +5,7 @@
 namespace bentbook {
 namespace {
 
-constexpr json::FileHead kHead{"kit", 1};
+constexpr json::FileHead kKitHead{"kit", 1};
 constexpr unsigned kMostSaws = 500;
 
 constexpr std::string_view kThemes[] = {"follow", "sun", "night"};
@@ -74,11 +74,11 @@ std::string free_saw_name(const Kit& kit, std::string_view wanted) {
   return name;
 }
 
-std::string write_kit(const Kit& kit) { return json::write_file(kHead, described_as_is(kit), kit.kept); }
+std::string write_kit(const Kit& kit) { return json::write_file(kKitHead, described_as_is(kit), kit.kept); }
 
 Result<Kit> read_kit(std::string_view bytes) {
   Kit kit;
-  if (auto ok = json::read_file(kHead, bytes, described(kit)); !ok) return tl::unexpected(ok.error());
+  if (auto ok = json::read_file(kKitHead, bytes, described(kit)); !ok) return tl::unexpected(ok.error());
   kit.kept = bytes;
   return kit;
 }

@@ -1,11 +1,12 @@
 #include "book/places.h"
 
 #include "book/json_io.h"
+#include "roof/rafter_fields.h"
 
 namespace bentbook {
 namespace {
 
-constexpr json::FileHead kHead{"places", 1};
+constexpr json::FileHead kPlacesHead{"places", 1};
 
 constexpr std::string_view kPlaces[] = {"angles", "rafter", "frame", "shop", "raising"};
 constexpr std::string_view kParts[] = {"rise", "run", "slope_length", "slope"};
@@ -40,11 +41,13 @@ static void describe(Fields& fields, Places& p) {
   fields.object("rafter", p.rafter);
 }
 
-std::string write_places(const Places& places) { return json::write_file(kHead, described_as_is(places), places.kept); }
+std::string write_places(const Places& places) {
+  return json::write_file(kPlacesHead, described_as_is(places), places.kept);
+}
 
 Result<Places> read_places(std::string_view bytes) {
   Places places;
-  if (auto ok = json::read_file(kHead, bytes, described(places)); !ok) return tl::unexpected(ok.error());
+  if (auto ok = json::read_file(kPlacesHead, bytes, described(places)); !ok) return tl::unexpected(ok.error());
   places.kept = bytes;
   return places;
 }

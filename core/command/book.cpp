@@ -4,6 +4,7 @@
 #include "command/args.h"
 #include "command/frame_obj.h"
 #include "command/json/frame_json.h"
+#include "command/output.h"
 #include "frame/list/csv.h"
 #include "paper/svg.h"
 #include "words/frame_text.h"
@@ -12,7 +13,7 @@
 namespace bentbook {
 namespace {
 
-constexpr std::string_view kUsage =
+constexpr std::string_view kBookUsage =
     R"(usage: bentbook book new FILE [--span 20' --length 24' --height 10' --pitch 8:12] [--title "…"] [--list] [--demo]
        bentbook book check FILE
        bentbook book members FILE
@@ -22,17 +23,14 @@ constexpr std::string_view kUsage =
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
-constexpr std::string_view kFlags[] = {"list", "demo", "good"};
-constexpr std::string_view kOptions[] = {"span", "length", "height", "pitch", "title", "saw", "format", "mark", "out"};
-
-CommandOutput said(std::string text) { return {0, std::move(text), {}}; }
-CommandOutput refused(std::string_view why) { return {2, {}, "bentbook: " + std::string(why) + "\n"}; }
-CommandOutput refused(const Error& error, const Voice& voice) { return refused(frame_error_text(error, voice)); }
+constexpr std::string_view kBookFlags[] = {"list", "demo", "good"};
+constexpr std::string_view kBookOptions[] = {"span", "length", "height", "pitch", "title",
+                                             "saw",  "format", "mark",   "out"};
 
 /// One call of a command: what was asked, and the hands to do it.
-class Call {
+class BookCall {
  public:
-  Call(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
+  BookCall(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
 
   CommandOutput make_new() {
     const std::string_view path = word(1);
@@ -186,25 +184,25 @@ class Call {
   Voice voice_;
 };
 
-struct Command {
+struct BookCommand {
   std::string_view name;
-  CommandOutput (Call::*run)();
+  CommandOutput (BookCall::*run)();
 };
-constexpr Command kCommands[] = {
-    {"new", &Call::make_new}, {"check", &Call::check},    {"members", &Call::members},
-    {"sheet", &Call::sheet},  {"export", &Call::put_out}, {"import", &Call::take_in},
+constexpr BookCommand kBookCommands[] = {
+    {"new", &BookCall::make_new}, {"check", &BookCall::check},    {"members", &BookCall::members},
+    {"sheet", &BookCall::sheet},  {"export", &BookCall::put_out}, {"import", &BookCall::take_in},
 };
 
 }  // namespace
 
 CommandOutput book_command(std::span<const std::string_view> args, const Files& files) {
-  const auto read = Args::read(args, kFlags, kOptions);
+  const auto read = Args::read(args, kBookFlags, kBookOptions);
   if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
-  if (read->words().empty()) return {2, {}, std::string(kUsage)};
-  if (read->words()[0] == "help") return said(std::string(kUsage));
-  for (const Command& command : kCommands)
-    if (command.name == read->words()[0]) return (Call(*read, files).*command.run)();
-  return {2, {}, "bentbook: book " + std::string(read->words()[0]) + "?\n" + std::string(kUsage)};
+  if (read->words().empty()) return {2, {}, std::string(kBookUsage)};
+  if (read->words()[0] == "help") return said(std::string(kBookUsage));
+  for (const BookCommand& command : kBookCommands)
+    if (command.name == read->words()[0]) return (BookCall(*read, files).*command.run)();
+  return {2, {}, "bentbook: book " + std::string(read->words()[0]) + "?\n" + std::string(kBookUsage)};
 }
 
 }  // namespace bentbook

@@ -3,6 +3,7 @@
 #include "command/args.h"
 #include "command/commands.h"
 #include "command/json/shop_json.h"
+#include "command/output.h"
 #include "model/shop_model.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
@@ -10,7 +11,7 @@
 namespace bentbook {
 namespace {
 
-constexpr std::string_view kUsage =
+constexpr std::string_view kLogUsage =
     R"(usage: bentbook log merge A B … -o C
        bentbook log show FILE
        bentbook log verify FILE
@@ -18,15 +19,11 @@ constexpr std::string_view kUsage =
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
-constexpr std::string_view kOptions[] = {"out", "log", "saw"};
+constexpr std::string_view kLogOptions[] = {"out", "log", "saw"};
 
-CommandOutput said(std::string text) { return {0, std::move(text), {}}; }
-CommandOutput refused(std::string_view why) { return {2, {}, "bentbook: " + std::string(why) + "\n"}; }
-CommandOutput refused(const Error& error, const Voice& voice) { return refused(frame_error_text(error, voice)); }
-
-class Call {
+class LogCall {
  public:
-  Call(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
+  LogCall(const Args& args, const Files& files) : args_(args), files_(files), voice_(args.voice()) {}
 
   CommandOutput merge() {
     if (args_.words().size() < 3) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
@@ -158,23 +155,23 @@ std::vector<std::string_view> long_options(std::span<const std::string_view> arg
 }  // namespace
 
 CommandOutput log_command(std::span<const std::string_view> args, const Files& files) {
-  const auto read = Args::read(long_options(args), {}, kOptions);
+  const auto read = Args::read(long_options(args), {}, kLogOptions);
   if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
-  if (read->words().empty()) return {2, {}, std::string(kUsage)};
+  if (read->words().empty()) return {2, {}, std::string(kLogUsage)};
   const std::string_view what = read->words()[0];
-  Call call(*read, files);
+  LogCall call(*read, files);
   if (what == "merge") return call.merge();
   if (what == "show") return call.show();
   if (what == "verify") return call.verify();
-  if (what == "help") return said(std::string(kUsage));
-  return {2, {}, "bentbook: log " + std::string(what) + "?\n" + std::string(kUsage)};
+  if (what == "help") return said(std::string(kLogUsage));
+  return {2, {}, "bentbook: log " + std::string(what) + "?\n" + std::string(kLogUsage)};
 }
 
 CommandOutput steps_command(std::span<const std::string_view> args, const Files& files) {
-  const auto read = Args::read(args, {}, kOptions);
+  const auto read = Args::read(args, {}, kLogOptions);
   if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
-  if (read->words().empty()) return {2, {}, std::string(kUsage)};
-  return Call(*read, files).steps();
+  if (read->words().empty()) return {2, {}, std::string(kLogUsage)};
+  return LogCall(*read, files).steps();
 }
 
 }  // namespace bentbook

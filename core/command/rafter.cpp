@@ -26,35 +26,35 @@ constexpr LengthOption kSideLengths[] = {
     {"measured-rise", "measured_rise"},
     {"measured-run", "measured_run"},
 };
-constexpr std::string_view kOptions[] = {"span",
-                                         "run",
-                                         "pitch",
-                                         "pitch-right",
-                                         "depth",
-                                         "breadth",
-                                         "plate",
-                                         "ridge",
-                                         "ridge-beam",
-                                         "ridge-seat",
-                                         "sheathing",
-                                         "trim",
-                                         "spacing",
-                                         "seat",
-                                         "seat-right",
-                                         "heel",
-                                         "heel-right",
-                                         "overhang",
-                                         "overhang-right",
-                                         "plate-height",
-                                         "plate-height-right",
-                                         "measured-rise",
-                                         "measured-rise-right",
-                                         "measured-run",
-                                         "measured-run-right",
-                                         "tail",
-                                         "tail-plumb",
-                                         "held",
-                                         "load"};
+constexpr std::string_view kRafterOptions[] = {"span",
+                                               "run",
+                                               "pitch",
+                                               "pitch-right",
+                                               "depth",
+                                               "breadth",
+                                               "plate",
+                                               "ridge",
+                                               "ridge-beam",
+                                               "ridge-seat",
+                                               "sheathing",
+                                               "trim",
+                                               "spacing",
+                                               "seat",
+                                               "seat-right",
+                                               "heel",
+                                               "heel-right",
+                                               "overhang",
+                                               "overhang-right",
+                                               "plate-height",
+                                               "plate-height-right",
+                                               "measured-rise",
+                                               "measured-rise-right",
+                                               "measured-run",
+                                               "measured-run-right",
+                                               "tail",
+                                               "tail-plumb",
+                                               "held",
+                                               "load"};
 constexpr std::string_view kTails[] = {"plumb", "square", "level"};
 constexpr std::string_view kHeld[] = {"heels-and-plates", "ridge-and-plates", "ridge-and-heels"};
 
@@ -123,7 +123,7 @@ Result<void> read_side(const Args& args, RafterInput& input, bool right) {
 }
 
 bool sides_differ(const Args& args) {
-  for (const std::string_view option : kOptions)
+  for (const std::string_view option : kRafterOptions)
     if (option.ends_with("-right") && args.has(option)) return true;
   return args.has("held");
 }
@@ -164,7 +164,7 @@ Result<RafterInput> read_rafter_options(const Args& args) {
 }  // namespace
 
 Result<std::string> rafter_command(std::span<const std::string_view> words) {
-  const auto args = Args::read(words, {}, kOptions);
+  const auto args = Args::read(words, {}, kRafterOptions);
   if (!args) return tl::unexpected(args.error());
   if (!args->words().empty()) return fail(ErrorCode::kUnknownOption, std::string(args->words()[0]));
   const auto input = read_rafter_options(*args);

@@ -4,6 +4,7 @@
 
 #include "command/args.h"
 #include "command/json/raise_json.h"
+#include "command/output.h"
 #include "measure/expression.h"
 #include "model/book_model.h"
 #include "raising/order_csv.h"
@@ -13,7 +14,7 @@
 namespace bentbook {
 namespace {
 
-constexpr std::string_view kUsage =
+constexpr std::string_view kRaiseUsage =
     R"(usage: bentbook raise FILE [--seed N] [--seconds S] [--tries N] [--out FILE]
        bentbook raise check FILE [ORDER.csv]
        bentbook raise text FILE
@@ -21,17 +22,13 @@ constexpr std::string_view kUsage =
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
-constexpr std::string_view kOptions[] = {"seed", "seconds", "tries", "out"};
+constexpr std::string_view kRaiseOptions[] = {"seed", "seconds", "tries", "out"};
 constexpr std::int64_t kMostSeconds = 86'400, kMostTries = 100'000'000;
 constexpr int kTriesInTime = 1'000'000'000;
 
-CommandOutput said(std::string text) { return {0, std::move(text), {}}; }
-CommandOutput refused(std::string_view why) { return {2, {}, "bentbook: " + std::string(why) + "\n"}; }
-CommandOutput refused(const Error& error, const Voice& voice) { return refused(frame_error_text(error, voice)); }
-
-class Call {
+class RaiseCall {
  public:
-  Call(const Args& args, const Files& files, const Seconds& seconds)
+  RaiseCall(const Args& args, const Files& files, const Seconds& seconds)
       : args_(args), files_(files), seconds_(seconds), voice_(args.voice()) {}
 
   CommandOutput search() {
@@ -161,12 +158,12 @@ class Call {
 }  // namespace
 
 CommandOutput raise_command(std::span<const std::string_view> args, const Files& files, const Seconds& seconds) {
-  const auto read = Args::read(args, {}, kOptions);
+  const auto read = Args::read(args, {}, kRaiseOptions);
   if (!read) return refused(read.error(), Voice{Language::kEn, {}, Marks::kAscii});
-  if (read->words().empty()) return {2, {}, std::string(kUsage)};
+  if (read->words().empty()) return {2, {}, std::string(kRaiseUsage)};
   const std::string_view what = read->words()[0];
-  Call call(*read, files, seconds);
-  if (what == "help") return said(std::string(kUsage));
+  RaiseCall call(*read, files, seconds);
+  if (what == "help") return said(std::string(kRaiseUsage));
   if (what == "check") return call.check();
   if (what == "text") return call.pin_up();
   if (what == "order") return call.order();

@@ -8,6 +8,12 @@
 
 namespace bentbook::draw {
 
+/// `by` times `direction` farther.
+constexpr Point moved(Point p, Point direction, double by) { return {p.x + direction.x * by, p.y + direction.y * by}; }
+
+/// Neither coordinate is infinite or no number.
+constexpr bool finite(Point p) { return p.x - p.x == 0 && p.y - p.y == 0; }
+
 struct Size {
   double w = 0, h = 0;
 };

@@ -16,8 +16,6 @@ constexpr double kTightTail = 14;
 constexpr double kRadians = libm::kPi / 180;
 
 bool finite(double v) { return v - v == 0; }
-bool finite(Point p) { return finite(p.x) && finite(p.y); }
-Point moved(Point p, Point direction, double by) { return {p.x + direction.x * by, p.y + direction.y * by}; }
 
 /// Part of a–b inside the rectangle; false if none is.
 bool clip_to(Size rect, Point& a, Point& b) {

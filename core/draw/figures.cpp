@@ -23,7 +23,6 @@ struct Spot {
 };
 
 Point unit(double angle) { return {libm::cos(angle), libm::sin(angle)}; }
-Point moved(Point p, Point direction, double by) { return {p.x + direction.x * by, p.y + direction.y * by}; }
 Point between(Point a, Point b, double t) { return {a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t}; }
 double distance(Point a, Point b) { return libm::hypot(b.x - a.x, b.y - a.y); }
 

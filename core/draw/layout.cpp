@@ -8,8 +8,6 @@
 namespace bentbook::draw {
 namespace {
 
-bool finite(Point p) { return p.x - p.x == 0 && p.y - p.y == 0; }
-
 /// Bounds of the thing itself, in inches.
 Bounds thing(const Drawing& drawing) {
   Bounds bounds;

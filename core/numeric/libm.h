@@ -7,6 +7,7 @@
 namespace bentbook::libm {
 
 inline constexpr double kPi = 3.14159265358979323846;
+inline constexpr double kDegree = kPi / 180;  ///< in radians
 
 inline double sin(double x) { return bbm_sin(x); }
 inline double cos(double x) { return bbm_cos(x); }

@@ -4,13 +4,12 @@
 #include <utility>
 
 #include "frame/facts.h"
+#include "numeric/index.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 class Checker {
  public:

@@ -3,11 +3,10 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 void add_once(std::vector<int>& list, int value) {
   const auto place = std::lower_bound(list.begin(), list.end(), value);

@@ -3,6 +3,8 @@
 #include <GLES3/gl3.h>
 #include <imgui_internal.h>
 
+#include "render/gl.h"
+
 namespace bentbook::render {
 namespace {
 
@@ -45,15 +47,6 @@ constexpr std::uintptr_t kCoverageBit = 0x8000'0000;
 GLuint name_of(ImTextureID id) { return static_cast<GLuint>(reinterpret_cast<std::uintptr_t>(id) & ~kCoverageBit); }
 bool is_coverage(ImTextureID id) { return (reinterpret_cast<std::uintptr_t>(id) & kCoverageBit) != 0; }
 ImTextureID id_of(GLuint name, std::uintptr_t bit = 0) { return reinterpret_cast<ImTextureID>(name | bit); }
-const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
-
-GLuint compile(GLenum kind, const char* source) {
-  const GLuint shader = glCreateShader(kind);
-  if (shader == 0) return 0;
-  glShaderSource(shader, 1, &source, nullptr);
-  glCompileShader(shader);
-  return shader;
-}
 
 GLuint make_texture(GLint inner, GLenum format, const void* pixels, int width, int height) {
   GLuint texture = 0;
@@ -73,9 +66,9 @@ GLuint make_texture(GLint inner, GLenum format, const void* pixels, int width, i
 void point_arrays_at(std::size_t first_vertex) {
   const GLsizei stride = sizeof(ImDrawVert);
   const std::size_t base = first_vertex * sizeof(ImDrawVert);
-  glVertexAttribPointer(kPosition, 2, GL_FLOAT, GL_FALSE, stride, offset(base + offsetof(ImDrawVert, pos)));
-  glVertexAttribPointer(kTexture, 2, GL_FLOAT, GL_FALSE, stride, offset(base + offsetof(ImDrawVert, uv)));
-  glVertexAttribPointer(kColour, 4, GL_UNSIGNED_BYTE, GL_TRUE, stride, offset(base + offsetof(ImDrawVert, col)));
+  glVertexAttribPointer(kPosition, 2, GL_FLOAT, GL_FALSE, stride, in_buffer(base + offsetof(ImDrawVert, pos)));
+  glVertexAttribPointer(kTexture, 2, GL_FLOAT, GL_FALSE, stride, in_buffer(base + offsetof(ImDrawVert, uv)));
+  glVertexAttribPointer(kColour, 4, GL_UNSIGNED_BYTE, GL_TRUE, stride, in_buffer(base + offsetof(ImDrawVert, col)));
 }
 
 template <class T>
@@ -86,8 +79,8 @@ GLsizeiptr bytes_of(const ImVector<T>& items) {
 }  // namespace
 
 bool Renderer::make_program() {
-  const GLuint vertex = compile(GL_VERTEX_SHADER, kVertexShader);
-  const GLuint fragment = compile(GL_FRAGMENT_SHADER, kFragmentShader);
+  const GLuint vertex = compile_shader(GL_VERTEX_SHADER, kVertexShader);
+  const GLuint fragment = compile_shader(GL_FRAGMENT_SHADER, kFragmentShader);
   program_ = glCreateProgram();
   if (vertex == 0 || fragment == 0 || program_ == 0) return false;
   glAttachShader(program_, vertex);
@@ -235,7 +228,7 @@ void Renderer::paint_commands(const ImDrawList& list, const ImDrawData& data, in
       glVertexAttrib1f(kCoverage, is_coverage(texture) ? 1.0F : 0.0F);
     }
     glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(command.ElemCount), kIndexType,
-                   offset((first_index + command.IdxOffset) * sizeof(ImDrawIdx)));
+                   in_buffer((first_index + command.IdxOffset) * sizeof(ImDrawIdx)));
   }
 }
 

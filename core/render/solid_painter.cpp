@@ -6,12 +6,14 @@
 #include <cstddef>
 #include <utility>
 
+#include "render/gl.h"
+
 namespace bentbook::render {
 namespace {
 
 // As in renderer.cpp, what holds for a whole draw comes as attributes that are no arrays, so that nothing has to be
 // asked of a linked program. The one sampler keeps its first value, texture unit 0.
-enum Attribute : GLuint {
+enum SolidAttribute : GLuint {
   kPlace,
   kPart,
   kPlaceB,
@@ -120,17 +122,9 @@ layout(location = 0) out lowp vec4 shade;
 void main() { shade = vec4(ink.rgb, ink.a * clamp(half_stroke + 0.5 - abs(off), 0.0, 1.0)); }
 )";
 
-GLuint compile(GLenum kind, const char* source) {
-  const GLuint shader = glCreateShader(kind);
-  if (shader == 0) return 0;
-  glShaderSource(shader, 1, &source, nullptr);
-  glCompileShader(shader);
-  return shader;
-}
-
 GLuint link(const char* vertex_source, const char* fragment_source) {
-  const GLuint vertex = compile(GL_VERTEX_SHADER, vertex_source),
-               fragment = compile(GL_FRAGMENT_SHADER, fragment_source);
+  const GLuint vertex = compile_shader(GL_VERTEX_SHADER, vertex_source),
+               fragment = compile_shader(GL_FRAGMENT_SHADER, fragment_source);
   const GLuint program = glCreateProgram();
   if (vertex == 0 || fragment == 0 || program == 0) return 0;
   glAttachShader(program, vertex);
@@ -147,8 +141,6 @@ float packed(const float (&colour)[3]) {
   for (const float c : colour) out = out * 256 + static_cast<float>(static_cast<int>(c * 255 + 0.5F));
   return out;
 }
-
-const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
 
 void unfiltered() {
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
@@ -187,8 +179,9 @@ bool SolidPainter::create() {
   glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, triangles_);
   glEnableVertexAttribArray(kPlace);
   glEnableVertexAttribArray(kPart);
-  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(FaceCorner), offset(0));
-  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(FaceCorner), offset(offsetof(FaceCorner, part)));
+  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(FaceCorner), in_buffer(0));
+  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(FaceCorner),
+                        in_buffer(offsetof(FaceCorner, part)));
 
   glBindVertexArray(edges_array_);
   glBindBuffer(GL_ARRAY_BUFFER, edges_);
@@ -196,9 +189,9 @@ bool SolidPainter::create() {
     glEnableVertexAttribArray(array);
     glVertexAttribDivisor(array, 1);
   }
-  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(0));
-  glVertexAttribPointer(kPlaceB, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, b)));
-  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(EdgeLine), offset(offsetof(EdgeLine, part)));
+  glVertexAttribPointer(kPlace, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), in_buffer(0));
+  glVertexAttribPointer(kPlaceB, 3, GL_FLOAT, GL_FALSE, sizeof(EdgeLine), in_buffer(offsetof(EdgeLine, b)));
+  glVertexAttribPointer(kPart, 2, GL_UNSIGNED_SHORT, GL_FALSE, sizeof(EdgeLine), in_buffer(offsetof(EdgeLine, part)));
   glBindVertexArray(0);
   stale_ = true;
   return true;
@@ -318,7 +311,7 @@ void SolidPainter::paint() {
   glPolygonOffset(1, 1);
   glUseProgram(faces_program_);
   glBindVertexArray(faces_array_);
-  glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(uploaded_->triangles.size()), GL_UNSIGNED_INT, offset(0));
+  glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(uploaded_->triangles.size()), GL_UNSIGNED_INT, in_buffer(0));
   glDisable(GL_POLYGON_OFFSET_FILL);
 
   glEnable(GL_BLEND);

@@ -12,7 +12,7 @@ using draw::Fill;
 using draw::Meaning;
 using draw::Stroke;
 
-constexpr double kHair = 1e-6;
+constexpr double kTouching = 1e-6;
 
 std::vector<XY> timber_outline(const Rafter& rafter) {
   std::vector<XY> out;
@@ -24,7 +24,7 @@ std::vector<XY> timber_outline(const Rafter& rafter) {
 void add_outline(Sketch& s, const std::vector<XY>& outline) {
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const XY a = outline[i], b = outline[(i + 1) % outline.size()];
-    s.line(a, b, libm::fabs(a.y - b.y) < kHair ? Stroke::kVisible : Stroke::kCut);
+    s.line(a, b, libm::fabs(a.y - b.y) < kTouching ? Stroke::kVisible : Stroke::kCut);
   }
 }
 
@@ -33,7 +33,7 @@ void add_waste(Sketch& s, const std::vector<XY>& outline, double depth, double l
   std::vector<XY> piece{{0, 0}, {0, depth}};
   for (std::size_t i = 1; i < outline.size(); ++i) {
     piece.push_back(outline[i]);
-    if (outline[i].y > kHair) continue;
+    if (outline[i].y > kTouching) continue;
     if (piece.size() > 2) s.area(piece, Fill::kWaste, Stroke::kThin, false);
     piece = {outline[i]};
   }
@@ -147,9 +147,9 @@ draw::Drawing pattern_part(const RafterInput& input, const Rafter& rafter, Side 
   const std::vector<XY> shown = cut_off(outline);
   for (std::size_t i = 0; i < shown.size(); ++i) {
     const XY a = shown[i], b = shown[(i + 1) % shown.size()];
-    const bool at_end =
-        libm::fabs(a.x - b.x) < kHair && (libm::fabs(a.x - window.from) < kHair || libm::fabs(a.x - window.to) < kHair);
-    const bool edge = libm::fabs(a.y - b.y) < kHair;
+    const bool at_end = libm::fabs(a.x - b.x) < kTouching &&
+                        (libm::fabs(a.x - window.from) < kTouching || libm::fabs(a.x - window.to) < kTouching);
+    const bool edge = libm::fabs(a.y - b.y) < kTouching;
     s.line(a, b, at_end ? Stroke::kThin : edge ? Stroke::kVisible : Stroke::kCut);
   }
   if (part == PatternPart::kPeak) add_peak_figures(s, input, rafter, side);

@@ -11,7 +11,7 @@
 namespace bentbook {
 namespace {
 
-struct Request {
+struct PatternRequest {
   std::string_view task, language = "en";
   bool right = false;
   int denominator = 16;
@@ -31,7 +31,7 @@ int division_of(const rapidjson::Document& document) {
   return d == 8 || d == 32 || d == 64 ? d : 16;
 }
 
-Result<std::string> pattern(const Request& request, const Progress& progress) {
+Result<std::string> pattern(const PatternRequest& request, const Progress& progress) {
   const auto input = read_rafter(request.rafter);
   if (!input) return tl::unexpected(input.error());
   const auto pair = solve_rafters(*input);
@@ -58,7 +58,7 @@ Result<std::string> pattern(const Request& request, const Progress& progress) {
 Result<std::string> run_task(std::string_view request, const Progress& progress) {
   rapidjson::Document document;
   if (auto ok = parse_json_object(document, request, "task"); !ok) return tl::unexpected(ok.error());
-  Request r;
+  PatternRequest r;
   r.task = text_of(document, "task", "");
   if (r.task != "pattern") return fail(ErrorCode::kUnknownOption, "task");
   r.language = text_of(document, "language", "en");

@@ -14,6 +14,8 @@
 
 namespace bentbook::screens {
 
+inline constexpr float kRowPad = 8;  ///< inside a row, around its text
+
 struct Ui::Memory {
   Platform* platform = nullptr;
 

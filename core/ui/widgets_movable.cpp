@@ -11,7 +11,6 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr float kPad = 8;
 constexpr float kEdge = 56;                         ///< px from an area's edge in which it scrolls by itself
 constexpr float kSlowest = 0.12F, kFastest = 1.4F;  ///< px/ms, at the zone's inner end and at the very edge
 constexpr float kDash = 6, kDashGap = 4;            ///< px
@@ -40,7 +39,7 @@ MovableSaid movable_row(Ui& ui, ItemKey key, ItemKey grip_key, const MovableRow&
   const float side = ui.theme.target, width = ui.column.width - side;
   const float left = row.caution ? 28 : 0, inner = width - 32 - left;
   const TwoLines lines = measure_two(ui, row.title, row.note, inner);
-  const Rect whole = take_box(ui, std::max({ui.theme.target + kGap, lines.height() + 2 * kPad, row.at_least}));
+  const Rect whole = take_box(ui, std::max({ui.theme.target + kGap, lines.height() + 2 * kRowPad, row.at_least}));
   const Rect box{whole.x, whole.y, width, whole.h};
   const Rect grip{whole.x + whole.w + kGap - side, whole.y, side, whole.h};
   const Rect all{whole.x - kGap, whole.y, whole.w + 2 * kGap, whole.h};
@@ -117,7 +116,7 @@ void scroll_near_edge(Ui& ui, float y, double elapsed_ms, bool up, bool down) {
 
 float foot_height(Ui& ui, float page_height) {
   const float lines = page_height < 440 ? 1 : 2;
-  return std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + lines * ui.fonts.note->FontSize + 2 * kPad);
+  return std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + lines * ui.fonts.note->FontSize + 2 * kRowPad);
 }
 
 bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string_view second, bool caution,
@@ -147,7 +146,7 @@ bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string
   ImFont &strong = *ui.fonts.strong, &small = *ui.fonts.note;
   std::vector<std::string> lines = wrap_text(small, second, width);
   if (second.empty()) lines.clear();
-  const auto room = static_cast<std::size_t>((box.h - 2 * kPad - strong.FontSize) / small.FontSize + 0.01F);
+  const auto room = static_cast<std::size_t>((box.h - 2 * kRowPad - strong.FontSize) / small.FontSize + 0.01F);
   if (lines.size() > room) {
     // What is cut stands in full where the strip leads to.
     std::string last;

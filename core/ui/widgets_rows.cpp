@@ -5,11 +5,7 @@
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
-namespace {
-
-constexpr float kPad = 8;
-
-}  // namespace
+namespace {}  // namespace
 
 void draw_row(Ui& ui, const Look& look, const Rect& box) {
   ImDrawList& list = pen(ui);
@@ -36,7 +32,7 @@ void draw_two(Ui& ui, const TwoLines& lines, std::string_view title, std::string
 bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second) {
   const float inner = ui.column.width - 32;
   const TwoLines lines = measure_two(ui, title, second, inner);
-  const Rect box = take_box(ui, std::max(ui.theme.target + kGap, lines.height() + 2 * kPad));
+  const Rect box = take_box(ui, std::max(ui.theme.target + kGap, lines.height() + 2 * kRowPad));
   const Look look = add_pressed(
       ui, {std::string(key), Role::kButton, Touch::kPress, std::string(title), std::string(second), box}, false);
   draw_row(ui, look, box);
@@ -49,7 +45,7 @@ bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view seco
 bool pick_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second, bool chosen) {
   const float left = 40, inner = ui.column.width - left;
   const TwoLines lines = measure_two(ui, title, second, inner);
-  const Rect box = take_box(ui, std::max(ui.theme.target + kGap, lines.height() + 2 * kPad));
+  const Rect box = take_box(ui, std::max(ui.theme.target + kGap, lines.height() + 2 * kRowPad));
   Item item{std::string(key), Role::kRadio, Touch::kPress, std::string(title), std::string(second), box};
   item.checked = chosen;
   const Look look = add_pressed(ui, std::move(item));
@@ -65,7 +61,7 @@ bool pick_row(Ui& ui, ItemKey key, std::string_view title, std::string_view seco
 bool toggle(Ui& ui, ItemKey key, std::string_view label, bool on, std::string_view second) {
   const float left = 40, inner = ui.column.width - left;
   const TwoLines lines = measure_two(ui, label, second, inner);
-  const Rect box = take_box(ui, std::max(ui.theme.target, lines.height() + 2 * kPad));
+  const Rect box = take_box(ui, std::max(ui.theme.target, lines.height() + 2 * kRowPad));
   Item item{std::string(key), Role::kCheckbox, Touch::kPress, std::string(label), std::string(second), box};
   item.checked = on;
   const Look look = add_pressed(ui, std::move(item));
@@ -88,10 +84,10 @@ bool given(Ui& ui, ItemKey key, std::string_view label, std::string_view value, 
   const float width = ui.column.width;
   const ImVec2 size = text_size(font, value);
   const float label_width = text_size(*ui.fonts.body, label).x;
-  const bool one_line = label_width + 2 * kGap + size.x + kPad <= width;
-  const float label_height = wrapped_height(*ui.fonts.body, label, width - kPad);
+  const bool one_line = label_width + 2 * kGap + size.x + kRowPad <= width;
+  const float label_height = wrapped_height(*ui.fonts.body, label, width - kRowPad);
   const float content = one_line ? std::max(label_height, size.y) : label_height + size.y;
-  const Rect box = take_box(ui, std::max(ui.theme.target, content + 2 * kPad));
+  const Rect box = take_box(ui, std::max(ui.theme.target, content + 2 * kRowPad));
   const Look look =
       add_pressed(ui, {std::string(key), Role::kButton, Touch::kPress, std::string(label), std::string(value), box});
   ImDrawList& list = pen(ui);
@@ -102,10 +98,10 @@ bool given(Ui& ui, ItemKey key, std::string_view label, std::string_view value, 
     list.AddRect(top_left(edge), bottom_right(edge), ui.theme.edit, 0, ImDrawFlags_None, 2);
     list.AddRectFilled(top_left(box), {box.x + 6, box.y + box.h}, ui.theme.edit);
   }
-  const float top = box.y + (box.h - content) / 2, left = box.x + (editing ? 2 * kPad : 0);
+  const float top = box.y + (box.h - content) / 2, left = box.x + (editing ? 2 * kRowPad : 0);
   const float label_top = one_line ? box.y + (box.h - label_height) / 2 : top;
-  draw_wrapped(list, *ui.fonts.body, {left, label_top}, ui.theme.ink, label, width - kPad);
-  const ImVec2 at{box.x + width - size.x - (editing ? kPad : 0),
+  draw_wrapped(list, *ui.fonts.body, {left, label_top}, ui.theme.ink, label, width - kRowPad);
+  const ImVec2 at{box.x + width - size.x - (editing ? kRowPad : 0),
                   one_line ? box.y + (box.h - size.y) / 2 : top + label_height};
   draw_text(list, font, at, ui.theme.edit, value);
   draw_dotted_line(list, {at.x, at.y + size.y - 1}, size.x, ui.theme.edit);
@@ -118,17 +114,17 @@ std::optional<std::string> text_field(Ui& ui, ItemKey key, std::string_view labe
   const Theme& t = ui.theme;
   const Rect line = take_box(ui, wrapped_height(*ui.fonts.note, label, ui.column.width) + 4);
   draw_wrapped(pen(ui), *ui.fonts.note, top_left(line), t.ink, label, line.w);
-  const Rect box = take_box(ui, std::max(t.target, ui.fonts.body->FontSize + 2 * kPad));
+  const Rect box = take_box(ui, std::max(t.target, ui.fonts.body->FontSize + 2 * kRowPad));
   const Look look =
       add_pressed(ui, {std::string(key), Role::kTextField, Touch::kPress, std::string(label), std::string(value), box});
   ImDrawList& list = pen(ui);
   list.AddRectFilled(top_left(box), bottom_right(box), look.lit || look.held ? t.pressed : t.ground);
   const Rect edge = shrunk(box, 1);
   list.AddRect(top_left(edge), bottom_right(edge), t.rule, 0, ImDrawFlags_None, 2);
-  const std::string shown = fit_text(*ui.fonts.body, value, box.w - 3 * kPad);
-  const ImVec2 at{box.x + kPad + 4, box.y + (box.h - ui.fonts.body->FontSize) / 2};
+  const std::string shown = fit_text(*ui.fonts.body, value, box.w - 3 * kRowPad);
+  const ImVec2 at{box.x + kRowPad + 4, box.y + (box.h - ui.fonts.body->FontSize) / 2};
   draw_text(list, *ui.fonts.body, at, t.edit, shown);
-  draw_dotted_line(list, {at.x, box.y + box.h - 8}, box.w - 3 * kPad, t.edit);
+  draw_dotted_line(list, {at.x, box.y + box.h - 8}, box.w - 3 * kRowPad, t.edit);
   draw_focus(ui, look, box);
   space(ui, kGap);
   if (look.pressed && ui.memory.platform)

@@ -18,12 +18,6 @@ constexpr std::array<std::string_view, 15> kWarnings = {"end_distance", "edge_di
 static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kWoodThin) + 1);
 static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kFeaturesMeet) + 1);
 
-/// The row that stands for a word of keys.h.
-std::string_view row(std::string_view stem, std::string_view key, Language language) {
-  const auto msg = find_msg(std::string(stem) + std::string(key));
-  return msg ? text(*msg, language) : key;
-}
-
 std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
 
 bool in_diameters(WarningId id) { return id == WarningId::kEndDistance || id == WarningId::kEdgeDistance; }
@@ -39,19 +33,19 @@ std::string warned(WarningId id, double value, const Voice& voice) {
 }  // namespace
 
 std::string_view kind_name(TimberKind kind, Language language) {
-  return row("kind_", keys::word(keys::kTimberKind, kind), language);
+  return key_text("kind_", keys::word(keys::kTimberKind, kind), language);
 }
 std::string_view feature_name(FeatureKind kind, Language language) {
-  return row("feature_", keys::word(keys::kFeatureKind, kind), language);
+  return key_text("feature_", keys::word(keys::kFeatureKind, kind), language);
 }
 std::string_view end_cut_name(EndCutName name, Language language) {
-  return row("end_cut_", keys::word(keys::kEndCut, name), language);
+  return key_text("end_cut_", keys::word(keys::kEndCut, name), language);
 }
 std::string_view joint_name(JointKind kind, Language language) {
-  return row("joint_", keys::word(keys::kJointKind, kind), language);
+  return key_text("joint_", keys::word(keys::kJointKind, kind), language);
 }
 std::string_view defect_name(DefectKind kind, Language language) {
-  return row("defect_", keys::word(keys::kDefect, kind), language);
+  return key_text("defect_", keys::word(keys::kDefect, kind), language);
 }
 
 std::string contact_text(const Frame& frame, const Joint& joint, int timber, Language language) {

@@ -9,11 +9,6 @@
 namespace bentbook {
 namespace {
 
-std::string_view row(std::string_view stem, std::string_view key, Language language) {
-  const auto msg = find_msg(std::string(stem) + std::string(key));
-  return msg ? text(*msg, language) : key;
-}
-
 std::string mark_of(const Frame& frame, int timber) {
   if (timber < 0 || static_cast<std::size_t>(timber) >= frame.timbers.size()) return "–";
   return frame.timbers[static_cast<std::size_t>(timber)].mark;
@@ -226,7 +221,7 @@ std::string temporary_text(const Temporary& temporary, const Voice& voice) {
     if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
     return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_length(p.station, voice)}});
   };
-  std::string kind(row("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));
+  std::string kind(key_text("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));
   if (!temporary.name.empty()) kind += ' ' + temporary.name;
   return say(Msg::kTemporaryRuns, voice.language,
              {{"kind", kind}, {"from", point(temporary.from)}, {"to", point(temporary.to)}});

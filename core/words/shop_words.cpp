@@ -10,11 +10,6 @@ namespace {
 
 constexpr std::array<std::string_view, 4> kCautions = {"kickback", "eyes_ears", "cords", "held"};
 
-std::string_view row(std::string_view stem, std::string_view key, Language language) {
-  const auto msg = find_msg(std::string(stem) + std::string(key));
-  return msg ? text(*msg, language) : key;
-}
-
 std::string two_digits(std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
 
 std::string value_text(const Conflict& c, const std::string& value, const Voice& voice) {
@@ -27,25 +22,25 @@ std::string value_text(const Conflict& c, const std::string& value, const Voice&
 
 std::string step_text(const WorkStep& step, Language language) {
   std::string out =
-      step.name.empty() ? std::string(row("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
+      step.name.empty() ? std::string(key_text("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
   if (step.end) out += *step.end == End::kA ? ", A" : ", B";
   if (!step.end && !step.mate.empty()) out += ", " + step.mate;
   return out;
 }
 
 std::string_view workplace_text(Workplace place, Language language) {
-  return row("workplace_", keys::word(kWorkplaceWords, place), language);
+  return key_text("workplace_", keys::word(kWorkplaceWords, place), language);
 }
 std::string_view tick_text(Tick tick, Language language) {
-  return row("tick_", keys::word(kTickWords, tick), language);
+  return key_text("tick_", keys::word(kTickWords, tick), language);
 }
 std::string_view did_text(EventAction action, Language language) {
-  return row("did_", keys::word(kActionWords, action), language);
+  return key_text("did_", keys::word(kActionWords, action), language);
 }
 
 std::string_view step_number_text(StepNumberName name, Language language) {
   const std::string_view word = keys::word(kStepNumberWords, name);
-  return row("step_number_", word.substr(0, word.rfind('_')), language);
+  return key_text("step_number_", word.substr(0, word.rfind('_')), language);
 }
 
 std::string step_value_text(StepNumberName name, double value, const Voice& voice) {
@@ -54,7 +49,7 @@ std::string step_value_text(StepNumberName name, double value, const Voice& voic
 
 std::string_view work_caution_text(WorkCaution caution, Language language) {
   for (std::size_t i = 0; i < kCautions.size(); ++i)
-    if (caution == 1u << i) return row("work_caution_", kCautions[i], language);
+    if (caution == 1u << i) return key_text("work_caution_", kCautions[i], language);
   return {};
 }
 

@@ -140,4 +140,9 @@ std::optional<Msg> find_msg(std::string_view id) {
   return static_cast<Msg>(low);
 }
 
+std::string_view key_text(std::string_view stem, std::string_view key, Language language) {
+  const auto msg = find_msg(std::string(stem) + std::string(key));
+  return msg ? text(*msg, language) : key;
+}
+
 }  // namespace bentbook

@@ -42,4 +42,7 @@ struct Slot {
 /// The message of an id that was put together at run time ("error_steep"); nothing if there is none.
 [[nodiscard]] std::optional<Msg> find_msg(std::string_view id);
 
+/// The text of a word of keys.h: the message `stem` + `key`; the key itself if there is none.
+[[nodiscard]] std::string_view key_text(std::string_view stem, std::string_view key, Language language);
+
 }  // namespace bentbook

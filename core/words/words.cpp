@@ -23,7 +23,7 @@ std::int64_t step_of(const LengthStyle& style) {
   return 1;
 }
 
-std::string percent(double share) { return print_fixed(100 * share, 0) + " %"; }
+std::string share_text(double share) { return print_fixed(100 * share, 0) + " %"; }
 
 /// A bird's mouth has a plumb cut only where there is a seat and a tail.
 bool has_mouth_plumb(const RafterInput& input) {
@@ -113,7 +113,7 @@ std::string caution_text(const Caution& caution, const RafterPair& pair, const V
       break;
   }
   return say(msg, voice.language,
-             {{"share", percent(caution.share)},
+             {{"share", share_text(caution.share)},
               {"length", say_length(caution.length, voice)},
               {"force", print_fixed(pair.thrust_lb, 0)}});
 }

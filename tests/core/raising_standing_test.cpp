@@ -2,14 +2,13 @@
 
 #include "catch_amalgamated.hpp"
 #include "frame/placing/solve_frame.h"
+#include "numeric/index.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
 
 using namespace bentbook;
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// A model made by hand: bars as timbers, pins as rows; what is not pinned across is kept in the plane y = 0.
 struct Bars {

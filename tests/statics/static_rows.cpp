@@ -15,14 +15,13 @@
 #include <cstdlib>
 
 #include "frame/placing/solve_frame.h"
+#include "numeric/index.h"
 #include "plans.h"
 #include "raising/stability/force_cases.h"
 
 using namespace bentbook;
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 RaisingPlan random_raising(Random& random, bool loose) {
   RaisingPlan plan;

@@ -1,9 +1,9 @@
 #include "frame/placing/kept.h"
 
+#include "numeric/index.h"
+
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Walks two lists that differ by a few items put in or taken out; `equal(i, k)` says whether item i of the new one is
 /// item k of the old. By new item: the old one, −1. Order is kept; what is farther off than kLookAhead counts as new.

@@ -1,13 +1,10 @@
 /// Knee braces, by their legs to the outer shoulders.
 
 #include "frame/placing/layout.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
-
-constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 struct Corner {
   int post = -1, beam = -1;

@@ -1,13 +1,10 @@
 /// King and queen posts, ridge beam, purlins, rafters, collars.
 
 #include "frame/placing/layout.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
-
-constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 template <class Type>
 const Type* joint_at(const FramePlan& plan, Meeting meeting) {

@@ -1,18 +1,15 @@
 /// Sills, posts, plates, ties, girts, joists.
 
 #include "frame/placing/layout.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
-
-constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
 
 double x_of_line(const FramePlan& plan, const RoofSide& side, Length size) {
   (void)plan;
   return side.out_x(size.in() / 2);
 }
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Floors and pier: where a post's foot stands.
 double foot_level(const FramePlan& plan, const std::string& mark) {

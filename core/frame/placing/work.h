@@ -47,6 +47,9 @@ struct Placing {
   double a = 0, b = 0;
 };
 [[nodiscard]] Work begin_work(const FramePlan& plan, const Frame* before);
+/// The axes of the world: across the building, along it, up.
+inline constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
+
 /// Index of the new timber; −1 where an override takes it out.
 int place_timber(Work& work, const Placing& placing);
 

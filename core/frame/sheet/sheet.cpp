@@ -8,8 +8,8 @@
 namespace bentbook {
 namespace {
 
-constexpr double kSame = 1e-7;
-constexpr double kLeastArea = 1e-6;
+constexpr double kSameOnSheet = 1e-7;
+constexpr double kLeastCut = 1e-6;
 
 using Polygon = std::vector<Vec3>;
 
@@ -65,7 +65,7 @@ FaceLine line_on(const Polygon& polygon, const FaceFrame& face) {
   FaceLine line;
   for (const Vec3& p : polygon) {
     line.deepest = std::max(line.deepest, face.under(p));
-    if (libm::fabs(face.under(p)) > kSame) continue;
+    if (libm::fabs(face.under(p)) > kSameOnSheet) continue;
     const double across = face.flat ? p.y : p.z;
     if (across < line.low.y) line.low = {p.x, across};
     if (across > line.high.y) line.high = {p.x, across};
@@ -85,7 +85,7 @@ SawCut pass_on_face(const Timber& timber, const CutPlane& plane, const Saw& saw,
   cut.from = line.low.x;
   cut.to = line.high.x;
   cut.depth = line.deepest;
-  cut.through = line.deepest >= frame.thickness - kSame;
+  cut.through = line.deepest >= frame.thickness - kSameOnSheet;
   // From the other face a cut that is not through cannot be met.
   if (!cut.through && cut.pass.faces == Faces::kTwo) {
     cut.pass.faces = Faces::kByHand;
@@ -109,7 +109,7 @@ std::vector<SawCut> ways_of(const Timber& timber, const CutPlane& plane, const P
   std::vector<SawCut> ways;
   for (const Face face : kFaces) {
     const FaceLine line = line_on(polygon, frame_of(face, timber.sides));
-    if (line.high.y - line.low.y > kSame) ways.push_back(pass_on_face(timber, plane, saw, face, line));
+    if (line.high.y - line.low.y > kSameOnSheet) ways.push_back(pass_on_face(timber, plane, saw, face, line));
   }
   std::stable_sort(ways.begin(), ways.end(), better);
   return ways;
@@ -151,7 +151,7 @@ bool is_sawn(FeatureKind kind) {
 }
 
 bool same_plane(const CutPlane& a, const CutPlane& b) {
-  return norm(a.normal - b.normal) < kSame && libm::fabs(a.offset - b.offset) < kSame;
+  return norm(a.normal - b.normal) < kSameOnSheet && libm::fabs(a.offset - b.offset) < kSameOnSheet;
 }
 
 /// The side's part in the wood: clipped by the pocket's other sides.
@@ -212,8 +212,8 @@ class SheetMaker {
       const CutPlane side{-1.0 * planes[i].normal, -planes[i].offset};
       if (known(step, side)) continue;
       const Polygon polygon = side_of(timber_, side, planes, i);
-      if (area_of(polygon) < kLeastArea || on_boundary(side)) continue;
-      if (libm::fabs(side.normal.x) < kSame) {
+      if (area_of(polygon) < kLeastCut || on_boundary(side)) continue;
+      if (libm::fabs(side.normal.x) < kSameOnSheet) {
         add(step, cheek_of(timber_, side, polygon));
         continue;
       }
@@ -282,7 +282,7 @@ class SheetMaker {
     if (ra != rb) return ra < rb;
     if (a.work == WorkOn::kEndCut || b.work == WorkOn::kEndCut) return false;
     return timber_.features[static_cast<unsigned>(a.index)].from <
-           timber_.features[static_cast<unsigned>(b.index)].from - kSame;
+           timber_.features[static_cast<unsigned>(b.index)].from - kSameOnSheet;
   }
 
   void find_mates() {

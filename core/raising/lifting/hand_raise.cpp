@@ -8,7 +8,6 @@
 namespace bentbook {
 namespace {
 
-constexpr double kDegree = libm::kPi / 180;
 constexpr double kHair = 0.125;
 
 struct Span {
@@ -83,7 +82,7 @@ double lift_height(const Frame& frame, std::span<const int> timbers, double foot
 }
 
 RaiseRow row_at(const HandRaise& r, double tilt) {
-  const double c = libm::cos(tilt * kDegree), s = libm::sin(tilt * kDegree);
+  const double c = libm::cos(tilt * libm::kDegree), s = libm::sin(tilt * libm::kDegree);
   const double moment = r.weight_lb * (r.cg_height * c - r.cg_behind * s);
   RaiseRow row{tilt, moment / r.lift_height, 0};
   // The rope runs from the lift point to the anchor on the other side of the foot line.
@@ -128,8 +127,9 @@ HandRaise raise_by_hand(const Frame& frame, const RaisingPlan& plan, std::span<c
   r.most_lb = levers / r.lift_height;
   if (plan.crew.each.count > 0)
     r.people = static_cast<int>(libm::ceil(std::min(r.most_lb / plan.crew.each.lb() - 1e-9, 1e6)));
-  if (r.lift_height > limits::kHandReach) r.hands_until = libm::asin(limits::kHandReach / r.lift_height) / kDegree;
-  r.balance = r.cg_behind > 0 ? libm::atan2(r.cg_height, r.cg_behind) / kDegree : 90;
+  if (r.lift_height > limits::kHandReach)
+    r.hands_until = libm::asin(limits::kHandReach / r.lift_height) / libm::kDegree;
+  r.balance = r.cg_behind > 0 ? libm::atan2(r.cg_height, r.cg_behind) / libm::kDegree : 90;
   for (double tilt = 0; tilt < r.balance; tilt += 10) r.rows.push_back(row_at(r, tilt));
   r.rows.push_back(row_at(r, r.balance));
   return r;

@@ -8,7 +8,6 @@
 namespace bentbook {
 namespace {
 
-constexpr double kDegree = libm::kPi / 180;
 constexpr double kShares[] = {0.5, 0.45, 0.4, 0.35, 0.3, 0.25, 0.2, 0.15, 0.1};
 constexpr double kLeastSquare = 6;  ///< four points: inches to either side
 
@@ -91,7 +90,7 @@ void one_timber(PickPoints& p, Vec3 cg_world, HangWish hang) {
   p.upright = hang == HangWish::kAsPlaced && libm::fabs(rise) >= limits::kUprightSine;
   p.up = hang == HangWish::kAsPlaced ? to_local_direction(timber.at, {0, 0, 1}) : Vec3{0, 0, 1};
   if (!timber.placed) p.up = {0, 0, 1}, p.upright = false;
-  p.hang_degrees = libm::asin(std::clamp(p.up.x, -1.0, 1.0)) / kDegree;
+  p.hang_degrees = libm::asin(std::clamp(p.up.x, -1.0, 1.0)) / libm::kDegree;
   p.reach = std::min(p.cg.x, timber.length - p.cg.x);
   if (!p.upright) return;
   // Plumb: the point straight over the centre of gravity, well above it.

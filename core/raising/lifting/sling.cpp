@@ -5,7 +5,6 @@
 namespace bentbook {
 namespace {
 
-constexpr double kDegree = libm::kPi / 180;
 constexpr double kSlack = 1e-9;  ///< of the weight: a leg's pull below it is none
 
 struct Plumb {
@@ -94,16 +93,16 @@ std::optional<Hang> hang_at(std::span<const Vec3> points, const Plumb& plumb, do
     SlingLeg leg;
     leg.point = points[i];
     leg.length = norm(hang.hook - points[i]);
-    leg.from_level = libm::atan2(rise[i], norm(level[i])) / kDegree;
+    leg.from_level = libm::atan2(rise[i], norm(level[i])) / libm::kDegree;
     leg.tension = std::max(0.0, (*upright)[i]) * leg.length / rise[i];
     hang.least_angle = std::min(hang.least_angle, leg.from_level);
     hang.most_tension = std::max(hang.most_tension, leg.tension);
     hang.legs.push_back(leg);
   }
-  if (points.size() == 1) hang.lean = libm::atan2(norm(level[0]), std::max(hang.above_cg, 1e-9)) / kDegree;
+  if (points.size() == 1) hang.lean = libm::atan2(norm(level[0]), std::max(hang.above_cg, 1e-9)) / libm::kDegree;
   if (points.size() == 2 && norm(level[1] - level[0]) > 1e-9) {
     const Vec3 off = cross(unit(level[1] - level[0]), level[0]);
-    hang.lean = libm::atan2(norm(off), std::max(hang.above_cg, 1e-9)) / kDegree;
+    hang.lean = libm::atan2(norm(off), std::max(hang.above_cg, 1e-9)) / libm::kDegree;
   }
   return hang;
 }
@@ -113,7 +112,7 @@ bool fair(std::span<const Vec3> points, double weight) { return !points.empty() 
 }  // namespace
 
 double sling_factor(double degrees_from_level) {
-  return degrees_from_level > 0 ? 1 / libm::sin(degrees_from_level * kDegree) : 0;
+  return degrees_from_level > 0 ? 1 / libm::sin(degrees_from_level * libm::kDegree) : 0;
 }
 
 std::optional<Hang> hang_on_legs(std::span<const Vec3> points, Vec3 cg, Vec3 up, double weight, double longest) {
@@ -133,7 +132,7 @@ std::optional<Hang> hang_at_angle(std::span<const Vec3> points, Vec3 cg, Vec3 up
                                   double degrees_from_level) {
   if (!fair(points, weight) || !(degrees_from_level > 0 && degrees_from_level < 90)) return std::nullopt;
   const Plumb plumb{cg, unit(up)};
-  const double slope = libm::tan(degrees_from_level * kDegree);
+  const double slope = libm::tan(degrees_from_level * libm::kDegree);
   double hook = plumb.height(points[0]) + 1;
   for (const Vec3 p : points) hook = std::max(hook, plumb.height(p) + slope * norm(plumb.level(p)));
   return hang_at(points, plumb, weight, hook);
@@ -160,7 +159,7 @@ std::optional<FreeHang> hang_freely(Vec3 a, Vec3 b, Vec3 cg, Vec3 up_about, doub
   if (!hang) return std::nullopt;
   FreeHang free;
   free.up = plumb.up;
-  free.tilt = libm::asin(std::clamp(dot(along, plumb.up), -1.0, 1.0)) / kDegree;
+  free.tilt = libm::asin(std::clamp(dot(along, plumb.up), -1.0, 1.0)) / libm::kDegree;
   free.hang = *std::move(hang);
   return free;
 }

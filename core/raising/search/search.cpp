@@ -4,13 +4,12 @@
 #include <string>
 
 #include "frame/facts.h"
+#include "numeric/index.h"
 #include "raising/check.h"
 #include "raising/search/search_space.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::vector<std::string> marks_of(const Frame& frame, std::span<const int> timbers) {
   std::vector<std::string> marks;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "numeric/index.h"
 #include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 
@@ -12,8 +13,6 @@ constexpr int kMost = 10;         ///< braces in one step
 constexpr double kStation = 12;   ///< inches between the places on a timber that are looked at
 constexpr double kEnough = 0.05;  ///< least change of length, against the fastest point's travel
 constexpr double kShortest = 18;  ///< inches
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// By timber of the frame; what does not stand stays.
 using Motion = std::vector<TimberMotion>;

@@ -3,11 +3,10 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool meets(const std::vector<int>& a, const std::vector<int>& b) {
   for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {

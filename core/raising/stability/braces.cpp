@@ -1,13 +1,12 @@
 #include <algorithm>
 
+#include "numeric/index.h"
 #include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double kKnee = 30;   ///< from the joint, along both timbers
 constexpr double kHigh = 84;   ///< a ground brace's head above the post's foot, at most

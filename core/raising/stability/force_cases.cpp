@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
 #include "raising/limits.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 struct Span {
   double lo = 0, hi = 0;

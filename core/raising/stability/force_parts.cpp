@@ -4,10 +4,10 @@
 #include <set>
 #include <utility>
 
+#include "numeric/index.h"
+
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr std::size_t kBeside = 2;  ///< carriers on each side of a load
 constexpr double kFar = 450;        ///< inches: farther from the load only the nearest carrier counts

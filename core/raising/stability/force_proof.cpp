@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
 #include "raising/limits.h"
 #include "raising/stability/force_work.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double kLeastSoft = 0.02;
 constexpr int kPartRounds = 10;

@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
 #include "raising/limits.h"
 
 namespace bentbook {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Below it the rows that hold give way: keeps the equations solvable where they have lost rank.
 constexpr double kSoft = 1e-6;

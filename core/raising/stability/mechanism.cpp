@@ -4,13 +4,13 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
+
 namespace bentbook {
 namespace {
 
 using Matrix = Eigen::MatrixXd;
 using Index = Eigen::Index;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// What a row says of a body that moves about `origin`: six numbers.
 void write_row(Matrix& m, Index row, Index column, const HoldRow& hold, Vec3 origin, double sign) {

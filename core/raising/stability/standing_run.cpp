@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "numeric/index.h"
 #include "raising/stability/force_cases.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
@@ -7,8 +8,6 @@
 namespace bentbook {
 
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// What is true whatever the forces are.
 void plain_warnings(const StandingModel& model, const StandingSet& set, std::span<const int> temporaries,

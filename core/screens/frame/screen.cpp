@@ -20,7 +20,7 @@ const FrameMemory::Elevations& elevations_of(Context& context, const ShownFrame&
   return kept;
 }
 
-FigureText plan_figure(std::string_view key, const ShownFrame& shown, const Voice& voice) {
+bentbook::FigureText plan_figure(std::string_view key, const ShownFrame& shown, const Voice& voice) {
   const FramePlan& plan = shown.plan();
   const std::string name = frame_field_name(key, voice.language);
   if (key == "pitch_left" || key == "pitch_right") return {print_slope(slope_of(plan, key), voice.marks), name};

@@ -100,7 +100,7 @@ void solve_into(FrameMemory::Shown& kept, const ShownFrame& shown, int timber) {
 }
 
 void drawing_of(Shown& s, ItemKey prefix, Msg name, float height, const SheetDrawing& drawn) {
-  const auto words = [&](std::string_view key) -> FigureText {
+  const auto words = [&](std::string_view key) -> bentbook::FigureText {
     const SheetFigure* figure = find_figure(drawn, key);
     if (figure == nullptr) return {};
     return {sheet_figure_text(*figure, *s.frame.frame(), s.voice), figure_name(s, key)};

@@ -18,12 +18,11 @@ constexpr double kMakeRoomMs = 50;  ///< after so long a row has gone about two 
 
 constexpr float kBeyond = 56;  ///< px that the list scrolls on, so that its first and last place lie free
 
-std::string number(std::size_t n) { return std::to_string(n); }
-std::string grip_key(std::size_t step) { return "order.grip." + number(step); }
+std::string grip_key(std::size_t step) { return "order.grip." + std::to_string(step); }
 
 /// "3. P-A1, P-E1 + T1".
 std::string step_title(const RaisingStep& step, std::size_t place) {
-  std::string out = number(place + 1) + ". " + marks_text(step.marks);
+  std::string out = std::to_string(place + 1) + ". " + marks_text(step.marks);
   if (!step.put_up.empty()) out += " + " + marks_text(step.put_up);
   return out;
 }
@@ -147,9 +146,9 @@ void step_row(List& list, std::size_t step, std::size_t place) {
   const bool dragging = memory.drag.step >= 0, lifted = memory.drag.step == static_cast<int>(step);
   const std::string title = step_title(of, place), fault = step_fault(context, list.check, step);
   const std::string note = step_note(context, of, fault, list.check != nullptr && !elsewhere(memory.drag));
-  const std::string grip =
-      of.done ? std::string{}
-              : say(Msg::kRaisingGrip, ui.language, {{"n", number(place + 1)}, {"marks", marks_text(of.marks)}});
+  const std::string grip = of.done ? std::string{}
+                                   : say(Msg::kRaisingGrip, ui.language,
+                                         {{"n", std::to_string(place + 1)}, {"marks", marks_text(of.marks)}});
   MovableRow row{title, note, grip, 0, !fault.empty(), lifted};
   // Until it is checked again a row keeps its height: the list does not jump under the finger.
   const bool known = memory.order_rows.size() == list.plan.steps.size();
@@ -160,7 +159,7 @@ void step_row(List& list, std::size_t step, std::size_t place) {
   else if (dragging)
     ui.column.y = list.top + memory.drag.shown[step];
   if (lifted) pen(ui).ChannelsSetCurrent(1);
-  const MovableSaid said = movable_row(ui, "order.step." + number(step), grip_key(step), row);
+  const MovableSaid said = movable_row(ui, "order.step." + std::to_string(step), grip_key(step), row);
   if (lifted) {
     pen(ui).ChannelsSetCurrent(0);
     dashed_box(ui, shrunk({said.box.x, flow, said.box.w, said.box.h}, 3));
@@ -187,8 +186,8 @@ void rows_of(List& list) {
     const std::size_t step = steps[place];
     const int its_day = list.plan.steps[step].day;
     if (its_day != day)
-      heading(ui, "order.day." + number(step),
-              say(Msg::kRaisingDay, ui.language, number(static_cast<std::size_t>(its_day))));
+      heading(ui, "order.day." + std::to_string(step),
+              say(Msg::kRaisingDay, ui.language, std::to_string(static_cast<std::size_t>(its_day))));
     day = its_day;
     if (dragging && memory.drag.step != static_cast<int>(step)) (void)make_room(context, step, ui.column.y - list.top);
     step_row(list, step, place);

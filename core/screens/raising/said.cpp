@@ -11,14 +11,12 @@
 namespace bentbook::screens {
 namespace {
 
-std::string number(std::size_t n) { return std::to_string(n); }
-
 // ── Loads, and what joints hold ───────────────────────────────────────────────────────────────────────────────────
 
 /// What is assumed of a kind of joint may be made stricter or, with a reason, looser.
 void hold_part(Context& context, const RaisingPlan& plan, JointKind kind) {
   Ui& ui = context.ui;
-  const std::string key = "loads.hold." + number(static_cast<std::size_t>(kind));
+  const std::string key = "loads.hold." + std::to_string(static_cast<std::size_t>(kind));
   const auto it =
       std::find_if(plan.holds.begin(), plan.holds.end(), [&](const HoldChange& h) { return h.joint == kind; });
   const bool changed = it != plan.holds.end();
@@ -84,7 +82,7 @@ void crane_part(Context& context, const Crane& crane) {
   if (!crane.present) return;
   body(ui, "gear.chart_note", context.say(Msg::kGearChartNote));
   for (std::size_t i = 0; i < crane.chart.size(); ++i) {
-    const std::string key = "gear.chart." + number(i);
+    const std::string key = "gear.chart." + std::to_string(i);
     raising_length(context, key + ".radius", context.say(Msg::kGearRadius), crane.chart[i].radius,
                    [i](RaisingPlan& p, Length l) { p.crane.chart[i].radius = l; });
     raising_weight(context, key + ".capacity", context.say(Msg::kGearCapacity), crane.chart[i].capacity,
@@ -116,7 +114,7 @@ void gear_part(Context& context, const RaisingPlan& plan) {
   body(ui, "gear.own_note", context.say(Msg::kGearOwnNote));
   for (std::size_t i = 0; i < plan.gear.size(); ++i) {
     const LiftingGear& gear = plan.gear[i];
-    const std::string key = "gear.piece." + number(i);
+    const std::string key = "gear.piece." + std::to_string(i);
     if (const auto name = text_field(ui, key + ".name", context.say(Msg::kGearName), gear.name))
       edit_raising(context, [&](RaisingPlan& p) { p.gear[i].name = name->substr(0, 200); });
     const auto kind =
@@ -140,7 +138,7 @@ void gear_part(Context& context, const RaisingPlan& plan) {
   if (button(ui, "gear.add", context.say(Msg::kGearAdd)))
     edit_raising(context, [&](RaisingPlan& p) {
       LiftingGear piece;
-      piece.name = std::string(context.say(Msg::kGearSling)) + " " + number(p.gear.size() + 1);
+      piece.name = std::string(context.say(Msg::kGearSling)) + " " + std::to_string(p.gear.size() + 1);
       p.gear.push_back(piece);
     });
 }

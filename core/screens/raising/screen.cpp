@@ -10,8 +10,6 @@
 namespace bentbook::screens {
 namespace {
 
-std::string number(std::size_t n) { return std::to_string(n); }
-
 int next_step(const RaisingPlan& plan) {
   for (std::size_t i = 0; i < plan.steps.size(); ++i)
     if (!plan.steps[i].done) return static_cast<int>(i);
@@ -25,11 +23,12 @@ void verdict(Context& context, const RaisingPlan& plan, const OrderCheck& check)
     if (fault.step < 0) caution(ui, "raising.fault." + std::to_string(n++), order_fault_text(fault, voice_of(context)));
   if (plan.steps.empty()) return body(ui, "raising.empty", context.say(Msg::kRaisingEmpty));
   if (check.first_unstable >= 0)
-    caution(ui, "raising.unstable",
-            say(Msg::kRaisingUnstable, ui.language, number(static_cast<std::size_t>(check.first_unstable) + 1)));
+    caution(
+        ui, "raising.unstable",
+        say(Msg::kRaisingUnstable, ui.language, std::to_string(static_cast<std::size_t>(check.first_unstable) + 1)));
   else if (check.first_bad >= 0)
     caution(ui, "raising.bad",
-            say(Msg::kRaisingBad, ui.language, number(static_cast<std::size_t>(check.first_bad) + 1)));
+            say(Msg::kRaisingBad, ui.language, std::to_string(static_cast<std::size_t>(check.first_bad) + 1)));
   else if (n == 0)
     fact(ui, "raising.verdict", context.say(Msg::kRaisingVerdict), context.say(Msg::kRaisingNoFault), true);
   if (!check.left_out.empty())
@@ -54,7 +53,7 @@ void ways_on(Context& context, const RaisingPlan& plan) {
       say_count(Msg::kRaisingTemporariesNote, ui.language, static_cast<std::int64_t>(plan.temporaries.size())),
       raising_temporaries_page());
   row("raising.loads", Msg::kRaisingLoads,
-      say(Msg::kRaisingLoadsNote, ui.language, number(static_cast<std::size_t>(plan.loads.wind_mph))),
+      say(Msg::kRaisingLoadsNote, ui.language, std::to_string(static_cast<std::size_t>(plan.loads.wind_mph))),
       raising_loads_page());
   row("raising.gear", Msg::kRaisingGear, context.say(Msg::kRaisingGearNote), raising_gear_page());
   row("raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());
@@ -71,7 +70,7 @@ void raising_screen(Context& context) {
     if (next >= 0 && button(ui, "raising.next",
                             say(Msg::kRaisingNext, ui.language,
                                 {{"n", std::to_string(next + 1)},
-                                 {"all", number(plan.steps.size())},
+                                 {"all", std::to_string(plan.steps.size())},
                                  {"marks", marks_text(plan.steps[static_cast<std::size_t>(next)].marks)}}),
                             Weight::kPrimary))
       context.pages.push(raising_step_page(next));

@@ -48,7 +48,7 @@ std::vector<WorkStep> steps_of_kind(const ShopMemory::Work& work, const Frame& f
   return steps;
 }
 
-void step_screen(Context& context) {
+void rule_screen(Context& context) {
   shop_page(context, "rules.step.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     const std::size_t bar = context.subject.find('|');
@@ -84,7 +84,7 @@ void step_screen(Context& context) {
 }
 
 Page step_rule_page(const std::string& kind, const std::string& word) {
-  return {"shop.rule", Msg::kRulesTitle, step_screen, kind + '|' + word};
+  return {"shop.rule", Msg::kRulesTitle, rule_screen, kind + '|' + word};
 }
 
 void kind_screen(Context& context) {

@@ -8,7 +8,7 @@
 namespace bentbook {
 namespace {
 
-constexpr FileHead kHead{"bentbook log ", kLogVersion, "log"};
+constexpr FileHead kLogHead{"bentbook log ", kLogVersion, "log"};
 constexpr std::size_t kEventFields = 12;
 
 void put_event(std::string& out, const Event& e) {
@@ -81,7 +81,7 @@ Result<Event> read_event(std::string_view line) {
 
 std::string write_log(const Log& log) {
   std::string out;
-  put_head(out, kHead, log.book);
+  put_head(out, kLogHead, log.book);
   for (const Event& event : log.events) put_event(out, event);
   put_end(out, log.events.size());
   return out;
@@ -89,7 +89,7 @@ std::string write_log(const Log& log) {
 
 Result<Log> read_log(std::string_view bytes) {
   const std::size_t first = bytes.find('\n');
-  const auto book = read_head(bytes.substr(0, first), kHead);
+  const auto book = read_head(bytes.substr(0, first), kLogHead);
   if (!book) return tl::unexpected(book.error());
   // A damaged line says more than the whole file's checksum: lines are read first.
   LogScan scan = scan_log(bytes);
@@ -103,7 +103,7 @@ LogScan scan_log(std::string_view bytes) {
   std::string_view rest = bytes;
   const auto add = [&](Error error) { scan.troubles.push_back({static_cast<int>(line_number), std::move(error)}); };
   const auto head = take_line(rest);
-  if (const auto book = read_head(head.value_or(bytes), kHead))
+  if (const auto book = read_head(head.value_or(bytes), kLogHead))
     scan.log.book = *book;
   else
     add(book.error());

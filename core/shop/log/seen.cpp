@@ -9,7 +9,7 @@
 namespace bentbook {
 namespace {
 
-constexpr FileHead kHead{"bentbook seen ", kLogVersion, "seen"};
+constexpr FileHead kSeenHead{"bentbook seen ", kLogVersion, "seen"};
 
 }  // namespace
 
@@ -60,7 +60,7 @@ Log events_beyond(const Log& log, std::span<const Seen> other) {
 
 std::string write_seen(std::string_view book, std::span<const Seen> seen) {
   std::string out;
-  put_head(out, kHead, book);
+  put_head(out, kSeenHead, book);
   for (const Seen& s : seen) {
     out += "d\t";
     put_hex(out, s.device, 16);
@@ -75,7 +75,7 @@ std::string write_seen(std::string_view book, std::span<const Seen> seen) {
 }
 
 Result<SeenFile> read_seen(std::string_view bytes) {
-  const auto book = read_head(bytes.substr(0, bytes.find('\n')), kHead);
+  const auto book = read_head(bytes.substr(0, bytes.find('\n')), kSeenHead);
   if (!book) return tl::unexpected(book.error());
   BodyTrouble trouble;
   const auto body = body_of(bytes, trouble);

@@ -8,7 +8,7 @@
 namespace bentbook {
 namespace {
 
-constexpr FileHead kHead{"bentbook shop ", 1, "snapshot"};
+constexpr FileHead kSnapshotHead{"bentbook shop ", 1, "snapshot"};
 
 void field(std::string& out, std::string_view text) {
   out += '\t';
@@ -109,7 +109,7 @@ std::string write_snapshot(const ShopState& state) {
     out += '\n';
     ++lines;
   };
-  put_head(out, kHead, {});
+  put_head(out, kSnapshotHead, {});
   out += "all";
   number(out, state.events);
   hex(out, state.digest);
@@ -143,7 +143,7 @@ std::string write_snapshot(const ShopState& state) {
 }
 
 Result<ShopState> read_snapshot(std::string_view bytes) {
-  const auto book = read_head(bytes.substr(0, bytes.find('\n')), kHead);
+  const auto book = read_head(bytes.substr(0, bytes.find('\n')), kSnapshotHead);
   if (!book) return tl::unexpected(book.error());
   BodyTrouble trouble;
   const auto body = body_of(bytes, trouble);
