@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "numeric/libm.h"
+#include "numeric/sorting.h"
 
 // Every figure has a list of spots, the best first, each with a price. A spot pays for every line that runs through the
 // text and, heavily, for a finger's target that lies on another's; a spot that lies on another figure cannot be had.
@@ -227,7 +228,7 @@ std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vec
     if (w.seat == Seat::kLine) return distance(w.a, w.b) > w.size.w + 8 ? 0 : 3;
     return w.seat == Seat::kArc ? 1 : 2;
   };
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+  sort_by(order, [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   Placing placing(lines, target);
   for (const std::size_t i : order) {
     const Wish& wish = wishes[i];
@@ -244,7 +245,7 @@ std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vec
     }
   }
   std::vector<Place> out = std::move(placing.placed());
-  std::sort(out.begin(), out.end(), [](const Place& a, const Place& b) { return a.index < b.index; });
+  sort_by(out, [](const Place& a, const Place& b) { return a.index < b.index; });
   return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include "draw/layout.h"
 #include "numeric/libm.h"
+#include "numeric/sorting.h"
 
 namespace bentbook::draw {
 namespace {
@@ -64,7 +65,7 @@ std::vector<Segment> hatch(std::span<const Point> polygon, double spacing, bool 
       if ((ua <= u) == (ub <= u)) continue;
       hits.push_back(along(a) + (along(b) - along(a)) * (u - ua) / (ub - ua));
     }
-    std::sort(hits.begin(), hits.end());
+    sort_up(hits);
     for (std::size_t i = 0; i + 1 < hits.size(); i += 2) out.push_back({point(u, hits[i]), point(u, hits[i + 1])});
   }
   return out;

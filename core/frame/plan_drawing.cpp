@@ -5,6 +5,7 @@
 #include <string>
 
 #include "geometry/cell.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -26,7 +27,7 @@ double turn(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y
 
 /// Convex hull, counterclockwise (Andrew's monotone chain).
 std::vector<Point> hull_of(std::vector<Point> points) {
-  std::sort(points.begin(), points.end(), [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+  sort_by(points, [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   std::vector<Point> hull(2 * points.size() + 1);
   std::size_t n = 0;
   const auto add = [&](Point p, std::size_t floor) {

@@ -3,6 +3,7 @@
 
 #include "geometry/cell.h"
 #include "geometry/solid.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -120,7 +121,7 @@ class Welder {
  public:
   explicit Welder(const std::vector<FlatPiece>& pieces) {
     for (const FlatPiece& piece : pieces) sorted_.insert(sorted_.end(), piece.corners.begin(), piece.corners.end());
-    std::sort(sorted_.begin(), sorted_.end(), before);
+    sort_by(sorted_, before);
     for (const Vec3& p : sorted_)
       if (find(p) < 0) corners_.push_back(p);
   }
@@ -145,7 +146,7 @@ class Welder {
       if (t <= 0 || t >= length || norm(e - (t / length) * d) > 2 * kWeld) continue;
       found.emplace_back(t, c);
     }
-    std::sort(found.begin(), found.end());
+    sort_up(found);
   }
   [[nodiscard]] std::vector<Vec3>& corners() { return corners_; }
 
@@ -200,7 +201,7 @@ void add_edges(Mesh& mesh) {
   for (const Mesh::Triangle& t : mesh.triangles)
     for (const auto& [a, b] : {std::pair{t.a, t.b}, {t.b, t.c}, {t.c, t.a}})
       halves.push_back({a < b ? a : b, a < b ? b : a, t.plane});
-  std::sort(halves.begin(), halves.end(), [](const Half& p, const Half& q) {
+  sort_by(halves, [](const Half& p, const Half& q) {
     return p.a != q.a ? p.a < q.a : p.b != q.b ? p.b < q.b : p.plane < q.plane;
   });
   for (std::size_t i = 0; i < halves.size();) {

@@ -1,9 +1,9 @@
 #include "geometry/solid.h"
 
-#include <algorithm>
 #include <utility>
 
 #include "geometry/cell.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -181,7 +181,7 @@ bool add_hole(Sum& sum, const Solid& solid, const std::vector<Ready>& others, co
     if (through == Through::kAslant) return false;
     if (through == Through::kLengths) taken.push_back(span);
   }
-  std::sort(taken.begin(), taken.end(), [](const Span& a, const Span& b) { return a.from < b.from; });
+  sort_by(taken, [](const Span& a, const Span& b) { return a.from < b.from; });
   const double area = libm::kPi * own.radius * own.radius;
   const Vec3 centre = centre_of(own);
   double at = body.from;

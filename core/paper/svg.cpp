@@ -202,8 +202,7 @@ std::string finished(const Sheet& sheet, const SvgSheet& options) {
 }  // namespace
 
 std::string write_svg(const draw::Drawing& drawing, const SvgSheet& options,
-                      const std::function<std::string(std::string_view key)>& figure,
-                      const std::function<bool(int)>& progress) {
+                      FunctionRef<std::string(std::string_view key)> figure, FunctionRef<bool(int)> progress) {
   Sheet sheet(options.scale);
   const std::size_t all = drawing.polygons.size() + drawing.lines.size() + drawing.arcs.size() +
                           drawing.dimensions.size() + drawing.angles.size() + drawing.notes.size();

@@ -5,6 +5,7 @@
 
 #include "frame/facts.h"
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
 
@@ -30,8 +31,7 @@ class Checker {
     say_cycle();
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) add_step(static_cast<int>(s));
     say_wishes();
-    std::stable_sort(check_.faults.begin(), check_.faults.end(),
-                     [](const OrderFault& a, const OrderFault& b) { return a.step < b.step; });
+    sort_by(check_.faults, [](const OrderFault& a, const OrderFault& b) { return a.step < b.step; });
     for (const OrderFault& f : check_.faults)
       if (f.step >= 0) check_.steps[at(f.step)].good = false;
     for (StepCheck& step : check_.steps) {
@@ -77,7 +77,7 @@ class Checker {
         coming.push_back(t);
       }
     }
-    std::sort(coming.begin(), coming.end());
+    sort_up(coming);
     return coming;
   }
 

@@ -4,6 +4,7 @@
 
 #include "frame/facts.h"
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -105,7 +106,7 @@ std::vector<int> standing_before(const Frame& frame, const RaisingPlan& plan, st
   std::vector<int> stands;
   for (std::size_t i = 0; i < step; ++i)
     for (const int t : timbers_of(frame, plan.steps[i].marks)) stands.push_back(t);
-  std::sort(stands.begin(), stands.end());
+  sort_up(stands);
   stands.erase(std::unique(stands.begin(), stands.end()), stands.end());
   return stands;
 }

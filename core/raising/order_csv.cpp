@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "measure/parse.h"
+#include "numeric/sorting.h"
 #include "text/csv_records.h"
 
 namespace bentbook {
@@ -139,7 +140,7 @@ class Reading {
   }
 
   void gather() {
-    std::stable_sort(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) { return a.step < b.step; });
+    sort_by(rows_, [](const Row& a, const Row& b) { return a.step < b.step; });
     std::vector<bool> has_day;
     const Row* before = nullptr;
     for (const Row& row : rows_) {
@@ -160,8 +161,7 @@ class Reading {
       step.put_up.insert(step.put_up.end(), row.put_up.begin(), row.put_up.end());
       step.take_out.insert(step.take_out.end(), row.take_out.begin(), row.take_out.end());
     }
-    std::stable_sort(order_.troubles.begin(), order_.troubles.end(),
-                     [](const OrderCsvTrouble& a, const OrderCsvTrouble& b) { return a.line < b.line; });
+    sort_by(order_.troubles, [](const OrderCsvTrouble& a, const OrderCsvTrouble& b) { return a.line < b.line; });
   }
 
   std::vector<int> columns_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "numeric/sorting.h"
 #include "raising/lifting/pick.h"
 #include "raising/search/search_braces.h"
 
@@ -34,7 +35,7 @@ class Standing final : public Judge {
     const BraceProposal proposal = propose_braces(model_, frame_, run_, timbers, temporaries);
     if (!proposal.cures) return added;
     for (const Temporary& brace : proposal.braces) added.push_back(number_of(brace));
-    std::sort(added.begin(), added.end());
+    sort_up(added);
     return added;
   }
   bool lifts(std::span<const int> timbers) override {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "numeric/sorting.h"
+
 namespace bentbook::render {
 namespace {
 
@@ -50,7 +52,7 @@ std::vector<SideOf> sides_of(const Mesh& mesh) {
     for (const auto& [a, b] : {std::pair{t.a, t.b}, std::pair{t.b, t.c}, std::pair{t.c, t.a}})
       sides.push_back({std::min(a, b), std::max(a, b), static_cast<int>(i)});
   }
-  std::sort(sides.begin(), sides.end(), [](const SideOf& a, const SideOf& b) {
+  sort_by(sides, [](const SideOf& a, const SideOf& b) {
     if (a.low != b.low) return a.low < b.low;
     return a.high != b.high ? a.high < b.high : a.triangle < b.triangle;
   });

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "numeric/sorting.h"
 #include "shop/workplace.h"
 
 namespace bentbook {
@@ -103,9 +104,8 @@ std::vector<int> order_of_setups(std::span<const SawSetup> setups) {
   if (setups.size() > 1 && setups.size() <= kExactSetups) return exact(setups);
   Order order(setups.size());
   std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-    return setups[static_cast<std::size_t>(a)] < setups[static_cast<std::size_t>(b)];
-  });
+  sort_by(order,
+          [&](int a, int b) { return setups[static_cast<std::size_t>(a)] < setups[static_cast<std::size_t>(b)]; });
   mend(setups, order);
   return order;
 }

@@ -5,6 +5,7 @@
 
 #include "book/json_io.h"
 #include "model/book_model.h"
+#include "numeric/sorting.h"
 #include "tasks/raising_json.h"
 
 namespace bentbook {
@@ -100,7 +101,7 @@ struct RaisingTasks::Kept {
     out.step = index;
     std::vector<int> timbers = step.stood;
     timbers.insert(timbers.end(), step.timbers.begin(), step.timbers.end());
-    std::sort(timbers.begin(), timbers.end());
+    sort_up(timbers);
     out.standing = judge->check(timbers, step.temporaries, step.timbers, StandingDepth::kExplain);
     out.standing.hangs_on.clear();
     if (out.standing.stands()) return out;

@@ -4,13 +4,13 @@
 
 #include <imgui.h>
 
-#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "draw/drawing.h"
 #include "draw/layout.h"
+#include "numeric/function_ref.h"
 #include "ui/fonts.h"
 #include "ui/input.h"
 #include "ui/theme.h"
@@ -27,7 +27,7 @@ struct CanvasFigure {
 };
 
 /// The text of a figure: what stands on the drawing for its key ("" leaves the figure out).
-using FigureText = std::function<std::string(std::string_view key, draw::Meaning meaning)>;
+using FigureText = FunctionRef<std::string(std::string_view key, draw::Meaning meaning)>;
 
 /// What the fingers did to the view: a zoom about the canvas' middle and a shift in CSS px. {1, 0, 0} is the fit.
 using CanvasView = draw::View;

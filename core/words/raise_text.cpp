@@ -4,6 +4,7 @@
 
 #include "frame/facts.h"
 #include "numeric/libm.h"
+#include "numeric/sorting.h"
 #include "raising/lifting/hand_raise.h"
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
@@ -82,7 +83,7 @@ class Page {
     plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(), {{"step", number}, {"day", day}}));
     labelled(Msg::kRaiseTimbers, marks_text(step.marks));
     std::vector<int> timbers = timbers_of(frame_, step.marks);
-    std::sort(timbers.begin(), timbers.end());
+    sort_up(timbers);
     timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
     if (!timbers.empty()) pick(solve_pick(frame_, book_.raising, bodies, timbers), checked);

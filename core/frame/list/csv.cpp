@@ -10,6 +10,7 @@
 #include "frame/keys.h"
 #include "frame/list/csv_columns.h"
 #include "frame/placing/hand_timber.h"
+#include "numeric/sorting.h"
 #include "text/csv_records.h"
 
 namespace bentbook {
@@ -239,8 +240,7 @@ class Reader {
       const int line = of_feature ? pending.feature_lines[static_cast<std::size_t>(error.at)] : pending.line;
       trouble(line, error.where, {error.code, error.where, -1, error.limit});
     }
-    std::stable_sort(out_.troubles.begin(), out_.troubles.end(),
-                     [](const CsvTrouble& a, const CsvTrouble& b) { return a.line < b.line; });
+    sort_by(out_.troubles, [](const CsvTrouble& a, const CsvTrouble& b) { return a.line < b.line; });
   }
 
   BareUnit bare_;

@@ -3,6 +3,7 @@
 
 #include "frame/facts.h"
 #include "frame/placing/work.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -64,7 +65,7 @@ std::vector<Pair> joined_pairs(const Frame& frame) {
   pairs.reserve(frame.joints.size());
   for (const Joint& joint : frame.joints)
     pairs.emplace_back(std::min(joint.member, joint.receiver), std::max(joint.member, joint.receiver));
-  std::sort(pairs.begin(), pairs.end());
+  sort_up(pairs);
   return pairs;
 }
 
@@ -74,8 +75,8 @@ std::vector<Pair> near_pairs(const Frame& frame, const Kept& kept) {
   stands.reserve(frame.timbers.size());
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
     if (frame.timbers[i].placed) stands.push_back(stand_of(frame.timbers[i], static_cast<int>(i)));
-  std::sort(stands.begin(), stands.end(),
-            [](const Stand& a, const Stand& b) { return a.lo.y != b.lo.y ? a.lo.y < b.lo.y : a.timber < b.timber; });
+  sort_by(stands,
+          [](const Stand& a, const Stand& b) { return a.lo.y != b.lo.y ? a.lo.y < b.lo.y : a.timber < b.timber; });
   const auto at = [&](const Stand& s) -> const Placement& {
     return frame.timbers[static_cast<std::size_t>(s.timber)].at;
   };
@@ -94,7 +95,7 @@ std::vector<Pair> near_pairs(const Frame& frame, const Kept& kept) {
     open.resize(still_open);
     open.push_back(&s);
   }
-  std::sort(pairs.begin(), pairs.end());
+  sort_up(pairs);
   return pairs;
 }
 
@@ -131,7 +132,7 @@ void find_clashes(Work& work) {
     const double shared = shared_volume(solid_of(a), a.at, solid_of(b), b.at);
     if (shared > kSharedWood) clashes.push_back({pair, shared});
   }
-  std::sort(clashes.begin(), clashes.end(), [](const Clash& a, const Clash& b) { return a.pair < b.pair; });
+  sort_by(clashes, [](const Clash& a, const Clash& b) { return a.pair < b.pair; });
   for (const Clash& clash : clashes)
     work.find(FindingId::kClash, work.timber(clash.pair.first).mark, work.timber(clash.pair.second).mark, clash.shared);
 }

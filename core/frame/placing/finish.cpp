@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "frame/placing/work.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -24,8 +25,7 @@ void settle(Timber& timber, const Tips& tips) {
   for (EndCut& cut : timber.cuts) move_plane(cut.plane, by);
   if (!tips.a_cut) timber.cuts.push_back({End::kA, EndCutName::kSquare, {{-1, 0, 0}, 0}});
   if (!tips.b_cut) timber.cuts.push_back({End::kB, EndCutName::kSquare, {{1, 0, 0}, timber.length}});
-  std::stable_sort(timber.cuts.begin(), timber.cuts.end(),
-                   [](const EndCut& a, const EndCut& b) { return a.end < b.end; });
+  sort_by(timber.cuts, [](const EndCut& a, const EndCut& b) { return a.end < b.end; });
   for (Feature& f : timber.features) {
     f.from += by;
     f.to += by;
@@ -161,14 +161,14 @@ std::vector<std::int64_t> fingerprint(const Timber& t, bool mirror) {
     std::vector<std::pair<std::int64_t, std::int64_t>> corners;
     for (const Vec2& c : p.outline)
       corners.emplace_back(count(p.sweep == Axis::kX ? s * c.x : c.x), count(p.sweep == Axis::kZ ? s * c.y : c.y));
-    std::sort(corners.begin(), corners.end());
+    sort_up(corners);
     for (const auto& [x, y] : corners) {
       one.push_back(x);
       one.push_back(y);
     }
     pockets.push_back(std::move(one));
   }
-  std::sort(pockets.begin(), pockets.end());
+  sort_up(pockets);
   for (const auto& one : pockets) print.insert(print.end(), one.begin(), one.end());
   return print;
 }
@@ -204,7 +204,7 @@ void match(Work& work) {
   prints.reserve(frame.timbers.size());
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
     if (leader[i] == static_cast<int>(i)) prints.push_back({fingerprint(frame.timbers[i], false), leader[i]});
-  std::sort(prints.begin(), prints.end(), less);
+  sort_by(prints, less);
   std::vector<std::size_t> firsts;
   for (std::size_t i = 0; i < prints.size(); ++i) {
     if (i == 0 || prints[i].value != prints[i - 1].value) firsts.push_back(i);

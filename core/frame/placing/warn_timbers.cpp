@@ -6,6 +6,7 @@
 #include "frame/limits.h"
 #include "frame/placing/work.h"
 #include "geometry/cell.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -141,7 +142,7 @@ double covered(const std::vector<Rectangle>& all) {
     cuts.push_back(r.y_lo);
     cuts.push_back(r.y_hi);
   }
-  std::sort(cuts.begin(), cuts.end());
+  sort_up(cuts);
   double area = 0;
   std::vector<std::pair<double, double>> spans;
   for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
@@ -149,7 +150,7 @@ double covered(const std::vector<Rectangle>& all) {
     spans.clear();
     for (const Rectangle& r : all)
       if (r.y_lo < middle && middle < r.y_hi) spans.emplace_back(r.z_lo, r.z_hi);
-    std::sort(spans.begin(), spans.end());
+    sort_up(spans);
     double top = -1e300, length = 0;
     for (const auto& [lo, hi] : spans) {
       length += std::max(0.0, hi - std::max(lo, top));

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/sorting.h"
+
 namespace bentbook {
 namespace {
 
@@ -55,8 +57,7 @@ Work begin_work(const FramePlan& plan, const Frame* before) {
   Work work{plan, {}, {}, {}, {}, {}, std::vector<bool>(plan.overrides.size(), false), before, {}};
   work.by_mark.reserve(plan.overrides.size());
   for (std::size_t i = 0; i < plan.overrides.size(); ++i) work.by_mark.push_back(static_cast<int>(i));
-  std::stable_sort(work.by_mark.begin(), work.by_mark.end(),
-                   [&plan](int a, int b) { return override_at(plan, a).mark < override_at(plan, b).mark; });
+  sort_by(work.by_mark, [&plan](int a, int b) { return override_at(plan, a).mark < override_at(plan, b).mark; });
   if (before != nullptr) {
     work.frame.timbers.reserve(before->timbers.size() + 1);
     work.frame.joints.reserve(before->joints.size() + 2);

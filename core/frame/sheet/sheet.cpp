@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "geometry/pocket.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -111,7 +112,7 @@ std::vector<SawCut> ways_of(const Timber& timber, const CutPlane& plane, const P
     const FaceLine line = line_on(polygon, frame_of(face, timber.sides));
     if (line.high.y - line.low.y > kSameOnSheet) ways.push_back(pass_on_face(timber, plane, saw, face, line));
   }
-  std::stable_sort(ways.begin(), ways.end(), better);
+  sort_by(ways, better);
   return ways;
 }
 
@@ -182,8 +183,7 @@ class SheetMaker {
     sheet_.check = check_measures(timber_);
     for (int i = 0; i < static_cast<int>(timber_.cuts.size()); ++i) end_cut(i);
     for (int i = 0; i < static_cast<int>(timber_.features.size()); ++i) feature(i);
-    std::stable_sort(sheet_.steps.begin(), sheet_.steps.end(),
-                     [this](const Step& a, const Step& b) { return before(a, b); });
+    sort_by(sheet_.steps, [this](const Step& a, const Step& b) { return before(a, b); });
     return std::move(sheet_);
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "numeric/sorting.h"
 #include "raising/insertion/blocking_inside.h"
 #include "raising/limits.h"
 
@@ -30,7 +31,7 @@ EntryCase case_of(const Blocking::Inside& in, std::span<const int> coming, std::
     if (real(t)) set_bit(made.against, t);
   for (const int t : coming)
     if (real(t) && !has_bit(made.against, t)) made.coming.push_back(t);
-  std::sort(made.coming.begin(), made.coming.end());
+  sort_up(made.coming);
   made.coming.erase(std::unique(made.coming.begin(), made.coming.end()), made.coming.end());
   made.standing = listed(made.against, in.count);
   return made;

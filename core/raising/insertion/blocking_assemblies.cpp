@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "numeric/sorting.h"
 #include "raising/insertion/blocking_inside.h"
 
 namespace bentbook {
@@ -40,7 +41,7 @@ std::vector<int> put_together(Blocking& blocking, const Blocking::Inside& in, st
     set.erase(std::find(set.begin(), set.end(), out));
     tried = blocking.together(set);
   }
-  std::sort(set.begin(), set.end());
+  sort_up(set);
   return set;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "numeric/sorting.h"
 #include "raising/insertion/blocking_inside.h"
 #include "raising/order.h"
 
@@ -53,7 +54,7 @@ void add_clashes(Blocking& blocking, const EntryCase& entry, Entry& answer) {
     for (const int other : answer.blockers)
       if (blocking.clash(t, other) && !holds(apart.timbers, other)) {
         apart.timbers.push_back(other);
-        std::sort(apart.timbers.begin(), apart.timbers.end());
+        sort_up(apart.timbers);
       }
   if (!apart.timbers.empty()) answer.remedies.insert(answer.remedies.begin(), apart);
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "numeric/sorting.h"
 #include "raising/insertion/blocking_inside.h"
 #include "raising/limits.h"
 
@@ -35,7 +36,7 @@ std::vector<int> yielding(Blocking::Inside& in, const std::vector<int>& standing
     }
     rest.swap(left);
   }
-  std::sort(group.begin(), group.end());
+  sort_up(group);
   return group;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "numeric/sorting.h"
 #include "raising/lifting/pick_points.h"
 #include "raising/limits.h"
 
@@ -57,7 +58,7 @@ class Picking {
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < plan_.gear.size(); ++i)
       if (gear(i).kind == kind && gear(i).count > 0) found.push_back(i);
-    std::stable_sort(found.begin(), found.end(), [&](std::size_t a, std::size_t b) {
+    sort_by(found, [&](std::size_t a, std::size_t b) {
       const auto of = [&](std::size_t g) { return kind == GearKind::kSling ? carries(gear(g)) : gear(g).rated.lb(); };
       return of(a) < of(b);
     });

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 
@@ -176,7 +177,7 @@ class Bracer {
         ++i;
       }
     }
-    std::sort(added.begin(), added.end());
+    sort_up(added);
     return added;
   }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "numeric/sorting.h"
 #include "raising/search/search_space.h"
 
 namespace bentbook {
@@ -24,7 +25,7 @@ Level level_of(SearchSpace& space, const SearchState& state, Preference preferen
   for (int p = 0; p < space.count(); ++p)
     if (state.in[static_cast<std::size_t>(p)] == 0 && space.lifts(p) && may_come(space.graph(), p, state.in))
       level.candidates.push_back(p);
-  std::stable_sort(level.candidates.begin(), level.candidates.end(), [&](int a, int b) {
+  sort_by(level.candidates, [&](int a, int b) {
     const int ta = space.tier(a, preference), tb = space.tier(b, preference);
     return ta != tb ? ta < tb : space.leg(state.last, a) < space.leg(state.last, b);
   });

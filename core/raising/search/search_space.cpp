@@ -4,6 +4,7 @@
 
 #include "frame/facts.h"
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -46,7 +47,7 @@ std::vector<int> MemoJudge::propose(std::span<const int> timbers, std::span<cons
       proposed_.try_emplace(Key{{timbers.begin(), timbers.end()}, {temporaries.begin(), temporaries.end()}});
   if (fresh) {
     found->second = judge_.propose(timbers, temporaries);
-    std::sort(found->second.begin(), found->second.end());
+    sort_up(found->second);
   }
   return found->second;
 }
@@ -74,7 +75,7 @@ void SearchSpace::find_places() {
     if (t.placed && t.kind == TimberKind::kPost &&
         std::none_of(bents.begin(), bents.end(), [&](double y) { return libm::fabs(y - t.at.origin.y) < 12; }))
       bents.push_back(t.at.origin.y);
-  std::sort(bents.begin(), bents.end());
+  sort_up(bents);
   for (const Piece& piece : graph_.pieces) {
     Vec3 sum{};
     for (const int t : piece) {

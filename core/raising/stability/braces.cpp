@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
@@ -79,7 +80,7 @@ struct Candidates {
         near.emplace_back(length, brace);
       }
     }
-    std::stable_sort(near.begin(), near.end(), [](const auto& p, const auto& q) { return p.first < q.first; });
+    sort_by(near, [](const auto& p, const auto& q) { return p.first < q.first; });
     if (near.size() > kMostOthers) near.resize(kMostOthers);
     for (const auto& [length, brace] : near) found.push_back(brace);
   }

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 
 namespace bentbook {
@@ -73,7 +74,7 @@ class Judge {
       most = size > most ? size : most;
       found.emplace_back(-size, system_.rows[r]);
     }
-    std::sort(found.begin(), found.end());
+    sort_up(found);
     std::vector<int> rows;
     for (const auto& [size, row] : found) {
       if (rows.size() == 4 || -size < 0.05 * most || !(size < 0)) break;
@@ -135,8 +136,7 @@ ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, cons
   std::vector<std::size_t> order(cases.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   if (floors != nullptr)
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return floors->factor[a] < floors->factor[b]; });
+    sort_by(order, [&](std::size_t a, std::size_t b) { return floors->factor[a] < floors->factor[b]; });
   for (const std::size_t i : order) {
     const double floor = floors == nullptr ? 0 : floors->factor[i];
     if (floor >= verdict.factor) break;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/stability/force_work.h"
 
@@ -51,7 +52,7 @@ More mean_at(const std::vector<std::pair<PersonHold, double>>& holds, double sta
   More sum;
   for (const auto& [r, f] : *below->more) sum.emplace_back(r, (1 - share) * f);
   for (const auto& [r, f] : *above->more) sum.emplace_back(r, share * f);
-  std::stable_sort(sum.begin(), sum.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  sort_by(sum, [](const auto& a, const auto& b) { return a.first < b.first; });
   More merged;
   for (const auto& [r, f] : sum) {
     if (!merged.empty() && merged.back().first == r)

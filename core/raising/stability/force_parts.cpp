@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -126,7 +127,7 @@ std::vector<int> ForceParts::joints_beside(int timber) const {
   each_partner(timber, [&](int other, const HoldRow& row) {
     if (row.joint >= 0 && model_.touches[at(other)].size() < kBusy) each_partner(other, take);
   });
-  std::sort(joints.begin(), joints.end());
+  sort_up(joints);
   joints.erase(std::unique(joints.begin(), joints.end()), joints.end());
   return joints;
 }
@@ -150,7 +151,7 @@ std::unique_ptr<ForcePart> ForceParts::part_of(std::vector<char> in, bool tempor
         rows.push_back(r);
     }
   }
-  std::sort(rows.begin(), rows.end());
+  sort_up(rows);
   part->system = force_system(model_, std::move(bodies), std::move(rows));
   part->balance = std::make_unique<Balance>(part->system);
   return part;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 
 namespace bentbook {
@@ -105,7 +106,7 @@ Balance::Balance(const ForceSystem& system) : system_(system), soft_(system.colu
   for (const ForceSystem::Column& c : system.columns)
     if (c.a >= 0 && c.b >= 0) pairs.emplace_back(std::max(c.a, c.b), std::min(c.a, c.b));
   for (std::size_t i = 0; i < system.bodies.size(); ++i) pairs.emplace_back(static_cast<int>(i), static_cast<int>(i));
-  std::sort(pairs.begin(), pairs.end());
+  sort_up(pairs);
   pairs.erase(std::unique(pairs.begin(), pairs.end()), pairs.end());
   for (const auto& [row, column] : pairs)
     for (int i = 0; i < 6; ++i)

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
@@ -82,7 +83,7 @@ class Elimination {
     for (const int f : touching_[at(body)])
       for (const int b : fronts_[at(f)].bodies)
         if (b != body) all.push_back(b);
-    std::sort(all.begin(), all.end());
+    sort_up(all);
     all.erase(std::unique(all.begin(), all.end()), all.end());
     return all;
   }
@@ -215,7 +216,7 @@ std::vector<Front> fronts_of(const StandingModel& model, const StandingSet& set,
     if (a == b) continue;
     keyed.push_back({{std::min(a, b), std::max(a, b)}, r});
   }
-  std::sort(keyed.begin(), keyed.end());
+  sort_up(keyed);
   std::vector<Front> fronts;
   for (std::size_t i = 0; i < keyed.size();) {
     std::size_t end = i;
@@ -262,7 +263,7 @@ StandingSet standing_set(const StandingModel& model, std::span<const int> timber
       if (row.temporary >= 0 && up[at(row.temporary)] == 0) continue;
       set.rows.push_back(r);
     }
-  std::sort(set.rows.begin(), set.rows.end());
+  sort_up(set.rows);
   return set;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/stability/standing.h"
 
@@ -30,7 +31,7 @@ std::vector<Vec3> hull_of(std::vector<Vec3> points, Vec3 normal) {
     const double d = dot(s, a - b);
     return libm::fabs(d) > 1e-6 ? d < 0 : dot(t, a - b) < -1e-6;
   };
-  std::stable_sort(points.begin(), points.end(), before);
+  sort_by(points, before);
   std::vector<Vec3> hull;
   for (int half = 0; half < 2; ++half) {
     const std::size_t start = hull.size();

@@ -35,8 +35,7 @@ float drawing_height(const Context& context, float wanted) {
 
 std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::string_view name, float height,
                                         const draw::Drawing& drawing,
-                                        const std::function<bentbook::FigureText(std::string_view)>& words,
-                                        Tappable tappable) {
+                                        FunctionRef<bentbook::FigureText(std::string_view)> words, Tappable tappable) {
   Ui& ui = context.ui;
   const Rect box = take_box(ui, height);
   picture(ui, prefix, name, box);

@@ -2,12 +2,12 @@
 /// The drawing is the form: a drawing over the column's width on which every given figure can be tapped, and the keypad
 /// that changes it.
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
 
 #include "draw/drawing.h"
+#include "numeric/function_ref.h"
 #include "screens/app/context.h"
 #include "words/figures.h"
 #include "words/words.h"
@@ -22,9 +22,10 @@ enum class Tappable { kGiven, kAll };
 
 /// Draws `drawing`, `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the figure
 /// key that was tapped. Two fingers zoom it, one then moves it; a long press fits it again.
-[[nodiscard]] std::optional<std::string> drawing_form(
-    Context&, ItemKey prefix, std::string_view name, float height, const draw::Drawing& drawing,
-    const std::function<bentbook::FigureText(std::string_view)>& words, Tappable tappable = Tappable::kGiven);
+[[nodiscard]] std::optional<std::string> drawing_form(Context&, ItemKey prefix, std::string_view name, float height,
+                                                      const draw::Drawing& drawing,
+                                                      FunctionRef<bentbook::FigureText(std::string_view)> words,
+                                                      Tappable tappable = Tappable::kGiven);
 
 /// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more
 /// than fits.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/sorting.h"
 #include "shop/log/record.h"
 #include "shop/log/snapshot.h"
 
@@ -35,7 +36,7 @@ std::vector<Event> events_of(std::string_view lines, int& damaged) {
     else
       ++damaged;
   }
-  std::sort(events.begin(), events.end(), before);
+  sort_by(events, before);
   events.erase(std::unique(events.begin(), events.end()), events.end());
   return events;
 }

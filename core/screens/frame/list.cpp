@@ -6,6 +6,7 @@
 #include <string>
 
 #include "frame/list/csv.h"
+#include "numeric/sorting.h"
 #include "screens/frame/form.h"
 #include "screens/frame/pages.h"
 #include "ui/widgets_inside.h"
@@ -81,7 +82,7 @@ void make_rows(FrameMemory::List& list, const Frame& frame, const Voice& voice) 
   const auto mark = [&](const Found& f) -> const std::string& {
     return frame.timbers[static_cast<std::size_t>(f.timber)].mark;
   };
-  std::sort(found.begin(), found.end(), [&](const Found& a, const Found& b) {
+  sort_by(found, [&](const Found& a, const Found& b) {
     return a.group == b.group ? mark_before(mark(a), mark(b)) : a.group < b.group;
   });
   list.rows.clear();

@@ -213,7 +213,7 @@ void make_scene(SolidMemory& solids, const ShownFrame& shown) {
 }
 
 bool draw_solids(Context& context, const ShownFrame& shown, SolidMemory& solids, Rect box, const SolidPage& page,
-                 const std::function<SolidLooks()>& looks_of) {
+                 FunctionRef<SolidLooks()> looks_of) {
   Ui& ui = context.ui;
   box = {whole_px(box.x), whole_px(box.y), whole_px(box.w), whole_px(box.h)};
   Picture p{context, *shown.frame(), solids, box, page};

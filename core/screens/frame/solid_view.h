@@ -2,10 +2,10 @@
 /// The building in 3D as more than one page shows it: turned by one finger, zoomed and moved by two, a timber lit by a
 /// tap, marks written where there is room for them. The page says how each timber looks.
 
-#include <functional>
 #include <string>
 #include <vector>
 
+#include "numeric/function_ref.h"
 #include "render/solid_painter.h"
 #include "screens/app/context.h"
 #include "screens/frame/form.h"
@@ -32,7 +32,7 @@ struct SolidPage {
 /// Draws it into `box` and follows the fingers; `looks` is asked again when a tap changed what is lit. True: a tap
 /// landed on nothing.
 bool draw_solids(Context&, const ShownFrame&, SolidMemory&, Rect box, const SolidPage&,
-                 const std::function<SolidLooks()>& looks);
+                 FunctionRef<SolidLooks()> looks);
 
 /// A small box filled as such a pattern is, for a legend.
 void draw_pattern(Ui&, Rect, render::PartPattern);

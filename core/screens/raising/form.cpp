@@ -4,6 +4,7 @@
 #include <iterator>
 #include <utility>
 
+#include "numeric/sorting.h"
 #include "raising/order.h"
 #include "ui/widgets_inside.h"
 
@@ -149,7 +150,7 @@ void fasteners_toggle(Context& context) {
 std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {
   std::vector<std::string> brought;
   for (const RaisingStep& step : plan.steps) brought.insert(brought.end(), step.marks.begin(), step.marks.end());
-  std::sort(brought.begin(), brought.end());
+  sort_up(brought);
   std::vector<std::string> left;
   for (const Timber& timber : frame.timbers)
     if (timber.placed && !std::binary_search(brought.begin(), brought.end(), timber.mark)) left.push_back(timber.mark);

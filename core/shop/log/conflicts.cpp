@@ -1,7 +1,6 @@
 // What does not agree in the shop's state, and whether a plate belongs where it is put.
 
-#include <algorithm>
-
+#include "numeric/sorting.h"
 #include "shop/log/state.h"
 
 namespace bentbook {
@@ -69,8 +68,7 @@ std::vector<PlateAt> plates_of(const ShopState& state) {
 
 void find_plates_twice(const ShopState& state, std::vector<Conflict>& found) {
   std::vector<PlateAt> plates = plates_of(state);
-  std::stable_sort(plates.begin(), plates.end(),
-                   [](const PlateAt& a, const PlateAt& b) { return a.claim->value < b.claim->value; });
+  sort_by(plates, [](const PlateAt& a, const PlateAt& b) { return a.claim->value < b.claim->value; });
   for (std::size_t i = 1; i < plates.size(); ++i) {
     const PlateAt &a = plates[i - 1], &b = plates[i];
     if (a.claim->value != b.claim->value || a.step == b.step) continue;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/keys.h"
+#include "numeric/sorting.h"
 #include "shop/log/record.h"
 
 namespace bentbook {
@@ -136,7 +137,7 @@ LogScan scan_log(std::string_view bytes) {
     if (!ended) ++line_number;
     add({ErrorCode::kSyntax, "log", body ? 0 : trouble.at, 0});
   }
-  std::sort(scan.log.events.begin(), scan.log.events.end(), before);
+  sort_by(scan.log.events, before);
   scan.log.events.erase(std::unique(scan.log.events.begin(), scan.log.events.end()), scan.log.events.end());
   return scan;
 }

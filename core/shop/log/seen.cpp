@@ -1,8 +1,8 @@
 // What one phone has against another's.
 
-#include <algorithm>
 #include <map>
 
+#include "numeric/sorting.h"
 #include "shop/log/log_file.h"
 #include "shop/log/record.h"
 
@@ -18,8 +18,7 @@ std::vector<Seen> seen_of(const Log& log) {
   for (const Event& event : log.events) by_device[event.device].push_back(&event);
   std::vector<Seen> all;
   for (auto& [device, events] : by_device) {
-    std::stable_sort(events.begin(), events.end(),
-                     [](const Event* a, const Event* b) { return a->sequence < b->sequence; });
+    sort_by(events, [](const Event* a, const Event* b) { return a->sequence < b->sequence; });
     Seen seen{device, 0, 0};
     for (const Event* event : events) {
       if (event->sequence > seen.upto + 1) break;
