@@ -51,11 +51,11 @@ class Drafting {
     for (const Note& note : drawing_.notes) {
       const Point at = d.layout.to_px(note.at);
       if (finite(at) && size_of(index).w > 0)
-        d.wishes.push_back({index, Seat::kPoint, note.meaning, size_of(index), at, at, 0, 0, 0, seen(at, zoomed)});
+        d.requests.push_back({index, Seat::kPoint, note.meaning, size_of(index), at, at, 0, 0, 0, seen(at, zoomed)});
       ++index;
     }
     d.obstacles.insert(d.obstacles.end(), d.layout.lines.begin(), d.layout.lines.end());
-    d.places = place_figures(d.wishes, d.obstacles, options_.target);
+    d.places = place_figures(d.requests, d.obstacles, options_.target);
     return d;
   }
 
@@ -104,9 +104,9 @@ class Drafting {
     add_extension(d, b, left, row - lb);
     add_dimension_line(d, p, q, along);
     if (!(size.w > 0)) return;
-    Wish wish{index, Seat::kLine, dimension.meaning, size, p, q};
-    if (zoomed) wish.visible = clip_to(options_.rect, wish.a, wish.b);
-    d.wishes.push_back(wish);
+    FigureRequest request{index, Seat::kLine, dimension.meaning, size, p, q};
+    if (zoomed) request.visible = clip_to(options_.rect, request.a, request.b);
+    d.requests.push_back(request);
   }
 
   static void add_extension(Draft& d, Point from, Point direction, double by) {
@@ -147,7 +147,7 @@ class Drafting {
     if (!(size.w > 0)) return;
     const Point middle{vertex.x + radius * libm::cos((from + to) / 2), vertex.y + radius * libm::sin((from + to) / 2)};
     const bool visible = options_.view == View{} || seen(middle, true);
-    d.wishes.push_back({index, Seat::kArc, angle.meaning, size, vertex, vertex, radius, from, to, visible});
+    d.requests.push_back({index, Seat::kArc, angle.meaning, size, vertex, vertex, radius, from, to, visible});
   }
 
   static void add_arc_obstacle(Draft& d, Point vertex, double radius, double from, double to) {

@@ -12,7 +12,7 @@ namespace bentbook::draw {
 struct Draft {
   Layout layout;
   std::vector<PlacedLine> obstacles;  ///< what figures keep off: the lines, and arcs in straight parts
-  std::vector<Wish> wishes;
+  std::vector<FigureRequest> requests;
   std::vector<Place> places;
 };
 

@@ -53,13 +53,13 @@ class Placing {
  public:
   Placing(const std::vector<PlacedLine>& lines, double target) : lines_(lines), target_(target) {}
 
-  void offer(const Wish& wish, Box box, double base, std::vector<PlacedLine> strokes = {}) {
+  void offer(const FigureRequest& request, Box box, double base, std::vector<PlacedLine> strokes = {}) {
     if (base >= best_.price) return;
     double price = base;
     for (const Place& other : placed_) {
       if (!other.visible) continue;
       if (overlap(grown(box, kClearance), other.box)) return;
-      if (wish.meaning == Meaning::kGiven && other.meaning == Meaning::kGiven &&
+      if (request.meaning == Meaning::kGiven && other.meaning == Meaning::kGiven &&
           overlap(finger_target(box, target_), other.target))
         price += kTargetPrice;
     }
@@ -88,9 +88,10 @@ class Placing {
 
   [[nodiscard]] double best_price() const { return best_.price; }
   void start() { best_ = {{}, kTaken, {}}; }
-  void take(const Wish& wish) {
-    Place place{wish.index, wish.meaning, best_.box, finger_target(best_.box, target_), best_.strokes, wish.visible};
-    if (wish.visible) own_.insert(own_.end(), place.strokes.begin(), place.strokes.end());
+  void take(const FigureRequest& request) {
+    Place place{request.index, request.meaning, best_.box, finger_target(best_.box, target_),
+                best_.strokes, request.visible};
+    if (request.visible) own_.insert(own_.end(), place.strokes.begin(), place.strokes.end());
     placed_.push_back(std::move(place));
   }
   std::vector<Place>& placed() { return placed_; }
@@ -104,7 +105,7 @@ class Placing {
 };
 
 /// Rings of spots around a point, each joined to it by a leader.
-void offer_set_aside(Placing& placing, const Wish& wish, Point anchor, double first, double base) {
+void offer_set_aside(Placing& placing, const FigureRequest& request, Point anchor, double first, double base) {
   constexpr int kRings = 9, kWays = 12;
   for (int ring = 0; ring < kRings; ++ring) {
     if (base + ring >= placing.best_price()) return;
@@ -112,79 +113,79 @@ void offer_set_aside(Placing& placing, const Wish& wish, Point anchor, double fi
       // Upward ways first, then ever more to the side.
       const int turn = way % 2 == 0 ? way / 2 : -(way + 1) / 2;
       const Point direction = unit(-libm::kPi / 2 + turn * 2 * libm::kPi / kWays);
-      const double reach = first + ring * (wish.size.h + 4) + support(wish.size, direction);
-      const Box box{moved(anchor, direction, reach), wish.size.w, wish.size.h, 0};
-      placing.offer(wish, box, base + ring + 0.02 * way, {leader(anchor, box)});
+      const double reach = first + ring * (request.size.h + 4) + support(request.size, direction);
+      const Box box{moved(anchor, direction, reach), request.size.w, request.size.h, 0};
+      placing.offer(request, box, base + ring + 0.02 * way, {leader(anchor, box)});
     }
   }
 }
 
-void offer_on_line(Placing& placing, const Wish& wish) {
-  const double length = distance(wish.a, wish.b), angle = reading_angle(wish.a, wish.b);
+void offer_on_line(Placing& placing, const FigureRequest& request) {
+  const double length = distance(request.a, request.b), angle = reading_angle(request.a, request.b);
   const Point along = unit(angle), up{along.y, -along.x};
-  const double off = wish.size.h / 2 + kAir;
+  const double off = request.size.h / 2 + kAir;
   const auto box = [&](Point at, double side) {
-    return Box{moved(at, up, side * off), wish.size.w, wish.size.h, angle};
+    return Box{moved(at, up, side * off), request.size.w, request.size.h, angle};
   };
-  const Point middle = between(wish.a, wish.b, 0.5);
-  const double slack = (length - wish.size.w) / 2 - 4;
+  const Point middle = between(request.a, request.b, 0.5);
+  const double slack = (length - request.size.w) / 2 - 4;
   if (slack >= 0) {
-    placing.offer(wish, box(middle, 1), 0);
+    placing.offer(request, box(middle, 1), 0);
     for (const double part : {0.5, -0.5, 1.0, -1.0}) {
-      placing.offer(wish, box(moved(middle, along, part * slack), 1), 0.3 + 0.3 * libm::fabs(part));
-      placing.offer(wish, box(moved(middle, along, part * slack), -1), 0.9 + 0.3 * libm::fabs(part));
+      placing.offer(request, box(moved(middle, along, part * slack), 1), 0.3 + 0.3 * libm::fabs(part));
+      placing.offer(request, box(moved(middle, along, part * slack), -1), 0.9 + 0.3 * libm::fabs(part));
     }
-    placing.offer(wish, box(middle, -1), 0.8);
+    placing.offer(request, box(middle, -1), 0.8);
   }
   // Beside the line, which is carried on under the figure.
-  const double ahead = length / 2 + wish.size.w / 2 + 8;
+  const double ahead = length / 2 + request.size.w / 2 + 8;
   for (const double way : {1.0, -1.0}) {
     const Point end = moved(middle, along, way * length / 2);
-    const PlacedLine on{end, moved(middle, along, way * (ahead + wish.size.w / 2)), Stroke::kThin, false, false};
+    const PlacedLine on{end, moved(middle, along, way * (ahead + request.size.w / 2)), Stroke::kThin, false, false};
     for (const double side : {1.0, -1.0})
-      placing.offer(wish, box(moved(middle, along, way * ahead), side), (way > 0 ? 1.2 : 1.4) + (side > 0 ? 0 : 0.6),
+      placing.offer(request, box(moved(middle, along, way * ahead), side), (way > 0 ? 1.2 : 1.4) + (side > 0 ? 0 : 0.6),
                     {on});
   }
-  offer_set_aside(placing, wish, middle, 14, 2.5);
+  offer_set_aside(placing, request, middle, 14, 2.5);
 }
 
-void offer_on_arc(Placing& placing, const Wish& wish) {
-  const double middle = (wish.from + wish.to) / 2, half = (wish.to - wish.from) / 2;
+void offer_on_arc(Placing& placing, const FigureRequest& request) {
+  const double middle = (request.from + request.to) / 2, half = (request.to - request.from) / 2;
   const auto spot = [&](double angle, double radius, double sign) {
     const Point direction = unit(angle);
-    return Box{moved(wish.a, direction, radius + sign * (support(wish.size, direction) + kAir + 1)), wish.size.w,
-               wish.size.h, 0};
+    return Box{moved(request.a, direction, radius + sign * (support(request.size, direction) + kAir + 1)),
+               request.size.w, request.size.h, 0};
   };
   for (const double part : {0.0, 0.4, -0.4, 0.8, -0.8})
-    placing.offer(wish, spot(middle + part * half, wish.radius, 1), 0.3 * libm::fabs(part));
+    placing.offer(request, spot(middle + part * half, request.radius, 1), 0.3 * libm::fabs(part));
   // Inside the angle where it is wide, else just past its rays.
-  placing.offer(wish, spot(middle, wish.radius, -1), 0.6);
+  placing.offer(request, spot(middle, request.radius, -1), 0.6);
   for (const double past : {0.25, 0.5})
     for (const double way : {1.0, -1.0})
-      placing.offer(wish, spot(middle + way * (half + past), wish.radius, 1), 1.2 + past);
-  offer_set_aside(placing, wish, moved(wish.a, unit(middle), wish.radius), 12, 2);
+      placing.offer(request, spot(middle + way * (half + past), request.radius, 1), 1.2 + past);
+  offer_set_aside(placing, request, moved(request.a, unit(middle), request.radius), 12, 2);
 }
 
-void offer_at_point(Placing& placing, const Wish& wish) {
-  placing.offer(wish, {wish.a, wish.size.w, wish.size.h, 0}, 0);
+void offer_at_point(Placing& placing, const FigureRequest& request) {
+  placing.offer(request, {request.a, request.size.w, request.size.h, 0}, 0);
   for (int way = 0; way < 8; ++way) {
     const Point direction = unit(-libm::kPi / 2 + way * libm::kPi / 4);
-    const Box box{moved(wish.a, direction, support(wish.size, direction) + 6), wish.size.w, wish.size.h, 0};
-    placing.offer(wish, box, 0.8 + 0.02 * way);
+    const Box box{moved(request.a, direction, support(request.size, direction) + 6), request.size.w, request.size.h, 0};
+    placing.offer(request, box, 0.8 + 0.02 * way);
   }
-  offer_set_aside(placing, wish, wish.a, 16, 2);
+  offer_set_aside(placing, request, request.a, 16, 2);
 }
 
-Point anchor_of(const Wish& wish) {
-  switch (wish.seat) {
+Point anchor_of(const FigureRequest& request) {
+  switch (request.seat) {
     case Seat::kLine:
-      return between(wish.a, wish.b, 0.5);
+      return between(request.a, request.b, 0.5);
     case Seat::kArc:
-      return moved(wish.a, unit((wish.from + wish.to) / 2), wish.radius);
+      return moved(request.a, unit((request.from + request.to) / 2), request.radius);
     case Seat::kPoint:
       break;
   }
-  return wish.a;
+  return request.a;
 }
 
 bool free_at(const std::vector<Place>& places, std::size_t self, const Box& box) {
@@ -219,29 +220,30 @@ double reading_angle(Point a, Point b) {
   return angle;
 }
 
-std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vector<PlacedLine>& lines, double target) {
+std::vector<Place> place_figures(const std::vector<FigureRequest>& requests, const std::vector<PlacedLine>& lines,
+                                 double target) {
   // Those with the least choice first: figures that fit on their line, then angles, then notes, then the tight ones.
-  std::vector<std::size_t> order(wishes.size());
+  std::vector<std::size_t> order(requests.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   const auto rank = [&](std::size_t i) {
-    const Wish& w = wishes[i];
+    const FigureRequest& w = requests[i];
     if (w.seat == Seat::kLine) return distance(w.a, w.b) > w.size.w + 8 ? 0 : 3;
     return w.seat == Seat::kArc ? 1 : 2;
   };
   sort_by(order, [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   Placing placing(lines, target);
   for (const std::size_t i : order) {
-    const Wish& wish = wishes[i];
+    const FigureRequest& request = requests[i];
     placing.start();
-    if (wish.seat == Seat::kLine) offer_on_line(placing, wish);
-    if (wish.seat == Seat::kArc) offer_on_arc(placing, wish);
-    if (wish.seat == Seat::kPoint) offer_at_point(placing, wish);
+    if (request.seat == Seat::kLine) offer_on_line(placing, request);
+    if (request.seat == Seat::kArc) offer_on_arc(placing, request);
+    if (request.seat == Seat::kPoint) offer_at_point(placing, request);
     if (placing.best_price() >= kTaken) {  // hemmed in on all sides; keep_inside() finds another place
       placing.start();
-      placing.take(wish);
-      placing.placed().back().box = {anchor_of(wish), wish.size.w, wish.size.h, 0};
+      placing.take(request);
+      placing.placed().back().box = {anchor_of(request), request.size.w, request.size.h, 0};
     } else {
-      placing.take(wish);
+      placing.take(request);
     }
   }
   std::vector<Place> out = std::move(placing.placed());
@@ -249,7 +251,7 @@ std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vec
   return out;
 }
 
-void keep_inside(std::vector<Place>& places, const std::vector<Wish>& wishes, Size rect, double padding) {
+void keep_inside(std::vector<Place>& places, const std::vector<FigureRequest>& requests, Size rect, double padding) {
   for (std::size_t i = 0; i < places.size(); ++i) {
     Place& place = places[i];
     if (!place.visible) continue;
@@ -259,12 +261,12 @@ void keep_inside(std::vector<Place>& places, const std::vector<Wish>& wishes, Si
     const bool in = bounds.left >= padding - kSlack && bounds.top >= padding - kSlack &&
                     bounds.right <= rect.w - padding + kSlack && bounds.bottom <= rect.h - padding + kSlack;
     if (in && free_at(places, i, place.box)) continue;
-    const Wish& wish =
-        *std::find_if(wishes.begin(), wishes.end(), [&](const Wish& w) { return w.index == place.index; });
+    const FigureRequest& request =
+        *std::find_if(requests.begin(), requests.end(), [&](const FigureRequest& w) { return w.index == place.index; });
     Box found;
-    if (!find_free(places, i, wish.size, anchor_of(wish), rect, padding, found)) continue;
+    if (!find_free(places, i, request.size, anchor_of(request), rect, padding, found)) continue;
     place.box = found;
-    place.strokes = {leader(anchor_of(wish), found)};
+    place.strokes = {leader(anchor_of(request), found)};
   }
 }
 

@@ -10,8 +10,8 @@ namespace bentbook::draw {
 /// What a figure's text may be set to: a line (dimension), an arc (angle), a point (note).
 enum class Seat : std::uint8_t { kLine, kArc, kPoint };
 
-/// A figure that wants a place.
-struct Wish {
+/// A figure to be placed.
+struct FigureRequest {
   std::size_t index = 0;
   Seat seat = Seat::kPoint;
   Meaning meaning = Meaning::kFact;
@@ -34,11 +34,12 @@ struct Place {
 /// Angle at which text along a–b is read from the bottom or from the right: [−90°, 90°), as radians on screen.
 [[nodiscard]] double reading_angle(Point a, Point b);
 
-/// `lines` are what figures should not stand on; `target` as in LayoutOptions. Order of the result is that of `wishes`.
-[[nodiscard]] std::vector<Place> place_figures(const std::vector<Wish>& wishes, const std::vector<PlacedLine>& lines,
-                                               double target);
+/// `lines` are what figures should not stand on; `target` as in LayoutOptions. Order of the result is that of
+/// `requests`.
+[[nodiscard]] std::vector<Place> place_figures(const std::vector<FigureRequest>& requests,
+                                               const std::vector<PlacedLine>& lines, double target);
 
 /// Moves what stands outside `rect` (0, 0 to w, h) or on another figure to the nearest free spot inside.
-void keep_inside(std::vector<Place>& places, const std::vector<Wish>& wishes, Size rect, double padding);
+void keep_inside(std::vector<Place>& places, const std::vector<FigureRequest>& requests, Size rect, double padding);
 
 }  // namespace bentbook::draw

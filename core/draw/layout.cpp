@@ -124,7 +124,7 @@ Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const Layout
                     middle.y + (found.origin.y - middle.y) * view.zoom + view.dy};
   }
   Draft draft = make_draft(drawing, sizes, options, found.scale, found.origin, zoomed);
-  keep_inside(draft.places, draft.wishes, options.rect, zoomed ? 2 : options.padding);
+  keep_inside(draft.places, draft.requests, options.rect, zoomed ? 2 : options.padding);
   Layout layout = std::move(draft.layout);
   for (Place& place : draft.places) {
     if (place.visible) layout.lines.insert(layout.lines.end(), place.strokes.begin(), place.strokes.end());

@@ -54,21 +54,21 @@ class CycleFinder {
   }
 
  private:
-  struct Step {
+  struct Visit {
     int piece = 0;
     std::size_t next = 0;
   };
   bool from(int start) {
-    std::vector<Step> path{{start, 0}};
+    std::vector<Visit> path{{start, 0}};
     state_[at(start)] = 1;
     while (!path.empty()) {
-      Step& step = path.back();
-      if (step.next == out_[at(step.piece)].size()) {
-        state_[at(step.piece)] = 2;
+      Visit& visit = path.back();
+      if (visit.next == out_[at(visit.piece)].size()) {
+        state_[at(visit.piece)] = 2;
         path.pop_back();
         continue;
       }
-      const int to = out_[at(step.piece)][step.next++].first;
+      const int to = out_[at(visit.piece)][visit.next++].first;
       if (state_[at(to)] == 1) {
         close(path, to);
         return true;
@@ -80,9 +80,9 @@ class CycleFinder {
     }
     return false;
   }
-  void close(const std::vector<Step>& path, int to) {
+  void close(const std::vector<Visit>& path, int to) {
     bool in = false;
-    for (const Step& s : path) {
+    for (const Visit& s : path) {
       in = in || s.piece == to;
       if (in) cycle_.push_back(out_[at(s.piece)][s.next - 1].second);
     }

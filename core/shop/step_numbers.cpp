@@ -22,7 +22,7 @@ void saw_numbers(const SawCut& cut, std::vector<StepNumber>& out) {
 }
 
 /// The first pass that the table is set for.
-const SawCut* across(const Sheet& sheet, const Step& step) {
+const SawCut* across(const Sheet& sheet, const BenchStep& step) {
   for (const int i : step.saw_cuts)
     if (!sheet.saw_cuts[static_cast<std::size_t>(i)].along) return &sheet.saw_cuts[static_cast<std::size_t>(i)];
   return nullptr;
@@ -69,7 +69,7 @@ std::optional<double> read_fixed(std::string_view text) {
 
 }  // namespace
 
-std::vector<StepNumber> end_cut_numbers(const Sheet& sheet, const Step& step, End end) {
+std::vector<StepNumber> end_cut_numbers(const Sheet& sheet, const BenchStep& step, End end) {
   std::vector<StepNumber> out;
   const SawCut* cut = across(sheet, step);
   if (cut == nullptr) return out;
@@ -79,7 +79,7 @@ std::vector<StepNumber> end_cut_numbers(const Sheet& sheet, const Step& step, En
   return out;
 }
 
-std::vector<SawSetup> setups_of(const Sheet& sheet, const Step& step, bool end_a) {
+std::vector<SawSetup> setups_of(const Sheet& sheet, const BenchStep& step, bool end_a) {
   std::vector<SawSetup> out;
   for (const int i : step.saw_cuts) {
     const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
@@ -91,7 +91,7 @@ std::vector<SawSetup> setups_of(const Sheet& sheet, const Step& step, bool end_a
   return out;
 }
 
-std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, const Step& step) {
+std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, const BenchStep& step) {
   const Feature& f =
       frame.timbers[static_cast<std::size_t>(sheet.timber)].features[static_cast<std::size_t>(step.index)];
   std::vector<StepNumber> out;

@@ -113,7 +113,7 @@ class StepMaker {
     WorkStep& layout = add(StepWork::kLayout, {});
     layout.numbers.push_back({StepNumberName::kOverall, sheet_.check.overall});
     is_rafter(timber_.kind) ? cut_rafter() : cut_ends();
-    for (const Step& step : sheet_.steps)
+    for (const BenchStep& step : sheet_.steps)
       if (step.work == WorkOn::kFeature && !(is_rafter(timber_.kind) && is_mouth(step))) joinery(step);
     for (const int joint : plated_) plate(joint);
     fits();
@@ -125,7 +125,7 @@ class StepMaker {
 
  private:
   [[nodiscard]] const Feature& feature(int index) const { return timber_.features[static_cast<std::size_t>(index)]; }
-  [[nodiscard]] bool is_mouth(const Step& step) const {
+  [[nodiscard]] bool is_mouth(const BenchStep& step) const {
     return step.work == WorkOn::kFeature && feature(step.index).kind == FeatureKind::kBirdsMouth;
   }
 
@@ -146,7 +146,7 @@ class StepMaker {
     return step;
   }
 
-  void cut(const Step& from, StepWork work) {
+  void cut(const BenchStep& from, StepWork work) {
     const EndCut& end = timber_.cuts[static_cast<std::size_t>(from.index)];
     WorkStep& step = add_at(work, end.end);
     step.on = WorkOn::kEndCut;
@@ -157,23 +157,23 @@ class StepMaker {
   }
 
   void cut_ends() {
-    for (const Step& step : sheet_.steps)
+    for (const BenchStep& step : sheet_.steps)
       if (step.work == WorkOn::kEndCut) cut(step, StepWork::kEndCut);
   }
 
   void cut_end(End end, StepWork work) {
-    for (const Step& step : sheet_.steps)
+    for (const BenchStep& step : sheet_.steps)
       if (step.work == WorkOn::kEndCut && timber_.cuts[static_cast<std::size_t>(step.index)].end == end)
         cut(step, work);
   }
 
   void cut_rafter() {
     cut_end(End::kB, StepWork::kPeak);
-    if (std::any_of(sheet_.steps.begin(), sheet_.steps.end(), [&](const Step& s) { return is_mouth(s); })) {
+    if (std::any_of(sheet_.steps.begin(), sheet_.steps.end(), [&](const BenchStep& s) { return is_mouth(s); })) {
       WorkStep& check = add(StepWork::kPatternCheck, {});
       check.numbers.push_back({StepNumberName::kOverall, sheet_.check.overall});
     }
-    for (const Step& step : sheet_.steps)
+    for (const BenchStep& step : sheet_.steps)
       if (is_mouth(step)) joinery(step);
     cut_end(End::kA, StepWork::kTail);
   }
@@ -193,7 +193,7 @@ class StepMaker {
     return joint.member == sheet_.timber && !joint.crossing ? std::optional(joint.end) : std::nullopt;
   }
 
-  void joinery(const Step& from) {
+  void joinery(const BenchStep& from) {
     const Feature& f = feature(from.index);
     if (f.kind == FeatureKind::kHole && f.use == HoleUse::kPin && f.joint >= 0) return;  // with their plate
     const StepWork work = f.kind == FeatureKind::kHole && f.use == HoleUse::kPeg ? StepWork::kPegHole : work_of(f.kind);

@@ -194,7 +194,7 @@ std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
   return out;
 }
 
-std::string step_text(const Timber& timber, const Sheet& sheet, const Step& step, const Voice& voice) {
+std::string step_text(const Timber& timber, const Sheet& sheet, const BenchStep& step, const Voice& voice) {
   if (step.work == WorkOn::kFeature) return feature_line(timber, sheet, step.index, voice);
   for (const CutMarks& cut : sheet.marks.cuts)
     if (cut.cut == step.index) return cut_line(timber, cut, voice);
@@ -217,7 +217,7 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
     out += told(text(Msg::kSheetPier, language), say_inches(timber.pier_level, voice));
   out += pair_lines(frame, sheet, language);
   int number = 0;
-  for (const Step& step : sheet.steps) {
+  for (const BenchStep& step : sheet.steps) {
     out += digits(++number) + ". " + step_text(timber, sheet, step, voice) + "\n";
     for (const int i : step.saw_cuts) {
       const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];

@@ -6,6 +6,7 @@
 #include <cstdlib>
 
 #include "frame/placing/solve_frame.h"
+#include "raising/insertion/assemblies.h"
 #include "raising/insertion/blocking.h"
 #include "rows.h"
 

@@ -9,7 +9,7 @@
 #include <cstdlib>
 
 #include "frame/placing/solve_frame.h"
-#include "raising/insertion/blocking_inside.h"
+#include "raising/insertion/springing.h"
 #include "rows.h"
 
 using namespace bentbook;
@@ -67,7 +67,7 @@ Counts from_frames(Random& random, int cases, int& number) {
   while (counts.free < cases || counts.stopped < cases) {
     const auto frame = solve_frame(plan_to_check(random));
     if (!frame || clashes(*frame)) continue;
-    Blocking::Inside in(*frame);
+    Blocking::Graph in(*frame);
     const int count = static_cast<int>(frame->timbers.size());
     bool begun = false;
     for (int t = 0; t < count; ++t) {

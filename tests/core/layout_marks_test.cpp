@@ -170,7 +170,7 @@ TEST_CASE("work begins with the ends and finishes with the holes, slots before t
     bool features = false, holes = false;
     int slot_at = -1;
     for (int n = 0; n < static_cast<int>(sheet.steps.size()); ++n) {
-      const Step& step = sheet.steps[static_cast<unsigned>(n)];
+      const BenchStep& step = sheet.steps[static_cast<unsigned>(n)];
       if (step.work == WorkOn::kEndCut) {
         CHECK(!features);
         CHECK(step.saw_cuts.size() == 1);

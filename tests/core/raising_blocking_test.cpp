@@ -7,6 +7,7 @@
 
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
+#include "raising/insertion/assemblies.h"
 #include "raising/insertion/blocking.h"
 
 using namespace bentbook;
@@ -111,7 +112,7 @@ TEST_CASE("bents and walls are proposed, and can be put together") {
   REQUIRE(walls.size() == 2);
   CHECK(walls[0].marks.size() == 11);
   // Two posts, a tie between them and a brace under it: the tie's brace goes on before the post.
-  const Together together = blocking.together(by_marks(frame, {"P-A1", "P-E1", "T-1", "B-A1.1"}));
+  const AssemblySequence together = blocking.assemble(by_marks(frame, {"P-A1", "P-E1", "T-1", "B-A1.1"}));
   REQUIRE(together.possible);
   CHECK(together.order.size() == 4);
 }
@@ -138,7 +139,7 @@ TEST_CASE("nonsense in, nothing out") {
   const int all[] = {0};
   CHECK(blocking.entry(odd, all).free);
   CHECK(blocking.entry({}, {}).free);
-  CHECK(blocking.together({}).possible);
+  CHECK(blocking.assemble({}).possible);
   const Frame none;
   Blocking empty(none);
   CHECK(empty.entry(odd, all).free);

@@ -12,7 +12,7 @@
 #include "geometry/solid.h"
 #include "raising/check.h"
 #include "raising/stability/force_cases.h"
-#include "raising/stability/forces.h"
+#include "raising/stability/force_system.h"
 #include "raising/stability/mechanism.h"
 #include "raising/stability/standing.h"
 

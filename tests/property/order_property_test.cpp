@@ -8,6 +8,7 @@
 #include "dice_judge.h"
 #include "every_order.h"
 #include "frame/placing/solve_frame.h"
+#include "raising/insertion/assemblies.h"
 #include "raising/search/search.h"
 #include "raising_rules.h"
 

@@ -17,7 +17,9 @@
 #include "frame/placing/solve_frame.h"
 #include "numeric/index.h"
 #include "plans.h"
+#include "raising/limits.h"
 #include "raising/stability/force_cases.h"
+#include "raising/stability/load_factor.h"
 
 using namespace bentbook;
 
@@ -166,13 +168,13 @@ void print_set(Random& random, int number, bool wrong) {
   }
   if (whole) {
     const ForceSystem system = force_system(model, set.timbers, set.rows);
-    Balance balance(system);
-    LoadFactor program(system);
+    ActiveSetSolver solver(system);
+    LoadFactorProgram program(system);
     const std::vector<LoadCase> cases = load_cases(model, set);
     if (worst.factor < limits::kMostFactor) print_case(set, model, worst.worst, worst.factor);
     for (int i = 0; i < 2; ++i) {
       const LoadCase& load = cases[at(static_cast<int>(random.whole(0, static_cast<int>(cases.size()) - 1)))];
-      print_case(set, model, load, program.sure(balance, case_loads(model, set.timbers, load)).factor);
+      print_case(set, model, load, program.solve_proven(solver, case_loads(model, set.timbers, load)).factor);
     }
   }
   std::printf("end\n");

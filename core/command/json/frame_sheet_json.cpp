@@ -117,7 +117,7 @@ void saw_cut(JsonOut& out, const SawCut& cut) {
 
 void steps(JsonOut& out, const Timber& timber, const Sheet& sheet) {
   out.open_list("steps");
-  for (const Step& step : sheet.steps) {
+  for (const BenchStep& step : sheet.steps) {
     const bool end = step.work == WorkOn::kEndCut;
     const auto i = static_cast<std::size_t>(step.index);
     out.open_item();

@@ -79,7 +79,7 @@ void join_birdsmouth(Work& work, Meeting meeting, int member, int receiver) {
   const Vec3 heel_end = farthest(m, Face::kBottom, corner, -1 * up);
   const double seat = dot(seat_end - corner, level);
   if (!(seat > 0.05)) {
-    work.find(FindingId::kNoRoom, m.mark, r.mark, seat);
+    work.add_finding(FindingId::kNoRoom, m.mark, r.mark, seat);
     return;
   }
   const Vec3 points[] = {corner, corner + 1.5 * (seat_end - corner), corner + 1.5 * (heel_end - corner)};
@@ -122,7 +122,7 @@ void join_lap(Work& work, const EndMeeting& meeting, const HalfLap& lap) {
   const Vec3 n = face_normal(r, near), u = meeting.end == End::kB ? m.at.x : -1 * m.at.x;
   AxisOf mw = axis_of(m.at, w), rw = axis_of(r.at, w);
   if (!mw.aligned || !rw.aligned || !(-dot(u, n) > 0.05)) {
-    work.find(FindingId::kJointUnfit, m.mark, r.mark);
+    work.add_finding(FindingId::kJointUnfit, m.mark, r.mark);
     return;
   }
   // Up, or in a plumb plane toward the far end of the building: the member keeps that half.

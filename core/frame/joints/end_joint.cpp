@@ -212,7 +212,7 @@ const JointType& joint_for(Work& work, const EndMeeting& meeting) {
   Timber& timber = work.timber(meeting.member);
   const JointType& chosen = a ? o.joint_a : o.joint_b;
   if (!fits(meeting.meeting, kind_of(chosen)) || kind_of(chosen) == JointKind::kBirdsMouth) {
-    work.find(FindingId::kJointUnfit, timber.mark, work.timber(meeting.receiver).mark);
+    work.add_finding(FindingId::kJointUnfit, timber.mark, work.timber(meeting.receiver).mark);
     return planned;
   }
   (a ? timber.overridden.joint_a : timber.overridden.joint_b) = true;
@@ -228,7 +228,7 @@ void join_end(Work& work, const EndMeeting& meeting) {
   if (const auto* lap = std::get_if<HalfLap>(&type)) return join_lap(work, meeting, *lap);
   EndView view;
   if (!see_end(work, meeting, housing_of(type), view)) {
-    work.find(FindingId::kJointUnfit, work.timber(meeting.member).mark, work.timber(meeting.receiver).mark);
+    work.add_finding(FindingId::kJointUnfit, work.timber(meeting.member).mark, work.timber(meeting.receiver).mark);
     return;
   }
   Joint& joint = begin_joint(work, meeting.meeting, kind_of(type), meeting.member, meeting.receiver);

@@ -59,7 +59,7 @@ bool see_end(Work& work, const EndMeeting& meeting, double housing, EndView& v) 
   if (housing > 0) {
     plane = design_face_offset(r, v.face) - housing;
     if (plane > real) {
-      work.find(FindingId::kWoodThin, r.mark, m.mark, plane - real);
+      work.add_finding(FindingId::kWoodThin, r.mark, m.mark, plane - real);
       plane = real;
     }
   }

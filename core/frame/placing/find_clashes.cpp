@@ -134,7 +134,8 @@ void find_clashes(Work& work) {
   }
   sort_by(clashes, [](const Clash& a, const Clash& b) { return a.pair < b.pair; });
   for (const Clash& clash : clashes)
-    work.find(FindingId::kClash, work.timber(clash.pair.first).mark, work.timber(clash.pair.second).mark, clash.shared);
+    work.add_finding(FindingId::kClash, work.timber(clash.pair.first).mark, work.timber(clash.pair.second).mark,
+                     clash.shared);
 }
 
 }  // namespace bentbook

@@ -14,12 +14,12 @@ void place_added(Work& work) {
   for (const Timber& t : work.frame.timbers) taken.insert(t.mark);
   for (const HandTimber& given : work.plan.added) {
     if (taken.contains(given.mark)) {
-      work.find(FindingId::kMarkTaken, given.mark);
+      work.add_finding(FindingId::kMarkTaken, given.mark);
       continue;
     }
     Result<Timber> timber = solve_hand_timber(given);
     if (!timber) {
-      work.find(FindingId::kBadHandTimber, given.mark);
+      work.add_finding(FindingId::kBadHandTimber, given.mark);
       continue;
     }
     taken.insert(given.mark);

@@ -27,7 +27,7 @@ void place_brace(Work& work, const Corner& c) {
   const double long_side = libm::sqrt(a * a + b * b), depth = p.section.depth.in();
   const double rise = a * b / long_side;  // corner to the outer edge
   if (a > c.clear_post || b > c.clear_beam || depth > rise - 1) {
-    work.find(FindingId::kNoRoom, p.mark);
+    work.add_finding(FindingId::kNoRoom, p.mark);
     return;
   }
   const Vec3 foot = c.at - a * kZ, head = c.at + b * c.outward;

@@ -73,7 +73,7 @@ void place_queen(Work& work, Layout& l, int bent, bool is_right) {
   const bool seated = plan.roof == RoofFrame::kCommons;
   const double top = seated ? seated_purlin_top(plan, side) - plan.sections.purlin.depth.in() : side.under_at(x);
   if (!queen_has_room(plan, l, side)) {
-    work.find(FindingId::kNoRoom, make_mark(TimberKind::kQueenPost, side.inner, l.labels[at(bent)]));
+    work.add_finding(FindingId::kNoRoom, make_mark(TimberKind::kQueenPost, side.inner, l.labels[at(bent)]));
     return;
   }
   const int queen =
@@ -124,7 +124,7 @@ void place_collar(Work& work, const Layout& l, int left, int right, double y, in
   p.a = -((l.left.under_at(l.ridge_x) - top) / l.left.tan);
   p.b = (l.right.under_at(l.ridge_x) - top) / l.right.tan;
   if (!(p.b - p.a > 12) || (king >= 0 && work.tip(king).b > under)) {
-    work.find(FindingId::kNoRoom, p.mark);
+    work.add_finding(FindingId::kNoRoom, p.mark);
     return;
   }
   const int tie = place_timber(work, p);
@@ -251,7 +251,7 @@ void place_king_posts(Work& work, Layout& l) {
   const bool ridge = has_ridge(plan, l);
   // Without a beam only principals can end against the king post.
   if (!ridge && plan.roof == RoofFrame::kCommons) {
-    work.find(FindingId::kNoRoom, make_mark(TimberKind::kKingPost, 'C', l.labels.front()));
+    work.add_finding(FindingId::kNoRoom, make_mark(TimberKind::kKingPost, 'C', l.labels.front()));
     return;
   }
   const double top = ridge ? ridge_top(plan, l) - plan.sections.ridge_beam.depth.in() : l.ridge_z;

@@ -80,7 +80,7 @@ void place_wall_girt(Work& work, Layout& l, int bay, bool is_right, double top, 
   p.place = {label, bay, side.line, number};
   p.section = plan.sections.girt;
   if (top > side.plate_top - plan.sections.plate.depth.in() - 1 || top - p.section.depth.in() < 0) {
-    work.find(FindingId::kNoRoom, p.mark);
+    work.add_finding(FindingId::kNoRoom, p.mark);
     return;
   }
   p.through = {x_of_line(plan, side, p.section.breadth), 0, top - p.section.depth.in() / 2};
@@ -174,7 +174,7 @@ void place_girts(Work& work, Layout& l) {
       const double top = plan.girts[g].in() - down;
       const int number = static_cast<int>(g) + 1;
       if (top > tie_under || top - plan.sections.girt.depth.in() < 0)
-        work.find(FindingId::kNoRoom, make_mark(TimberKind::kGirt, 0, l.labels[at(bent)], number));
+        work.add_finding(FindingId::kNoRoom, make_mark(TimberKind::kGirt, 0, l.labels[at(bent)], number));
       else
         place_between_posts(work, l, bent, TimberKind::kGirt, plan.sections.girt, top, number);
     }

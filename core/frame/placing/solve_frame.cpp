@@ -23,22 +23,22 @@ void say_thrust(Work& work, const Layout& l) {
   }
   const double per_foot = plan.load_psf * spacing / 12;
   work.frame.thrust_lb = per_foot * plan.span.in() / 12 / (2 * (l.left.tan + l.right.tan));
-  work.find(FindingId::kThrust, {}, {}, work.frame.thrust_lb);
-  if (plan.collars) work.find(FindingId::kHighCollar);
+  work.add_finding(FindingId::kThrust, {}, {}, work.frame.thrust_lb);
+  if (plan.collars) work.add_finding(FindingId::kHighCollar);
 }
 
 void say_ridge(Work& work, const Layout& l) {
   if (l.lean_to || work.plan.peak != Peak::kRidgeBeam) return;
   for (const int king : l.king)
     if (king < 0) {
-      work.find(FindingId::kRidgeUnsupported);
+      work.add_finding(FindingId::kRidgeUnsupported);
       return;
     }
 }
 
 void say_overrides(Work& work) {
   for (std::size_t i = 0; i < work.plan.overrides.size(); ++i)
-    if (!work.override_met[i]) work.find(FindingId::kUnknownMark, work.plan.overrides[i].mark);
+    if (!work.override_met[i]) work.add_finding(FindingId::kUnknownMark, work.plan.overrides[i].mark);
 }
 
 Result<Frame> solved(const FramePlan& plan, const Frame* before) {
@@ -46,7 +46,7 @@ Result<Frame> solved(const FramePlan& plan, const Frame* before) {
   if (!layout) return tl::unexpected(layout.error());
   Work work = begin_work(plan, before);
   Layout& l = *layout;
-  work.find(FindingId::kNotEngineered);
+  work.add_finding(FindingId::kNotEngineered);
   work.frame.ridge_x = l.ridge_x;
   work.frame.ridge_z = l.ridge_z;
   place_sills(work, l);

@@ -86,7 +86,7 @@ int place_timber(Work& work, const Placing& placing) {
     set_apart = *it;
   }
   if (!(placing.b - placing.a > 1)) {
-    work.find(FindingId::kNoRoom, placing.mark);
+    work.add_finding(FindingId::kNoRoom, placing.mark);
     return -1;
   }
   timber.sides = sides_of(timber.wood);

@@ -31,7 +31,7 @@ struct Work {
 
   [[nodiscard]] Timber& timber(int i) { return frame.timbers[static_cast<std::size_t>(i)]; }
   [[nodiscard]] Tips& tip(int i) { return tips[static_cast<std::size_t>(i)]; }
-  void find(FindingId id, std::string mark = {}, std::string other = {}, double value = 0) {
+  void add_finding(FindingId id, std::string mark = {}, std::string other = {}, double value = 0) {
     frame.findings.push_back({id, std::move(mark), std::move(other), value});
   }
 };

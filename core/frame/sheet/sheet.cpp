@@ -183,13 +183,13 @@ class SheetMaker {
     sheet_.check = check_measures(timber_);
     for (int i = 0; i < static_cast<int>(timber_.cuts.size()); ++i) end_cut(i);
     for (int i = 0; i < static_cast<int>(timber_.features.size()); ++i) feature(i);
-    sort_by(sheet_.steps, [this](const Step& a, const Step& b) { return before(a, b); });
+    sort_by(sheet_.steps, [this](const BenchStep& a, const BenchStep& b) { return before(a, b); });
     return std::move(sheet_);
   }
 
  private:
   void end_cut(int index) {
-    Step step{WorkOn::kEndCut, index, {}};
+    BenchStep step{WorkOn::kEndCut, index, {}};
     const CutPlane& plane = timber_.cuts[static_cast<unsigned>(index)].plane;
     std::vector<SawCut> ways = ways_of(timber_, plane, polygon_of(timber_, plane), saw_);
     if (!ways.empty()) add(step, ways.front());
@@ -197,7 +197,7 @@ class SheetMaker {
   }
 
   void feature(int index) {
-    Step step{WorkOn::kFeature, index, {}};
+    BenchStep step{WorkOn::kFeature, index, {}};
     const Feature& f = timber_.features[static_cast<unsigned>(index)];
     if (is_sawn(f.kind))
       for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i)
@@ -205,7 +205,7 @@ class SheetMaker {
     sheet_.steps.push_back(std::move(step));
   }
 
-  void saw_sides(Step& step, const Pocket& pocket) {
+  void saw_sides(BenchStep& step, const Pocket& pocket) {
     const auto planes = planes_of(pocket);
     for (int i = 0; i < planes.count; ++i) {
       // The pocket's inside is the waste.
@@ -222,14 +222,14 @@ class SheetMaker {
     }
   }
 
-  void add(Step& step, SawCut cut) {
+  void add(BenchStep& step, SawCut cut) {
     cut.work = step.work;
     cut.index = step.index;
     step.saw_cuts.push_back(static_cast<int>(sheet_.saw_cuts.size()));
     sheet_.saw_cuts.push_back(cut);
   }
 
-  [[nodiscard]] bool known(const Step& step, const CutPlane& plane) const {
+  [[nodiscard]] bool known(const BenchStep& step, const CutPlane& plane) const {
     for (const int i : step.saw_cuts)
       if (same_plane(sheet_.saw_cuts[static_cast<unsigned>(i)].plane, plane)) return true;
     return false;
@@ -248,7 +248,7 @@ class SheetMaker {
     return false;
   }
 
-  [[nodiscard]] int rank(const Step& step) const {
+  [[nodiscard]] int rank(const BenchStep& step) const {
     if (step.work == WorkOn::kEndCut) return timber_.cuts[static_cast<unsigned>(step.index)].end == End::kA ? 0 : 1;
     const Feature& f = timber_.features[static_cast<unsigned>(step.index)];
     switch (f.kind) {
@@ -277,7 +277,7 @@ class SheetMaker {
     return 9;
   }
 
-  [[nodiscard]] bool before(const Step& a, const Step& b) const {
+  [[nodiscard]] bool before(const BenchStep& a, const BenchStep& b) const {
     const int ra = rank(a), rb = rank(b);
     if (ra != rb) return ra < rb;
     if (a.work == WorkOn::kEndCut || b.work == WorkOn::kEndCut) return false;

@@ -35,7 +35,7 @@ struct SawCut {
 
 /// One step at the bench. End cuts come first (end A, then B), then what an end wants (let-in, tenon, slot, relief),
 /// then notches and housings, mortises, holes last: each is measured from what the ones before it left.
-struct Step {
+struct BenchStep {
   WorkOn work = WorkOn::kEndCut;
   int index = 0;
   std::vector<int> saw_cuts;  ///< in Sheet::saw_cuts
@@ -56,7 +56,7 @@ struct Sheet {
   LayoutMarks marks;
   CheckMeasures check;
   std::vector<SawCut> saw_cuts;
-  std::vector<Step> steps;
+  std::vector<BenchStep> steps;
   std::vector<MateOutline> mates;
   std::vector<FloatingFace> floating;
   Hand hand = Hand::kNone;    ///< the left hand is the one of the timber that comes first in the frame (toward line A)

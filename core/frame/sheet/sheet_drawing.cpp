@@ -120,7 +120,7 @@ SheetFigure length_figure(std::string key, double inches) {
 std::string digits(int n) { return std::to_string(n); }
 
 /// The first line of a step: where its number stands.
-const LineMark* first_line(const Sheet& sheet, const Step& step) {
+const LineMark* first_line(const Sheet& sheet, const BenchStep& step) {
   if (step.work == WorkOn::kEndCut) {
     for (const CutMarks& cut : sheet.marks.cuts)
       if (cut.cut == step.index && !cut.lines.empty()) return &cut.lines.front();
@@ -193,7 +193,7 @@ SheetDrawing whole_drawing(const Timber& timber, const Sheet& sheet) {
   out.cut_lines();
   out.overall();
   int number = 0;
-  for (const Step& step : sheet.steps) {
+  for (const BenchStep& step : sheet.steps) {
     ++number;
     if (const LineMark* line = first_line(sheet, step))
       out.note(line->face, line->a, {"step_" + digits(number), SheetFigure::Kind::kNumber, {}, {}, number},

@@ -252,7 +252,7 @@ std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan) {
 }
 
 Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
-                std::span<const int> timbers, HangWish hang) {
+                std::span<const int> timbers, Attitude attitude) {
   Pick pick;
   for (const int t : timbers)
     if (t >= 0 && static_cast<std::size_t>(t) < bodies.size() &&
@@ -265,7 +265,7 @@ Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const Pic
   }
   if (!(pick.weight_lb > 0)) return pick;
   pick.cg = (1 / pick.weight_lb) * pick.cg;
-  const PickPoints points = pick_points(frame, pick.timbers, pick.cg, hang);
+  const PickPoints points = pick_points(frame, pick.timbers, pick.cg, attitude);
   pick.hang_degrees = points.hang_degrees;
   Picking(plan, pick, points).solve();
   if (plan.crew.each.count > 0)
@@ -281,8 +281,8 @@ Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const Pic
   return pick;
 }
 
-Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers, HangWish hang) {
-  return solve_pick(frame, plan, pick_bodies(frame, plan), timbers, hang);
+Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers, Attitude attitude) {
+  return solve_pick(frame, plan, pick_bodies(frame, plan), timbers, attitude);
 }
 
 bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
@@ -291,7 +291,7 @@ bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickB
   // What turns over as it will lie may still come level and be set down at one end first.
   const Pick pick = solve_pick(frame, plan, bodies, timbers);
   return !pick.refused() ||
-         (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, HangWish::kLevel).refused());
+         (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, Attitude::kLevel).refused());
 }
 
 }  // namespace bentbook

@@ -92,13 +92,14 @@ struct Pick {
   [[nodiscard]] bool refused() const;
 };
 
-enum class HangWish : std::uint8_t { kAsPlaced, kLevel };
+/// How one timber is to hang: as it will stand, or level.
+enum class Attitude : std::uint8_t { kAsPlaced, kLevel };
 
 /// Indices in Frame::timbers; those out of range are passed over. Nothing to lift: weight 0, no notes.
 [[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers,
-                              HangWish hang = HangWish::kAsPlaced);
+                              Attitude attitude = Attitude::kAsPlaced);
 [[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
-                              std::span<const int> timbers, HangWish hang = HangWish::kAsPlaced);
+                              std::span<const int> timbers, Attitude attitude = Attitude::kAsPlaced);
 
 /// The same verdict as check and search ask for it: with a crane, whether the pick is refused. Without one nothing is:
 /// how it goes up by hand, with what tackle and how many neighbours, is not known; kMorePeople and hand_raise.h say

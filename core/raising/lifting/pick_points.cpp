@@ -83,12 +83,12 @@ void plan_axes(PickPoints& p) {
   p.four = std::min(-left, right) > limits::kFlat;
 }
 
-void one_timber(PickPoints& p, Vec3 cg_world, HangWish hang) {
+void one_timber(PickPoints& p, Vec3 cg_world, Attitude attitude) {
   const Timber& timber = timber_of(p, p.timbers[0]);
   p.cg = to_local(timber.at, cg_world);
   const double rise = std::clamp(timber.at.x.z, -1.0, 1.0);
-  p.upright = hang == HangWish::kAsPlaced && libm::fabs(rise) >= limits::kUprightSine;
-  p.up = hang == HangWish::kAsPlaced ? to_local_direction(timber.at, {0, 0, 1}) : Vec3{0, 0, 1};
+  p.upright = attitude == Attitude::kAsPlaced && libm::fabs(rise) >= limits::kUprightSine;
+  p.up = attitude == Attitude::kAsPlaced ? to_local_direction(timber.at, {0, 0, 1}) : Vec3{0, 0, 1};
   if (!timber.placed) p.up = {0, 0, 1}, p.upright = false;
   p.hang_degrees = libm::asin(std::clamp(p.up.x, -1.0, 1.0)) / libm::kDegree;
   p.reach = std::min(p.cg.x, timber.length - p.cg.x);
@@ -110,7 +110,7 @@ std::optional<PickWay> PickPoints::way_at(double half) const {
   return PickWay{{own_spot(*this, cg.x - half), own_spot(*this, cg.x + half)}};
 }
 
-PickPoints pick_points(const Frame& frame, std::span<const int> timbers, Vec3 cg_world, HangWish hang) {
+PickPoints pick_points(const Frame& frame, std::span<const int> timbers, Vec3 cg_world, Attitude attitude) {
   PickPoints p;
   p.frame = &frame;
   p.timbers.assign(timbers.begin(), timbers.end());
@@ -118,7 +118,7 @@ PickPoints pick_points(const Frame& frame, std::span<const int> timbers, Vec3 cg
   p.cg = cg_world;
   p.up = {0, 0, 1};
   if (p.timbers.size() == 1)
-    one_timber(p, cg_world, hang);
+    one_timber(p, cg_world, attitude);
   else
     plan_axes(p);
   if (p.upright) return p;

@@ -9,7 +9,7 @@
 
 namespace bentbook {
 
-enum class HangWish : std::uint8_t;
+enum class Attitude : std::uint8_t;
 
 struct PickSpot {
   int timber = 0;
@@ -36,6 +36,7 @@ struct PickPoints {
   Vec3 along, square;  ///< plan axes of timbers together
   bool upright = false, four = false;
 };
-[[nodiscard]] PickPoints pick_points(const Frame& frame, std::span<const int> timbers, Vec3 cg_world, HangWish hang);
+[[nodiscard]] PickPoints pick_points(const Frame& frame, std::span<const int> timbers, Vec3 cg_world,
+                                     Attitude attitude);
 
 }  // namespace bentbook

@@ -6,6 +6,10 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "raising/check.h"
+#include "raising/insertion/assemblies.h"
+#include "raising/search/search_depth.h"
+#include "raising/search/search_exact.h"
+#include "raising/search/search_improve.h"
 #include "raising/search/search_space.h"
 
 namespace bentbook {

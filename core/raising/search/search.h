@@ -6,20 +6,19 @@
 ///
 /// Temporaries: those that are up are kept while they are needed. When a piece has come, all are taken out if what
 /// stands holds without. Else the judge's proposal is put up where it does not hold with those that are up, and then of
-/// those that were up before (with the last piece all, before that those which have an end at the piece or at a timber
-/// joined to it) those are taken that can be missed, one after the other, without a mechanism; all of these are taken
-/// out if it stands without them, else the first half of them, else the second half, else none.
+/// those that were up before (with the last piece all of them, earlier only those with an end at the piece or at a
+/// timber joined to it) the ones are collected without which there is no mechanism, one after the other. All of these
+/// are taken out if it stands without them, else the first half, else the second half, else none.
 ///
 /// Cost, the first difference decides: temporaries put up; moves of crane and crew, counted in bents from one pick to
 /// the next; inches (each rounded to a whole one) from one set-down place to the next, the first from the stack. The
 /// rule for temporaries being what it is, an order's cost follows from its sequence of pieces alone.
 ///
-/// Up to `exact_up_to` pieces the cheapest sequence is found by a uniform-cost search over (what stands, what is up,
-/// last piece). Above that: depth first, sills and then the nearest piece first, with backtracking (and where that
-/// finds none once more from the ground up); then pieces are moved to other places in the order while that makes it
-/// cheaper. A piece that would shut another one out for good is never placed: what is in the way of a straight move
-/// only grows with what stands. Results depend on the input, `seed` and `steps` alone, not on time; the caller's
-/// callback may stop it, and gets what was best so far.
+/// Up to `exact_up_to` pieces: uniform-cost search over (what stands, what is up, last piece) finds the cheapest
+/// sequence. Above that: depth-first search with backtracking, sills and then the nearest piece first (where that finds
+/// none, once more from the ground up), then local search. A piece that would shut another one out for good is never
+/// placed: what is in the way of a straight move only grows with what stands. Results depend on the input, `seed` and
+/// `steps` alone, not on time; the caller's callback may stop it, and gets what was best so far.
 
 #include <compare>
 #include <cstdint>
@@ -88,7 +87,7 @@ struct FoundOrder {
   RaisingPlan plan;
   std::vector<std::string> cycle;  ///< kCycle: each must stand before the next one, the last before the first
   std::vector<Stuck> stuck;        ///< not found: what is left and why
-  int first_unstable = -1;  ///< not found for want of standing: the step (after those of `plan`) that can't stand
+  int first_unstable = -1;         ///< not found because nothing stands: the step, after those of `plan`
 };
 
 /// False stops the search.

@@ -1,15 +1,13 @@
-/// Depth first with backtracking: of what is preferred the nearest piece that stands without new temporaries, else the
-/// nearest one with.
+#include "raising/search/search_depth.h"
 
 #include <algorithm>
 
 #include "numeric/sorting.h"
-#include "raising/search/search_space.h"
 
 namespace bentbook {
 namespace {
 
-/// So many of the nearest are tried without new temporaries before one is put up.
+/// So many of the nearest are tried without new temporaries before one is put up. Source: SOURCES.md, "search effort".
 constexpr std::size_t kNear = 12;
 
 struct Level {
@@ -37,11 +35,12 @@ bool advance(SearchSpace& space, SearchClock& clock, Level& level, SearchState& 
   const std::size_t near = std::min(kNear, level.candidates.size());
   while (level.next < near + level.candidates.size()) {
     const bool with = level.next >= near;
+    const NewTemporaries may = with ? NewTemporaries::kPutUp : NewTemporaries::kNone;
     const int p = level.candidates[with ? level.next - near : level.next];
     ++level.next;
     if (!clock.tick(level.state.placed)) return false;
     next = level.state;
-    if (!space.enters(level.state, p) || !space.add(next, p, level.step, with)) continue;
+    if (!space.enters(level.state, p) || !space.add(next, p, level.step, may)) continue;
     // Those that need no new ones were there before.
     if (with && level.step.put_up.empty() && level.next - near <= near) continue;
     if (space.shut_out(level.state, p).empty()) return true;

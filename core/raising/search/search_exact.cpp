@@ -1,9 +1,7 @@
-/// Uniform-cost search: states leave the queue in order of cost, so that the first whole one is the cheapest.
+#include "raising/search/search_exact.h"
 
 #include <queue>
 #include <tuple>
-
-#include "raising/search/search_space.h"
 
 namespace bentbook {
 namespace {

@@ -1,13 +1,11 @@
-/// Local improvement: a piece, or a few in a row, is moved to another place in the order.
+#include "raising/search/search_improve.h"
 
 #include <algorithm>
-
-#include "raising/search/search_space.h"
 
 namespace bentbook {
 namespace {
 
-/// SplitMix64 (Steele, Lea, Flood: Fast splittable pseudorandom number generators, 2014).
+/// SplitMix64. Source: SOURCES.md, "random moves".
 class Dice {
  public:
   explicit Dice(std::uint64_t seed) : state_(seed) {}

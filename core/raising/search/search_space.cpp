@@ -243,7 +243,7 @@ void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std:
   }
 }
 
-bool SearchSpace::add(SearchState& state, int p, SearchStep& step, bool may_put_up) {
+bool SearchSpace::add(SearchState& state, int p, SearchStep& step, NewTemporaries may) {
   SearchState next = state;
   step = {};
   step.piece = p;
@@ -254,7 +254,7 @@ bool SearchSpace::add(SearchState& state, int p, SearchStep& step, bool may_put_
   } else if (stands(next.timbers, next.up)) {
     take_out_idle(next, step, state.up);
   } else {
-    if (!may_put_up) return false;
+    if (may == NewTemporaries::kNone) return false;
     step.put_up = without(judge_.propose(next.timbers, next.up), next.up);
     if (step.put_up.empty()) {
       ++not_braced_;

@@ -1,5 +1,5 @@
 #pragma once
-/// Inside the search: pieces and places, states, and the one rule by which a piece is added to a state.
+/// What every search of an order shares: pieces and their places, states, and the one rule by which a piece is added.
 
 #include <map>
 #include <utility>
@@ -29,11 +29,14 @@ struct PiecePlace {
   int zone = 0;  ///< index of the nearest bent
 };
 
-/// What a depth-first search takes first; within that the nearest.
+/// What a depth-first search takes first; among equals the nearest.
 enum class Preference : std::uint8_t {
   kSills,   ///< sills, then whatever is near: bay by bay
   kLevels,  ///< from the ground up through the whole frame: sills, posts and bents, girts, braces, plates, roof
 };
+
+/// Whether a step may put up temporaries that do not stand yet.
+enum class NewTemporaries : std::uint8_t { kNone, kPutUp };
 
 class SearchSpace {
  public:
@@ -52,11 +55,11 @@ class SearchSpace {
   [[nodiscard]] bool enters(const SearchState& state, int p);
   /// Pieces that can't come in any more once `p` stands.
   [[nodiscard]] std::vector<int> shut_out(const SearchState& state, int p);
-  /// Adds the piece by the rule for temporaries; false: it can't stand. `may_put_up` false: nor may new ones be put up.
-  [[nodiscard]] bool add(SearchState& state, int p, SearchStep& step, bool may_put_up = true);
+  /// Adds the piece by the rule for temporaries; false: it can't stand with what may be put up.
+  [[nodiscard]] bool add(SearchState& state, int p, SearchStep& step, NewTemporaries may = NewTemporaries::kPutUp);
   /// May it come, does it go in, can it be picked, does it stand: the whole rule, once for all searches.
   [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
-  /// How often the judge could propose nothing, which costs the most.
+  /// How often the judge found no braces to propose: the dearest answer, so searches count them.
   [[nodiscard]] int not_braced() const { return not_braced_; }
   [[nodiscard]] OrderCost leg(int from, int to) const;
   /// No sequence costs less.
@@ -77,7 +80,7 @@ class SearchSpace {
   Precedence graph_;
   std::vector<PiecePlace> places_;
   std::vector<char> lifts_;
-  std::vector<std::vector<int>> ways_;  ///< by piece: what lies in a way that was free, empty at first
+  std::vector<std::vector<int>> ways_;  ///< by piece: what lies in the free way found last; empty at first
   std::vector<char> way_known_;
   std::vector<std::vector<char>> near_;  ///< by piece, then timber; empty: not yet found
   std::vector<RaisingStep> done_;
@@ -132,18 +135,5 @@ class SearchClock {
   SearchProgress progress_;
   bool stopped_ = false;
 };
-
-/// The cheapest sequence; not found: there is none, or it was stopped, or more than `most` pieces would be tried.
-/// `bound`: what any sequence costs at least.
-[[nodiscard]] Sequence search_exact(SearchSpace& space, SearchClock& clock, int most, OrderCost& bound);
-/// The first sequence; not found: `best` is the longest part, `failed` how each piece left failed there.
-struct DepthFirst {
-  Sequence sequence;
-  SearchState farthest;
-  std::vector<SearchStep> part;
-};
-[[nodiscard]] DepthFirst search_depth(SearchSpace& space, SearchClock& clock, Preference preference, int most);
-/// Moves pieces to other places in the order while that makes it cheaper.
-void improve_sequence(SearchSpace& space, SearchClock& clock, std::uint64_t seed, int most, Sequence& best);
 
 }  // namespace bentbook

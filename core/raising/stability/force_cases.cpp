@@ -6,6 +6,7 @@
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "raising/limits.h"
+#include "raising/stability/load_factor.h"
 
 namespace bentbook {
 namespace {
@@ -37,25 +38,25 @@ std::vector<Span> joint_spans(const StandingModel& model, const StandingSet& set
 }
 
 /// Everything the cases of one set share.
-class Judge {
+class CaseJudge {
  public:
-  Judge(const StandingModel& model, const StandingSet& set)
-      : model_(model), system_(force_system(model, set.timbers, set.rows)), balance_(system_) {
+  CaseJudge(const StandingModel& model, const StandingSet& set)
+      : model_(model), system_(force_system(model, set.timbers, set.rows)), solver_(system_) {
     near_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
   }
 
   /// Whether a case holds at `factor`; kUndecided is asked of the linear program by the caller. `near`: forces by row
   /// of the model to begin with, or none.
-  Found holds_at(const LoadCase& load, double factor, const RowForces& near) {
+  Feasibility holds_at(const LoadCase& load, double factor, const RowForces& near) {
     const CaseLoads loads = case_loads(model_, system_.bodies, load);
     Eigen::VectorXd f = near_;
     for (std::size_t r = 0; r < system_.rows.size() && near.size() > 0; ++r)
       f(static_cast<Eigen::Index>(r)) = near(system_.rows[r]);
-    return balance_.solve(loads.fixed + factor * loads.scaled, f, motion_);
+    return solver_.solve(loads.fixed + factor * loads.scaled, f, motion_);
   }
-  Largest largest(const LoadCase& load) {
-    if (!program_) program_ = std::make_unique<LoadFactor>(system_);
-    Largest found = program_->sure(balance_, case_loads(model_, system_.bodies, load));
+  LargestFactor largest(const LoadCase& load) {
+    if (!program_) program_ = std::make_unique<LoadFactorProgram>(system_);
+    LargestFactor found = program_->solve_proven(solver_, case_loads(model_, system_.bodies, load));
     if (found.motion.size() > 0) motion_ = found.motion;
     return found;
   }
@@ -90,23 +91,24 @@ class Judge {
  private:
   const StandingModel& model_;
   ForceSystem system_;
-  Balance balance_;
-  std::unique_ptr<LoadFactor> program_;
+  ActiveSetSolver solver_;
+  std::unique_ptr<LoadFactorProgram> program_;
   Eigen::VectorXd near_;
-  Loads motion_;
+  MotionVector motion_;
 };
 
 double thousandths(double x) { return libm::floor(x * 1000 + 1e-4) / 1000; }
 
 }  // namespace
 
-std::vector<TimberMotion> motions_of(const std::vector<int>& bodies, const Loads& y) {
+std::vector<TimberMotion> motions_of(const std::vector<int>& bodies, const MotionVector& motion) {
   std::vector<TimberMotion> motions;
-  if (y.size() != static_cast<Eigen::Index>(6 * bodies.size())) return motions;
+  if (motion.size() != static_cast<Eigen::Index>(6 * bodies.size())) return motions;
   for (std::size_t i = 0; i < bodies.size(); ++i) {
     const auto o = static_cast<Eigen::Index>(6 * i);
-    motions.push_back(
-        {bodies[i], {y(o), y(o + 1), y(o + 2)}, (1 / kMechanismLength) * Vec3{y(o + 3), y(o + 4), y(o + 5)}});
+    motions.push_back({bodies[i],
+                       {motion(o), motion(o + 1), motion(o + 2)},
+                       (1 / kMechanismLength) * Vec3{motion(o + 3), motion(o + 4), motion(o + 5)}});
   }
   return motions;
 }
@@ -129,8 +131,8 @@ std::vector<LoadCase> load_cases(const StandingModel& model, const StandingSet& 
   return cases;
 }
 
-ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, const Floors* floors) {
-  Judge judge(model, set);
+ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, const MarginFloors* floors) {
+  CaseJudge judge(model, set);
   ForceVerdict verdict{true, limits::kMostFactor, true, {}, {}, {}};
   const std::vector<LoadCase> cases = load_cases(model, set);
   std::vector<std::size_t> order(cases.size());
@@ -142,8 +144,8 @@ ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, cons
     if (floor >= verdict.factor) break;
     RowForces near;
     if (floors != nullptr) near = floors->forces_about(i, verdict.factor);
-    if (judge.holds_at(cases[i], verdict.factor, near) == Found::kForces) continue;
-    Largest most = judge.largest(cases[i]);
+    if (judge.holds_at(cases[i], verdict.factor, near) == Feasibility::kFeasible) continue;
+    LargestFactor most = judge.largest(cases[i]);
     verdict.decided = verdict.decided && most.decided;
     // Forces that were found are worth more than the program's word.
     most.factor = std::max(most.factor, floor);

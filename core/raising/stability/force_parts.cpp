@@ -153,7 +153,7 @@ std::unique_ptr<ForcePart> ForceParts::part_of(std::vector<char> in, bool tempor
   }
   sort_up(rows);
   part->system = force_system(model_, std::move(bodies), std::move(rows));
-  part->balance = std::make_unique<Balance>(part->system);
+  part->solver = std::make_unique<ActiveSetSolver>(part->system);
   return part;
 }
 

@@ -4,6 +4,7 @@
 #include <memory>
 #include <vector>
 
+#include "raising/stability/active_set.h"
 #include "raising/stability/force_cases.h"
 
 namespace bentbook {
@@ -18,7 +19,7 @@ enum class Reach : std::uint8_t {
 struct ForcePart {
   std::vector<char> in;  ///< by place in the set
   ForceSystem system;
-  std::unique_ptr<Balance> balance;
+  std::unique_ptr<ActiveSetSolver> solver;
   std::vector<int> border;
 };
 

@@ -1,11 +1,11 @@
-/// Persons on timbers: most are held whatever else changes.
+#include "raising/stability/force_persons.h"
 
 #include <algorithm>
 #include <utility>
 
 #include "numeric/index.h"
 #include "raising/limits.h"
-#include "raising/stability/force_work.h"
+#include "raising/stability/force_judgement.h"
 
 namespace bentbook {
 namespace {
@@ -16,11 +16,11 @@ constexpr std::size_t kHolds = 8;   ///< kept, by timber
 constexpr double kHelp = 0.5;       ///< share of the weight's forces that may be counted on: they change a little
 constexpr std::size_t kParts = 24;  ///< kept, of one set
 
-/// FNV-1a (Fowler, Noll, Vo) over a place and rows.
+/// FNV-1a over a place and rows. Source: SOURCES.md, "hashing".
 std::uint64_t question(double station, const std::vector<int>& rows) {
   std::uint64_t hash = 0xcbf29ce484222325;
   const auto add = [&](std::uint64_t value) { hash = (hash ^ value) * 0x100000001b3; };
-  add(static_cast<std::uint64_t>(static_cast<std::int64_t>(libm::floor(station / kSamePlace + 0.5))));
+  add(static_cast<std::uint64_t>(static_cast<std::int64_t>(libm::floor(station / kSameStation + 0.5))));
   for (const int r : rows) add(static_cast<std::uint64_t>(r));
   return hash;
 }
@@ -43,7 +43,7 @@ bool heavy_fits(const StandingModel& model, const Proof& proof) {
 }
 
 /// Whether its rows stand and are within their bounds with the weight's forces, light and heavy.
-bool ForceWork::still(const PersonHold& hold) const {
+bool ForceJudgement::still_holds(const PersonHold& hold) const {
   return std::all_of(hold.more->begin(), hold.more->end(), [&](const std::pair<int, double>& more) {
     if (!parts_.has_row(more.first)) return false;
     const HoldRow& row = model_.rows[at(more.first)];
@@ -56,16 +56,16 @@ bool ForceWork::still(const PersonHold& hold) const {
 }
 
 /// Whether holds (all of which are still good) lie on both sides of a place.
-bool ForceWork::covered(const std::vector<PersonHold>& holds, double station) const {
+bool ForceJudgement::covered(const std::vector<PersonHold>& holds, double station) const {
   bool below = false, above = false;
   for (const PersonHold& hold : holds) {
-    below = below || hold.station <= station + kSamePlace;
-    above = above || hold.station >= station - kSamePlace;
+    below = below || hold.station <= station + kSameStation;
+    above = above || hold.station >= station - kSameStation;
   }
   return below && above;
 }
 
-bool ForceWork::persons(std::vector<PersonKnown>& all) {
+bool ForceJudgement::persons(std::vector<PersonKnown>& all) {
   // Where the heavy weight alone is too much for some row, other forces hold it, and what is known says nothing of
   // them.
   heavy_fits_ = heavy_fits(model_, proof_);
@@ -78,7 +78,7 @@ bool ForceWork::persons(std::vector<PersonKnown>& all) {
       timber = load.timber;
       good.clear();
       for (const PersonHold& hold : known.holds)
-        if (still(hold)) good.push_back(hold);
+        if (still_holds(hold)) good.push_back(hold);
     }
     const double station = person_station(model_, load);
     if (heavy_fits_ && covered(good, station)) continue;
@@ -88,7 +88,7 @@ bool ForceWork::persons(std::vector<PersonKnown>& all) {
   return true;
 }
 
-ForcePart& ForceWork::part_for(const std::vector<char>& in, bool temporaries) {
+ForcePart& ForceJudgement::part_for(const std::vector<char>& in, bool temporaries) {
   for (const auto& [whose, part] : person_parts_)
     if (whose == temporaries && part->in == in) return *part;
   if (person_parts_.size() == kParts) person_parts_.erase(person_parts_.begin());
@@ -96,10 +96,10 @@ ForcePart& ForceWork::part_for(const std::vector<char>& in, bool temporaries) {
   return *person_parts_.back().second;
 }
 
-bool ForceWork::person(const LoadCase& load, double station, PersonKnown& known) {
+bool ForceJudgement::person(const LoadCase& load, double station, PersonKnown& known) {
   const auto keep_if_good = [&](const RowForces& more) {
     keep_person(station, more, known);
-    if (still(known.holds.back()) && (heavy_fits_ || heavy_case(load, proof_.weight + more))) return true;
+    if (still_holds(known.holds.back()) && (heavy_fits_ || heavy_case(load, proof_.weight + more))) return true;
     known.holds.pop_back();
     return false;
   };
@@ -134,8 +134,8 @@ bool ForceWork::person(const LoadCase& load, double station, PersonKnown& known)
 
 /// Forces for the person's weight alone, with that share of the weight's forces as the most that may be let go, near to
 /// those of `old`.
-bool ForceWork::person_beside(ForcePart& part, const LoadCase& load, double share, const PersonHold* old,
-                              RowForces& more) const {
+bool ForceJudgement::person_beside(ForcePart& part, const LoadCase& load, double share, const PersonHold* old,
+                                   RowForces& more) const {
   const std::vector<int>& rows = part.system.rows;
   const auto n = static_cast<Eigen::Index>(rows.size());
   Eigen::VectorXd help(n);
@@ -146,17 +146,17 @@ bool ForceWork::person_beside(ForcePart& part, const LoadCase& load, double shar
     const auto found = std::lower_bound(rows.begin(), rows.end(), row);
     if (found != rows.end() && *found == row) own(found - rows.begin()) += force;
   }
-  Loads motion;
+  MotionVector motion;
   const Loads needed = case_loads(model_, part.system.bodies, load).scaled + part.system.effect(help);
-  part.balance->set_soft(std::vector<double>(rows.size(), 1));
-  if (part.balance->solve(needed, own, motion, share > 0 ? kHelpedRounds : kAloneRounds) != Found::kForces)
+  part.solver->set_soft(std::vector<double>(rows.size(), 1));
+  if (part.solver->solve(needed, own, motion, share > 0 ? kHelpedRounds : kAloneRounds) != Feasibility::kFeasible)
     return false;
   more = RowForces::Zero(proof_.weight.size());
   for (Eigen::Index i = 0; i < n; ++i) more(rows[static_cast<std::size_t>(i)]) = own(i) - help(i);
   return true;
 }
 
-void ForceWork::keep_person(double station, const RowForces& more, PersonKnown& known) const {
+void ForceJudgement::keep_person(double station, const RowForces& more, PersonKnown& known) const {
   auto rows = std::make_shared<std::vector<std::pair<int, double>>>();
   for (const int r : set_.rows)
     if (more(r) != 0) rows->emplace_back(r, more(r));

@@ -1,11 +1,11 @@
 #pragma once
-/// Mechanisms of what stands: the null space of the constraint matrix, one-way rows counted as two-way.
+/// Multifrontal QR, fewest neighbours first: mechanisms of what stands are the null space of the constraint matrix,
+/// one-way rows counted as two-way.
 ///
-/// Timbers that one joint alone holds in all six ways are one body. The bodies are then eliminated one after another,
-/// fewest neighbours first: an orthogonal factorisation of the rows that touch a body, by its six columns, tells which
-/// of its motions nothing holds back whatever its neighbours do (each is one mechanism) and leaves what its rows say of
-/// the neighbours. Exact but for rounding, since every step is orthogonal; the work grows with the frame's size and not
-/// with its cube. Lengths in units of kMechanismLength, so that turns and moves weigh about alike.
+/// Timbers that one joint alone holds in all six ways are one body. Bodies are eliminated one after another: an
+/// orthogonal factorisation of the rows that touch a body, by its six columns, tells which of its motions nothing holds
+/// back whatever its neighbours do (each is one mechanism) and leaves what its rows say of the neighbours. Every step
+/// is orthogonal, so the answer is exact but for rounding; the work grows with the frame's size and not with its cube.
 
 #include <span>
 #include <vector>
@@ -14,8 +14,11 @@
 
 namespace bentbook {
 
+/// Inches: lengths are counted in this unit, so that turns and moves weigh about alike. Source: SOURCES.md, "rounding".
 inline constexpr double kMechanismLength = 48;
-inline constexpr double kHeldPivot = 1e-7;  ///< a smaller pivot holds nothing
+/// A smaller pivot holds nothing: dimensionless, rows have length 1. Larger: a joint that is nearly loose counts as
+/// loose. Source: SOURCES.md, "rounding".
+inline constexpr double kHeldPivot = 1e-7;
 
 /// What stands: timbers and rows, in order, each once.
 struct StandingSet {
@@ -36,8 +39,5 @@ struct Mechanisms {
                                        const std::vector<char>& rigid_joint, bool modes);
 /// By joint: whether its rows alone have rank 6.
 [[nodiscard]] std::vector<char> rigid_joints(const StandingModel& model);
-
-/// A mode's name: what moves and how. Scales it as TimberMotion says and leaves out what stays.
-[[nodiscard]] Mode name_mode(const StandingModel& model, std::vector<TimberMotion> motions);
 
 }  // namespace bentbook

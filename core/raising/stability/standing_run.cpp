@@ -1,8 +1,9 @@
 #include <algorithm>
 
 #include "numeric/index.h"
-#include "raising/stability/force_cases.h"
 #include "raising/stability/mechanism.h"
+#include "raising/stability/mode_name.h"
+#include "raising/stability/prover.h"
 #include "raising/stability/standing.h"
 
 namespace bentbook {

@@ -159,7 +159,7 @@ void steps(Shown& s) {
   heading(ui, "sheet.steps", s.context.say(Msg::kSheetSteps));
   fact(ui, "sheet.saw", s.context.say(Msg::kSheetSawUsed), saw_of(s.frame.book).name);
   int number = 0;
-  for (const Step& step : s.sheet().steps) {
+  for (const BenchStep& step : s.sheet().steps) {
     const std::string key = "sheet.step." + std::to_string(++number);
     body(ui, key, std::to_string(number) + ". " + step_text(s.timber, s.sheet(), step, s.voice));
     for (const int i : step.saw_cuts)

@@ -1,20 +1,19 @@
-/// Short moves that are not straight: standing timbers spread apart, a timber swung about its end.
+#include "raising/insertion/springing.h"
 
 #include <algorithm>
 
 #include "numeric/sorting.h"
-#include "raising/insertion/blocking_inside.h"
 #include "raising/limits.h"
 
 namespace bentbook {
 namespace {
 
-const Joint& joint_at(const Blocking::Inside& in, int j) { return in.frame.joints[static_cast<std::size_t>(j)]; }
+const Joint& joint_at(const Blocking::Graph& in, int j) { return in.frame.joints[static_cast<std::size_t>(j)]; }
 
 /// How deep a joint reaches into the receiver.
 double depth_of(const Joint& joint) { return joint.beyond_shoulder + (joint.past_face > 0 ? joint.past_face : 0); }
 
-bool foot_between(const Blocking::Inside& in, int a, int b) {
+bool foot_between(const Blocking::Graph& in, int a, int b) {
   const std::vector<int>& joints = in.joints[static_cast<std::size_t>(a)];
   return std::any_of(joints.begin(), joints.end(), [&](int j) {
     const Joint& joint = joint_at(in, j);
@@ -24,7 +23,7 @@ bool foot_between(const Blocking::Inside& in, int a, int b) {
 
 /// What goes along when a standing timber gives way: all that it, and what goes along, would run into. Feet on sills do
 /// not count: they turn there. Empty: `stays` would have to go along.
-std::vector<int> yielding(Blocking::Inside& in, const std::vector<int>& standing, int timber, Vec3 sweep, int stays) {
+std::vector<int> yielding(Blocking::Graph& in, const std::vector<int>& standing, int timber, Vec3 sweep, int stays) {
   std::vector<int> group{timber}, rest = standing;
   rest.erase(std::remove(rest.begin(), rest.end(), timber), rest.end());
   for (std::size_t g = 0; g < group.size(); ++g) {
@@ -40,7 +39,7 @@ std::vector<int> yielding(Blocking::Inside& in, const std::vector<int>& standing
   return group;
 }
 
-bool any_into(Blocking::Inside& in, std::span<const int> moving, Vec3 from, Vec3 sweep, std::span<const int> still) {
+bool any_into(Blocking::Graph& in, std::span<const int> moving, Vec3 from, Vec3 sweep, std::span<const int> still) {
   for (const int a : moving)
     for (const int b : still)
       if (runs_into(in.body(a), from, sweep, in.body(b))) return true;
@@ -59,7 +58,7 @@ struct BothEnds {
   int at_a = -1;
 };
 
-BothEnds ends_of(const Blocking::Inside& in, const TimberBits& standing, int timber) {
+BothEnds ends_of(const Blocking::Graph& in, const TimberBits& standing, int timber) {
   BothEnds ends;
   for (const int j : in.joints[static_cast<std::size_t>(timber)]) {
     const Joint& joint = joint_at(in, j);
@@ -72,13 +71,13 @@ BothEnds ends_of(const Blocking::Inside& in, const TimberBits& standing, int tim
 
 /// How much farther a post has to lean at the middle of a timber's end than at its lower edge. Nothing leans for what
 /// lies at its foot: none.
-double lean(Blocking::Inside& in, int timber, double middle, int yields) {
+double lean(Blocking::Graph& in, int timber, double middle, int yields) {
   const double foot = in.body(yields).whole.lo.z, low = in.body(timber).whole.lo.z;
   return low > foot + 1 ? (middle - foot) / (low - foot) : 0;
 }
 
 /// The side at end B yields along +axis (or A's along −axis): in from above beside the other end, in, and closed again.
-std::vector<Move> spread_one(Blocking::Inside& in, const EntryCase& entry, const EntryLimits& limits, Vec3 out,
+std::vector<Move> spread_one(Blocking::Graph& in, const EntryCase& entry, const EntryLimits& limits, Vec3 out,
                              double fixed_depth, double depth, int yields, int stays) {
   const Timber& timber = in.frame.timbers[static_cast<std::size_t>(entry.coming[0])];
   const Vec3 a = timber.at.origin, b = a + timber.length * timber.at.x;
@@ -101,7 +100,7 @@ std::vector<Move> spread_one(Blocking::Inside& in, const EntryCase& entry, const
 
 }  // namespace
 
-std::vector<Move> find_spread(Blocking::Inside& in, const EntryCase& entry, const EntryLimits& limits) {
+std::vector<Move> find_spread(Blocking::Graph& in, const EntryCase& entry, const EntryLimits& limits) {
   if (entry.coming.size() != 1) return {};
   const int timber = entry.coming[0];
   const Vec3 axis = in.frame.timbers[static_cast<std::size_t>(timber)].at.x;
@@ -112,7 +111,7 @@ std::vector<Move> find_spread(Blocking::Inside& in, const EntryCase& entry, cons
   return moves;
 }
 
-std::vector<Move> find_swing(Blocking::Inside& in, const EntryCase& entry) {
+std::vector<Move> find_swing(Blocking::Graph& in, const EntryCase& entry) {
   if (entry.coming.size() != 1) return {};
   constexpr double kStep = libm::kPi / 180, kTurn = limits::kMostSwing * kStep;
   const int timber = entry.coming[0];

@@ -1,4 +1,4 @@
-/// The largest load factor as a linear program.
+#include "raising/stability/load_factor.h"
 
 #include <lp_lib.h>
 
@@ -6,8 +6,6 @@
 #include <utility>
 
 #include "raising/limits.h"
-#include "raising/stability/forces.h"
-
 namespace bentbook {
 namespace {
 
@@ -22,7 +20,7 @@ int enough(lprec* /*lp*/, void* calls) {
 
 }  // namespace
 
-struct LoadFactor::Program {
+struct LoadFactorProgram::Program {
   lprec* lp = nullptr;
   int calls_left = 0;
   Program() = default;
@@ -33,7 +31,8 @@ struct LoadFactor::Program {
   }
 };
 
-LoadFactor::LoadFactor(const ForceSystem& system) : system_(system), program_(std::make_unique<Program>()) {
+LoadFactorProgram::LoadFactorProgram(const ForceSystem& system)
+    : system_(system), program_(std::make_unique<Program>()) {
   const int n = system.size(), m = static_cast<int>(system.columns.size());
   lprec* lp = make_lp(n, 0);
   program_->lp = lp;
@@ -70,10 +69,10 @@ LoadFactor::LoadFactor(const ForceSystem& system) : system_(system), program_(st
   set_obj_fnex(lp, 1, one, last);
 }
 
-LoadFactor::~LoadFactor() = default;
+LoadFactorProgram::~LoadFactorProgram() = default;
 
-Largest LoadFactor::solve(const CaseLoads& loads) {
-  Largest result;
+LargestFactor LoadFactorProgram::solve(const CaseLoads& loads) {
+  LargestFactor result;
   lprec* lp = program_->lp;
   if (lp == nullptr) return result;
   const int n = system_.size(), m = static_cast<int>(system_.columns.size());
@@ -110,27 +109,27 @@ Largest LoadFactor::solve(const CaseLoads& loads) {
   if (!holds(system_, loads.fixed + result.factor * loads.scaled, result.forces)) return {};
   if (result.factor > limits::kMostFactor) result.factor = limits::kMostFactor;
   double* duals = nullptr;
-  result.motion = Loads::Zero(n);
+  result.motion = MotionVector::Zero(n);
   if (get_ptr_dual_solution(lp, &duals) != FALSE && duals != nullptr)
     for (int i = 0; i < n; ++i) result.motion(i) = duals[i + 1];
   if (result.motion.dot(loads.scaled) < 0) result.motion = -result.motion;
   return result;
 }
 
-/// By halves, where the program gave up or is known to be wrong.
-Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest known) {
-  Largest result = std::move(known);
+/// Bisection, where the program gave up or is known to be wrong.
+LargestFactor LoadFactorProgram::bisect(ActiveSetSolver& solver, const CaseLoads& loads, LargestFactor known) {
+  LargestFactor result = std::move(known);
   double lo = result.factor, hi = limits::kMostFactor;
   const auto ask = [&](double factor) {
     Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
-    Loads y;
-    const Found found = balance.solve(loads.fixed + factor * loads.scaled, f, y, kMoreRounds);
-    result.decided = result.decided && found != Found::kUndecided;
-    if (found == Found::kForces)
+    MotionVector motion;
+    const Feasibility found = solver.solve(loads.fixed + factor * loads.scaled, f, motion, kMoreRounds);
+    result.decided = result.decided && found != Feasibility::kUndecided;
+    if (found == Feasibility::kFeasible)
       result.forces = f;
     else
-      result.motion = y;
-    return found == Found::kForces;
+      result.motion = motion;
+    return found == Feasibility::kFeasible;
   };
   result.decided = true;
   if (result.forces.size() == 0 && !ask(0)) return result;
@@ -147,7 +146,7 @@ Largest LoadFactor::halve(Balance& balance, const CaseLoads& loads, Largest know
 }
 
 /// No forces hold more than this: whatever they are, they do no more work along a motion than their bounds let them.
-double LoadFactor::bound(const CaseLoads& loads, const Loads& motion) const {
+double LoadFactorProgram::bound(const CaseLoads& loads, const MotionVector& motion) const {
   const double work = motion.size() > 0 ? motion.dot(loads.scaled) : 0;
   if (!(work > 0)) return limits::kMostFactor;
   double most = -motion.dot(loads.fixed);
@@ -158,21 +157,21 @@ double LoadFactor::bound(const CaseLoads& loads, const Loads& motion) const {
   return most / work;
 }
 
-Largest LoadFactor::sure(Balance& balance, const CaseLoads& loads) {
-  Largest found = solve(loads);
-  if (!found.decided) return halve(balance, loads, {});
+LargestFactor LoadFactorProgram::solve_proven(ActiveSetSolver& solver, const CaseLoads& loads) {
+  LargestFactor found = solve(loads);
+  if (!found.decided) return bisect(solver, loads, {});
   if (found.factor >= limits::kMostFactor || bound(loads, found.motion) <= found.factor + 5e-4) return found;
   // The program's forces are checked; that there are none beyond is its word, which is not always good.
   Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(system_.columns.size()));
-  Loads y;
+  MotionVector motion;
   const double beyond = std::min(found.factor + 1e-3, limits::kMostFactor);
-  if (balance.solve(loads.fixed + beyond * loads.scaled, f, y, kMoreRounds) != Found::kForces) {
-    if (found.motion.size() == 0) found.motion = y;
+  if (solver.solve(loads.fixed + beyond * loads.scaled, f, motion, kMoreRounds) != Feasibility::kFeasible) {
+    if (found.motion.size() == 0) found.motion = motion;
     return found;
   }
   found.factor = beyond;
   found.forces = f;
-  return halve(balance, loads, std::move(found));
+  return bisect(solver, loads, std::move(found));
 }
 
 }  // namespace bentbook

@@ -1,5 +1,6 @@
 #pragma once
-/// Inside the blocking graph: ways as stages, and who is in them, kept by timber and stage.
+/// The blocking graph itself: a way in is one stage or two (from far away, then a slide); who is in the way is kept by
+/// timber and stage.
 
 #include <unordered_map>
 
@@ -7,12 +8,6 @@
 
 namespace bentbook {
 
-/// A straight path of one or two stages; `slide` < 0: one.
-struct StraightPath {
-  int far = 0;
-  int slide = -1;
-  int reach = 0;  ///< index in kSlides
-};
 /// How far a piece may be slid into place, the shortest that will do.
 inline constexpr double kSlides[] = {3, 6, 10, 16, 26};
 inline constexpr int kSlideCount = 5;
@@ -20,7 +15,7 @@ inline constexpr int kSlideCount = 5;
 /// Sets of timbers as bits; bit `count` is the ground.
 using TimberBits = std::vector<std::uint64_t>;
 
-struct Blocking::Inside {
+struct Blocking::Graph {
   const Frame& frame;
   int count = 0;
   std::size_t words = 1;
@@ -31,7 +26,7 @@ struct Blocking::Inside {
   std::vector<std::vector<int>> joints;                ///< by timber
   std::unordered_map<std::uint64_t, TimberBits> kept;  ///< only looked up, never walked
 
-  explicit Inside(const Frame& given);
+  explicit Graph(const Frame& given);
   const MoveBody& body(int timber);
   int way(Vec3 direction);
   /// Who is in the way of one timber: slid along `way` over kSlides[reach] into its place.
@@ -43,26 +38,14 @@ struct Blocking::Inside {
   std::vector<int> candidates(std::span<const int> coming);
 };
 
-/// What comes and what stands, cleaned of what makes no sense.
+/// What comes and what stands; indices that are out of range, doubled or not placed are left out.
 struct EntryCase {
   std::vector<int> coming, standing;
   TimberBits against;  ///< standing, and the ground where it counts
 };
 
 /// Without the ground.
-[[nodiscard]] EntryCase case_of(const Blocking::Inside& in, std::span<const int> coming, std::span<const int> standing);
-
-struct PathFound {
-  bool free = false;
-  StraightPath path;
-  StraightPath best;  ///< not free: with the fewest blockers
-  TimberBits best_blockers;
-};
-[[nodiscard]] PathFound find_straight(Blocking::Inside& in, const EntryCase& entry);
-[[nodiscard]] std::vector<Move> moves_of(const Blocking::Inside& in, const StraightPath& path);
-/// Spreading and swinging; empty: neither will do.
-[[nodiscard]] std::vector<Move> find_spread(Blocking::Inside& in, const EntryCase& entry, const EntryLimits& limits);
-[[nodiscard]] std::vector<Move> find_swing(Blocking::Inside& in, const EntryCase& entry);
+[[nodiscard]] EntryCase case_of(const Blocking::Graph& in, std::span<const int> coming, std::span<const int> standing);
 
 [[nodiscard]] inline bool has_bit(const TimberBits& bits, int i) {
   return (bits[static_cast<std::size_t>(i) / 64] >> (static_cast<unsigned>(i) % 64) & 1U) != 0;

@@ -1,26 +1,19 @@
 #pragma once
-/// One judgement of the Prover: pushes, then persons.
+/// One judgement of the Prover: pushes (force_judgement.cpp), then persons (force_persons.cpp).
 
 #include <memory>
 #include <utility>
 #include <vector>
 
 #include "raising/stability/force_parts.h"
+#include "raising/stability/load_factor.h"
+#include "raising/stability/prover.h"
 
 namespace bentbook {
 
-inline constexpr double kMoreWeight = 0.25 / 0.9;  ///< a heavy case's weight beyond the light one's, of that
-
-inline constexpr double kSamePlace = 1e-6;  ///< inches
-/// PersonHold::station of a case.
-[[nodiscard]] double person_station(const StandingModel& model, const LoadCase& load);
-
-/// Whether every row bears the heavy weight with the light one's forces grown alike.
-[[nodiscard]] bool heavy_fits(const StandingModel& model, const Proof& proof);
-
-class ForceWork {
+class ForceJudgement {
  public:
-  ForceWork(const StandingModel& model, const StandingSet& set);
+  ForceJudgement(const StandingModel& model, const StandingSet& set);
 
   /// Every push holds. `was`: the nearest proof, or none.
   [[nodiscard]] bool pushes(const Proof* was);
@@ -37,7 +30,7 @@ class ForceWork {
   [[nodiscard]] bool solve_all(const LoadCase& load, double factor, RowForces& f);
   [[nodiscard]] bool heavy_case(LoadCase load, const RowForces& f);
 
-  [[nodiscard]] bool still(const PersonHold& hold) const;
+  [[nodiscard]] bool still_holds(const PersonHold& hold) const;
   [[nodiscard]] bool covered(const std::vector<PersonHold>& holds, double station) const;
   [[nodiscard]] bool person(const LoadCase& load, double station, PersonKnown& known);
   [[nodiscard]] bool person_beside(ForcePart& part, const LoadCase& load, double share, const PersonHold* old,
@@ -53,9 +46,9 @@ class ForceWork {
   bool heavy_fits_ = true;
   ForceVerdict verdict_{true, 1, true, {}, {}, {}};
   std::unique_ptr<ForceSystem> all_;
-  std::unique_ptr<Balance> all_balance_;
-  std::unique_ptr<LoadFactor> program_;
-  Loads all_motion_;
+  std::unique_ptr<ActiveSetSolver> all_solver_;
+  std::unique_ptr<LoadFactorProgram> program_;
+  MotionVector all_motion_;
   std::vector<std::pair<bool, std::unique_ptr<ForcePart>>> person_parts_;  ///< with temporaries or not; the latest last
 };
 

@@ -1,8 +1,6 @@
-/// What a mode is called.
+#include "raising/stability/mode_name.h"
 
 #include <algorithm>
-
-#include "raising/stability/mechanism.h"
 
 namespace bentbook {
 namespace {

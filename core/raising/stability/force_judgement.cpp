@@ -1,64 +1,43 @@
-/// Proofs that every push holds, from one set to the next.
+#include "raising/stability/force_judgement.h"
 
 #include <algorithm>
 #include <utility>
 
 #include "numeric/index.h"
 #include "raising/limits.h"
-#include "raising/stability/force_work.h"
+#include "raising/stability/force_persons.h"
 
 namespace bentbook {
 namespace {
 
+// Source: SOURCES.md, "search effort".
 constexpr double kLeastSoft = 0.02;
 constexpr int kPartRounds = 10;
-constexpr std::size_t kNear = 24;         ///< timbers and rows that differ, at most, for a proof to be of use
-constexpr std::size_t kKept = 3'000'000;  ///< forces in all proofs that are kept: 24 MB
-
-/// Numbers that only one of the lists has; not counted beyond `most`.
-std::size_t differ(const std::vector<int>& a, const std::vector<int>& b, std::size_t most) {
-  std::size_t count = 0;
-  for (std::size_t i = 0, j = 0; (i < a.size() || j < b.size()) && count <= most;) {
-    if (i < a.size() && j < b.size() && a[i] == b[j]) {
-      ++i;
-      ++j;
-      continue;
-    }
-    ++count;
-    if (j == b.size() || (i < a.size() && a[i] < b[j]))
-      ++i;
-    else
-      ++j;
-  }
-  return count;
-}
 
 bool has(const std::vector<int>& sorted, int value) { return std::binary_search(sorted.begin(), sorted.end(), value); }
 
-std::size_t size_of(const Proof& proof) { return 9 * static_cast<std::size_t>(proof.weight.size()); }
-
 }  // namespace
 
-ForceWork::ForceWork(const StandingModel& model, const StandingSet& set)
+ForceJudgement::ForceJudgement(const StandingModel& model, const StandingSet& set)
     : model_(model), set_(set), parts_(model, set) {
   proof_.set = set;
 }
 
 /// Forces near `f` that hold a case, changed within the part alone.
-bool ForceWork::solve_part(ForcePart& part, const LoadCase& load, double factor, RowForces& f) const {
+bool ForceJudgement::solve_part(ForcePart& part, const LoadCase& load, double factor, RowForces& f) const {
   const CaseLoads loads = case_loads(model_, part.system.bodies, load);
   const Loads needed = loads.fixed + factor * loads.scaled - parts_.border_loads(part, f);
   Eigen::VectorXd own(static_cast<Eigen::Index>(part.system.rows.size()));
   for (std::size_t i = 0; i < part.system.rows.size(); ++i) own(static_cast<Eigen::Index>(i)) = f(part.system.rows[i]);
-  Loads motion;
-  if (load.kind == LoadKind::kPush && was_ != nullptr) part.balance->set_soft(soft_of(part.system, own));
-  if (part.balance->solve(needed, own, motion, kPartRounds) != Found::kForces) return false;
+  MotionVector motion;
+  if (load.kind == LoadKind::kPush && was_ != nullptr) part.solver->set_soft(soft_of(part.system, own));
+  if (part.solver->solve(needed, own, motion, kPartRounds) != Feasibility::kFeasible) return false;
   for (std::size_t i = 0; i < part.system.rows.size(); ++i) f(part.system.rows[i]) = own(static_cast<Eigen::Index>(i));
   return true;
 }
 
 /// Rows take about as much more as they have.
-std::vector<double> ForceWork::soft_of(const ForceSystem& system, const Eigen::VectorXd& f) const {
+std::vector<double> ForceJudgement::soft_of(const ForceSystem& system, const Eigen::VectorXd& f) const {
   const double mean = f.size() > 0 ? f.lpNorm<1>() / static_cast<double>(f.size()) : 0;
   std::vector<double> soft(system.rows.size(), 1);
   for (std::size_t i = 0; i < soft.size() && mean > 0; ++i) {
@@ -68,35 +47,35 @@ std::vector<double> ForceWork::soft_of(const ForceSystem& system, const Eigen::V
   return soft;
 }
 
-bool ForceWork::solve_all(const LoadCase& load, double factor, RowForces& f) {
+bool ForceJudgement::solve_all(const LoadCase& load, double factor, RowForces& f) {
   if (!all_) {
     all_ = std::make_unique<ForceSystem>(force_system(model_, set_.timbers, set_.rows));
-    all_balance_ = std::make_unique<Balance>(*all_);
+    all_solver_ = std::make_unique<ActiveSetSolver>(*all_);
   }
   const CaseLoads loads = case_loads(model_, set_.timbers, load);
   Eigen::VectorXd own(static_cast<Eigen::Index>(set_.rows.size()));
   for (std::size_t i = 0; i < set_.rows.size(); ++i) own(static_cast<Eigen::Index>(i)) = f(set_.rows[i]);
   if (was_ != nullptr)
-    all_balance_->set_soft(load.kind == LoadKind::kPush ? soft_of(*all_, own)
-                                                        : std::vector<double>(set_.rows.size(), 1));
-  Found found = all_balance_->solve(loads.fixed + factor * loads.scaled, own, all_motion_);
-  verdict_.fall = found == Found::kForces ? std::vector<TimberMotion>{} : motions_of(set_.timbers, all_motion_);
-  if (found != Found::kForces) all_motion_ = Loads();
-  if (found == Found::kUndecided) {
-    if (!program_) program_ = std::make_unique<LoadFactor>(*all_);
+    all_solver_->set_soft(load.kind == LoadKind::kPush ? soft_of(*all_, own)
+                                                       : std::vector<double>(set_.rows.size(), 1));
+  Feasibility found = all_solver_->solve(loads.fixed + factor * loads.scaled, own, all_motion_);
+  verdict_.fall = found == Feasibility::kFeasible ? std::vector<TimberMotion>{} : motions_of(set_.timbers, all_motion_);
+  if (found != Feasibility::kFeasible) all_motion_ = MotionVector();
+  if (found == Feasibility::kUndecided) {
+    if (!program_) program_ = std::make_unique<LoadFactorProgram>(*all_);
     // At this very factor: forces at a larger one are no proof of what is built on them.
     const CaseLoads exact{loads.fixed + factor * loads.scaled, Loads::Zero(loads.fixed.size())};
-    const Largest most = program_->sure(*all_balance_, exact);
+    const LargestFactor most = program_->solve_proven(*all_solver_, exact);
     if (most.motion.size() > 0) verdict_.fall = motions_of(set_.timbers, most.motion);
     if (most.forces.size() == own.size() && holds(*all_, exact.fixed, most.forces)) {
       own = most.forces;
-      found = Found::kForces;
+      found = Feasibility::kFeasible;
       verdict_.fall.clear();
     } else {
       verdict_.decided = most.decided;
     }
   }
-  if (found == Found::kForces) {
+  if (found == Feasibility::kFeasible) {
     for (std::size_t i = 0; i < set_.rows.size(); ++i) f(set_.rows[i]) = own(static_cast<Eigen::Index>(i));
     return true;
   }
@@ -107,7 +86,7 @@ bool ForceWork::solve_all(const LoadCase& load, double factor, RowForces& f) {
 }
 
 /// The heavy case too: `f` and kMoreWeight of the weight's forces keep within the limits, or others do.
-bool ForceWork::heavy_case(LoadCase load, const RowForces& f) {
+bool ForceJudgement::heavy_case(LoadCase load, const RowForces& f) {
   const bool within = std::all_of(set_.rows.begin(), set_.rows.end(), [&](int r) {
     const double rated = model_.rows[at(r)].limit;
     const double limit = rated > 0 && rated < limits::kMostForce ? rated : limits::kMostForce;
@@ -119,14 +98,14 @@ bool ForceWork::heavy_case(LoadCase load, const RowForces& f) {
   return solve_all(load, 1, near);
 }
 
-void ForceWork::start(const RowForces* was, RowForces& f) const {
+void ForceJudgement::start(const RowForces* was, RowForces& f) const {
   f = RowForces::Zero(static_cast<Eigen::Index>(model_.rows.size()));
   if (was == nullptr) return;
   for (const int r : set_.rows)
     if (r < was->size()) f(r) = (*was)(r);
 }
 
-bool ForceWork::pushes(const Proof* was) {
+bool ForceJudgement::pushes(const Proof* was) {
   was_ = was;
   std::vector<std::unique_ptr<ForcePart>> parts;
   if (was != nullptr) {
@@ -170,33 +149,6 @@ bool ForceWork::pushes(const Proof* was) {
     if (k >= 0 && !heavy_case(load, f)) return false;
   }
   return true;
-}
-
-ForceVerdict Prover::judge(const StandingSet& set) {
-  std::shared_ptr<const Proof> was;
-  std::size_t least = kNear;
-  for (const std::shared_ptr<const Proof>& proof : proofs_) {
-    const std::size_t timbers = differ(proof->set.timbers, set.timbers, least);
-    if (timbers > least) continue;
-    const std::size_t rows = differ(proof->set.rows, set.rows, 6 * (least - timbers + 1)) / 6;
-    if (timbers + rows > least) continue;
-    least = timbers + rows;
-    was = proof;
-  }
-  ForceWork work(model_, set);
-  if (work.pushes(was.get()) && work.persons(persons_)) keep(std::make_shared<Proof>(work.take_proof()));
-  return work.verdict();
-}
-
-void Prover::keep(std::shared_ptr<const Proof> proof) {
-  proofs_.push_back(std::move(proof));
-  std::size_t sum = 0;
-  for (std::size_t i = proofs_.size(); i-- > 0;) {
-    sum += size_of(*proofs_[i]);
-    if (sum <= kKept || i + 1 == proofs_.size()) continue;
-    proofs_.erase(proofs_.begin(), proofs_.begin() + static_cast<std::ptrdiff_t>(i + 1));
-    return;
-  }
 }
 
 }  // namespace bentbook

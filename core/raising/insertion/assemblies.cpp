@@ -1,10 +1,10 @@
-/// What can be put together lying down and raised as one.
+#include "raising/insertion/assemblies.h"
 
 #include <algorithm>
 #include <string>
 
 #include "numeric/sorting.h"
-#include "raising/insertion/blocking_inside.h"
+#include "raising/insertion/blocking_graph.h"
 
 namespace bentbook {
 namespace {
@@ -12,7 +12,7 @@ namespace {
 const Timber& timber_at(const Frame& frame, int t) { return frame.timbers[static_cast<std::size_t>(t)]; }
 
 /// Two of one set by the joints among them.
-bool joined(const Blocking::Inside& in, int t, const std::vector<int>& others) {
+bool joined(const Blocking::Graph& in, int t, const std::vector<int>& others) {
   return std::any_of(in.joints[static_cast<std::size_t>(t)].begin(), in.joints[static_cast<std::size_t>(t)].end(),
                      [&](int j) {
                        const Joint& joint = in.frame.joints[static_cast<std::size_t>(j)];
@@ -22,7 +22,7 @@ bool joined(const Blocking::Inside& in, int t, const std::vector<int>& others) {
 }
 
 /// Grows from the first timber by what is joined to it; what keeps the whole from going together is left out.
-std::vector<int> put_together(Blocking& blocking, const Blocking::Inside& in, std::vector<int> parts) {
+std::vector<int> put_together(Blocking& blocking, const Blocking::Graph& in, std::vector<int> parts) {
   std::vector<int> set{parts[0]};
   parts.erase(parts.begin());
   for (bool more = true; more;) {
@@ -34,12 +34,12 @@ std::vector<int> put_together(Blocking& blocking, const Blocking::Inside& in, st
     }
     parts = left;
   }
-  Together tried = blocking.together(set);
+  AssemblySequence tried = blocking.assemble(set);
   while (!tried.possible && set.size() > 1) {
     // The last of those that hold each other is left out: added ones and braces come after posts and ties.
     const int out = *std::max_element(tried.stuck.begin(), tried.stuck.end());
     set.erase(std::find(set.begin(), set.end(), out));
-    tried = blocking.together(set);
+    tried = blocking.assemble(set);
   }
   sort_up(set);
   return set;
@@ -47,7 +47,7 @@ std::vector<int> put_together(Blocking& blocking, const Blocking::Inside& in, st
 
 class Proposer {
  public:
-  Proposer(const Frame& frame, Blocking& blocking, const Blocking::Inside& in)
+  Proposer(const Frame& frame, Blocking& blocking, const Blocking::Graph& in)
       : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {}
 
   void add(const std::string& name, std::vector<int> parts) {
@@ -109,7 +109,7 @@ class Proposer {
  private:
   const Frame& frame_;
   Blocking& blocking_;
-  const Blocking::Inside& in_;
+  const Blocking::Graph& in_;
   std::vector<char> taken_;
 };
 
@@ -125,7 +125,7 @@ std::vector<int> bents_of(const Frame& frame) {
 }  // namespace
 
 std::vector<Assembly> propose_assemblies(const Frame& frame, Blocking& blocking, AssemblyStyle style) {
-  const Blocking::Inside& in = blocking.graph();
+  const Blocking::Graph& in = blocking.graph();
   Proposer proposer(frame, blocking, in);
   if (style == AssemblyStyle::kBents) {
     for (const int bent : bents_of(frame)) proposer.add_bent(bent);

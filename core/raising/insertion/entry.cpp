@@ -1,9 +1,10 @@
-/// The whole answer for what comes: its path, or what is in the way and what to do instead.
+#include "raising/insertion/entry.h"
 
 #include <algorithm>
 
 #include "numeric/sorting.h"
-#include "raising/insertion/blocking_inside.h"
+#include "raising/insertion/springing.h"
+#include "raising/insertion/straight_path.h"
 #include "raising/order.h"
 
 namespace bentbook {
@@ -17,14 +18,14 @@ std::vector<int> merged(const std::vector<int>& a, const std::vector<int>& b) {
   return all;
 }
 
-EntryCase on_ground(const Blocking::Inside& in, std::span<const int> coming, std::span<const int> standing) {
+EntryCase on_ground(const Blocking::Graph& in, std::span<const int> coming, std::span<const int> standing) {
   EntryCase entry = case_of(in, coming, standing);
   set_bit(entry.against, in.count);
   return entry;
 }
 
 /// Standing timbers which, left out, let it in, and which can come afterwards themselves.
-void add_loose(Blocking::Inside& in, const EntryCase& entry, Entry& answer) {
+void add_loose(Blocking::Graph& in, const EntryCase& entry, Entry& answer) {
   for (const int blocker : answer.blockers) {
     std::vector<int> rest = entry.standing;
     rest.erase(std::remove(rest.begin(), rest.end(), blocker), rest.end());
@@ -37,7 +38,7 @@ void add_loose(Blocking::Inside& in, const EntryCase& entry, Entry& answer) {
 }
 
 /// The joints of what comes with what blocks it, if without their pockets' walls there would be a way.
-void add_joints(const Blocking::Inside& in, const EntryCase& entry, Entry& answer) {
+void add_joints(const Blocking::Graph& in, const EntryCase& entry, Entry& answer) {
   for (const int t : entry.coming)
     for (const int j : in.joints[static_cast<std::size_t>(t)]) {
       const Joint& joint = in.frame.joints[static_cast<std::size_t>(j)];
@@ -61,7 +62,7 @@ void add_clashes(Blocking& blocking, const EntryCase& entry, Entry& answer) {
 
 /// With what blocks it and the standing braces there: only where all of that stands in one bent and can be put
 /// together.
-void add_with_bent(Blocking& blocking, const Blocking::Inside& in, const EntryCase& entry, Entry& answer) {
+void add_with_bent(Blocking& blocking, const Blocking::Graph& in, const EntryCase& entry, Entry& answer) {
   const auto timber = [&](int t) -> const Timber& { return in.frame.timbers[static_cast<std::size_t>(t)]; };
   const int bent = timber(entry.coming[0]).place.bent;
   std::vector<int> all = merged(entry.coming, answer.blockers);
@@ -70,14 +71,14 @@ void add_with_bent(Blocking& blocking, const Blocking::Inside& in, const EntryCa
     if (!stands_in_bent(timber(t), bent)) return;
   for (const int t : entry.standing)
     if (timber(t).kind == TimberKind::kBrace && stands_in_bent(timber(t), bent)) all = merged(all, {t});
-  if (blocking.together(all).possible) answer.remedies.push_back({RemedyKind::kWithBent, all, -1});
+  if (blocking.assemble(all).possible) answer.remedies.push_back({RemedyKind::kWithBent, all, -1});
 }
 
 }  // namespace
 
 Entry Blocking::entry(std::span<const int> coming, std::span<const int> standing, const EntryLimits& limits) {
   Entry answer;
-  Inside& in = *inside_;
+  Graph& in = *graph_;
   const EntryCase entry = on_ground(in, coming, standing);
   if (entry.coming.empty()) {
     answer.free = true;
