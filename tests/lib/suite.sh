@@ -24,8 +24,11 @@ build() { build_quietly "$@" || finish "$passed" $((failed + 1)); }
 run_catch() {
   local out status counts
   out=$(mktemp)
-  "$@" --colour-mode none >"$out" 2>&1
+  "$@" --colour-mode none --durations yes >"$out" 2>&1
   status=$?
+  # `1.234 s: name` to the list of the slowest, out of what is shown.
+  sed -n 's/^\([0-9.]*\) s: \(.*\)/\1 \2/p' "$out" | tell_times
+  sed -i '/^[0-9.]* s: /d' "$out"
   counts=$(awk '
     /^All tests passed \(/ { n = $0; sub(/.* in /, "", n); sub(/ .*/, "", n); print n, 0 }
     /^test cases: / { p = 0; f = 0; k = split($0, part, "|")
@@ -48,9 +51,14 @@ run_catch() {
   rm -f "$out"
 }
 
+# tell_times: `SECONDS NAME` lines to the list from which tests/run shows the slowest.
+tell_times() {
+  if [ -n "${BENTBOOK_TIMES:-}" ]; then sed "s/ / $suite: /" >>"$BENTBOOK_TIMES"; else cat >/dev/null; fi
+}
+
 # check NAME COMMAND…: one check of a suite; its output is shown when it fails.
 check() {
-  local name=$1 out
+  local name=$1 out from=${EPOCHREALTIME/[.,]/}
   shift
   if out=$("$@" 2>&1); then
     passed=$((passed + 1))
@@ -59,4 +67,5 @@ check() {
     echo "FAILED $name"
     [ -z "$out" ] || echo "$out" | tail -n 40
   fi
+  echo "$(((${EPOCHREALTIME/[.,]/} - from) / 1000))" "$name" | awk '{ $1 = sprintf("%.3f", $1 / 1000); print }' | tell_times
 }
