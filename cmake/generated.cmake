@@ -28,6 +28,9 @@ if(TARGET bentbook_screens)
   target_sources(bentbook_screens PRIVATE ${FONT_SOURCES})
 endif()
 
+# All of them, for who reads sources without building them (tests/suites/lint.sh).
+add_custom_target(generated DEPENDS ${GENERATED_DIR}/words/strings.gen.h ${FONT_SOURCES})
+
 # Icons of the page, from assets/icons/*.svg.
 find_program(RSVG_CONVERT rsvg-convert PATHS /usr/bin NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)
 if(EMSCRIPTEN AND RSVG_CONVERT)

@@ -1,4 +1,5 @@
-"""clang-format over every source file of our own, clang-tidy over every file of native-debug's build.
+"""clang-format over every source file of our own, clang-tidy over every unit of native-debug's build: batches of sources
+(cmake/batches.cmake), and sources that are compiled alone.
 
 A clang-tidy result is remembered by the content of the file, of every header of ours that it reads, and of the
 configuration, so that a second run looks only at what changed. Prints `lint: N passed, N failed` (files).
@@ -8,12 +9,15 @@ import hashlib
 import json
 import os
 import pathlib
+import re
 import subprocess
 import sys
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 BUILD = ROOT / "build/native-debug"
 REMEMBERED = pathlib.Path(os.environ.get("XDG_CACHE_HOME", pathlib.Path.home() / ".cache")) / "bentbook/tidy"
+INCLUDED_FROM = [ROOT / "core", ROOT / "tests/shared", BUILD / "generated", ROOT / "wasm-app"]
+INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"', re.M)
 
 
 def own_files():
@@ -31,22 +35,16 @@ def format_problems(files):
         return list(pool.map(one, files))
 
 
-def headers_read():
-    """object file -> what it was built from, as ninja remembers it"""
-    out = subprocess.run(["ninja", "-C", str(BUILD), "-t", "deps"], text=True, capture_output=True).stdout
-    deps, current = {}, None
-    for line in out.split("\n"):
-        if line.startswith("    "):
-            deps[current].append(line.strip())
-        elif ": #deps" in line:
-            current = line.split(": #deps")[0]
-            deps[current] = []
-    return deps
-
-
-def object_of(entry):
-    words = entry["command"].split()
-    return words[words.index("-o") + 1]
+def read_by(path, seen):
+    """Adds to `seen` the file and every file of ours that it includes, however deep."""
+    if path in seen or not path.is_file():
+        return
+    seen.add(path)
+    for name in INCLUDE.findall(path.read_text(encoding="utf-8")):
+        for folder in (path.parent, ROOT, *INCLUDED_FROM):
+            if (folder / name).is_file():
+                read_by((folder / name).resolve(), seen)
+                break
 
 
 def digest(command, sources):
@@ -59,19 +57,19 @@ def digest(command, sources):
 
 
 def tidy_problems():
-    deps = headers_read()
     work = []
     for entry in json.loads((BUILD / "compile_commands.json").read_text()):
         path = pathlib.Path(entry["file"])
-        if ROOT not in path.parents or BUILD in path.parents or path.suffix != ".cpp":
+        batch = path.parent == BUILD / "batches"  # its sources are looked at once, and their headers with them
+        if path.suffix != ".cpp" or not batch and (ROOT not in path.parents or BUILD in path.parents):
             continue
-        read = [pathlib.Path(os.path.normpath(BUILD / d)) for d in deps.get(object_of(entry), [])]
-        own = {p for p in read if ROOT in p.parents and p.is_file() and (ROOT / "build") not in p.parents} | {path}
-        work.append((path, REMEMBERED / digest(entry["command"], own) if read else None))
+        own = set()
+        read_by(path, own)
+        work.append((path, REMEMBERED / digest(entry["command"], own)))
 
     def one(item):
         path, mark = item
-        if mark and mark.exists():
+        if mark.exists():
             return path, ""
         # -Wno-…: about RapidJSON, as in cmake/dependencies.cmake; the commands are gcc's
         run = subprocess.run(["clang-tidy", "--quiet", "--warnings-as-errors=*",
@@ -80,8 +78,7 @@ def tidy_problems():
                              text=True, capture_output=True)
         if run.returncode:
             return path, run.stdout or run.stderr
-        if mark:
-            mark.touch()
+        mark.touch()
         return path, ""
     REMEMBERED.mkdir(parents=True, exist_ok=True)
     with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
