@@ -23,9 +23,23 @@ target_compile_definitions(bentbook_libm PRIVATE _DEFAULT_SOURCE)
 target_include_directories(bentbook_libm PRIVATE ${CORE_UNIT}/libm ${PROJECT_SOURCE_DIR}/cmake/libm)
 target_include_directories(bentbook_libm SYSTEM INTERFACE ${PROJECT_SOURCE_DIR}/cmake/libm)
 
+# What the machine has as a CMake package comes first, what deps.sh keeps second. WebAssembly takes the latter always: it
+# must not see the host's headers.
+if(NOT EMSCRIPTEN)
+  find_package(tl-expected QUIET)
+  find_package(RapidJSON QUIET)
+  find_package(Eigen3 3.4 QUIET NO_MODULE)
+  find_package(Catch2 3 QUIET)
+endif()
+
 # tl::expected and RapidJSON
 add_library(header_libraries INTERFACE)
-target_include_directories(header_libraries SYSTEM INTERFACE ${CORE_UNIT}/include)
+if(TARGET tl::expected AND RapidJSON_FOUND)
+  target_link_libraries(header_libraries INTERFACE tl::expected)
+  target_include_directories(header_libraries SYSTEM INTERFACE ${RAPIDJSON_INCLUDE_DIRS})
+else()
+  target_include_directories(header_libraries SYSTEM INTERFACE ${CORE_UNIT}/include)
+endif()
 # RapidJSON's iterators were written before C++20 turned comparisons round; the right one is chosen all the same.
 target_compile_options(header_libraries INTERFACE $<$<CXX_COMPILER_ID:Clang>:-Wno-ambiguous-reversed-operator>)
 
@@ -44,7 +58,11 @@ if(NOT STATICS_UNIT)
   message(FATAL_ERROR "The core's dependencies are missing: run bash cmake/deps.sh core")
 endif()
 add_library(eigen INTERFACE)
-target_include_directories(eigen SYSTEM INTERFACE ${STATICS_UNIT}/include)
+if(TARGET Eigen3::Eigen)
+  target_link_libraries(eigen INTERFACE Eigen3::Eigen)
+else()
+  target_include_directories(eigen SYSTEM INTERFACE ${STATICS_UNIT}/include)
+endif()
 target_compile_definitions(eigen INTERFACE EIGEN_DONT_VECTORIZE EIGEN_DONT_PARALLELIZE EIGEN_MPL2_ONLY)
 set(LP_FOLDER ${STATICS_UNIT}/lp_solve)
 set(LP_FILES lp_MDO.c shared/commonlib.c shared/mmio.c shared/myblas.c lp_crash.c bfp/bfp_LUSOL/lp_LUSOL.c
@@ -60,12 +78,20 @@ target_include_directories(lp_solver SYSTEM PRIVATE ${LP_FOLDER}/shared ${LP_FOL
   ${LP_FOLDER}/bfp/bfp_LUSOL/LUSOL ${LP_FOLDER}/colamd PUBLIC ${LP_FOLDER})
 target_link_libraries(lp_solver PUBLIC bentbook_libm ${CMAKE_DL_LIBS})
 
-add_library(catch2 STATIC EXCLUDE_FROM_ALL ${CORE_UNIT}/catch2/catch_amalgamated.cpp)
-target_include_directories(catch2 SYSTEM PUBLIC ${CORE_UNIT}/catch2)
-target_compile_options(catch2 PRIVATE -w -O1)
-if(EMSCRIPTEN)
-  target_compile_options(catch2 PUBLIC -fexceptions)
-  target_link_options(catch2 PUBLIC -fexceptions)
+# Tests include Catch2 as one header.
+if(TARGET Catch2::Catch2WithMain)
+  file(CONFIGURE OUTPUT ${PROJECT_BINARY_DIR}/catch2/catch_amalgamated.hpp CONTENT "#include <catch2/catch_all.hpp>\n")
+  add_library(catch2 INTERFACE)
+  target_link_libraries(catch2 INTERFACE Catch2::Catch2WithMain)
+  target_include_directories(catch2 SYSTEM INTERFACE ${PROJECT_BINARY_DIR}/catch2)
+else()
+  add_library(catch2 STATIC EXCLUDE_FROM_ALL ${CORE_UNIT}/catch2/catch_amalgamated.cpp)
+  target_include_directories(catch2 SYSTEM PUBLIC ${CORE_UNIT}/catch2)
+  target_compile_options(catch2 PRIVATE -w -O1)
+  if(EMSCRIPTEN)
+    target_compile_options(catch2 PUBLIC -fexceptions)
+    target_link_options(catch2 PUBLIC -fexceptions)
+  endif()
 endif()
 
 # Dear ImGui, compiled here because core/ui/imgui_config.h decides what is in it.
