@@ -7,12 +7,6 @@ if [ "$long" = 1 ]; then default=3600; else default=10; fi
 export FUZZ_SECONDS=${FUZZ_SECONDS:-$default}
 mkdir -p "$folder/findings" "$folder/log"
 
-make_fuzzers() {
-  { cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++ \
-    "-DBENTBOOK_SANITIZE=address,undefined,fuzzer-no-link" &&
-    cmake --build "$folder" --target fuzzers; } >"$folder/log/build" 2>&1 || { tail -n 40 "$folder/log/build"; return 1; }
-}
-
 # Whole files are seeds as they are; of *.lines each line is one.
 seeds() {
   local file line n=0
@@ -37,8 +31,7 @@ result() {
     { tail -n 40 "$folder/log/$1"; return 1; }
 }
 
-check "fuzzers build" make_fuzzers
-[ "$failed" = 0 ] || finish "$passed" "$failed"
+build fuzz fuzzers
 names=$(cd tests/fuzz && ls fuzz_*.cpp | sed 's/^fuzz_//; s/\.cpp$//')
 for name in $names; do
   check "$name has seeds" seeds "$name"

@@ -6,14 +6,6 @@ rows=build/golden
 rm -rf "$rows/out"
 mkdir -p "$rows/out"
 
-# native VARIANT CMAKE-OPTION…: builds golden_rows natively in a folder of its own.
-native() {
-  local folder=$rows/$1 log=$rows/$1.log
-  shift
-  { cmake -S . -B "$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release "$@" &&
-    cmake --build "$folder" --target golden_rows; } >"$log" 2>&1 || { tail -n 40 "$log"; return 1; }
-}
-
 # write VARIANT COMMAND…: runs golden_rows into out/VARIANT.
 write() {
   local folder=$rows/out/$1
@@ -51,13 +43,13 @@ check "the rows are the approved ones" approved
 
 variant gcc-libc-without-fma env GLIBC_TUNABLES=glibc.cpu.hwcaps=-FMA,-FMA4,-AVX2 "$gcc"
 
-check "clang builds" native clang -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++
-variant clang "$rows/clang/tests/golden/golden_rows"
+build golden-clang golden_rows
+variant clang build/golden-clang/tests/golden/golden_rows
 
 # A processor without these instructions cannot run this variant.
 if grep -qw fma /proc/cpuinfo && grep -qw avx2 /proc/cpuinfo; then
-  check "gcc with fma builds" native gcc-fma -DCMAKE_C_FLAGS=-march=x86-64-v3 -DCMAKE_CXX_FLAGS=-march=x86-64-v3
-  variant gcc-fma "$rows/gcc-fma/tests/golden/golden_rows"
+  build golden-fma golden_rows
+  variant gcc-fma build/golden-fma/tests/golden/golden_rows
 fi
 
 build wasm-release golden_rows
