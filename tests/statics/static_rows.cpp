@@ -1,7 +1,7 @@
 /// Random partial frames with what their joints hold, and what core/raising says of them, as text for
 /// tests/statics/statics_checks.py.
 ///   static_rows COUNT SEED [WRONG]
-/// WRONG: 1: one row of each set is left out of what is printed.
+/// WRONG: 1: one timber of each set is printed without what holds it.
 ///
 ///   set NUMBER MECHANISMS STANDS FACTOR       FACTOR −1: not asked (mechanisms)
 ///   body X Y Z WEIGHT PUSH…                   centre of gravity, eight pushes
@@ -137,10 +137,12 @@ void print_matrix(const StandingModel& model, const StandingSet& set, bool wrong
     for (const double push : body.push_lb) std::printf(" %.17g", push);
     std::printf("\n");
   }
-  for (std::size_t i = wrong ? 1 : 0; i < set.rows.size(); ++i) {
-    const HoldRow& row = model.rows[at(set.rows[i])];
-    std::printf("row %d %d %d %.17g", set.place[at(row.a)], row.b < 0 ? -1 : set.place[at(row.b)], row.two_way ? 1 : 0,
-                row.limit);
+  const int left_out = wrong && !set.rows.empty() ? set.place[at(model.rows[at(set.rows[0])].a)] : -2;
+  for (const int index : set.rows) {
+    const HoldRow& row = model.rows[at(index)];
+    const int a = set.place[at(row.a)], b = row.b < 0 ? -1 : set.place[at(row.b)];
+    if (a == left_out || b == left_out) continue;
+    std::printf("row %d %d %d %.17g", a, b, row.two_way ? 1 : 0, row.limit);
     print_vec(row.point);
     print_vec(row.direction);
     std::printf("\n");

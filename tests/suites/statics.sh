@@ -1,7 +1,8 @@
 # deps: core solver
 # What stands, judged from outside: random partial frames, their null spaces (dimension and space) by SciPy's singular
 # values, their load factors by SciPy's linprog; a set is one check. Among them sets without a mechanism that fall, since
-# their joints hold one way only. Then the first ones with one row left out, which must fail.
+# their joints hold one way only. Then sixty with one timber's joints left out: it can move
+# then, so nearly all must fail (not those in which nothing was held).
 . tests/lib/suite.sh
 build native-release static_rows
 rows=build/native-release/tests/statics/static_rows
@@ -26,8 +27,8 @@ left_out_is_found() {
   "$rows" 60 3 wrong | /usr/bin/python3 -B tests/statics/statics_checks.py 60 1 0 >"$made/wrong"
   tail -n 1 "$made/wrong"
   counts=$(sed -n 's/^statics: \([0-9]*\) passed, \([0-9]*\) failed$/\2/p' "$made/wrong")
-  [ "${counts:-0}" -ge 8 ]
+  [ "${counts:-0}" -ge 50 ]
 }
-check "a row left out is found" left_out_is_found
+check "joints left out are found" left_out_is_found
 
 finish "$passed" "$failed"
