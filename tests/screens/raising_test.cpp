@@ -73,11 +73,14 @@ TEST_CASE("a tie between two standing posts cannot go in: it is said, with what 
   bed.go("raising.tap");
   bed.bring({"P-A1"});
   bed.bring({"P-E1"});
-  bed.bring({"L-A1"});
+  bed.bring({"T-1"});
   bed.go("bar.back");
   bed.go("raising.order");
   bed.go("order.step.2");
-  CHECK(bed.shows("step.fault.0"));
+  REQUIRE(bed.shows("step.fault.0"));
+  CHECK(bed.item("step.fault.0").name.ends_with("It cannot go in: P-E1 in the way."));
+  REQUIRE(bed.shows("step.remedy.0"));
+  CHECK(bed.item("step.remedy.0").name == "Put it together lying down with P-E1, T-1 and raise them as one.");
 }
 
 TEST_CASE("a task that failed says so where it was asked, and is asked again after a change", "[screens][raising]") {
