@@ -268,7 +268,7 @@ TEST_CASE("the outline turns counterclockwise and holds the timber less its notc
     const double mouth = r.seat.in() * (r.plumb_depth - r.heel).in() / 2;
     bad += !near(area(r.outline), stick - mouth, 1e-5);
   }
-  CHECK(solved > property_cases() / 20);
+  CHECK(solved > property_cases() / 30);
   CHECK(bad == 0);
 }
 
