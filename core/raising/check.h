@@ -65,7 +65,7 @@ struct StepCheck {
   bool stands_after = false;  ///< at the end, with `temporaries_after`
   bool lifts = false;
   std::vector<StepWarning> warnings;
-  bool good = false;  ///< nothing of the above and no fault of this step
+  bool good = false;  ///< it goes in, stands before and after, can be picked, and no fault names it
 };
 
 struct OrderCheck {
@@ -77,8 +77,7 @@ struct OrderCheck {
   [[nodiscard]] bool good() const { return faults.empty() && first_bad < 0; }
 };
 
-/// Whether all that a step's verdict hangs on, but the steps themselves, is the same: a judge of the one plan judges
-/// for the other too.
+/// Whether two plans differ in nothing that a judge looks at except their steps, so that one judge serves both.
 [[nodiscard]] bool same_judgement(const RaisingPlan& a, const RaisingPlan& b);
 
 /// `depth`: how much each step says of its standing; kExplain costs far more than the verdict.
@@ -87,9 +86,9 @@ struct OrderCheck {
 /// The same with a judge and a blocking graph that are there already.
 [[nodiscard]] OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                                      StandingDepth depth = StandingDepth::kStands);
-/// The same answer, sooner: steps before which the same timbers stand, with the same coming in and the same
-/// temporaries up, are taken over from `before`, the check of `was`, where the two plans have the same_judgement; else
-/// all is checked. Only for one frame.
+/// The same answer, sooner. `before` is the check of the plan `was`, on the same frame. Where the plans have the
+/// same_judgement, a step is taken over if the same timbers stand before it, the same come in and the same temporaries
+/// are up; else all is checked.
 [[nodiscard]] OrderCheck check_order_again(const Frame& frame, const RaisingPlan& plan, Judge& judge,
                                            Blocking& blocking, const OrderCheck& before, const RaisingPlan& was);
 

@@ -19,12 +19,12 @@ class Judge {
   Judge& operator=(const Judge&) = delete;
   virtual ~Judge() = default;
 
-  /// Cheap: false where no forces at all could hold it (it has a mechanism). What is true may still fall.
+  /// Cheap. False: it has a mechanism, so no forces can hold it. True: it may still fall.
   /// `timbers`: indices in Frame::timbers; `temporaries`: numbers of the judge's own list; both in order.
   virtual bool rigid(std::span<const int> timbers, std::span<const int> temporaries) = 0;
   /// The whole verdict: no mechanism, and every load case holds at a load factor of 1 or more.
   virtual bool stands(std::span<const int> timbers, std::span<const int> temporaries) = 0;
-  /// The same as standing.h tells it. `coming`: those of `timbers` that have just come.
+  /// The same with standing.h's reasons. `coming`: those of `timbers` that have just come.
   /// (Defined here, so that what derives from it may be built with run-time types, as tests are.)
   virtual StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries,
                               std::span<const int> /*coming*/, StandingDepth /*depth*/) {

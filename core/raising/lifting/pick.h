@@ -101,9 +101,8 @@ enum class Attitude : std::uint8_t { kAsPlaced, kLevel };
 [[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                               std::span<const int> timbers, Attitude attitude = Attitude::kAsPlaced);
 
-/// The same verdict as check and search ask for it: with a crane, whether the pick is refused. Without one nothing is:
-/// how it goes up by hand, with what tackle and how many neighbours, is not known; kMorePeople and hand_raise.h say
-/// what it would take.
+/// The verdict for check and search: false where the plan has a crane and the pick is refused. Without a crane always
+/// true: tackle and helpers are not known; kMorePeople and hand_raise.h say what it would take by hand.
 [[nodiscard]] bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                             std::span<const int> timbers);
 

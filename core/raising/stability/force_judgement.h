@@ -1,5 +1,5 @@
 #pragma once
-/// One judgement of the Prover: pushes (force_judgement.cpp), then persons (force_persons.cpp).
+/// One set judged for the Prover: pushes first (force_judgement.cpp), then persons (force_persons.cpp).
 
 #include <memory>
 #include <utility>

@@ -1,5 +1,6 @@
 #pragma once
-/// Parts of what stands that are solved by themselves, so that a step costs what it changes and not what stands.
+/// Parts of what stands that are solved by themselves, so that the cost of a step grows with what it changes and not
+/// with all that stands.
 
 #include <memory>
 #include <vector>
@@ -15,7 +16,8 @@ enum class Reach : std::uint8_t {
   kAll,
 };
 
-/// What stands, the rest of it left as it is: `rows` lie within, `border` has one end in it.
+/// Some of what stands, solved while the forces in all the rest are kept. Rows of `system` lie within it; rows of
+/// `border` have one end in it.
 struct ForcePart {
   std::vector<char> in;  ///< by place in the set
   ForceSystem system;
@@ -30,7 +32,7 @@ class ForceParts {
 
   [[nodiscard]] bool has_row(int row) const { return row_in_[static_cast<std::size_t>(row)] != 0; }
   [[nodiscard]] int place(int timber) const { return timber < 0 ? -1 : set_.place[static_cast<std::size_t>(timber)]; }
-  /// What carries these, what carries that, and what hangs between them alone.
+  /// These, what carries them, what carries that and so on; and what is joined to nothing but those.
   [[nodiscard]] std::vector<char> carriers_of(const std::vector<int>& from, Reach reach) const;
   /// The same of a load on one timber, `station` inches from its end A.
   [[nodiscard]] std::vector<char> carriers_at(int timber, double station) const;
@@ -39,7 +41,7 @@ class ForceParts {
   /// Joints of a timber and of what is joined to it, as far as they stand.
   [[nodiscard]] std::vector<int> joints_beside(int timber) const;
   [[nodiscard]] std::unique_ptr<ForcePart> part_of(std::vector<char> in, bool temporaries) const;
-  /// What forces of the whole set (by row of the model) on the part's border do to it.
+  /// Loads on the part from forces in its border. `f`: forces of the whole set, by row of the model.
   [[nodiscard]] Loads border_loads(const ForcePart& part, const RowForces& f) const;
 
  private:

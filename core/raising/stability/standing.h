@@ -184,10 +184,10 @@ class StandingRun {
   /// What it remembers, for a copy of its model to which temporaries were added.
   [[nodiscard]] StandingRun on(const StandingModel& more) const;
 
-  struct Inside;
+  struct Memory;
 
  private:
-  std::unique_ptr<Inside> inside_;
+  std::unique_ptr<Memory> memory_;
 };
 
 [[nodiscard]] StandingCheck check_standing(const StandingModel& model, std::span<const int> timbers,

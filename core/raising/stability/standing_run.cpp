@@ -43,7 +43,7 @@ void plain_warnings(const StandingModel& model, const StandingSet& set, std::spa
 
 }  // namespace
 
-struct StandingRun::Inside {
+struct StandingRun::Memory {
   const StandingModel* model = nullptr;
   std::vector<char> rigid_joint;
   std::unique_ptr<Prover> prover;
@@ -88,10 +88,10 @@ struct StandingRun::Inside {
   }
 };
 
-StandingRun::StandingRun(const StandingModel& model) : inside_(std::make_unique<Inside>()) {
-  inside_->model = &model;
-  inside_->rigid_joint = rigid_joints(model);
-  inside_->prover = std::make_unique<Prover>(model);
+StandingRun::StandingRun(const StandingModel& model) : memory_(std::make_unique<Memory>()) {
+  memory_->model = &model;
+  memory_->rigid_joint = rigid_joints(model);
+  memory_->prover = std::make_unique<Prover>(model);
 }
 StandingRun::~StandingRun() = default;
 StandingRun::StandingRun(StandingRun&&) noexcept = default;
@@ -99,11 +99,11 @@ StandingRun& StandingRun::operator=(StandingRun&&) noexcept = default;
 
 StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const int> temporaries, StandingDepth depth,
                                  std::span<const int> coming) {
-  const StandingModel& model = *inside_->model;
+  const StandingModel& model = *memory_->model;
   StandingCheck result;
   const StandingSet set = standing_set(model, timbers, temporaries);
   const bool explain = depth == StandingDepth::kExplain;
-  Mechanisms found = mechanisms_of(model, set, inside_->rigid_joint, explain);
+  Mechanisms found = mechanisms_of(model, set, memory_->rigid_joint, explain);
   result.mechanisms = found.count;
   result.least_singular = found.least_pivot > 0 ? found.least_pivot : 0;
   for (auto& motions : found.modes) result.modes.push_back(name_mode(model, std::move(motions)));
@@ -111,7 +111,7 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
     if (explain) plain_warnings(model, set, temporaries, coming, result);
     return result;
   }
-  const ForceVerdict verdict = explain ? inside_->prover->worst(set) : inside_->prover->judge(set);
+  const ForceVerdict verdict = explain ? memory_->prover->worst(set) : memory_->prover->judge(set);
   result.forces = verdict.holds;
   result.factor = verdict.factor;
   result.worst = verdict.worst;
@@ -123,7 +123,7 @@ StandingCheck StandingRun::check(std::span<const int> timbers, std::span<const i
   for (const int r : result.hangs_on)
     if (!result.forces && !model.rows[at(r)].two_way && model.rows[at(r)].joint >= 0)
       result.warnings.push_back({StandingWarningId::kOneWayOnly, model.rows[at(r)].a, model.rows[at(r)].joint, -1});
-  if (result.forces) inside_->lone_braces(set, temporaries, coming, result);
+  if (result.forces) memory_->lone_braces(set, temporaries, coming, result);
   return result;
 }
 
@@ -136,7 +136,7 @@ bool StandingRun::stands(std::span<const int> timbers, std::span<const int> temp
 
 StandingRun StandingRun::on(const StandingModel& more) const {
   StandingRun run(more);
-  run.inside_->prover = std::make_unique<Prover>(more, *inside_->prover);
+  run.memory_->prover = std::make_unique<Prover>(more, *memory_->prover);
   return run;
 }
 

@@ -53,7 +53,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   add_read(ui, std::move(heading_item));
   y += strong.FontSize;
   if (two) {
-    const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == Desk::State::kOpen;
+    const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == BooksDesk::State::kOpen;
     const std::string name(book ? std::string_view(desk.title()) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);

@@ -49,7 +49,7 @@ struct App::Impl {
   History<Kit> kit;
   History<Places> places;  ///< with `active` as it was loaded; what is shown is in `pages`
   Stored kit_store{"kit"}, places_store{"places"};
-  Desk desk{platform};
+  BooksDesk desk{platform};
   ShopDesk shop{platform};
   ShopMemory shop_memory;
   RaisingMemory raising_memory;

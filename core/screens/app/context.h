@@ -30,8 +30,8 @@ struct Context {
   /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
   const Kit& kit;
   const Places& places;
-  Desk& desk;      ///< the books; the open one is changed by change_book()
-  ShopDesk& shop;  ///< the log of the open book, once a page of the shop opened it
+  BooksDesk& desk;  ///< the books; the open one is changed by change_book()
+  ShopDesk& shop;   ///< the log of the open book, once a page of the shop opened it
   ShopMemory& shop_memory;
   RaisingMemory& raising_memory;
   render::SolidPainter& solids;

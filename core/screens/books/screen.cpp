@@ -100,7 +100,7 @@ void book_screen(Context& context) {
   begin_scroll(ui, "book.page", context.page);
   if (const auto title = text_field(ui, "book.title", context.say(Msg::kBookTitle), book.title))
     context.desk.rename(book.id, *title);
-  if (book.id == context.desk.shelf().open && context.desk.state() == Desk::State::kOpen)
+  if (book.id == context.desk.shelf().open && context.desk.state() == BooksDesk::State::kOpen)
     if (const auto words = text_field(ui, "book.notes", context.say(Msg::kBookNotes), context.desk.book().notes))
       edit_book(context, [&](Book& next) { next.notes = *words; });
   if (button(ui, "book.share", context.say(Msg::kBookShare), Weight::kPrimary)) context.desk.share(book.id);

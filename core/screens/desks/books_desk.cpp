@@ -7,14 +7,14 @@
 
 namespace bentbook::screens {
 
-void Desk::load() {
+void BooksDesk::load() {
   state_ = State::kWaiting;
   wanted_.clear();
   shelf_asked_ = true;
   platform_.load("shelf");
 }
 
-bool Desk::take(const PlatformEvent& event) {
+bool BooksDesk::take(const PlatformEvent& event) {
   if (event.kind == EventKind::kLoaded) {
     if (event.key == shelf_store_.key)
       shelf_loaded(event.text);
@@ -30,7 +30,7 @@ bool Desk::take(const PlatformEvent& event) {
   return false;
 }
 
-void Desk::shelf_loaded(const std::string& bytes) {
+void BooksDesk::shelf_loaded(const std::string& bytes) {
   if (!std::exchange(shelf_asked_, false)) return;
   shelf_store_.read_anew();
   if (bytes.empty()) return first_shelf();
@@ -51,7 +51,7 @@ void Desk::shelf_loaded(const std::string& bytes) {
   want(shelf_.open, Want::kOpen);
 }
 
-void Desk::first_shelf() {
+void BooksDesk::first_shelf() {
   Book demo = demo_book();
   // One for all phones: what is tried out on one can be merged on another.
   demo.identity = "demo";
@@ -59,7 +59,7 @@ void Desk::first_shelf() {
   put_down(shelf_.open, std::move(demo), false);
 }
 
-void Desk::drop_overdue() {
+void BooksDesk::drop_overdue() {
   if (read_only_) return;
   const std::vector<std::string> ids = overdue(shelf_, platform_.wall_clock_ms());
   if (ids.empty()) return;
@@ -73,7 +73,7 @@ void Desk::drop_overdue() {
   }
 }
 
-void Desk::want(std::string_view id, Want what) {
+void BooksDesk::want(std::string_view id, Want what) {
   if (what == Want::kOpen) {
     state_ = State::kWaiting;
     std::erase_if(wanted_, [](const Wanted& w) { return w.want == Want::kOpen; });
@@ -82,7 +82,7 @@ void Desk::want(std::string_view id, Want what) {
   platform_.load(id);
 }
 
-void Desk::book_loaded(const std::string& id, const std::string& bytes) {
+void BooksDesk::book_loaded(const std::string& id, const std::string& bytes) {
   const auto it = std::find_if(wanted_.begin(), wanted_.end(), [&](const Wanted& w) { return w.id == id; });
   if (it == wanted_.end()) return;
   const Want what = it->want;
@@ -113,7 +113,7 @@ void Desk::book_loaded(const std::string& id, const std::string& bytes) {
   if (!known) save_shelf();
 }
 
-void Desk::put_down(std::string id, Book book, bool on_disk) {
+void BooksDesk::put_down(std::string id, Book book, bool on_disk) {
   book_store_ = {std::move(id)};
   history_ = History<Book>(std::move(book));
   shelf_ = with_identity(std::move(shelf_), book_store_.key, history_.now().identity);
@@ -123,12 +123,12 @@ void Desk::put_down(std::string id, Book book, bool on_disk) {
   state_ = State::kOpen;
 }
 
-void Desk::solve_from(const Book& was) {
+void BooksDesk::solve_from(const Book& was) {
   model_ = solve_again(history_.now(), was, model_);
   previewed_.reset();
 }
 
-Desk::Preview Desk::preview(Book book) {
+BooksDesk::Preview BooksDesk::preview(Book book) {
   if (book == history_.now()) return {history_.now(), model_};
   if (!previewed_ || !(*previewed_ == book)) {
     preview_model_ = solve_again(book, history_.now(), model_);
@@ -137,7 +137,7 @@ Desk::Preview Desk::preview(Book book) {
   return {*previewed_, preview_model_};
 }
 
-void Desk::change(Book next) {
+void BooksDesk::change(Book next) {
   if (read_only_ || state_ != State::kOpen || next == history_.now()) return;
   const Book was = history_.now();
   history_.commit(std::move(next));
@@ -145,7 +145,7 @@ void Desk::change(Book next) {
   save(book_store_);
 }
 
-void Desk::step(bool back) {
+void BooksDesk::step(bool back) {
   if (read_only_ || state_ != State::kOpen) return;
   const Book was = history_.now();
   if (back)
@@ -156,7 +156,7 @@ void Desk::step(bool back) {
   save(book_store_);
 }
 
-void Desk::save(Stored& store) {
+void BooksDesk::save(Stored& store) {
   if (read_only_) return;
   if (&store == &shelf_store_) return save_shelf();
   // A book must never be on disk without its place on the shelf.
@@ -165,24 +165,24 @@ void Desk::save(Stored& store) {
   if (first) save_shelf();
 }
 
-void Desk::save_shelf() {
+void BooksDesk::save_shelf() {
   if (read_only_ || shelf_store_.unusable) return;
   if (state_ == State::kOpen && !std::exchange(on_disk_, true)) book_store_.save(platform_, write_book(titled()));
   shelf_store_.save(platform_, write_shelf(shelf_));
 }
 
-void Desk::replace_shelf() {
+void BooksDesk::replace_shelf() {
   shelf_ = {};
   shelf_.next = std::max<std::int64_t>(1, platform_.wall_clock_ms() / 1000);
   shelf_store_.unusable.reset();
   save_shelf();
 }
 
-std::string Desk::bytes_of(const Stored& store) const {
+std::string BooksDesk::bytes_of(const Stored& store) const {
   return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(titled());
 }
 
-void Desk::make(Book book) {
+void BooksDesk::make(Book book) {
   if (read_only_ || shelf_store_.unusable) return;
   if (state_ == State::kOpen && !on_disk_) save(book_store_);
   shelf_ = with_book(std::move(shelf_), book.title, platform_.wall_clock_ms());
@@ -192,7 +192,7 @@ void Desk::make(Book book) {
   save_shelf();
 }
 
-void Desk::open(std::string_view id) {
+void BooksDesk::open(std::string_view id) {
   if (read_only_ || find_book(shelf_, id) == nullptr || (id == shelf_.open && state_ == State::kOpen)) return;
   if (state_ == State::kOpen && !on_disk_) save(book_store_);
   shelf_.open = id;
@@ -201,7 +201,7 @@ void Desk::open(std::string_view id) {
   want(shelf_.open, Want::kOpen);
 }
 
-void Desk::copy(std::string_view id) {
+void BooksDesk::copy(std::string_view id) {
   if (read_only_) return;
   if (id == shelf_.open && state_ == State::kOpen) {
     Book copy = titled();
@@ -211,18 +211,18 @@ void Desk::copy(std::string_view id) {
   want(id, Want::kCopy);
 }
 
-void Desk::share(std::string_view id) {
+void BooksDesk::share(std::string_view id) {
   const ShelvedBook* shelved = find_book(shelf_, id);
   if (shelved == nullptr) return;
   if (id == shelf_.open && state_ == State::kOpen) return share_bytes(shelved->title, write_book(titled()));
   want(id, Want::kShare);
 }
 
-void Desk::share_bytes(std::string_view title, std::string bytes) {
+void BooksDesk::share_bytes(std::string_view title, std::string bytes) {
   platform_.share_file(std::string(title) + ".json", "application/json", std::move(bytes));
 }
 
-void Desk::rename(std::string_view id, std::string_view title) {
+void BooksDesk::rename(std::string_view id, std::string_view title) {
   const ShelvedBook* shelved = find_book(shelf_, id);
   if (read_only_ || title.empty() || shelved == nullptr || shelved->title == title) return;
   shelf_ = with_title(std::move(shelf_), id, title, platform_.wall_clock_ms());
@@ -230,30 +230,30 @@ void Desk::rename(std::string_view id, std::string_view title) {
   if (id == shelf_.open && state_ == State::kOpen) save(book_store_);
 }
 
-const std::string& Desk::title() const {
+const std::string& BooksDesk::title() const {
   const ShelvedBook* shelved = find_book(shelf_, shelf_.open);
   return shelved == nullptr ? history_.now().title : shelved->title;
 }
 
-Book Desk::titled() const {
+Book BooksDesk::titled() const {
   Book out = book();
   out.title = title();
   return out;
 }
 
-std::string Desk::new_identity() const {
+std::string BooksDesk::new_identity() const {
   std::string identity;
   for (std::uint64_t bits = platform_.random_bits(); bits != 0; bits >>= 4) identity += "0123456789abcdef"[bits & 15];
   return identity + "b";
 }
 
-std::string Desk::any_on_shelf() const {
+std::string BooksDesk::any_on_shelf() const {
   for (auto it = shelf_.books.rbegin(); it != shelf_.books.rend(); ++it)
     if (it->deleted_at == 0) return it->id;
   return {};
 }
 
-void Desk::remove(std::string_view id) {
+void BooksDesk::remove(std::string_view id) {
   if (read_only_) return;
   const bool was_open = id == shelf_.open;
   if (was_open && state_ == State::kOpen && !on_disk_) save(book_store_);
@@ -266,7 +266,7 @@ void Desk::remove(std::string_view id) {
   if (was_open && !shelf_.open.empty()) want(shelf_.open, Want::kOpen);
 }
 
-void Desk::restore(std::string_view id) {
+void BooksDesk::restore(std::string_view id) {
   if (read_only_) return;
   shelf_ = with_restored(std::move(shelf_), id);
   save_shelf();

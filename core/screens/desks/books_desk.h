@@ -16,7 +16,7 @@
 
 namespace bentbook::screens {
 
-class Desk {
+class BooksDesk {
  public:
   enum class State : std::uint8_t {
     kWaiting,     ///< the shelf or the book is being read
@@ -25,7 +25,7 @@ class Desk {
     kUnreadable,  ///< the open one's bytes cannot be read: error() says why, they are left alone
   };
 
-  explicit Desk(Platform& platform) : platform_(platform) {}
+  explicit BooksDesk(Platform& platform) : platform_(platform) {}
   /// Reads the shelf and the open book again. Nothing stored: the demo lies there.
   void load();
   /// Answers of the platform that are the desk's own; false: it is none.

@@ -58,7 +58,7 @@ LengthRange range_of(std::string_view field) {
 }  // namespace
 
 void take_frame_edits(Context& context) {
-  if (context.desk.state() != Desk::State::kOpen || context.keypad.waiting(kPrefix).empty()) return;
+  if (context.desk.state() != BooksDesk::State::kOpen || context.keypad.waiting(kPrefix).empty()) return;
   Book next = context.desk.book();
   for (std::string key; !(key = context.keypad.waiting(kPrefix)).empty();) take_edit(context, next, key);
   context.change_book(std::move(next));
@@ -68,7 +68,7 @@ ShownFrame frame_now(Context& context) {
   if (context.keypad.is_open() && context.keypad.key().starts_with(kPrefix)) {
     Book typed = context.desk.book();
     if (preview(context, typed)) {
-      const Desk::Preview seen = context.desk.preview(std::move(typed));
+      const BooksDesk::Preview seen = context.desk.preview(std::move(typed));
       if (*seen.model.frame) return {seen.book, seen.model.frame, true};
     }
   }
@@ -158,19 +158,19 @@ void frame_refused(Context& context, const ShownFrame& shown) {
 
 bool book_is_open(Context& context) {
   Ui& ui = context.ui;
-  const Desk& desk = context.desk;
+  const BooksDesk& desk = context.desk;
   switch (desk.state()) {
-    case Desk::State::kOpen:
+    case BooksDesk::State::kOpen:
       return true;
-    case Desk::State::kWaiting:
+    case BooksDesk::State::kWaiting:
       note(ui, "book.waiting", context.say(Msg::kBookWaiting));
       return false;
-    case Desk::State::kUnreadable:
+    case BooksDesk::State::kUnreadable:
       caution(ui, "book.unreadable",
               say(Msg::kBookUnreadableWhy, ui.language, frame_error_text(desk.error(), voice_of(context))));
       if (button(ui, "book.share_raw", context.say(Msg::kDamagedShare))) context.desk.share(desk.shelf().open);
       break;
-    case Desk::State::kNone:
+    case BooksDesk::State::kNone:
       body(ui, "book.none", context.say(Msg::kBookNone));
       break;
   }

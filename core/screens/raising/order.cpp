@@ -124,7 +124,7 @@ float make_room(Context& context, std::size_t step, float top) {
   return shown;
 }
 
-/// The rows stand as nobody has checked them: a fault that was known may be told on, not that there is none.
+/// Rows that are not checked yet. Faults already shown stay on the page while the check runs; "no fault" never does.
 bool elsewhere(const Drag& drag) { return drag.to != drag.step; }
 
 // ── The list ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -270,7 +270,7 @@ void order_foot(Context& context, const OrderCheck* check, const Rect& box) {
 void order_screen(Context& context) {
   Ui& ui = context.ui;
   const Rect page = context.page;
-  const bool foot = context.desk.state() == Desk::State::kOpen && !context.desk.book().raising.steps.empty() &&
+  const bool foot = context.desk.state() == BooksDesk::State::kOpen && !context.desk.book().raising.steps.empty() &&
                     !context.keypad.is_open();
   const float height = foot ? foot_height(ui, page.h) : 0;
   const OrderCheck* check = nullptr;

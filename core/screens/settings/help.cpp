@@ -35,7 +35,7 @@ void draw_help(Context& context) {
 void draw_menu(Context& context) {
   Ui& ui = context.ui;
   begin_scroll(ui, "menu.page", context.page);
-  const bool open = context.desk.state() == Desk::State::kOpen;
+  const bool open = context.desk.state() == BooksDesk::State::kOpen;
   if (list_row(ui, "menu.books", ui.say(Msg::kBooks), open ? std::string_view(context.desk.title()) : ""))
     context.pages.push(books_page());
   if (list_row(ui, "menu.saws", ui.say(Msg::kSaws), ui.say(Msg::kSawsNote))) context.pages.push(saws_page());
