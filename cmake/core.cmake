@@ -1,9 +1,9 @@
 # The core: plain C++, no exceptions, no RTTI. Two named parts make one library: what must be fast (the arithmetic), and
 # what must be small in a phone's download (words, files, drawings). Only WebAssembly's release tells them apart: at -Os
 # or -Oz a frame takes five to ten times as long to solve.
-set(FAST_FOLDERS numeric geometry cut roof frame frame/joints frame/placing shop shop/log raising raising/insertion
+set(FAST_FOLDERS numeric text geometry cut roof frame frame/joints frame/placing shop shop/log raising raising/insertion
   raising/stability raising/lifting raising/search)
-set(SMALL_FOLDERS measure text draw paper frame/sheet frame/list book model words tasks command command/json)
+set(SMALL_FOLDERS measure draw paper frame/sheet frame/list book model words tasks command command/json)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)
@@ -43,6 +43,8 @@ target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbo
 # that include it are spared that one check.
 if(BENTBOOK_SANITIZE)
   get_target_property(JSON_BATCHES core_small SOURCES)
-  list(FILTER JSON_BATCHES INCLUDE REGEX "/batches/core_(book|tasks)_")
+  get_target_property(FAST_BATCHES core_fast SOURCES)
+  list(APPEND JSON_BATCHES ${FAST_BATCHES})
+  list(FILTER JSON_BATCHES INCLUDE REGEX "/batches/core_(text|book|tasks)_")
   set_source_files_properties(${JSON_BATCHES} PROPERTIES COMPILE_OPTIONS -fno-sanitize=pointer-overflow)
 endif()

@@ -2,22 +2,18 @@
 
 #include <imgui_internal.h>
 
+#include "text/utf8.h"
+
 namespace bentbook::desktop {
 namespace {
 
-void drop_last_character(std::string& text) {
-  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
-  if (!text.empty()) text.pop_back();
-}
-
 void type(TextEdit& edit, const char* utf8) {
-  for (const char* c = utf8; *c != '\0';) {  // whole characters, as many as fit; no line breaks
-    const char* end = c + 1;
-    while ((static_cast<unsigned char>(*end) & 0xC0) == 0x80) ++end;
-    const auto size = static_cast<std::size_t>(end - c);
-    if (edit.text.size() + size > static_cast<std::size_t>(edit.request.max_bytes)) return;
-    if (static_cast<unsigned char>(*c) >= 0x20) edit.text.append(c, size);
-    c = end;
+  const std::string_view text(utf8);
+  for (std::size_t at = 0; at < text.size();) {  // whole characters, as many as fit; no line breaks
+    const std::size_t end = end_of_character(text, at);
+    if (edit.text.size() + end - at > static_cast<std::size_t>(edit.request.max_bytes)) return;
+    if (static_cast<unsigned char>(text[at]) >= 0x20) edit.text.append(text.substr(at, end - at));
+    at = end;
   }
 }
 

@@ -10,6 +10,7 @@
 
 #include "desktop.h"
 #include "script.h"
+#include "text/utf8.h"
 #include "text_overlay.h"
 
 namespace bentbook::desktop {
@@ -277,13 +278,11 @@ void Window::take_key(const SDL_KeyboardEvent& key) {
 }
 
 void Window::take_text(const char* utf8) {
-  for (const char* c = utf8; *c != '\0';) {
-    std::uint32_t code = static_cast<unsigned char>(*c);
-    const int more = code < 0x80 ? 0 : code < 0xE0 ? 1 : code < 0xF0 ? 2 : 3;
-    if (more > 0) code &= 0x3FU >> more;
-    ++c;
-    for (int i = 0; i < more && *c != '\0'; ++i) code = (code << 6) | (static_cast<unsigned char>(*c++) & 0x3FU);
-    app_.character(code);
+  const std::string_view text(utf8);
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = end_of_character(text, at);
+    app_.character(code_point(text.substr(at, end - at)));
+    at = end;
   }
 }
 
@@ -320,8 +319,7 @@ bool Window::shot(const std::string& path) {
 
 void Window::type(std::string_view text) {
   for (std::size_t at = 0; at < text.size();) {
-    std::size_t end = at + 1;
-    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
+    const std::size_t end = end_of_character(text, at);
     SDL_Event event{};
     event.type = SDL_TEXTINPUT;
     text.substr(at, end - at).copy(event.text.text, sizeof event.text.text - 1);

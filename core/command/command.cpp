@@ -1,6 +1,7 @@
 #include "command/command.h"
 
 #include "command/commands.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
@@ -44,8 +45,7 @@ std::string_view given_text(std::span<const std::string_view> args, std::string_
 std::string spot(std::string_view entry, std::int64_t at) {
   if (entry.empty() || at < 0 || at > static_cast<std::int64_t>(entry.size())) return {};
   std::string out = "  " + std::string(entry) + "\n  ";
-  for (std::int64_t i = 0; i < at; ++i)
-    if ((static_cast<unsigned char>(entry[static_cast<std::size_t>(i)]) & 0xC0) != 0x80) out += ' ';
+  out.append(count_characters(entry.substr(0, static_cast<std::size_t>(at))), ' ');
   return out + "^\n";
 }
 

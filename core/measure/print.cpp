@@ -38,13 +38,6 @@ std::string decimal_text(Int128 scaled, int decimals) {
   return text.insert(text.size() - places, 1, '.');
 }
 
-std::string without_trailing_zeros(std::string text) {
-  if (text.find('.') == std::string::npos) return text;
-  while (text.back() == '0') text.pop_back();
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 int clamped(int value, int least, int most) { return value < least ? least : value > most ? most : value; }
 
 /// `steps` of 1/denominator inch as whole inches and a reduced fraction: 7 3/8, 3/8, 7.

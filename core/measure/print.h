@@ -5,6 +5,7 @@
 #include <string>
 
 #include "measure/slope.h"
+#include "text/print_fixed.h"
 
 namespace bentbook {
 
@@ -40,9 +41,5 @@ struct Printed {
 /// The slope as it was entered: 10:12, 7 1⁄2:12, 39.8°, 83 %, 833 mm/m (ascii: 39.8 deg, 83%); parse_slope reads it
 /// back. A ratio that was not said in inches keeps its units, 3000 mm:4000 mm.
 [[nodiscard]] std::string print_slope(const Slope& slope, Marks marks);
-/// Plain decimal with 0 to 30 digits after the point, '.' always, "-0" never: the number format of JSON. The exact
-/// value of the double is rounded half up (of the magnitude), so 2.675, which is a little less in binary, gives 2.67.
-/// Infinities and NaN, which JSON has no word for, give null.
-[[nodiscard]] std::string print_fixed(double value, int decimals);
 
 }  // namespace bentbook

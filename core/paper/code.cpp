@@ -3,6 +3,7 @@
 #include <qrcodegen.h>
 
 #include "measure/print.h"
+#include "text/xml_text.h"
 
 namespace bentbook {
 namespace {
@@ -23,19 +24,6 @@ qrcodegen_Ecc level_of(CodeLevel level) {
 }
 
 std::string number(double mm) { return print_fixed(mm, 3); }
-
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '<')
-      out += "&lt;";
-    else if (c == '&')
-      out += "&amp;";
-    else
-      out += c;
-  }
-  return out;
-}
 
 }  // namespace
 
@@ -60,7 +48,7 @@ std::string code_svg(const Code& code, double module_mm, std::string_view title)
   const std::string side = number(across * module_mm), box = std::to_string(across);
   std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + side + "mm\" height=\"" + side +
                     "mm\" viewBox=\"0 0 " + box + " " + box + "\" shape-rendering=\"crispEdges\">\n<title>" +
-                    escaped(title) + "</title>\n<path fill=\"#fff\" d=\"M0 0h" + box + "v" + box + "h-" + box +
+                    xml_text(title) + "</title>\n<path fill=\"#fff\" d=\"M0 0h" + box + "v" + box + "h-" + box +
                     "z\"/>\n<path fill=\"#000\" d=\"";
   for (int y = 0; y < code.size; ++y)
     for (int x = 0; x < code.size;) {

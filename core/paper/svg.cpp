@@ -6,6 +6,7 @@
 
 #include "measure/print.h"
 #include "numeric/libm.h"
+#include "text/xml_text.h"
 
 namespace bentbook {
 namespace {
@@ -53,32 +54,13 @@ class Sheet {
     const double half = kText * 0.32 * static_cast<double>(text.size()) + kText;
     reach({at.x - half, at.y - half}), reach({at.x + half, at.y + half});
     body_ += "<text class=\"" + std::string(style) + "\" transform=\"translate(" + pair(at) + ") rotate(" +
-             number(-deg) + ")\">" + escaped(text) + "</text>\n";
+             number(-deg) + ")\">" + xml_text(text) + "</text>\n";
   }
   static Point polar(Point from, double radius, double deg) {
     const double rad = deg * libm::kPi / 180;
     return {from.x + radius * libm::cos(rad), from.y + radius * libm::sin(rad)};
   }
-  static std::string number(double v) {
-    std::string s = print_fixed(v, 3);
-    while (s.back() == '0') s.pop_back();
-    if (s.back() == '.') s.pop_back();
-    return s;
-  }
-  static std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-      if (c == '&')
-        out += "&amp;";
-      else if (c == '<')
-        out += "&lt;";
-      else if (c == '"')
-        out += "&quot;";
-      else
-        out += c;
-    }
-    return out;
-  }
+  static std::string number(double v) { return without_trailing_zeros(print_fixed(v, 3)); }
 
  private:
   static std::string pair(Point p) { return number(p.x) + " " + number(-p.y); }
@@ -193,8 +175,8 @@ std::string finished(const Sheet& sheet, const SvgSheet& options) {
   const double w = sheet.high().x - sheet.low().x + 2 * kMargin, h = sheet.high().y - sheet.low().y + 2 * kMargin;
   std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + S::number(w) + "mm\" height=\"" +
                     S::number(h) + "mm\" viewBox=\"" + S::number(x) + " " + S::number(y) + " " + S::number(w) + " " +
-                    S::number(h) + "\" lang=\"" + S::escaped(options.language) + "\">\n";
-  out += "<title>" + S::escaped(options.title) + "</title>\n";
+                    S::number(h) + "\" lang=\"" + xml_text(options.language) + "\">\n";
+  out += "<title>" + xml_text(options.title) + "</title>\n";
   out += kStyle;
   return out + sheet.body() + "</svg>\n";
 }

@@ -6,21 +6,18 @@
 
 #include "measure/parse.h"
 #include "numeric/sorting.h"
-#include "text/csv_records.h"
+#include "text/csv.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
 
+using csv::quoted;
+using csv::trimmed;
+
 constexpr std::size_t kMostSteps = 10'000;
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut };
 constexpr std::array<std::string_view, 5> kNames = {"step", "mark", "day", "put_up", "take_out"};
-
-std::string_view trimmed(std::string_view s) {
-  const std::size_t first = s.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
-}
 
 std::string lower(std::string_view s) {
   std::string out(trimmed(s));
@@ -48,8 +45,7 @@ struct Row {
 class Reading {
  public:
   explicit Reading(std::string_view bytes) {
-    if (bytes.starts_with(kByteOrderMark)) bytes.remove_prefix(kByteOrderMark.size());
-    csv::Records records(bytes, csv::separator_of(bytes));
+    csv::Records records(bytes);
     if (!head(records.more() ? records.next() : csv::Record{})) return;
     while (records.more()) {
       const csv::Record record = records.next();
@@ -86,7 +82,7 @@ class Reading {
       const std::size_t plus = std::min(cell.find('+'), cell.size());
       const std::string_view name = trimmed(cell.substr(0, plus));
       if (!name.empty()) {
-        if (!csv::is_text(name) || name.size() > 400) return false;
+        if (!is_text(name) || name.size() > 400) return false;
         out.emplace_back(name);
       }
       cell.remove_prefix(std::min(plus + 1, cell.size()));
@@ -169,16 +165,6 @@ class Reading {
   std::vector<Row> rows_;
   OrderCsv order_;
 };
-
-std::string quoted(std::string_view name) {
-  if (name.find_first_of(",\"\r\n;\t") == std::string_view::npos) return std::string(name);
-  std::string out = "\"";
-  for (const char c : name) {
-    if (c == '"') out += '"';
-    out += c;
-  }
-  return out + "\"";
-}
 
 }  // namespace
 

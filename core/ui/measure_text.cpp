@@ -4,6 +4,7 @@
 #include <cfloat>
 
 #include "numeric/libm.h"
+#include "text/utf8.h"
 
 namespace bentbook::screens {
 namespace {
@@ -149,11 +150,7 @@ std::string fit_text(ImFont& font, std::string_view text, float width) {
   std::string s = set_text(text);
   if (text_size(font, s).x <= width) return s;
   while (!s.empty()) {
-    do {  // one whole UTF-8 character
-      const bool inside = (s.back() & 0xC0) == 0x80;
-      s.pop_back();
-      if (!inside) break;
-    } while (!s.empty());
+    drop_last_character(s);
     std::string cut = s + std::string(kEllipsis);
     if (text_size(font, cut).x <= width) return cut;
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "book/book_edit.h"
+#include "text/utf8.h"
 #include "words/frame_words.h"
 
 namespace bentbook {
@@ -25,9 +26,7 @@ std::string marks_of(const Frame& frame, const std::vector<int>& timbers) {
 }
 
 std::string padded(std::string text, std::size_t width) {
-  // Letters count, not bytes.
-  std::size_t letters = 0;
-  for (const char c : text) letters += (static_cast<unsigned char>(c) & 0xC0) != 0x80 ? 1 : 0;
+  const std::size_t letters = count_characters(text);
   if (letters < width) text.append(width - letters, ' ');
   return text;
 }

@@ -9,6 +9,7 @@
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
 #include "raising/order.h"
+#include "text/utf8.h"
 #include "words/frame_words.h"
 #include "words/raising_words.h"
 
@@ -17,16 +18,9 @@ namespace {
 
 constexpr std::size_t kColumns = 80;
 
-/// Characters, not bytes: those that start one.
-std::size_t width(std::string_view s) {
-  std::size_t n = 0;
-  for (const char c : s) n += (static_cast<unsigned char>(c) & 0xC0) != 0x80 ? 1 : 0;
-  return n;
-}
-
 std::string padded(std::string_view s, std::size_t columns) {
   std::string out(s);
-  for (std::size_t n = width(s); n < columns; ++n) out += ' ';
+  for (std::size_t n = count_characters(s); n < columns; ++n) out += ' ';
   return out;
 }
 
@@ -230,14 +224,14 @@ class Page {
 
 std::string wrapped(std::string_view lead, std::string_view text) {
   std::string out, line(lead);
-  const std::string indent(width(lead), ' ');
+  const std::string indent(count_characters(lead), ' ');
   bool first = true;
   while (!text.empty()) {
     const std::size_t blank = text.find_first_of(" \n");
     const std::string_view word = text.substr(0, blank);
     text = blank == std::string_view::npos ? std::string_view{} : text.substr(blank + 1);
     if (word.empty()) continue;
-    if (!first && width(line) + 1 + width(word) > kColumns) {
+    if (!first && count_characters(line) + 1 + count_characters(word) > kColumns) {
       out += line + "\n";
       line = indent;
       first = true;

@@ -37,22 +37,6 @@ Log small_log() {
 
 }  // namespace
 
-TEST_CASE("the checksum is ITU-T V.42's", "[shop]") {
-  CHECK(crc32("123456789") == 0xCBF43926u);  // check value of CRC-32/ISO-HDLC in the catalogue of parametrised CRCs
-  CHECK(crc32("56789", crc32("1234")) == 0xCBF43926u);
-  CHECK(crc32("") == 0);
-  CHECK(crc32("The quick brown fox jumps over the lazy dog") == 0x414FA339u);  // published with many libraries
-}
-
-TEST_CASE("texts of a field are UTF-8 without control characters", "[shop]") {
-  // RFC 3629, sections 4 and 10.
-  for (const char* good : {"", "P-A1", "Íñigo", "\xE2\x80\x9C", "\xF0\x9F\xAA\xB5", "\xF4\x8F\xBF\xBF"})
-    CHECK(is_field_text(good));
-  for (const char* bad :
-       {"\t", "a\nb", "\x7F", "\x80", "\xC0\x80", "\xC2\x85", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x80", "\xFF"})
-    CHECK(!is_field_text(bad));
-}
-
 TEST_CASE("logical time is one more than all that the phone has seen", "[shop]") {
   // Lamport, Time, clocks, and the ordering of events in a distributed system (1978): rules IR1 and IR2.
   Log a{"b1", {}}, b{"b1", {}};

@@ -1,6 +1,8 @@
 #include "fuzz.h"
 #include "shop/log/record.h"
 #include "shop/log/snapshot.h"
+#include "text/crc32.h"
+#include "text/hex.h"
 
 using namespace bentbook;
 

@@ -11,12 +11,7 @@ void section_in(JsonOut& out, std::string_view key, const Section& section) {
   out.numbers(key, sizes);
 }
 
-std::string plain_inches(Length value) {
-  std::string text = print_fixed(value.in(), 4);
-  while (text.back() == '0') text.pop_back();
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
+std::string plain_inches(Length value) { return without_trailing_zeros(print_fixed(value.in(), 4)); }
 
 }  // namespace
 

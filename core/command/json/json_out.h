@@ -1,22 +1,23 @@
 #pragma once
-/// Inside the command line: JSON text as it grows. Numbers have fixed decimals, so that every target prints the same.
+/// Inside the command line: an answer as a JSON object, a key and its value at a time.
 
 #include <span>
 #include <string>
 #include <string_view>
 
+#include "text/json_writer.h"
 #include "words/words.h"
 
 namespace bentbook {
 
 class JsonOut {
  public:
-  explicit JsonOut(const Voice& voice) : voice_(voice) { out_ = "{"; }
+  explicit JsonOut(const Voice& voice) : voice_(voice) { json_.open_object(); }
 
-  void number(std::string_view key, double value, int decimals = 6) { raw(key, print_fixed(value, decimals)); }
-  void count(std::string_view key, std::int64_t value) { raw(key, std::to_string(value)); }
-  void flag(std::string_view key, bool value) { raw(key, value ? "true" : "false"); }
-  void text(std::string_view key, std::string_view value) { raw(key, quoted(value)); }
+  void number(std::string_view key, double value, int decimals = 6) { json_.key(key), json_.number(value, decimals); }
+  void count(std::string_view key, std::int64_t value) { json_.key(key), json_.count(value); }
+  void flag(std::string_view key, bool value) { json_.key(key), json_.flag(value); }
+  void text(std::string_view key, std::string_view value) { json_.key(key), line(value); }
   void degrees(std::string_view stem, Angle value) { number(std::string(stem) + "_deg", value.deg()); }
   /// stem_in, and its printed twin stem_text.
   void length(std::string_view stem, Length value) {
@@ -24,44 +25,37 @@ class JsonOut {
     text(std::string(stem) + "_text", say_length(value, voice_));
   }
   void numbers(std::string_view key, std::span<const double> values, int decimals = 6) {
-    std::string list;
-    for (const double value : values) list += (list.empty() ? "[" : ",") + print_fixed(value, decimals);
-    raw(key, list.empty() ? "[]" : list + "]");
+    open_list(key);
+    for (const double value : values) json_.number(value, decimals);
+    close_list();
   }
   void texts(std::string_view key, std::span<const std::string> values) {
-    std::string list;
-    for (const std::string& value : values) list += (list.empty() ? "[" : ",") + quoted(value);
-    raw(key, list.empty() ? "[]" : list + "]");
+    open_list(key);
+    for (const std::string& value : values) line(value);
+    close_list();
   }
-  void open(std::string_view key) { raw(key, "{"), first_ = true; }
-  void open_list(std::string_view key) { raw(key, "["), first_ = true; }
-  void open_item() { comma(), out_ += "{", first_ = true; }
-  void close() { out_ += "}", first_ = false; }
-  void close_list() { out_ += "]", first_ = false; }
-  [[nodiscard]] std::string finish() const { return out_ + "}\n"; }
+  void open(std::string_view key) { json_.key(key), json_.open_object(); }
+  void open_list(std::string_view key) { json_.key(key), json_.open_list(); }
+  void open_item() { json_.open_object(); }
+  void close() { json_.close_object(); }
+  void close_list() { json_.close_list(); }
+  [[nodiscard]] std::string finish() {
+    json_.close_object();
+    return std::string(json_.bytes()) + "\n";
+  }
   [[nodiscard]] const Voice& voice() const { return voice_; }
 
  private:
-  void comma() {
-    if (!first_) out_ += ",";
-    first_ = false;
+  /// Texts of more than a line are one line to a program: blanks stand for their line ends.
+  void line(std::string_view value) {
+    std::string out(value);
+    for (char& c : out)
+      if (static_cast<unsigned char>(c) < 0x20) c = ' ';
+    json_.text(out);
   }
-  void raw(std::string_view key, std::string_view value) {
-    comma();
-    out_ += quoted(key) + ":";
-    out_ += value;
-  }
-  static std::string quoted(std::string_view s) {
-    std::string out = "\"";
-    for (const char c : s) {
-      if (c == '"' || c == '\\') out += '\\';
-      out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
-    }
-    return out + "\"";
-  }
+
   Voice voice_;
-  std::string out_;
-  bool first_ = true;
+  JsonWriter json_;
 };
 
 }  // namespace bentbook

@@ -11,25 +11,18 @@
 #include "frame/list/csv_columns.h"
 #include "frame/placing/hand_timber.h"
 #include "numeric/sorting.h"
-#include "text/csv_records.h"
+#include "text/csv.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
 
 using csv::Column;
-using csv::is_text;
 using csv::kColumns;
 using csv::name_of;
 using csv::Record;
 using csv::Records;
-
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-
-std::string_view trimmed(std::string_view s) {
-  const std::size_t first = s.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return s.substr(first, s.find_last_not_of(" \t") - first + 1);
-}
+using csv::trimmed;
 
 /// The cells of one line by column, and the first trouble met while they are read.
 class Line {
@@ -152,8 +145,7 @@ class Reader {
   Reader(BareUnit bare, std::span<const Species> species) : bare_(bare), species_(species) {}
 
   CsvTimbers read(std::string_view bytes) {
-    if (bytes.starts_with(kByteOrderMark)) bytes.remove_prefix(kByteOrderMark.size());
-    Records records(bytes, csv::separator_of(bytes));
+    Records records(bytes);
     if (!records.more()) {
       trouble(1, "mark", {ErrorCode::kEmpty, "mark", -1, 0});
       return std::move(out_);

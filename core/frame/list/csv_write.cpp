@@ -4,29 +4,14 @@
 #include "frame/list/csv.h"
 #include "frame/list/csv_columns.h"
 #include "measure/print.h"
+#include "text/csv.h"
 
 namespace bentbook {
 namespace {
 
 using csv::Column;
 using csv::kColumns;
-
-std::string quoted(std::string_view s) {
-  if (s.find_first_of("\",;\t\r\n") == std::string_view::npos) return std::string(s);
-  std::string out = "\"";
-  for (const char c : s) {
-    if (c == '"') out += '"';
-    out += c;
-  }
-  return out + '"';
-}
-
-std::string without_trailing_zeros(std::string s) {
-  if (s.find('.') == std::string::npos) return s;
-  while (s.back() == '0') s.pop_back();
-  if (s.back() == '.') s.pop_back();
-  return s;
-}
+using csv::quoted;
 
 std::string exact_mm(Length value) {
   const std::int64_t size = value.count < 0 ? -value.count : value.count;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "screens/desks/shop_desk.h"
+#include "text/hex.h"
 
 namespace bentbook::screens {
 
@@ -243,7 +244,7 @@ Book BooksDesk::titled() const {
 
 std::string BooksDesk::new_identity() const {
   std::string identity;
-  for (std::uint64_t bits = platform_.random_bits(); bits != 0; bits >>= 4) identity += "0123456789abcdef"[bits & 15];
+  put_hex(identity, platform_.random_bits(), 16);
   return identity + "b";
 }
 

@@ -6,6 +6,7 @@
 #include "numeric/sorting.h"
 #include "shop/log/record.h"
 #include "shop/log/snapshot.h"
+#include "text/hex.h"
 
 namespace bentbook::screens {
 namespace {

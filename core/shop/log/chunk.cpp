@@ -5,6 +5,9 @@
 
 #include "shop/log/event.h"
 #include "shop/log/record.h"
+#include "text/crc32.h"
+#include "text/hex.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
@@ -12,20 +15,9 @@ namespace {
 constexpr std::string_view kSigns = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
 constexpr std::string_view kPiece = "BB1L/", kLabel = "BB1T/";
 
-void put_capitals(std::string& out, std::uint32_t value) {
-  for (int shift = 28; shift >= 0; shift -= 4) out += "0123456789ABCDEF"[(value >> shift) & 15];
-}
-
-std::optional<std::uint32_t> read_capitals(std::string_view text) {
-  if (text.size() != 8) return std::nullopt;
-  std::uint32_t value = 0;
-  for (const char c : text) {
-    const std::size_t digit = std::string_view("0123456789ABCDEF").find(c);
-    if (digit == std::string_view::npos) return std::nullopt;
-    value = (value << 4) | static_cast<std::uint32_t>(digit);
-  }
-  return value;
-}
+/// Eight capital digits: what a code holds in the fewest bits.
+void put_capitals(std::string& out, std::uint32_t value) { put_hex(out, value, 8, HexCase::kUpper); }
+std::optional<std::uint64_t> read_capitals(std::string_view text) { return read_hex(text, 8, HexCase::kUpper); }
 
 std::string chunk_text(std::uint32_t set, int number, int total, std::string_view bytes) {
   std::string out(kPiece);
@@ -68,7 +60,8 @@ Result<Piece> read_piece(std::string_view text) {
   if (!bytes) return tl::unexpected(bytes.error());
   if (bytes->empty() || bytes->size() > kMostChunkBytes || *sum != crc32(*bytes, crc32(text.substr(0, head))))
     return fail(ErrorCode::kSyntax, "code");
-  return Piece{*set, static_cast<int>(*number), static_cast<int>(*total), *std::move(bytes)};
+  return Piece{static_cast<std::uint32_t>(*set), static_cast<int>(*number), static_cast<int>(*total),
+               *std::move(bytes)};
 }
 
 bool plain_in_label(char c) { return (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-'; }
@@ -192,7 +185,7 @@ Result<TimberLabel> read_label(std::string_view text) {
     i += 2;
   }
   // One way to write each: what would be written differently is none of ours.
-  if (!is_book_id(label.book) || label.mark.empty() || label.mark.size() > kLongestMark || !is_field_text(label.mark) ||
+  if (!is_book_id(label.book) || label.mark.empty() || label.mark.size() > kLongestMark || !is_text(label.mark) ||
       label_text(label) != text)
     return fail(ErrorCode::kSyntax, "code");
   return label;

@@ -6,6 +6,8 @@
 #include "frame/keys.h"
 #include "shop/log/record.h"
 #include "shop/log/rules.h"
+#include "text/hex.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
@@ -25,7 +27,7 @@ Result<void> check_texts(const Event& e) {
                {e.note, kLongestEventNote, "note"}};
   for (const auto& t : texts) {
     if (t.text.size() > t.most) return fail(ErrorCode::kTooLarge, t.name, -1, static_cast<std::int64_t>(t.most));
-    if (!is_field_text(t.text)) return fail(ErrorCode::kSyntax, t.name);
+    if (!is_text(t.text)) return fail(ErrorCode::kSyntax, t.name);
   }
   return {};
 }

@@ -5,6 +5,8 @@
 #include "frame/keys.h"
 #include "numeric/sorting.h"
 #include "shop/log/record.h"
+#include "text/crc32.h"
+#include "text/hex.h"
 
 namespace bentbook {
 namespace {

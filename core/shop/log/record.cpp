@@ -1,45 +1,15 @@
 #include "shop/log/record.h"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
+
+#include "text/crc32.h"
+#include "text/hex.h"
 
 namespace bentbook {
 namespace {
 
 constexpr std::uint64_t kMost = std::uint64_t{1} << 53;
-
-constexpr std::array<std::array<std::uint32_t, 256>, 4> make_tables() {
-  std::array<std::array<std::uint32_t, 256>, 4> tables{};
-  for (std::uint32_t i = 0; i < 256; ++i) {
-    std::uint32_t c = i;
-    for (int bit = 0; bit < 8; ++bit) c = (c & 1) != 0 ? 0xEDB88320u ^ (c >> 1) : c >> 1;
-    tables[0][i] = c;
-  }
-  for (std::size_t i = 0; i < 256; ++i)
-    for (std::size_t t = 1; t < 4; ++t) tables[t][i] = (tables[t - 1][i] >> 8) ^ tables[0][tables[t - 1][i] & 255];
-  return tables;
-}
-constexpr auto kTables = make_tables();
-
-std::uint32_t byte_at(std::string_view text, std::size_t i) { return static_cast<unsigned char>(text[i]); }
-
-/// Bytes of the UTF-8 character at i, 0 where there is none.
-std::size_t character_at(std::string_view text, std::size_t i) {
-  const std::uint32_t first = byte_at(text, i);
-  if (first < 0x20 || first == 0x7F) return 0;
-  if (first < 0x80) return 1;
-  const std::size_t size = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : first >= 0xC2 ? 2 : 0;
-  if (size == 0 || first > 0xF4 || i + size > text.size()) return 0;
-  std::uint32_t code = first & (0x7Fu >> size);
-  for (std::size_t k = 1; k < size; ++k) {
-    if ((byte_at(text, i + k) & 0xC0) != 0x80) return 0;
-    code = (code << 6) | (byte_at(text, i + k) & 0x3F);
-  }
-  constexpr std::uint32_t kLeast[] = {0, 0, 0xA0, 0x800, 0x10000};  // U+0080 to U+009F are control characters
-  if (code < kLeast[size] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF)) return 0;
-  return size;
-}
 
 std::vector<std::string_view> split(std::string_view text, char between) {
   std::vector<std::string_view> parts;
@@ -53,45 +23,10 @@ std::vector<std::string_view> split(std::string_view text, char between) {
 
 }  // namespace
 
-std::uint32_t crc32(std::string_view bytes, std::uint32_t before) {
-  std::uint32_t c = ~before;
-  std::size_t i = 0;
-  for (; i + 4 <= bytes.size(); i += 4) {
-    c ^= byte_at(bytes, i) | byte_at(bytes, i + 1) << 8 | byte_at(bytes, i + 2) << 16 | byte_at(bytes, i + 3) << 24;
-    c = kTables[3][c & 255] ^ kTables[2][(c >> 8) & 255] ^ kTables[1][(c >> 16) & 255] ^ kTables[0][c >> 24];
-  }
-  for (; i < bytes.size(); ++i) c = kTables[0][(c ^ byte_at(bytes, i)) & 255] ^ (c >> 8);
-  return ~c;
-}
-
-bool is_field_text(std::string_view text) {
-  for (std::size_t i = 0; i < text.size();) {
-    const std::size_t size = character_at(text, i);
-    if (size == 0) return false;
-    i += size;
-  }
-  return true;
-}
-
-void put_hex(std::string& out, std::uint64_t value, int digits) {
-  for (int shift = 4 * (digits - 1); shift >= 0; shift -= 4) out += "0123456789abcdef"[(value >> shift) & 15];
-}
-
 void put_decimal(std::string& out, std::uint64_t value) {
   char digits[20];
   const auto end = std::to_chars(digits, digits + sizeof digits, value).ptr;
   out.append(digits, end);
-}
-
-std::optional<std::uint64_t> read_hex(std::string_view text, int digits) {
-  if (text.size() != static_cast<std::size_t>(digits)) return std::nullopt;
-  std::uint64_t value = 0;
-  for (const char c : text) {
-    const bool digit = c >= '0' && c <= '9';
-    if (!digit && !(c >= 'a' && c <= 'f')) return std::nullopt;
-    value = (value << 4) | static_cast<std::uint64_t>(digit ? c - '0' : c - 'a' + 10);
-  }
-  return value;
 }
 
 std::optional<std::uint64_t> read_decimal(std::string_view text) {

@@ -11,17 +11,7 @@
 
 namespace bentbook {
 
-/// CRC-32 as ITU-T V.42 has it (Source: SOURCES.md, "checksum"; polynomial 04C11DB7, reflected, all ones in and out):
-/// "123456789" gives CBF43926. `before`: the checksum of what came before, to go on from it.
-[[nodiscard]] std::uint32_t crc32(std::string_view bytes, std::uint32_t before = 0);
-
-/// UTF-8 without control characters: what a field may hold. Source: SOURCES.md, "UTF-8".
-[[nodiscard]] bool is_field_text(std::string_view text);
-
-void put_hex(std::string& out, std::uint64_t value, int digits);
 void put_decimal(std::string& out, std::uint64_t value);
-/// Exactly `digits` lower case hexadecimal digits.
-[[nodiscard]] std::optional<std::uint64_t> read_hex(std::string_view text, int digits);
 /// Decimal digits with no sign and no zero in front, at most 2^53: the one way to write the number.
 [[nodiscard]] std::optional<std::uint64_t> read_decimal(std::string_view text);
 /// The same with a minus sign where it is needed.

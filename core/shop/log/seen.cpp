@@ -5,6 +5,7 @@
 #include "numeric/sorting.h"
 #include "shop/log/log_file.h"
 #include "shop/log/record.h"
+#include "text/hex.h"
 
 namespace bentbook {
 namespace {

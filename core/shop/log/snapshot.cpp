@@ -4,6 +4,7 @@
 
 #include "frame/keys.h"
 #include "shop/log/record.h"
+#include "text/hex.h"
 
 namespace bentbook {
 namespace {

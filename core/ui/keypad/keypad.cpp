@@ -10,14 +10,6 @@
 namespace bentbook::screens {
 namespace {
 
-/// "39.800" → "39.8", "40.000" → "40".
-std::string trimmed(std::string text) {
-  if (text.find('.') == std::string::npos) return text;
-  while (text.back() == '0') text.pop_back();
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 std::string fraction_text(int tick, int denominator) {
   int n = tick, d = denominator;
   while (n % 2 == 0 && d > 1) {
@@ -77,7 +69,7 @@ void Keypad::open_angle(std::string_view key, std::string_view title, Angle valu
   angle_min_ = min;
   angle_max_ = max;
   term_.negative = value < Angle{};
-  term_.slots[0].digits = trimmed(print_fixed(libm::fabs(value.deg()), 3));
+  term_.slots[0].digits = without_trailing_zeros(print_fixed(libm::fabs(value.deg()), 3));
   opened_.angle = value;
 }
 
@@ -200,7 +192,7 @@ void Keypad::show_length(Length value) {
     std::string digits;
     for (const char c : text)
       if ((c >= '0' && c <= '9') || c == '.') digits.push_back(c);
-    term_.slots[0].digits = trimmed(digits);
+    term_.slots[0].digits = without_trailing_zeros(digits);
     return;
   }
   const std::int64_t division = Length::kPerInch / style_.denominator;
@@ -221,13 +213,13 @@ void Keypad::show_slope(const Slope& value) {
     case BareSlope::kIn12:
       return show_length(Length::from_inches(facts.in_12));
     case BareSlope::kDegrees:
-      term_.slots[0].digits = trimmed(print_fixed(facts.angle.deg(), 3));
+      term_.slots[0].digits = without_trailing_zeros(print_fixed(facts.angle.deg(), 3));
       return;
     case BareSlope::kPercent:
-      term_.slots[0].digits = trimmed(print_fixed(facts.percent, 2));
+      term_.slots[0].digits = without_trailing_zeros(print_fixed(facts.percent, 2));
       return;
     case BareSlope::kMmPerM:
-      term_.slots[0].digits = trimmed(print_fixed(facts.mm_per_m, 1));
+      term_.slots[0].digits = without_trailing_zeros(print_fixed(facts.mm_per_m, 1));
       return;
   }
 }

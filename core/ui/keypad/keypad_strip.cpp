@@ -4,6 +4,7 @@
 #include <string>
 #include <utility>
 
+#include "text/utf8.h"
 #include "ui/keypad/keypad_parts.h"
 #include "words/words.h"
 
@@ -22,8 +23,7 @@ bool still_typing(const Keypad& keypad, const Error& error) {
 void mark_spot(Ui& ui, ImFont& font, ImVec2 at, const std::string& entry, std::int64_t byte) {
   const auto from = static_cast<std::size_t>(byte);
   if (from >= entry.size()) return;
-  std::size_t to = from + 1;
-  while (to < entry.size() && (static_cast<unsigned char>(entry[to]) & 0xC0) == 0x80) ++to;
+  const std::size_t to = end_of_character(entry, from);
   const float left = text_size(font, std::string_view(entry).substr(0, from)).x;
   const float width = std::max(8.0F, text_size(font, std::string_view(entry).substr(0, to)).x - left);
   pen(ui).AddRectFilled({at.x + left, at.y + font.FontSize - 3}, {at.x + left + width, at.y + font.FontSize},

@@ -1,33 +1,13 @@
 #include <string>
 #include <utility>
 
+#include "text/utf8.h"
 #include "ui/keypad/keypad.h"
 
 namespace bentbook::screens {
 namespace {
 
 constexpr std::size_t kMostDigits = 9;
-
-std::string utf8(std::uint32_t c) {
-  std::string out;
-  const auto put = [&](std::uint32_t byte) { out.push_back(static_cast<char>(byte)); };
-  if (c < 0x80) {
-    put(c);
-  } else if (c < 0x800) {
-    put(0xC0 | (c >> 6));
-    put(0x80 | (c & 0x3F));
-  } else if (c < 0x10000) {
-    put(0xE0 | (c >> 12));
-    put(0x80 | ((c >> 6) & 0x3F));
-    put(0x80 | (c & 0x3F));
-  }
-  return out;
-}
-
-void drop_last_character(std::string& text) {
-  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
-  if (!text.empty()) text.pop_back();
-}
 
 std::string_view operator_text(char c) {
   switch (c) {
@@ -204,7 +184,8 @@ void Keypad::type(std::string_view text) {
 }
 
 void Keypad::character(std::uint32_t code_point) {
-  if (!open_ || code_point < 0x20 || code_point == 0x7F) return;
+  constexpr std::uint32_t kLastInPlane = 0xFFFF;  // no sign of a measure lies past it
+  if (!open_ || code_point < 0x20 || code_point == 0x7F || code_point > kLastInPlane) return;
   type(utf8(code_point));
 }
 

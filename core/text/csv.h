@@ -1,6 +1,6 @@
 #pragma once
-/// Inside csv: lines and cells, forgiving: a quote inside an unquoted cell stands for itself.
-/// Source: SOURCES.md, "CSV".
+/// Comma-separated values: lines and cells, forgiving: a quote inside an unquoted cell stands for itself,
+/// and a tab or a semicolon parts cells where the first line has one. Source: SOURCES.md, "CSV".
 
 #include <string>
 #include <string_view>
@@ -16,7 +16,8 @@ struct Record {
 
 class Records {
  public:
-  Records(std::string_view bytes, char separator) : bytes_(bytes), separator_(separator) {}
+  /// A byte order mark in front is passed over.
+  explicit Records(std::string_view bytes);
 
   [[nodiscard]] bool more() const { return at_ < bytes_.size(); }
 
@@ -33,9 +34,9 @@ class Records {
   int line_ = 1;
 };
 
-/// The tab or semicolon where the first line has one, else the comma.
-[[nodiscard]] char separator_of(std::string_view bytes);
-/// Bytes that a mark may have: UTF-8 without control characters. Source: SOURCES.md, "UTF-8".
-[[nodiscard]] bool is_text(std::string_view s);
+/// A cell without the blanks and tabs about it.
+[[nodiscard]] std::string_view trimmed(std::string_view cell);
+/// A cell as it is written: in quotes where it holds what would end it under any separator.
+[[nodiscard]] std::string quoted(std::string_view cell);
 
 }  // namespace bentbook::csv

@@ -1,7 +1,9 @@
+#include "text/print_fixed.h"
+
+#include <cstdint>
 #include <cstring>
 #include <vector>
 
-#include "measure/print.h"
 #include "numeric/int128.h"
 
 namespace bentbook {
@@ -108,6 +110,13 @@ std::string print_fixed(double value, int decimals) {
     text.insert(text.size() - places, 1, '.');
   }
   return (bits >> 63) != 0 && !nothing ? "-" + text : text;
+}
+
+std::string without_trailing_zeros(std::string text) {
+  if (text.find('.') == std::string::npos) return text;
+  while (text.back() == '0') text.pop_back();
+  if (text.back() == '.') text.pop_back();
+  return text;
 }
 
 }  // namespace bentbook

@@ -1,0 +1,20 @@
+#include "text/xml_text.h"
+
+namespace bentbook {
+
+std::string xml_text(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '"')
+      out += "&quot;";
+    else
+      out += c;
+  }
+  return out;
+}
+
+}  // namespace bentbook
