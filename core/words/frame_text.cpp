@@ -157,26 +157,27 @@ std::string check_text(const Book& book, const Frame& frame, const Voice& voice)
   return out;
 }
 
+std::string totals_text(const FrameTotals& totals, const Voice& voice) {
+  return say(Msg::kTotals, voice.language,
+             {{"timbers", digits(totals.timbers)},
+              {"weight", say_weight(totals.weight_lb, voice)},
+              {"feet", print_fixed(totals.board_feet, 0)}});
+}
+
 std::string members_text(const Frame& frame, const Voice& voice) {
   std::string out;
   for (const Timber& timber : frame.timbers) {
     const TimberFacts facts = facts_of(timber);
     out += padded(timber.mark, 10) + " " + padded(std::string(kind_name(timber.kind, voice.language)), 18) + " " +
            padded(section_text(timber.wood.nominal, voice), 16) + " " + padded(say_inches(timber.length, voice), 16) +
-           " " + print_fixed(facts.weight_lb, 0) + " lb";
+           " " + say_weight(facts.weight_lb, voice);
     if (timber.overridden.added)
       out += "  " + std::string(text(Msg::kSheetAdded, voice.language));
     else if (timber.overridden.any())
       out += "  " + std::string(text(Msg::kSheetOverridden, voice.language));
     out += "\n";
   }
-  const FrameTotals totals = totals_of(frame);
-  return out +
-         say(Msg::kTotals, voice.language,
-             {{"timbers", digits(totals.timbers)},
-              {"weight", print_fixed(totals.weight_lb, 0)},
-              {"feet", print_fixed(totals.board_feet, 0)}}) +
-         "\n";
+  return out + totals_text(totals_of(frame), voice) + "\n";
 }
 
 std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
@@ -229,7 +230,7 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
     const Joint& joint = frame.joints[static_cast<std::size_t>(j)];
     out += told(joint_name(joint.kind, language), contact_text(frame, joint, sheet.timber, language));
   }
-  out += told(text(Msg::kSheetWeight, language), print_fixed(facts.weight_lb, 0) + " lb");
+  out += told(text(Msg::kSheetWeight, language), say_weight(facts.weight_lb, voice));
   out += told(text(Msg::kSheetStock, language), say_length(facts.stock, voice));
   for (const TimberWarning& warning : sheet.warnings)
     out += told(text(Msg::kCaution, language), warning_text(warning, voice));

@@ -11,6 +11,8 @@
 namespace bentbook {
 
 [[nodiscard]] std::string check_text(const Book& book, const Frame& frame, const Voice& voice);
+/// Timbers, weight and board feet in one line.
+[[nodiscard]] std::string totals_text(const FrameTotals& totals, const Voice& voice);
 [[nodiscard]] std::string members_text(const Frame& frame, const Voice& voice);
 [[nodiscard]] std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);
 /// One step of the sheet in a line: what is made, where.

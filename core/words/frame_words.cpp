@@ -3,6 +3,7 @@
 #include <array>
 
 #include "frame/keys.h"
+#include "words/error_words.h"
 
 namespace bentbook {
 namespace {
@@ -23,10 +24,28 @@ std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
 bool in_diameters(WarningId id) { return id == WarningId::kEndDistance || id == WarningId::kEdgeDistance; }
 bool in_shares(WarningId id) { return id == WarningId::kShareLeft || id == WarningId::kNotchShare; }
 
+bool metric(const Voice& voice) { return weight_unit(voice.lengths.form) == WeightUnit::kKilogram; }
+constexpr double kCmPerInch = 2.54;
+
+std::string say_area(double square_inches, const Voice& voice) {
+  return metric(voice) ? print_fixed(square_inches * kCmPerInch * kCmPerInch, 1) + " cm²"
+                       : print_fixed(square_inches, 2) + " in²";
+}
+std::string say_volume(double cubic_inches, int decimals, const Voice& voice) {
+  return metric(voice) ? print_fixed(cubic_inches * kCmPerInch * kCmPerInch * kCmPerInch, decimals) + " cm³"
+                       : print_fixed(cubic_inches, decimals) + " in³";
+}
+
+/// The outward push of a pair, the wood that two timbers share; no other finding says a value.
+std::string found_value(const Finding& finding, const Voice& voice) {
+  return finding.id == FindingId::kThrust ? say_weight(finding.value, voice) : say_volume(finding.value, 0, voice);
+}
+
 std::string warned(WarningId id, double value, const Voice& voice) {
   if (in_diameters(id)) return print_fixed(value, 1);
   if (in_shares(id)) return percent(value);
-  if (id == WarningId::kFeaturesMeet || id == WarningId::kContactCut) return print_fixed(value, 2);
+  if (id == WarningId::kFeaturesMeet) return say_volume(value, 2, voice);
+  if (id == WarningId::kContactCut) return say_area(value, voice);
   return say_inches(value, voice);
 }
 
@@ -60,7 +79,7 @@ std::string finding_text(const Finding& finding, const Voice& voice) {
   const auto msg = find_msg("finding_" + std::string(finding_key(finding.id)));
   if (!msg) return std::string(finding_key(finding.id));
   return say(*msg, voice.language,
-             {{"mark", finding.mark}, {"other", finding.other}, {"value", print_fixed(finding.value, 0)}});
+             {{"mark", finding.mark}, {"other", finding.other}, {"value", found_value(finding, voice)}});
 }
 
 std::string warning_text(const TimberWarning& warning, const Voice& voice) {

@@ -60,8 +60,6 @@ std::string_view toward_text(Vec3 d, Language language) {
   return text(d.y > 0 ? Msg::kTowardLast : Msg::kTowardFirst, language);
 }
 
-std::string say_weight(double lb, const Voice& voice) { return print_weight(Weight::from_lb(lb), voice.lengths.form); }
-
 std::string marks_text(const std::vector<std::string>& marks) {
   std::string out;
   for (const std::string& mark : marks) {

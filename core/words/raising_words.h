@@ -13,8 +13,6 @@
 
 namespace bentbook {
 
-/// Whole pounds, or whole kilograms where lengths are metric.
-[[nodiscard]] std::string say_weight(double lb, const Voice& voice);
 /// "P-A1, P-E1".
 [[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
 [[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);

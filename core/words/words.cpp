@@ -55,6 +55,8 @@ std::string say_length_at_least(Length value, const Voice& voice) {
   return plain_length({value.count + (rest > 0 ? step - rest : -rest)}, voice);
 }
 
+std::string say_weight(double lb, const Voice& voice) { return print_weight(Weight::from_lb(lb), voice.lengths.form); }
+
 std::string say_reading(Angle reading, const Voice& voice) {
   int decimals = 0;
   for (std::int64_t unit = Angle::kPerDegree; decimals < 3 && reading.nano_degrees % unit != 0; unit /= 10) ++decimals;
@@ -115,7 +117,7 @@ std::string caution_text(const Caution& caution, const RafterPair& pair, const V
   return say(msg, voice.language,
              {{"share", share_text(caution.share)},
               {"length", say_length(caution.length, voice)},
-              {"force", print_fixed(pair.thrust_lb, 0)}});
+              {"force", say_weight(pair.thrust_lb, voice)}});
 }
 
 std::string_view mark_text(MarkName name, const RafterInput& input, Language language) {

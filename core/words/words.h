@@ -4,7 +4,7 @@
 #include <string>
 
 #include "cut/setting.h"
-#include "measure/print.h"
+#include "measure/weight.h"
 #include "roof/rafter.h"
 #include "words/strings.h"
 
@@ -24,6 +24,8 @@ struct Voice {
 /// Rounded up, for "at least …".
 [[nodiscard]] std::string say_length_at_least(Length value, const Voice& voice);
 [[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
+/// A weight or a force: whole pounds, or whole kilograms where lengths are metric.
+[[nodiscard]] std::string say_weight(double lb, const Voice& voice);
 
 /// A reading of a saw's scale, with no more decimals than its marks have.
 [[nodiscard]] std::string say_reading(Angle reading, const Voice& voice);
@@ -32,8 +34,6 @@ struct Voice {
 /// All that a graduation costs, in one phrase.
 [[nodiscard]] std::string say_costs(const Graduation& at, const Voice& voice);
 
-/// One sentence: what is wrong, where, and what would work.
-[[nodiscard]] std::string error_text(const Error& error, const Voice& voice);
 /// The name of a field or answer ("span", "seat_left", "line_length_right", …) in words; a _right key says so; the key
 /// itself if unknown.
 [[nodiscard]] std::string field_name(std::string_view key, Language language);

@@ -6,6 +6,7 @@
 #include "screens/books/screen.h"
 #include "screens/frame/form.h"
 #include "screens/frame/pages.h"
+#include "words/frame_text.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
@@ -93,12 +94,7 @@ void totals(Context& context, const ShownFrame& shown) {
   FrameMemory::Totals& kept = context.frame_memory.totals;
   if (kept.of != shown.solved && !shown.typing) kept = {shown.solved, totals_of(*shown.frame())};
   if (kept.of == nullptr) return;
-  const FrameTotals& t = kept.totals;
-  note(context.ui, "frame.totals",
-       say(Msg::kTotals, context.ui.language,
-           {{"timbers", std::to_string(t.timbers)},
-            {"weight", std::to_string(static_cast<long long>(t.weight_lb + 0.5))},
-            {"feet", std::to_string(static_cast<long long>(t.board_feet + 0.5))}}));
+  note(context.ui, "frame.totals", totals_text(kept.totals, voice_of(context)));
 }
 
 }  // namespace

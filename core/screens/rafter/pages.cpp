@@ -216,8 +216,7 @@ void feet_screen(Context& context) {
               say(Msg::kFeetLoadValue, ui.language, std::to_string(load)), context.keypad.is_open("rafter.load")))
       context.keypad.open_count("rafter.load", context.say(Msg::kFeetLoad), load, 1, 1000);
     rafter_field_row(context, shown, "spacing");
-    answer(ui, "feet.thrust", context.say(Msg::kFeetThrust),
-           say(Msg::kFeetThrustValue, ui.language, std::to_string(static_cast<long long>(pair.thrust_lb + 0.5))));
+    answer(ui, "feet.thrust", context.say(Msg::kFeetThrust), say_weight(pair.thrust_lb, voice));
     for (const Caution& item : pair.left.cautions)
       if (item.id == CautionId::kThrust) caution(ui, "feet.caution", caution_text(item, pair, voice));
   });
