@@ -41,14 +41,6 @@ std::vector<int> joints_of(const Frame& frame, int timber) {
   return found;
 }
 
-std::vector<int> borne_by(const Frame& frame, int timber) {
-  std::vector<int> found;
-  for (const Joint& joint : frame.joints)
-    if (joint.carried == timber && std::find(found.begin(), found.end(), joint.carrier) == found.end())
-      found.push_back(joint.carrier);
-  return found;
-}
-
 int timber_by_mark(const Frame& frame, std::string_view mark) {
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
     if (frame.timbers[i].mark == mark) return static_cast<int>(i);

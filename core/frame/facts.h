@@ -25,8 +25,6 @@ struct TimberFacts {
 
 /// Joints that touch a timber, in order. `as_member`: those where its own end or notch is the member's.
 [[nodiscard]] std::vector<int> joints_of(const Frame& frame, int timber);
-/// Timbers that must stand before this one can bear (its receivers), in order, each once.
-[[nodiscard]] std::vector<int> borne_by(const Frame& frame, int timber);
 /// Index by mark, −1 where there is none.
 [[nodiscard]] int timber_by_mark(const Frame& frame, std::string_view mark);
 

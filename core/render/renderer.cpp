@@ -232,14 +232,4 @@ void Renderer::paint_commands(const ImDrawList& list, const ImDrawData& data, in
   }
 }
 
-ImTextureID Renderer::add_texture(std::span<const std::uint8_t> rgba, int width, int height) {
-  if (!ready() || rgba.size() < static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4) return id_of(0);
-  return id_of(make_texture(GL_RGBA8, GL_RGBA, rgba.data(), width, height));
-}
-
-void Renderer::remove_texture(ImTextureID id) {
-  const GLuint texture = name_of(id);
-  if (ready() && texture != 0) glDeleteTextures(1, &texture);
-}
-
 }  // namespace bentbook::render

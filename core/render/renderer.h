@@ -39,10 +39,6 @@ class Renderer {
   /// The same on top of what is there.
   void paint_over(const ImDrawData& data, int width, int height);
 
-  /// A texture of straight RGBA pixels, row by row from the top; 0 on failure. Its id goes to ImDrawList::AddImage.
-  [[nodiscard]] ImTextureID add_texture(std::span<const std::uint8_t> rgba, int width, int height);
-  void remove_texture(ImTextureID id);
-
   [[nodiscard]] bool ready() const { return program_ != 0; }
   [[nodiscard]] const std::string& failure() const { return failure_; }
 

@@ -191,16 +191,6 @@ TEST_CASE("left and right are handed pairs; pieces alike are told", "[frame]") {
   CHECK(timber(*frame, "B-A1.1").alike == timber(*frame, "B-E1.1").alike);  // its own mirror image
 }
 
-TEST_CASE("what bears on what", "[frame]") {
-  const auto frame = solve_frame(small_plan());
-  REQUIRE(frame);
-  const int plate = timber_by_mark(*frame, "L-A1"), post = timber_by_mark(*frame, "P-A1");
-  const auto under = borne_by(*frame, plate);
-  CHECK(std::find(under.begin(), under.end(), post) != under.end());
-  const auto carriers = borne_by(*frame, timber_by_mark(*frame, "C-A1"));
-  CHECK(carriers.size() == 2);  // plate and ridge
-}
-
 // Source: Wood Handbook ch. 4 formula with FIA species data: Douglas-fir green 38 lb/ft³, white oak 63, E. white pine
 // 35, W. redcedar 27, black locust 58, loblolly 53.
 TEST_CASE("green weights of the handbook", "[facts]") {

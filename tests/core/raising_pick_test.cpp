@@ -90,24 +90,6 @@ TEST_CASE("two and three unequal legs hold the load in balance", "[pick]") {
   CHECK(seen > 600);
 }
 
-// Two legs of the lengths 3 and 4 on a base of 5 (a right angle at the hook): the pulls are as the sines of the other
-// leg's angle from the plumb line (sine rule), and with the load's middle under the hook 0.8 W and 0.6 W.
-TEST_CASE("legs of 3 and 4 on a base of 5", "[pick]") {
-  const Vec3 a{0, 0, 0}, b{5, 0, 0};
-  const Vec3 under{1.8, 0, -2};
-  const auto free = hang_freely(a, b, under, {0, 0, 1}, 100, 3, 4);
-  REQUIRE(free);
-  CHECK(free->tilt == Approx(0).margin(1e-9));
-  CHECK(free->hang.legs[0].tension == Approx(80));
-  CHECK(free->hang.legs[1].tension == Approx(60));
-  // With its weight under the middle it tips toward the longer leg until the weight is under the hook.
-  const auto tipped = hang_freely(a, b, {2.5, 0, -2}, {0, 0, 1}, 100, 3, 4);
-  REQUIRE(tipped);
-  CHECK(tipped->tilt == Approx(-libm::atan2(0.7, 4.4) * 180 / libm::kPi));
-  CHECK(!hang_freely(a, b, {2.5, 0, 2}, {0, 0, 1}, 100, 3, 4).has_value());
-  CHECK(!hang_freely(a, b, under, {0, 0, 1}, 100, 2, 2.5).has_value());
-}
-
 TEST_CASE("a crane's chart is read at the next longer radius, block and rigging off", "[pick]") {
   Crane crane;
   crane.present = true;

@@ -75,11 +75,6 @@ double depth_here(const Timber& timber, const RecessOnFace& recess) {
   return recess.face == Face::kTop ? recess.depth + lift : recess.depth - lift;
 }
 
-double across_shift(const Timber& timber, Face face, double station) {
-  if (face == Face::kTop || face == Face::kBottom) return 0;
-  return -bow_offset(timber.wood.bow.in(), timber.length, station);
-}
-
 std::vector<TimberWarning> defect_warnings(const Timber& timber, const LayoutMarks& marks) {
   std::vector<TimberWarning> warnings;
   for (const Defect& defect : timber.defects) {

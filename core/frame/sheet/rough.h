@@ -25,10 +25,6 @@ struct FloatingFace {
 /// A recess's depth under the real face at its middle, the bow taken in: on top the crown adds to it, on the bottom it
 /// takes away; the sides do not feel it. Through recesses stay what they are.
 [[nodiscard]] double depth_here(const Timber& timber, const RecessOnFace& recess);
-/// What is added to a cross measure on a side face, when it is taken from the real low arris and not from the snapped
-/// line: bow lifts the arris away. 0 on top and bottom.
-[[nodiscard]] double across_shift(const Timber& timber, Face face, double station);
-
 /// One kDefect warning for each defect and feature (or end cut) that come on the same stretch of a face.
 /// `station`: where they meet; `joint`: the feature's; value: DefectKind.
 [[nodiscard]] std::vector<TimberWarning> defect_warnings(const Timber& timber, const LayoutMarks& marks);

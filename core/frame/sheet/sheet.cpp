@@ -339,8 +339,4 @@ Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw) {
   return SheetMaker(frame, timber, saw).make_sawing();
 }
 
-std::vector<SawCut> ways_to_cut(const Timber& timber, const CutPlane& plane, const Saw& saw) {
-  return ways_of(timber, plane, polygon_of(timber, plane), saw);
-}
-
 }  // namespace bentbook

@@ -71,8 +71,4 @@ struct Sheet {
 /// Of the same sheet what steps of work are made of, a good deal sooner: timber, check, saw_cuts, steps.
 [[nodiscard]] Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw);
 
-/// The passes of one cut plane on its own: how the saw would ride on each of the four faces that its line crosses,
-/// the best first.
-[[nodiscard]] std::vector<SawCut> ways_to_cut(const Timber& timber, const CutPlane& plane, const Saw& saw);
-
 }  // namespace bentbook

@@ -166,10 +166,6 @@ MoveBody turned(const MoveBody& body, Vec3 pivot, Vec3 axis, double angle) {
   });
 }
 
-MoveBody shifted(const MoveBody& body, Vec3 by) {
-  return moved(body, [&](Vec3 p, bool point) { return point ? p + by : p; });
-}
-
 bool runs_into(const MoveBody& moving, Vec3 from, Vec3 sweep, const MoveBody& still) {
   if (moving.cells.empty() || still.cells.empty()) return false;
   const Way way{from, sweep};

@@ -24,7 +24,6 @@ struct MoveBody {
 
 /// Turned about an axis (length 1) through `pivot` by `angle` radians, right-handed.
 [[nodiscard]] MoveBody turned(const MoveBody& body, Vec3 pivot, Vec3 axis, double angle);
-[[nodiscard]] MoveBody shifted(const MoveBody& body, Vec3 by);
 
 /// Whether `moving`, from `from` (added to where it stands) on along `sweep`, takes room of `still` anywhere on that
 /// way by more than `limits::kTouching`. Exact for what the cells say: a convex cell swept along a line is convex.

@@ -138,30 +138,4 @@ std::optional<Hang> hang_at_angle(std::span<const Vec3> points, Vec3 cg, Vec3 up
   return hang_at(points, plumb, weight, hook);
 }
 
-std::optional<FreeHang> hang_freely(Vec3 a, Vec3 b, Vec3 cg, Vec3 up_about, double weight, double length_a,
-                                    double length_b) {
-  const double base = norm(b - a);
-  if (!(base > 1e-9)) return std::nullopt;
-  const Vec3 along = (1 / base) * (b - a);
-  // The hook lies in the plane of both points and the centre of gravity, on the far side of it.
-  Vec3 down = (cg - a) - dot(cg - a, along) * along;
-  if (norm(down) < 1e-9) down = -1.0 * (up_about - dot(up_about, along) * along);
-  if (!(norm(down) > 1e-12)) return std::nullopt;
-  const Vec3 square = -1 / norm(down) * down;
-  if (!(dot(square, up_about) > 0)) return std::nullopt;
-  const double foot = (base * base + length_a * length_a - length_b * length_b) / (2 * base);
-  const double rise2 = length_a * length_a - foot * foot;
-  if (!(rise2 > 1e-9)) return std::nullopt;
-  const Vec3 hook = a + foot * along + libm::sqrt(rise2) * square;
-  const Plumb plumb{cg, unit(hook - cg)};
-  const Vec3 points[] = {a, b};
-  auto hang = hang_at(points, plumb, weight, norm(hook - cg));
-  if (!hang) return std::nullopt;
-  FreeHang free;
-  free.up = plumb.up;
-  free.tilt = libm::asin(std::clamp(dot(along, plumb.up), -1.0, 1.0)) / libm::kDegree;
-  free.hang = *std::move(hang);
-  return free;
-}
-
 }  // namespace bentbook

@@ -45,15 +45,4 @@ struct Hang {
 [[nodiscard]] std::optional<Hang> hang_at_angle(std::span<const Vec3> points, Vec3 cg, Vec3 up, double weight,
                                                 double degrees_from_level);
 
-/// Two legs of given lengths between hook and points: how the load comes to hang. `tilt`: degrees by which the line
-/// from the first to the second point rises as it hangs. Nothing: the lengths do not make a triangle with the points,
-/// or the centre of gravity lies above the points (it would turn over).
-struct FreeHang {
-  double tilt = 0;
-  Vec3 up;  ///< in the load's frame
-  Hang hang;
-};
-[[nodiscard]] std::optional<FreeHang> hang_freely(Vec3 a, Vec3 b, Vec3 cg, Vec3 up_about, double weight,
-                                                  double length_a, double length_b);
-
 }  // namespace bentbook

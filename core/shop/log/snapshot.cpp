@@ -168,40 +168,4 @@ bool go_on(ShopState& state, std::span<const Event> events) {
   return true;
 }
 
-namespace {
-
-/// Whether the log begins with just the events that the state was folded from.
-bool begins_with(const Log& log, const ShopState& state) {
-  if (state.events > log.events.size()) return false;
-  std::uint64_t digest = 0;
-  for (std::uint64_t i = 0; i < state.events; ++i)
-    digest = mixed(digest, digest_of(log.events[static_cast<std::size_t>(i)]));
-  return digest == state.digest;
-}
-
-bool opened(std::string_view snapshot, const Log& log, ShopState& state, bool& damaged) {
-  if (snapshot.empty()) return false;
-  auto read = read_snapshot(snapshot);
-  damaged = !read;
-  if (!read || !begins_with(log, *read)) return false;
-  const std::size_t from = static_cast<std::size_t>(read->events);
-  if (!go_on(*read, std::span(log.events).subspan(from))) return false;
-  state = *std::move(read);
-  return true;
-}
-
-}  // namespace
-
-OpenedShop open_shop(std::string_view newer, std::string_view older, const Log& log) {
-  OpenedShop shop;
-  if (opened(newer, log, shop.state, shop.newer_damaged)) {
-    shop.from = OpenedFrom::kNewer;
-  } else if (opened(older, log, shop.state, shop.older_damaged)) {
-    shop.from = OpenedFrom::kOlder;
-  } else {
-    shop.state = fold(log);
-  }
-  return shop;
-}
-
 }  // namespace bentbook
