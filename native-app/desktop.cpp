@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "tasks/task.h"
+#include "words/error_words.h"
 #include "words/words.h"
 
 namespace bentbook::desktop {

@@ -68,15 +68,7 @@ struct Book {
 /// The saw in use; a hand saw where the book has none.
 [[nodiscard]] const Saw& saw_of(const Book& book);
 
-inline constexpr int kBookVersion = 1;
 /// Longest note in bytes; other texts hold 400.
 inline constexpr std::size_t kLongestNote = 4000;
-
-/// Canonical bytes: reading and writing them again gives the same bytes.
-[[nodiscard]] std::string write_book(const Book& book);
-/// Errors: kSyntax (`at`: byte offset; where = "book" or the path of the member of a wrong
-/// type: "frame.bays.2.width"), kTooDeep, kNewerVersion (limit: its version), and a member's own range error. The bytes
-/// given are never changed.
-[[nodiscard]] Result<Book> read_book(std::string_view bytes);
 
 }  // namespace bentbook

@@ -1,3 +1,5 @@
+#include "book/book_file.h"
+
 #include "book/book.h"
 #include "book/json_io.h"
 #include "frame/joints/joint_fields.h"

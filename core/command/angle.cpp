@@ -1,6 +1,6 @@
-// bentbook angle.
+#include "command/angle.h"
 
-#include "command/commands.h"
+#include "command/args.h"
 #include "command/json/json_out.h"
 #include "cut/setting.h"
 #include "cut/triangle.h"

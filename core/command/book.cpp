@@ -1,9 +1,11 @@
 #include "command/book.h"
 
 #include "book/book_edit.h"
+#include "book/book_file.h"
 #include "command/args.h"
 #include "command/frame_obj.h"
 #include "command/json/frame_json.h"
+#include "command/json/frame_sheet_json.h"
 #include "command/output.h"
 #include "frame/list/csv.h"
 #include "paper/svg.h"

@@ -1,7 +1,11 @@
 #include "command/command.h"
 
-#include "command/commands.h"
+#include "command/angle.h"
+#include "command/args.h"
+#include "command/length.h"
+#include "command/rafter.h"
 #include "text/utf8.h"
+#include "words/error_words.h"
 
 namespace bentbook {
 namespace {

@@ -1,6 +1,6 @@
-// bentbook length, mitre, flip.
+#include "command/length.h"
 
-#include "command/commands.h"
+#include "command/args.h"
 #include "command/json/json_out.h"
 #include "cut/flip_test.h"
 #include "cut/mitre.h"

@@ -1,10 +1,11 @@
 #include "command/log.h"
 
+#include "book/book_file.h"
 #include "command/args.h"
-#include "command/commands.h"
 #include "command/json/shop_json.h"
 #include "command/output.h"
 #include "model/shop_model.h"
+#include "shop/log/conflicts.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
 

@@ -1,8 +1,7 @@
-// bentbook rafter: its options.
-
 #include "command/rafter.h"
 
-#include "command/commands.h"
+#include "command/args.h"
+#include "command/rafter_answers.h"
 #include "roof/rafter_fields.h"
 
 namespace bentbook {

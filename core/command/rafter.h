@@ -1,11 +1,15 @@
 #pragma once
-/// Inside the command line: what `bentbook rafter` answers, as JSON and as text.
+/// bentbook rafter.
 
-#include "words/words.h"
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "numeric/result.h"
 
 namespace bentbook {
 
-[[nodiscard]] std::string rafter_json(const RafterInput& input, const RafterPair& pair, const Voice& voice);
-[[nodiscard]] std::string rafter_text(const RafterInput& input, const RafterPair& pair, const Voice& voice);
+/// `words`: those after "rafter". What goes to stdout.
+[[nodiscard]] Result<std::string> rafter_command(std::span<const std::string_view> words);
 
 }  // namespace bentbook

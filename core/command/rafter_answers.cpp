@@ -1,8 +1,6 @@
-// What `bentbook rafter` answers.
+#include "command/rafter_answers.h"
 
-#include "command/commands.h"
 #include "command/json/json_out.h"
-#include "command/rafter.h"
 
 namespace bentbook {
 namespace {

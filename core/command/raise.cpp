@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "book/book_file.h"
 #include "command/args.h"
 #include "command/json/raise_json.h"
 #include "command/output.h"

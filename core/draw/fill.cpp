@@ -1,6 +1,7 @@
+#include "draw/fill.h"
+
 #include <algorithm>
 
-#include "draw/layout.h"
 #include "numeric/libm.h"
 #include "numeric/sorting.h"
 

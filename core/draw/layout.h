@@ -69,12 +69,4 @@ struct Layout {
 /// Without a view, everything lies in the rectangle; figures do not overlap as long as the rectangle has room for them.
 [[nodiscard]] Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options);
 
-/// The parallel strokes at 45° that fill a polygon (px), `spacing` apart; `down` = true falls to the right.
-struct Segment {
-  Point a, b;
-};
-[[nodiscard]] std::vector<Segment> hatch(std::span<const Point> polygon, double spacing, bool down);
-/// Triangles (index triples) of a simple polygon, either sense of rotation.
-[[nodiscard]] std::vector<std::uint16_t> triangles(std::span<const Point> polygon);
-
 }  // namespace bentbook::draw

@@ -150,10 +150,4 @@ Result<Length> length_of(const Value& value, BareUnit bare) {
   return Length{static_cast<std::int64_t>(nearest)};
 }
 
-Result<Length> parse_length(std::string_view text, BareUnit bare) {
-  const auto value = parse_expression(text, bare);
-  if (!value) return tl::unexpected<Error>(value.error());
-  return length_of(*value, bare);
-}
-
 }  // namespace bentbook

@@ -1,11 +1,12 @@
 // The order of saw settings with few changes: a shortest path through all of them, where a step costs the number of
 // scales that are moved.
 
+#include "shop/saw_order.h"
+
 #include <algorithm>
 #include <numeric>
 
 #include "numeric/sorting.h"
-#include "shop/workplace.h"
 
 namespace bentbook {
 namespace {

@@ -1,10 +1,9 @@
-// The lead's changes to a kind of timber's steps.
+#include "shop/step_rules.h"
 
 #include <algorithm>
 
 #include "frame/keys.h"
 #include "shop/log/record.h"
-#include "shop/steps.h"
 
 namespace bentbook {
 namespace {

@@ -121,10 +121,6 @@ struct WorkStep {
 
 /// As the trade goes.
 [[nodiscard]] std::vector<WorkStep> work_steps(const Frame& frame, const Sheet& sheet);
-/// As the lead has changed it for this kind of timber. Rules that name no step of it do nothing.
-[[nodiscard]] std::vector<WorkStep> with_rules(std::vector<WorkStep> steps, TimberKind kind,
-                                               std::span<const Rule> rules);
-
 /// The step in which the plate was seated that `step` is about (the same end, the same mate): by its id plate numbers
 /// are recorded. nullptr: `step` has to do with no plate.
 [[nodiscard]] const WorkStep* plate_step(std::span<const WorkStep> steps, const WorkStep& step);

@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "numeric/libm.h"
+#include "shop/saw_order.h"
+#include "shop/step_rules.h"
 
 namespace bentbook {
 namespace {

@@ -37,9 +37,6 @@ struct PlaceCount {
 };
 [[nodiscard]] std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work);
 
-/// How many of table, tilt and stop are changed from one to the other.
-[[nodiscard]] int changes_between(const SawSetup& a, const SawSetup& b);
-
 /// A step that waits, held timbers left out: they are not worked on. One that is cut at two settings waits at both.
 struct WaitingCut {
   int work = 0;  ///< in the list given
@@ -49,12 +46,6 @@ struct SawGroup {
   SawSetup setup;
   std::vector<WaitingCut> cuts;  ///< in the order of the list given
 };
-/// All steps that are sawn and not done, one group for each setting, in an order with few changes: the fewest there
-/// are with up to 12 settings (dynamic programming over subsets: Held and Karp, 1962); with more, settings sorted and
-/// then mended by turning and moving stretches until neither helps.
+/// All steps that are sawn and not done, one group for each setting, in an order with few changes (saw_order.h).
 [[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work);
-/// The order alone: indices of `setups`, which are all different.
-[[nodiscard]] std::vector<int> order_of_setups(std::span<const SawSetup> setups);
-inline constexpr std::size_t kExactSetups = 12;
-
 }  // namespace bentbook

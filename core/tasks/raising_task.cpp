@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "book/book_file.h"
 #include "book/json_io.h"
 #include "model/book_model.h"
 #include "numeric/sorting.h"

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "draw/fill.h"
 #include "numeric/libm.h"
 #include "ui/measure_text.h"
 

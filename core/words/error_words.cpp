@@ -1,8 +1,6 @@
-// Errors in words.
+#include "words/error_words.h"
 
 #include <string>
-
-#include "words/words.h"
 
 namespace bentbook {
 namespace {

@@ -3,6 +3,8 @@
 #include <array>
 
 #include "frame/keys.h"
+#include "shop/log/conflicts.h"
+#include "words/error_words.h"
 #include "words/frame_words.h"
 
 namespace bentbook {

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "shop/log/conflicts.h"
 #include "shop/log/log_file.h"
 #include "shop/progress.h"
 #include "words/words.h"

@@ -12,6 +12,7 @@
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "tasks/task.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 using namespace bentbook;

@@ -1,5 +1,7 @@
 // Books: their file, edits, the shelf.
 
+#include "book/book_file.h"
+
 #include <catch_amalgamated.hpp>
 #include <cstdio>
 #include <string>

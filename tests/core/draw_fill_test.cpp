@@ -1,5 +1,6 @@
 #include <catch_amalgamated.hpp>
 
+#include "draw/fill.h"
 #include "draw/layout.h"
 #include "numeric/libm.h"
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "book/book.h"
+#include "book/book_file.h"
 #include "command/book.h"
 #include "numeric/libm.h"
 #include "words/frame_words.h"

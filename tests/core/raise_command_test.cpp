@@ -4,6 +4,7 @@
 #include <map>
 
 #include "book/book.h"
+#include "book/book_file.h"
 #include "command/raise.h"
 #include "model/book_model.h"
 #include "words/raise_text.h"

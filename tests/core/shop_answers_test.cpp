@@ -6,8 +6,10 @@
 #include <map>
 
 #include "book/book.h"
+#include "book/book_file.h"
 #include "command/log.h"
 #include "histories.h"
+#include "shop/log/conflicts.h"
 #include "words/shop_words.h"
 
 using namespace bentbook;

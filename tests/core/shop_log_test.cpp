@@ -3,8 +3,10 @@
 #include <catch_amalgamated.hpp>
 
 #include "histories.h"
+#include "shop/log/conflicts.h"
 #include "shop/log/log_file.h"
 #include "shop/log/record.h"
+#include "shop/log/seen.h"
 #include "shop/log/state.h"
 
 using namespace bentbook;

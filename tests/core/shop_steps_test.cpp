@@ -9,6 +9,8 @@
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
 #include "histories.h"
+#include "shop/saw_order.h"
+#include "shop/step_rules.h"
 #include "shop/workplace.h"
 
 using namespace bentbook;

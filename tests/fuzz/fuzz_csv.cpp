@@ -1,4 +1,5 @@
 #include "book/book.h"
+#include "book/book_file.h"
 #include "frame/list/csv.h"
 #include "fuzz.h"
 

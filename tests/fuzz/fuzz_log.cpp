@@ -1,5 +1,7 @@
 #include "fuzz.h"
+#include "shop/log/conflicts.h"
 #include "shop/log/record.h"
+#include "shop/log/seen.h"
 #include "shop/log/snapshot.h"
 #include "text/crc32.h"
 #include "text/hex.h"

@@ -1,6 +1,7 @@
 #include "book/places.h"
 #include "fuzz.h"
 #include "roof/rafter_drawing.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 using namespace bentbook;

@@ -1,6 +1,7 @@
 #include <map>
 
 #include "book/book.h"
+#include "book/book_file.h"
 #include "command/book.h"
 #include "plans.h"
 #include "random.h"

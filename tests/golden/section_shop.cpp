@@ -6,6 +6,7 @@
 #include "paper/code.h"
 #include "rows.h"
 #include "shop/log/chunk.h"
+#include "shop/log/seen.h"
 #include "shop/log/snapshot.h"
 #include "shop/workplace.h"
 

@@ -76,6 +76,9 @@ NEVER_IN_CORE = set("""chrono ctime time.h random locale clocale locale.h fstrea
 EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
+# Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
+OWN_HEADERS = set("""text measure draw cut roof shop shop/log book model paper words command command/json""".split())
+
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 
 
@@ -157,6 +160,12 @@ def crowded():
         if count > MOST_FILES:
             found.append(f"core/{name}: {count} files, at most {MOST_FILES}")
     return found
+
+
+def without_header():
+    """Sources whose declarations stand in another file's header."""
+    return [f"{path.relative_to(ROOT)}: no header of its own name" for name in sorted(OWN_HEADERS)
+            for path in sorted((ROOT / "core" / name).glob("*.cpp")) if not path.with_suffix(".h").is_file()]
 
 
 def loops():
@@ -244,7 +253,7 @@ def main():
     files = [p for top in ("core", "native-app", "wasm-app", "tests") for p in sorted((ROOT / top).rglob("*"))
              if p.suffix in (".h", ".cpp", ".hpp", ".c") and "node_modules" not in p.parts]
     passed = failed = 0
-    for problems in [self_test(), crowded(), loops(), sources()] + [check(p) for p in files]:
+    for problems in [self_test(), crowded(), without_header(), loops(), sources()] + [check(p) for p in files]:
         for problem in problems:
             print(problem)
         passed, failed = (passed, failed + 1) if problems else (passed + 1, failed)

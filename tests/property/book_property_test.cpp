@@ -3,6 +3,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "book/book_edit.h"
+#include "book/book_file.h"
 #include "book/history.h"
 #include "frame/list/csv.h"
 #include "model/book_model.h"

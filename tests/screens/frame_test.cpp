@@ -4,6 +4,7 @@
 
 #include "bed.h"
 #include "book/book.h"
+#include "book/book_file.h"
 #include "book/book_shelf.h"
 
 using namespace bentbook;

@@ -4,6 +4,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "bed.h"
+#include "book/book_file.h"
 #include "tasks/raising_task.h"
 
 namespace bentbook::screens {

@@ -8,6 +8,7 @@
 #include <string>
 #include <string_view>
 
+#include "words/error_words.h"
 #include "words/words.h"
 #include "worker/work.h"
 

@@ -10,7 +10,6 @@
 namespace bentbook {
 
 [[nodiscard]] std::string members_json(const Book& book, const Frame& frame, const Voice& voice);
-[[nodiscard]] std::string sheet_json(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);
 /// Findings of the frame and how many warnings each timber has.
 [[nodiscard]] std::string check_json(const Book& book, const Frame& frame, const Voice& voice);
 

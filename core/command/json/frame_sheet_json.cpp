@@ -1,7 +1,6 @@
-// bentbook book sheet: JSON.
+#include "command/json/frame_sheet_json.h"
 
 #include "book/book_edit.h"
-#include "command/json/frame_json.h"
 #include "command/json/frame_json_parts.h"
 
 namespace bentbook {

@@ -2,6 +2,7 @@
 
 #include "command/json/json_out.h"
 #include "frame/keys.h"
+#include "shop/log/conflicts.h"
 #include "words/shop_words.h"
 
 namespace bentbook {

@@ -8,6 +8,7 @@
 #include "cut/mitre.h"
 #include "screens/angles/saw_sheet.h"
 #include "screens/app/drawing_form.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 namespace bentbook::screens {

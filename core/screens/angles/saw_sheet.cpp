@@ -6,6 +6,7 @@
 #include "screens/app/drawing_form.h"
 #include "screens/app/pages.h"
 #include "screens/settings/saws.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 namespace bentbook::screens {

@@ -10,6 +10,7 @@
 #include "screens/angles/saw_sheet.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/pages.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 namespace bentbook::screens {

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "book/book_edit.h"
+#include "book/book_file.h"
 #include "frame/list/csv.h"
 #include "frame/placing/solve_frame.h"
 #include "screens/app/drawing_form.h"

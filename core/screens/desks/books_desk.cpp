@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "book/book_file.h"
 #include "screens/desks/shop_desk.h"
 #include "text/hex.h"
 

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "roof/rafter_fields.h"
+#include "words/error_words.h"
 #include "words/figures.h"
 
 namespace bentbook::screens {

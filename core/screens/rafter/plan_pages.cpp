@@ -10,6 +10,7 @@
 #include "screens/rafter/form.h"
 #include "screens/rafter/pages.h"
 #include "tasks/task.h"
+#include "words/error_words.h"
 #include "words/words.h"
 
 namespace bentbook::screens {

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "book/book.h"
+#include "shop/log/conflicts.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

@@ -10,6 +10,7 @@
 #include "frame/sheet/sheet_drawing.h"
 #include "model/book_model.h"
 #include "shop/log/chunk.h"
+#include "shop/log/conflicts.h"
 #include "shop/workplace.h"
 
 namespace bentbook::screens {

@@ -6,6 +6,7 @@
 #include "screens/shop/form.h"
 #include "screens/shop/pages.h"
 #include "shop/log/log_file.h"
+#include "shop/log/seen.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 

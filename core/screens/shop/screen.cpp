@@ -5,6 +5,7 @@
 
 #include "screens/shop/form.h"
 #include "screens/shop/pages.h"
+#include "shop/log/conflicts.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

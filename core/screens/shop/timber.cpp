@@ -6,6 +6,7 @@
 #include "screens/frame/pages.h"
 #include "screens/shop/form.h"
 #include "screens/shop/pages.h"
+#include "shop/log/conflicts.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 

@@ -1,7 +1,6 @@
-// What does not agree in the shop's state, and whether a plate belongs where it is put.
+#include "shop/log/conflicts.h"
 
 #include "numeric/sorting.h"
-#include "shop/log/state.h"
 
 namespace bentbook {
 namespace {

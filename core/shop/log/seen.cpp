@@ -1,4 +1,4 @@
-// What one phone has against another's.
+#include "shop/log/seen.h"
 
 #include <map>
 

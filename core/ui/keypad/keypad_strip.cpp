@@ -6,6 +6,7 @@
 
 #include "text/utf8.h"
 #include "ui/keypad/keypad_parts.h"
+#include "words/error_words.h"
 #include "words/words.h"
 
 namespace bentbook::screens {

@@ -1,6 +1,5 @@
-// bentbook book members, check: JSON.
-
 #include "command/json/frame_json.h"
+
 #include "command/json/frame_json_parts.h"
 
 namespace bentbook {

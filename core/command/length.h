@@ -1,12 +1,15 @@
 #pragma once
-/// Inside the command line: one function a command. Each returns what goes to stdout.
+/// bentbook length, mitre and flip: a measure read back, two timbers that meet, a saw proved.
 
-#include "command/args.h"
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "numeric/result.h"
 
 namespace bentbook {
 
-[[nodiscard]] Result<std::string> angle_command(std::span<const std::string_view> words);
-[[nodiscard]] Result<std::string> rafter_command(std::span<const std::string_view> words);
+/// `words`: those after the command's name. What goes to stdout.
 [[nodiscard]] Result<std::string> length_command(std::span<const std::string_view> words);
 [[nodiscard]] Result<std::string> mitre_command(std::span<const std::string_view> words);
 [[nodiscard]] Result<std::string> flip_command(std::span<const std::string_view> words);
