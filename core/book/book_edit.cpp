@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "frame/joints/joint_table.h"
+
 namespace bentbook {
 namespace {
 

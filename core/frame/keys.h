@@ -1,6 +1,7 @@
 #pragma once
 /// Stable words for enumerations, in files and on the command line: never shown as they are on a screen. In the order
-/// of their enumerators; words are added at the end and never change.
+/// of their enumerators; words are added at the end and never change. Those of the joints stand in
+/// frame/joints/joint_table.h.
 
 #include <array>
 #include <string_view>
@@ -32,8 +33,6 @@ inline constexpr std::array<std::string_view, 4> kHoleUse = {"pin", "peg", "scre
 inline constexpr std::array<std::string_view, 5> kEndCut = {"square", "plumb", "level", "shoulder", "mitre"};
 inline constexpr std::array<std::string_view, 4> kDefect = {"wane", "knot", "check", "heart"};
 inline constexpr std::array<std::string_view, 5> kFace = {"0", "1", "2", "3", "4"};  ///< by number; "0" is none
-inline constexpr std::array<std::string_view, 7> kJointKind = {
-    "housed_butt", "knife_plate", "mortise_tenon", "birds_mouth", "rafter_peak", "half_lap", "scarf"};
 inline constexpr std::array<std::string_view, kMeetings> kMeeting = {
     "post_foot",    "sill_corner",   "sill_scarf",   "post_top",      "plate_scarf",  "tie_post",      "girt_post",
     "king_foot",    "king_top",      "queen_top",    "ridge_scarf",   "rafter_plate", "rafter_purlin", "rafter_peak",

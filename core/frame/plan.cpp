@@ -6,29 +6,6 @@
 
 namespace bentbook {
 
-bool fits(Meeting meeting, JointKind kind) {
-  switch (meeting) {
-    case Meeting::kSillCorner:
-      return kind == JointKind::kHalfLap;
-    case Meeting::kSillScarf:
-    case Meeting::kPlateScarf:
-    case Meeting::kRidgeScarf:
-    case Meeting::kPurlinScarf:
-      return kind == JointKind::kScarf;
-    case Meeting::kRafterPlate:
-    case Meeting::kRafterPurlin:
-      return kind == JointKind::kBirdsMouth;
-    case Meeting::kRafterPeak:
-      return kind == JointKind::kRafterPeak;
-    case Meeting::kRafterRidge:
-      return kind <= JointKind::kBirdsMouth;
-    case Meeting::kCollarRafter:
-      return kind <= JointKind::kMortiseTenon || kind == JointKind::kHalfLap;
-    default:
-      return kind <= JointKind::kMortiseTenon;
-  }
-}
-
 JointType default_joint(Meeting meeting) {
   MortiseTenon tenon;
   HalfLap lap;

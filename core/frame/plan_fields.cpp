@@ -1,6 +1,6 @@
 #include "frame/plan_fields.h"
 
-#include "frame/joints/joint_fields.h"
+#include "frame/joints/joint_table.h"
 #include "frame/keys.h"
 
 namespace bentbook {
@@ -139,6 +139,14 @@ static void describe_walls(Fields& fields, FramePlan& p) {
   fields.length("brace_leg_beam", p.brace_leg_beam);
   fields.length("stock_most", p.stock_most);
   fields.length("stand_off", p.stand_off);
+}
+
+/// Members by meeting.
+struct JointsByMeeting {
+  std::array<JointType, kMeetings>& joints;
+};
+static void describe(Fields& fields, JointsByMeeting& by) {
+  for (std::size_t i = 0; i < by.joints.size(); ++i) fields.object(keys::kMeeting[i].data(), by.joints[i]);
 }
 
 void describe(Fields& fields, FramePlan& p) {

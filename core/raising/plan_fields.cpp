@@ -1,6 +1,6 @@
 #include "raising/plan_fields.h"
 
-#include "frame/keys.h"
+#include "frame/joints/joint_table.h"
 
 namespace bentbook {
 
@@ -72,7 +72,7 @@ static void describe(Fields& fields, Crew& c) {
 }
 
 static void describe(Fields& fields, HoldChange& h) {
-  fields.choice("joint", h.joint, keys::kJointKind);
+  fields.choice("joint", h.joint, joint_words());
   fields.flag("sideways", h.sideways);
   fields.flag("uplift", h.uplift);
   fields.flag("pulls", h.pulls);

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "frame/joints/joint_table.h"
 #include "frame/keys.h"
 #include "words/error_words.h"
 
@@ -60,9 +61,7 @@ std::string_view feature_name(FeatureKind kind, Language language) {
 std::string_view end_cut_name(EndCutName name, Language language) {
   return key_text("end_cut_", keys::word(keys::kEndCut, name), language);
 }
-std::string_view joint_name(JointKind kind, Language language) {
-  return key_text("joint_", keys::word(keys::kJointKind, kind), language);
-}
+std::string_view joint_name(JointKind kind, Language language) { return key_text("joint_", row_of(kind).word, language); }
 std::string_view defect_name(DefectKind kind, Language language) {
   return key_text("defect_", keys::word(keys::kDefect, kind), language);
 }

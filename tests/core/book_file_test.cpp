@@ -10,6 +10,7 @@
 #include "book/book_edit.h"
 #include "book/book_shelf.h"
 #include "book/history.h"
+#include "frame/joints/joint_table.h"
 #include "model/book_model.h"
 
 using namespace bentbook;

@@ -71,7 +71,7 @@ Bars four_bar() {
 
 RaisingPlan all_hold() {
   RaisingPlan plan;
-  for (int k = 0; k < 7; ++k) plan.holds.push_back({static_cast<JointKind>(k), true, true, true, "screwed"});
+  for (int k = 0; k < kJointKinds; ++k) plan.holds.push_back({static_cast<JointKind>(k), true, true, true, "screwed"});
   return plan;
 }
 

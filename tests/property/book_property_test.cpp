@@ -55,7 +55,8 @@ RaisingPlan random_raising(Random& random) {
     plan.crane.chart.push_back({random_inches(random, 100, 900, 8), weight()});
     plan.gear.push_back({"sling", static_cast<GearKind>(random.whole(0, 2)), random_inches(random, 10, 200, 8),
                          weight(), weight(), static_cast<int>(random.whole(0, 8))});
-    plan.holds.push_back({static_cast<JointKind>(random.whole(0, 6)), chance(random, 50), true, false, "tried \"it\""});
+    plan.holds.push_back(
+        {static_cast<JointKind>(random.whole(0, kJointKinds - 1)), chance(random, 50), true, false, "tried \"it\""});
   }
   plan.crane.present = chance(random, 50);
   plan.loads.wind_mph = static_cast<int>(random.whole(0, 60));

@@ -30,7 +30,7 @@ RaisingPlan random_raising(Random& random, bool loose) {
   plan.posts_anchored = loose || chance(random, 80);
   plan.loads.wind_mph = static_cast<int>(random.whole(0, 40));
   plan.loads.push_per_cent = static_cast<int>(random.whole(0, 15));
-  for (int k = 0; k < 7; ++k)
+  for (int k = 0; k < kJointKinds; ++k)
     if (loose && chance(random, 85))
       plan.holds.push_back({static_cast<JointKind>(k), true, true, true, "drawn"});
     else if (chance(random, 50))

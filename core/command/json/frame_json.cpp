@@ -1,6 +1,7 @@
 #include "command/json/frame_json.h"
 
 #include "command/json/frame_json_parts.h"
+#include "frame/joints/joint_table.h"
 
 namespace bentbook {
 namespace {
@@ -30,7 +31,7 @@ void contacts(JsonOut& out, const Frame& frame, std::span<const int> joints, int
     out.open_item();
     out.text("mark", frame.timbers[static_cast<std::size_t>(member ? joint.receiver : joint.member)].mark);
     out.text("meeting", keys::word(keys::kMeeting, joint.meeting));
-    out.text("joint", keys::word(keys::kJointKind, joint.kind));
+    out.text("joint", row_of(joint.kind).word);
     out.text("holds", joint.carried == self ? keys::word(keys::kBearing, joint.bearing) : "carries");
     out.flag("own_end", member && !joint.crossing);
     if (member && !joint.crossing) out.text("end", keys::word(keys::kEnd, joint.end));

@@ -1,5 +1,7 @@
 #include "command/json/frame_json_parts.h"
 
+#include "frame/joints/joint_table.h"
+
 namespace bentbook::frame_json {
 namespace {
 
@@ -64,7 +66,7 @@ void feature(JsonOut& out, const Frame& frame, const Timber& timber, int self, c
   if (f.joint >= 0) {
     const Joint& joint = frame.joints[static_cast<std::size_t>(f.joint)];
     const int other = joint.member == self ? joint.receiver : joint.member;
-    out.text("joint", keys::word(keys::kJointKind, joint.kind));
+    out.text("joint", row_of(joint.kind).word);
     out.text("mate", frame.timbers[static_cast<std::size_t>(other)].mark);
   }
   out.open_list("pockets");

@@ -1,9 +1,13 @@
 #include "frame/joints/end_view.h"
 
+#include "frame/limits.h"
+
 namespace bentbook {
 namespace {
 
 constexpr double kSquare = 1e-9;
+/// Up enough to carry.
+constexpr double kUp = 0.3;
 
 /// Which of the member's sides is w. At an oblique end the one in the face; at a square end the one across the
 /// receiver's grain, so that a mortise runs with it.
@@ -90,6 +94,15 @@ bool see_end(Work& work, const EndMeeting& meeting, double housing, EndView& v) 
   return true;
 }
 
+namespace {
+
+void add_quad(Work& work, const EndView& v, bool bearing, Vec3 normal, Tq a, Tq b, Range ww) {
+  add_contact(work, bearing, normal,
+              {v.at(a.t, a.q, ww.lo), v.at(b.t, b.q, ww.lo), v.at(b.t, b.q, ww.hi), v.at(a.t, a.q, ww.hi)});
+}
+
+}  // namespace
+
 Pocket member_pocket(Work& work, const EndView& view, std::initializer_list<Tq> outline, Range ww) {
   FixedList<Vec3, 8> points;
   for (const Tq& p : outline) points.add(view.at(p.t, p.q, 0));
@@ -125,7 +138,7 @@ Feature receiver_feature(Work& work, const EndView& view, FeatureKind kind, Rang
   f.kind = kind;
   f.face = view.face;
   f.depth = depth;
-  f.joint = static_cast<int>(work.frame.joints.size()) - 1;
+  f.joint = this_joint(work);
   const bool across_is_y = view.face == Face::kTop || view.face == Face::kBottom;
   f.from = f.across_lo = 1e300;
   f.to = f.across_hi = -1e300;
@@ -153,7 +166,7 @@ Feature member_feature(Work& work, const EndView& view, FeatureKind kind, Range 
   f.across_lo = ww.lo < view.wide.lo ? view.wide.lo : ww.lo;
   f.across_hi = ww.hi > view.wide.hi ? view.wide.hi : ww.hi;
   f.depth = depth;
-  f.joint = static_cast<int>(work.frame.joints.size()) - 1;
+  f.joint = this_joint(work);
   const Vec3 waste = -1 * view.n;
   f.shoulder = {to_local_direction(m.at, waste), dot(waste, view.o) - dot(waste, m.at.origin)};
   const double x = to_local(m.at, view.o).x;
@@ -183,29 +196,68 @@ void shoulder_contact(Work& work, const EndView& v, Range tt, Range ww) {
               {v.at(tt.lo, 0, ww.lo), v.at(tt.hi, 0, ww.lo), v.at(tt.hi, 0, ww.hi), v.at(tt.lo, 0, ww.hi)});
 }
 
-void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2) {
-  work.timber(timber).warnings.push_back({id, static_cast<int>(work.frame.joints.size()) - 1, station, value, value2});
+void add_cheek(Work& work, const EndView& v, double w, double side, Tq a, Tq b, Tq c, Tq d) {
+  add_contact(work, dot(side * v.w, Vec3{0, 0, 1}) > kUp, side * v.w,
+              {v.at(a.t, a.q, w), v.at(b.t, b.q, w), v.at(c.t, c.q, w), v.at(d.t, d.q, w)});
 }
 
-void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, Range through, double diameter, HoleUse use) {
-  Timber& it = work.timber(timber);
-  const Vec3 p = to_local(it.at, centre);
-  Feature f;
-  f.kind = FeatureKind::kHole;
-  f.face = sweep == Axis::kY ? Face::kNear : Face::kTop;
-  f.from = p.x - diameter / 2;
-  f.to = p.x + diameter / 2;
-  const double across = sweep == Axis::kY ? p.z : p.y;
-  f.across_lo = across - diameter / 2;
-  f.across_hi = across + diameter / 2;
-  f.diameter = diameter;
-  f.use = use;
-  f.joint = static_cast<int>(work.frame.joints.size()) - 1;
-  const Range wood = sides_along(it, sweep);
-  f.depth = wood.hi - wood.lo;
-  add_feature(it, f,
-              hole_pocket(sweep, sweep == Axis::kY ? Vec2{p.x, p.z} : Vec2{p.x, p.y}, diameter, through.lo - kPast,
-                          through.hi + kPast));
+void add_end_walls(Work& work, const EndView& v, Range tt, Range q, Range ww, bool nosed) {
+  const double long_side = libm::sqrt(1 + v.k * v.k);
+  const Vec3 inward = (1 / long_side) * (v.t + v.k * v.n);
+  const bool braces = !v.square();
+  add_quad(work, v, dot(inward, Vec3{0, 0, 1}) > kUp && !braces, inward, {tt.lo + v.k * q.lo, q.lo},
+           {tt.lo + v.k * q.hi, q.hi}, ww);
+  if (nosed)
+    add_quad(work, v, braces || -v.t.z > kUp, -1 * v.t, {tt.hi, q.lo}, {tt.hi, q.hi}, ww);
+  else
+    add_quad(work, v, dot(inward, Vec3{0, 0, 1}) < -kUp && !braces, -1 * inward, {tt.hi + v.k * q.lo, q.lo},
+             {tt.hi + v.k * q.hi, q.hi}, ww);
+}
+
+void cut_housing(Work& work, const EndView& v) {
+  const double out = v.proud + kPast;
+  const Pocket pocket = receiver_pocket(
+      work, v, {{v.t_lo - v.k * out, -out}, {v.t_hi - v.k * out, -out}, {v.t_hi, 0}, {v.t_lo, 0}}, v.wide);
+  add_feature(work.timber(v.receiver),
+              receiver_feature(work, v, FeatureKind::kHousing, {v.t_lo - v.k * v.proud, v.t_hi}, v.wide, v.proud),
+              pocket);
+  add_end_walls(work, v, {v.t_lo, v.t_hi}, {-v.proud, 0}, v.wide, false);
+  const Tq a{v.t_lo - v.k * v.proud, -v.proud}, b{v.t_hi - v.k * v.proud, -v.proud}, c{v.t_hi, 0}, d{v.t_lo, 0};
+  if (v.wide.lo > v.rw_wood.lo + 1e-6) add_cheek(work, v, v.wide.lo, 1, a, b, c, d);
+  if (v.wide.hi < v.rw_wood.hi - 1e-6) add_cheek(work, v, v.wide.hi, -1, a, b, c, d);
+}
+
+TenonSize fit_tenon(Work& work, const EndView& v, TenonSize asked, double clearance, double longest) {
+  const double x = to_local(work.timber(v.member).at, v.o).x;
+  TenonSize size = asked;
+  if (size.thickness > limits::kMostTenonShare * v.common) {
+    size.thickness = v.common / limits::kTenonParts;
+    warn_joint(work, v.member, WarningId::kTenonThin, x, size.thickness, asked.thickness);
+  }
+  double most = (v.opposed ? v.behind / 2 - 0.125 : v.behind - 0.75) - clearance;
+  if (v.opposed && v.proud > 0) most -= v.proud / 2;
+  most = most < v.most ? most : v.most;
+  most = most < longest ? most : longest;
+  if (size.length > most) {
+    size.length = most;
+    warn_joint(work, v.member, WarningId::kTenonShort, x, most, asked.length);
+  }
+  return size;
+}
+
+void bore_pegs(Work& work, const EndView& v, const PinPattern& peg, int pegs, double drawbore, Range tt,
+               double length) {
+  if (!v.rw.aligned || v.rw.axis == Axis::kX) return;
+  const double d = peg.diameter.in();
+  double q = peg.from_shoulder.in();
+  if (q > length - d || q < d / 2 + drawbore) q = length / 2 + drawbore / 2;
+  for (int i = 0; i < pegs; ++i) {
+    const double off = (i - (pegs - 1) / 2.0) * peg.spacing.in();
+    const auto centre = [&](double depth) { return v.at((tt.lo + v.k * depth + tt.hi) / 2 + off, depth, 0); };
+    bore_hole(work, v.receiver, v.rw.axis, centre(q), d, HoleUse::kPeg);
+    bore_hole(work, v.member, v.mw, centre(q) + drawbore * v.n, d, HoleUse::kPeg);
+  }
+  work.frame.joints.back().drawbore = pegs > 0 ? drawbore : 0;
 }
 
 }  // namespace bentbook

@@ -53,10 +53,27 @@ void cut_to_shoulder(Work& work, const EndView& view, double beyond);
 
 /// The part of the shoulder within these t and w, as a bearing contact.
 void shoulder_contact(Work& work, const EndView& view, Range tt, Range ww);
-/// A hole for a pin or peg through the wood at `centre` (world), as a feature of the joint being made.
-void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, Range through, double diameter, HoleUse use);
-void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2);
+/// A wall in w, part of the (t, q) plane; `side` ±1: which way it looks.
+void add_cheek(Work& work, const EndView& view, double w, double side, Tq a, Tq b, Tq c, Tq d);
+/// Walls that run along the member's edges at both ends of a mortise or housing, from q.lo to q.hi. `nosed`: the upper
+/// one is square to the face instead.
+void add_end_walls(Work& work, const EndView& view, Range tt, Range q, Range ww, bool nosed);
+/// Let in by the housing: the receiver loses the member's whole footprint down to the shoulder plane.
+void cut_housing(Work& work, const EndView& view);
+struct TenonSize {
+  double thickness = 0, length = 0;
+};
+/// A tenon as asked, brought down with a warning to what the wood of both allows, `clearance` left at the mortise's
+/// bottom.
+[[nodiscard]] TenonSize fit_tenon(Work& work, const EndView& view, TenonSize asked, double clearance, double longest);
+/// Pegs through the receiver's cheeks and a tenon of this width and length; the hole in the tenon stands nearer to its
+/// shoulder by the drawbore. None where the receiver's grain runs across the tenon's cheeks.
+void bore_pegs(Work& work, const EndView& view, const PinPattern& peg, int pegs, double drawbore, Range tt,
+               double length);
 
-void join_knife(Work& work, const EndView& view, const KnifePlate& plate);
+/// Begins the joint of an end that is cut to the receiver's face, moved into it by `housing`, and looks at it; false,
+/// with a finding, where it cannot be cut.
+[[nodiscard]] bool begin_end_joint(Work& work, const EndMeeting& meeting, JointKind kind, double housing,
+                                   EndView& view);
 
 }  // namespace bentbook

@@ -1,7 +1,9 @@
 #include <initializer_list>
 
+#include "frame/joints/joint_table.h"
 #include "frame/limits.h"
 #include "frame/placing/layout.h"
+#include "measure/fields.h"
 
 namespace bentbook {
 namespace {
@@ -42,60 +44,51 @@ Result<void> check_sections(const PlanSections& s) {
   return {};
 }
 
-Result<void> check_pins(const PinPattern& pins) {
-  if (pins.count < 0 || pins.count > 20) return fail(ErrorCode::kTooLarge, "pins");
-  return check_fields({{"pin_diameter", pins.diameter, Length::inches(1, 8), Length::inches(4)},
-                       {"pin_from_shoulder", pins.from_shoulder, {}, Length::inches(48)},
-                       {"pin_spacing", pins.spacing, {}, Length::inches(48)},
-                       {"pin_plug", pins.plug, {}, Length::inches(48)}});
-}
+/// Finds the first measure of a joint that is outside of what its description lets one type.
+class Limits final : public Fields {
+ public:
+  Limits(std::string path, Result<void>& found) : path_(std::move(path)), found_(found) {}
+  [[nodiscard]] bool reads() const override { return false; }
+  void fail(ErrorCode code, const char* key, std::int64_t limit) override {
+    if (found_) found_ = bentbook::fail(code, path_ + key, -1, limit);
+  }
+  void text(const char*, std::string&, std::size_t) override {}
+  void flag(const char*, bool&) override {}
+  void integer(const char* key, int& value, int low, int high) override { within(key, value, low, high); }
+  void whole(const char* key, std::int64_t& value, std::int64_t low, std::int64_t high) override {
+    within(key, value, low, high);
+  }
+  void number(const char*, double&, double, double) override {}
+  void length(const char* key, Length& value, const LengthEntry& entry) override {
+    within(key, value.count, entry.min.count, entry.max.count);
+  }
+  void angle(const char*, Angle&, const AngleEntry&) override {}
+  void slope(const char*, Slope&) override {}
+  void weight(const char*, Weight&) override {}
+  void word(const char*, int&, std::span<const std::string_view>) override {}
+  void inner(const char* key, Described value) override {
+    Limits inside(path_ + key + ".", found_);
+    value.describe(inside, value.value);
+  }
+  void items(const char*, DescribedList&, unsigned) override {}
 
-struct CheckJoint {
-  Result<void> operator()(const HousedButt& j) const {
-    return check_fields({{"housing", j.housing, {}, Length::inches(12)}});
+ private:
+  void within(const char* key, std::int64_t value, std::int64_t low, std::int64_t high) {
+    if (value < low) fail(ErrorCode::kTooSmall, key, low);
+    if (value > high) fail(ErrorCode::kTooLarge, key, high);
   }
-  Result<void> operator()(const KnifePlate& j) const {
-    const Length most = Length::inches(48);
-    if (auto ok = check_pins(j.pins); !ok) return ok;
-    return check_fields({{"plate_thickness", j.thickness, Length::inches(1, 16), Length::inches(4)},
-                         {"plate_reach", j.reach, Length::inches(1), most},
-                         {"plate_width", j.width, Length::inches(1), most},
-                         {"slot_clearance", j.slot_clearance, {}, Length::inches(1)},
-                         {"depth_clearance", j.depth_clearance, {}, Length::inches(4)},
-                         {"relief_leg", j.relief_leg, {}, Length::inches(4)},
-                         {"root_radius", j.root_radius, {}, Length::inches(4)},
-                         {"weld_crown", j.weld_crown, {}, Length::inches(4)},
-                         {"base_thickness", j.base_thickness, {}, Length::inches(4)},
-                         {"base_width", j.base_width, Length::inches(1), most},
-                         {"base_height", j.base_height, Length::inches(1), most}});
-  }
-  Result<void> operator()(const MortiseTenon& j) const {
-    const Length most = Length::inches(48);
-    if (j.pegs < 0 || j.pegs > 8) return fail(ErrorCode::kTooLarge, "pegs");
-    if (auto ok = check_pins(j.peg); !ok) return ok;
-    return check_fields({{"tenon_thickness", j.thickness, Length::inches(1, 2), most},
-                         {"tenon_length", j.length, Length::inches(1, 2), most},
-                         {"shoulder_top", j.shoulder_top, {}, most},
-                         {"shoulder_bottom", j.shoulder_bottom, {}, most},
-                         {"housing", j.housing, {}, Length::inches(12)},
-                         {"depth_clearance", j.depth_clearance, {}, Length::inches(4)},
-                         {"drawbore", j.drawbore, {}, Length::inches(1, 2)}});
-  }
-  Result<void> operator()(const BirdsMouth& j) const {
-    return check_fields({{"seat", j.seat, Length::inches(1, 4), Length::inches(48)}});
-  }
-  Result<void> operator()(const RafterPeak& j) const {
-    if (auto ok = check_pins(j.peg); !ok) return ok;
-    return check_fields(
-        {{"tongue", j.thickness, {}, Length::inches(48)}, {"tongue_clearance", j.clearance, {}, Length::inches(1)}});
-  }
-  Result<void> operator()(const HalfLap& j) const { return check_pins(j.peg); }
-  Result<void> operator()(const Scarf& j) const {
-    if (j.pegs < 0 || j.pegs > 8) return fail(ErrorCode::kTooLarge, "pegs");
-    if (auto ok = check_pins(j.peg); !ok) return ok;
-    return check_fields({{"scarf_length", j.length, Length::inches(4), Length::feet(6)}});
-  }
+  std::string path_;
+  Result<void>& found_;
 };
+
+/// An error's `where` is the joint's word and the path in it, "mortise_tenon.peg.diameter".
+Result<void> check_joint(const JointType& type) {
+  Result<void> found;
+  Limits limits(std::string(row_of(kind_of(type)).word) + ".", found);
+  const Described joint = described_as_is(type);
+  joint.describe(limits, joint.value);
+  return found;
+}
 
 Result<void> check_pitch(const char* name, const Slope& pitch) {
   const double deg = pitch.deg();
@@ -123,7 +116,7 @@ Result<void> check_bays(const FramePlan& plan) {
 Result<void> check_plan(const FramePlan& p) {
   if (auto ok = check_sections(p.sections); !ok) return ok;
   for (const JointType& joint : p.joints)
-    if (auto ok = std::visit(CheckJoint{}, joint); !ok) return ok;
+    if (auto ok = check_joint(joint); !ok) return ok;
   for (int i = 0; i < kMeetings; ++i)
     if (!fits(static_cast<Meeting>(i), kind_of(p.joints[static_cast<std::size_t>(i)])))
       return fail(ErrorCode::kConflict, "joint");
@@ -152,7 +145,7 @@ Result<void> check_plan(const FramePlan& p) {
     if (auto ok = check_fields({{"tie_drop", p.tie_drop, p.sections.plate.depth, kMost}}); !ok) return ok;
   for (const Override& o : p.overrides) {
     for (const JointType* joint : {&o.joint_a, &o.joint_b})
-      if (auto ok = std::visit(CheckJoint{}, *joint); !ok) return ok;
+      if (auto ok = check_joint(*joint); !ok) return ok;
     if (o.pier_level > kMost || -o.pier_level > kMost) return fail(ErrorCode::kTooLarge, "pier_level");
     if (auto ok = o.has_section ? check_section("override", o.section) : Result<void>{}; !ok) return ok;
     if (!o.has_wood) continue;

@@ -5,7 +5,7 @@
 namespace bentbook {
 namespace {
 
-constexpr double kPast = 1;  ///< how far an open side reaches past the wood, inches
+constexpr double kPastSide = 1;  ///< how far an open side reaches past the wood, inches
 constexpr Angle kSteepest = Angle::degrees(80);
 constexpr std::size_t kLongestMark = 60;
 constexpr Length kLongest = Length::feet(200);
@@ -145,15 +145,15 @@ class FeatureReader {
   }
 
   /// Past the end where it is open there.
-  [[nodiscard]] double start() const { return feature_.at_end && feature_.end == End::kA ? -kPast : feature_.from; }
+  [[nodiscard]] double start() const { return feature_.at_end && feature_.end == End::kA ? -kPastSide : feature_.from; }
   [[nodiscard]] double stop() const {
-    return feature_.at_end && feature_.end == End::kB ? timber_.length + kPast : feature_.to;
+    return feature_.at_end && feature_.end == End::kB ? timber_.length + kPastSide : feature_.to;
   }
 
   void hollow() {
     const double depth = given_.depth.in();
-    const double d0 = through_ || !face_.from_above ? face_.in_lo - kPast : face_.in_hi - depth;
-    const double d1 = through_ || face_.from_above ? face_.in_hi + kPast : face_.in_lo + depth;
+    const double d0 = through_ || !face_.from_above ? face_.in_lo - kPastSide : face_.in_hi - depth;
+    const double d1 = through_ || face_.from_above ? face_.in_hi + kPastSide : face_.in_lo + depth;
     if (given_.kind != FeatureKind::kHole) {
       timber_.pockets.push_back(box_on(face_, start(), stop(), feature_.across_lo, feature_.across_hi, d0, d1));
       return;
@@ -164,11 +164,11 @@ class FeatureReader {
 
   /// The wood beside the tenon, on either side.
   void cheeks() {
-    const double d0 = face_.in_lo - kPast, d1 = face_.in_hi + kPast;
+    const double d0 = face_.in_lo - kPastSide, d1 = face_.in_hi + kPastSide;
     if (feature_.across_lo > face_.lo)
-      timber_.pockets.push_back(box_on(face_, start(), stop(), face_.lo - kPast, feature_.across_lo, d0, d1));
+      timber_.pockets.push_back(box_on(face_, start(), stop(), face_.lo - kPastSide, feature_.across_lo, d0, d1));
     if (feature_.across_hi < face_.hi)
-      timber_.pockets.push_back(box_on(face_, start(), stop(), feature_.across_hi, face_.hi + kPast, d0, d1));
+      timber_.pockets.push_back(box_on(face_, start(), stop(), feature_.across_hi, face_.hi + kPastSide, d0, d1));
   }
 
   Timber& timber_;

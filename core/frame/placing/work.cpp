@@ -174,6 +174,55 @@ void add_to_feature(Timber& timber, const Pocket& pocket) {
   ++timber.features.back().pockets;
 }
 
+Vec3 meet(Vec3 p, Vec3 d, Vec3 normal, double offset) { return p + ((offset - dot(normal, p)) / dot(normal, d)) * d; }
+
+Feature span_feature(const Timber& timber, FeatureKind kind, Face face, const Pocket& pocket, int joint) {
+  Feature f;
+  f.kind = kind;
+  f.face = face;
+  f.joint = joint;
+  const Box box = bounds_of(pocket);
+  f.from = box.lo.x;
+  f.to = box.hi.x;
+  const bool across_is_y = face == Face::kTop || face == Face::kBottom;
+  const Range wood = sides_along(timber, across_is_y ? Axis::kY : Axis::kZ);
+  const double lo = across_is_y ? box.lo.y : box.lo.z, hi = across_is_y ? box.hi.y : box.hi.z;
+  f.across_lo = lo > wood.lo ? lo : wood.lo;
+  f.across_hi = hi < wood.hi ? hi : wood.hi;
+  const Range deep = sides_along(timber, across_is_y ? Axis::kZ : Axis::kY);
+  const double in_lo = across_is_y ? box.lo.z : box.lo.y, in_hi = across_is_y ? box.hi.z : box.hi.y;
+  f.depth = face == Face::kTop || face == Face::kFar ? deep.hi - in_lo : in_hi - deep.lo;
+  return f;
+}
+
+Feature with_shoulder(Feature f, const Timber& timber, End end, Plane world) {
+  f.at_end = true;
+  f.end = end;
+  f.shoulder = {to_local_direction(timber.at, world.normal), world.offset - dot(world.normal, timber.at.origin)};
+  return f;
+}
+
+void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, double diameter, HoleUse use) {
+  Timber& it = work.timber(timber);
+  const Vec3 p = to_local(it.at, centre);
+  Feature f;
+  f.kind = FeatureKind::kHole;
+  f.face = sweep == Axis::kY ? Face::kNear : Face::kTop;
+  f.from = p.x - diameter / 2;
+  f.to = p.x + diameter / 2;
+  const double across = sweep == Axis::kY ? p.z : p.y;
+  f.across_lo = across - diameter / 2;
+  f.across_hi = across + diameter / 2;
+  f.diameter = diameter;
+  f.use = use;
+  f.joint = this_joint(work);
+  const Range wood = sides_along(it, sweep);
+  f.depth = wood.hi - wood.lo;
+  add_feature(it, f,
+              hole_pocket(sweep, sweep == Axis::kY ? Vec2{p.x, p.z} : Vec2{p.x, p.y}, diameter, wood.lo - kPast,
+                          wood.hi + kPast));
+}
+
 void cut_end(Work& work, int i, End end, EndCutName name, const Plane& world) {
   Timber& timber = work.timber(i);
   const CutPlane plane{to_local_direction(timber.at, world.normal), world.offset - dot(world.normal, timber.at.origin)};
@@ -195,13 +244,19 @@ Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int 
   return work.frame.joints.back();
 }
 
+int this_joint(const Work& work) { return static_cast<int>(work.frame.joints.size()) - 1; }
+
+void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2) {
+  work.timber(timber).warnings.push_back({id, this_joint(work), station, value, value2});
+}
+
 void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners) {
   if (!bearing) {
     work.guides.push_back(normal);
     return;
   }
   ContactFace contact;
-  contact.joint = static_cast<int>(work.frame.joints.size()) - 1;
+  contact.joint = this_joint(work);
   contact.normal = normal;
   for (const Vec3& p : corners) contact.corners.add(p);
   Vec3 turn{};

@@ -81,6 +81,13 @@ struct Range {
 Feature& add_feature(Timber& timber, Feature feature, const Pocket& pocket);
 void add_to_feature(Timber& timber, const Pocket& pocket);
 
+/// Where the line from `p` along `d` meets a plane.
+[[nodiscard]] Vec3 meet(Vec3 p, Vec3 d, Vec3 normal, double offset);
+/// A feature on `face` as large as its pocket, as far as there is wood.
+[[nodiscard]] Feature span_feature(const Timber& timber, FeatureKind kind, Face face, const Pocket& pocket, int joint);
+/// …that belongs to an end and is measured from this plane (world).
+[[nodiscard]] Feature with_shoulder(Feature feature, const Timber& timber, End end, Plane world);
+
 /// Shapes an end: its cut planes (world, normal toward the waste) and its tip along x.
 void cut_end(Work& work, int timber, End end, EndCutName name, const Plane& world);
 void set_tip(Work& work, int timber, End end, double x);
@@ -88,13 +95,17 @@ void set_tip(Work& work, int timber, End end, double x);
 /// A contact patch of the joint being made (the last one in the list). One that only guides (a cheek, a side) is not
 /// kept: its normal counts for the ways in.
 void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Vec3> corners);
-/// Begins a joint; contacts that follow belong to it.
+/// Begins a joint; contacts, holes and warnings that follow belong to it.
 Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int receiver);
+[[nodiscard]] int this_joint(const Work& work);
+/// A round hole through the timber about `centre` (world).
+void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, double diameter, HoleUse use);
+void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2);
 /// Of the candidates, keeps the directions along which the member can arrive without passing through a contact.
 void keep_ways(Work& work, std::initializer_list<Vec3> candidates);
 
-/// Joints, each with its own file. `facing`: which way the receiver's face looks. `opposed`: another one may come from
-/// the far side. All do nothing when a timber is −1.
+/// A member's end at a receiver. `facing`: which way the receiver's face looks. `opposed`: another one may come from
+/// the far side.
 struct EndMeeting {
   Meeting meeting = Meeting::kTiePost;
   int member = -1;
@@ -105,15 +116,8 @@ struct EndMeeting {
   double most = 1e9;   ///< a tenon may be no longer
   bool plain = false;  ///< cut to the face alone: the receiver is scarfed here
 };
+/// Makes the joint that the plan, or the timber's own end, has there. Does nothing when a timber is −1.
 void join_end(Work& work, const EndMeeting& meeting);
-/// Half lap, the member's end on the receiver's `facing` side.
-void join_lap(Work& work, const EndMeeting& meeting, const HalfLap& lap);
-/// Scarf of two pieces in one line at x (along the member); the receiver goes on.
-void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at, const Scarf& scarf);
-/// Bird's mouth of a rafter over a level timber; the plumb cut at the receiver's downhill face.
-void join_birdsmouth(Work& work, Meeting meeting, int member, int receiver);
-/// Left and right rafter against each other on the plumb plane X = x.
-void join_peak(Work& work, int left, int right, double x);
 
 /// Moves origins to the tips, clips contacts, finds what is alike; afterwards the frame is whole.
 void finish(Work& work);

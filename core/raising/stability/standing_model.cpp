@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "frame/joints/joint_table.h"
 #include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/stability/standing.h"
@@ -10,15 +11,10 @@
 namespace bentbook {
 namespace {
 
-struct Hold {
-  bool sideways = false, uplift = false, pulls = false, changed = false;
-};
-
-Hold hold_of(const RaisingPlan& plan, JointKind kind) {
+JointHold hold_of(const RaisingPlan& plan, JointKind kind) {
   for (const HoldChange& change : plan.holds)
-    if (change.joint == kind) return {change.sideways, change.uplift, change.pulls, true};
-  if (kind == JointKind::kKnifePlate) return {true, true, true, false};
-  return {kind == JointKind::kMortiseTenon || kind == JointKind::kScarf, false, false, false};
+    if (change.joint == kind) return {row_of(kind).holds.by, change.sideways, change.uplift, change.pulls};
+  return row_of(kind).holds;
 }
 
 bool level(Vec3 d) { return libm::fabs(d.z) < 0.5; }
@@ -132,7 +128,7 @@ EndAxes end_axes(const Rows& it) {
 
 /// A hinge about w: the shoulder presses on both sides of it. With a peg that pulls without a known rating, or on a
 /// brace, the two would be counted as holding a moment: then it presses in the middle, unless gravity sits on it.
-void shoulder(Rows& it, const Hold& hold, bool brace) {
+void shoulder(Rows& it, const JointHold& hold, bool brace) {
   const EndAxes e = end_axes(it);
   const bool sits = it.joint().carried == it.joint().receiver;
   if (!sits && (brace || hold.pulls)) {
@@ -143,7 +139,7 @@ void shoulder(Rows& it, const Hold& hold, bool brace) {
   it.add(HoldKind::kPress, it.joint().where - e.side * e.w, -1 * e.u, false);
 }
 
-void tenon_rows(Rows& it, const Hold& hold) {
+void tenon_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   const bool brace = it.joint().meeting == Meeting::kBraceEnd;
@@ -157,7 +153,7 @@ void tenon_rows(Rows& it, const Hold& hold) {
 }
 
 /// One row, both ways or only as far as `hold` says.
-void plate_row(Rows& it, const Hold& hold, Vec3 point, Vec3 d) {
+void plate_row(Rows& it, const JointHold& hold, Vec3 point, Vec3 d) {
   if (level(d)) {
     if (hold.sideways) it.add(HoldKind::kPin, point, d, true);
     return;
@@ -170,7 +166,7 @@ void plate_row(Rows& it, const Hold& hold, Vec3 point, Vec3 d) {
   it.add(HoldKind::kPin, point, ((d.z > 0) == member ? 1.0 : -1.0) * d, false);
 }
 
-void knife_rows(Rows& it, const Hold& hold) {
+void knife_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   it.add(HoldKind::kPin, o, -1 * e.u, hold.pulls);
@@ -181,7 +177,7 @@ void knife_rows(Rows& it, const Hold& hold) {
   plate_row(it, hold, o - e.reach * e.v, e.w);
 }
 
-void butt_rows(Rows& it, const Hold& hold) {
+void butt_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   it.press(hold.uplift || hold.pulls);
@@ -192,7 +188,7 @@ void butt_rows(Rows& it, const Hold& hold) {
   if (hold.pulls) it.add(HoldKind::kPin, o, e.u, false);
 }
 
-void birds_mouth_rows(Rows& it, const Hold& hold) {
+void birds_mouth_rows(Rows& it, const JointHold& hold) {
   const Vec3 along = it.timber(it.joint().receiver).at.x;
   it.press(hold.uplift || hold.pulls);
   if (hold.sideways) it.add(HoldKind::kPin, it.joint().where, along, true);
@@ -201,7 +197,7 @@ void birds_mouth_rows(Rows& it, const Hold& hold) {
   if (hold.pulls && norm(out) > 1e-6) it.add(HoldKind::kPin, it.joint().where, unit(out), true);
 }
 
-void peak_rows(Rows& it, const Hold& hold) {
+void peak_rows(Rows& it, const JointHold& hold) {
   const Vec3 y = it.timber(it.joint().member).at.y;
   it.press(hold.uplift || hold.pulls);
   if (hold.sideways || it.joint().beyond_shoulder > 0) it.add(HoldKind::kAcross, it.joint().where, y, true);
@@ -209,7 +205,7 @@ void peak_rows(Rows& it, const Hold& hold) {
   if (hold.pulls) it.add(HoldKind::kPin, it.joint().where, unit(cross(y, {0, 0, 1})), true);
 }
 
-void lap_rows(Rows& it, const Hold& hold) {
+void lap_rows(Rows& it, const JointHold& hold) {
   const Joint& joint = it.joint();
   const Timber& m = it.timber(joint.member);
   it.press(hold.uplift || hold.pulls);
@@ -220,7 +216,7 @@ void lap_rows(Rows& it, const Hold& hold) {
   if (hold.pulls) it.add(HoldKind::kPin, joint.where, joint.end == End::kB ? m.at.x : -1 * m.at.x, false);
 }
 
-void scarf_rows(Rows& it, const Hold& hold) {
+void scarf_rows(Rows& it, const JointHold& hold) {
   const Joint& joint = it.joint();
   const Timber& m = it.timber(joint.member);
   it.press(hold.uplift || hold.pulls);
@@ -231,21 +227,21 @@ void scarf_rows(Rows& it, const Hold& hold) {
 }
 
 void joint_rows(Rows& it, const RaisingPlan& plan) {
-  const Hold hold = hold_of(plan, it.joint().kind);
-  switch (it.joint().kind) {
-    case JointKind::kHousedButt:
+  const JointHold hold = hold_of(plan, it.joint().kind);
+  switch (hold.by) {
+    case HoldBy::kPress:
       return butt_rows(it, hold);
-    case JointKind::kKnifePlate:
+    case HoldBy::kPlate:
       return knife_rows(it, hold);
-    case JointKind::kMortiseTenon:
+    case HoldBy::kTenon:
       return tenon_rows(it, hold);
-    case JointKind::kBirdsMouth:
+    case HoldBy::kSeat:
       return birds_mouth_rows(it, hold);
-    case JointKind::kRafterPeak:
+    case HoldBy::kPeak:
       return peak_rows(it, hold);
-    case JointKind::kHalfLap:
+    case HoldBy::kLap:
       return lap_rows(it, hold);
-    case JointKind::kScarf:
+    case HoldBy::kScarf:
       return scarf_rows(it, hold);
   }
 }
@@ -329,7 +325,7 @@ StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan) {
     model.joint_member.push_back(joint.member);
     model.joint_receiver.push_back(joint.receiver);
     model.joint_carrier.push_back(joint.carrier);
-    model.joint_pinned.push_back(joint.kind == JointKind::kKnifePlate ? 1 : 0);
+    model.joint_pinned.push_back(row_of(joint.kind).fasteners == Fasteners::kPins ? 1 : 0);
   }
   bool first = true;
   for (std::size_t i = 0; i < frame.timbers.size(); ++i) {

@@ -261,26 +261,6 @@ std::vector<JointMeasure> measures_of(JointType& type) {
   return out;
 }
 
-JointType joint_of_kind(JointKind kind) {
-  switch (kind) {
-    case JointKind::kHousedButt:
-      return HousedButt{};
-    case JointKind::kKnifePlate:
-      return KnifePlate{};
-    case JointKind::kMortiseTenon:
-      return MortiseTenon{};
-    case JointKind::kBirdsMouth:
-      return BirdsMouth{};
-    case JointKind::kRafterPeak:
-      return RafterPeak{};
-    case JointKind::kHalfLap:
-      return HalfLap{};
-    case JointKind::kScarf:
-      return Scarf{};
-  }
-  return HousedButt{};
-}
-
 Length* find_length(Book& book, std::string_view field) {
   const auto [joint, name] = find_joint(book, field);
   if (joint == nullptr) return find_plain_length(book, field);

@@ -24,8 +24,6 @@ struct JointMeasure {
   bool* flag = nullptr;
 };
 [[nodiscard]] std::vector<JointMeasure> measures_of(JointType& type);
-/// With its default measures.
-[[nodiscard]] JointType joint_of_kind(JointKind kind);
 
 /// The place of a length in the plan or among the timbers; nullptr: no such key.
 [[nodiscard]] Length* find_length(Book& book, std::string_view field);

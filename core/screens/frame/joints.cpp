@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "book/book_edit.h"
+#include "frame/joints/joint_table.h"
 #include "frame/keys.h"
 #include "screens/frame/form.h"
 #include "screens/frame/pages.h"
@@ -21,8 +22,9 @@ std::string_view meeting_name(Meeting meeting, Language language) {
 }
 
 std::string_view tool_name(ToolSetting setting, Language language) {
-  constexpr Msg kNames[] = {Msg::kToolDepthStop, Msg::kToolShim, Msg::kToolJig, Msg::kToolFence};
-  return text(kNames[static_cast<std::size_t>(setting)], language);
+  const std::string_view word = keys::word(kToolWords, setting);
+  const auto msg = find_msg("tool_" + std::string(word));
+  return msg ? text(*msg, language) : word;
 }
 
 const JointType& joint_at(const Book& book, Meeting meeting) {
@@ -44,21 +46,17 @@ struct Spot {
   std::function<void(Book&, const JointType&)> put;
 };
 
-/// Bird's mouths, peaks and scarfs are one for the whole meeting: their timbers are laid out together.
-bool of_one_end(JointKind kind) {
-  return kind == JointKind::kHousedButt || kind == JointKind::kKnifePlate || kind == JointKind::kMortiseTenon ||
-         kind == JointKind::kHalfLap;
-}
+bool of_one_end(JointKind kind) { return row_of(kind).at_end != nullptr; }
 
 void kinds(Context& context, const Book& book, const Spot& spot, bool one_end) {
   Ui& ui = context.ui;
   const auto pick = [&](const JointType& type) { edit_book(context, [&](Book& next) { spot.put(next, type); }); };
-  for (int k = 0; k <= static_cast<int>(JointKind::kScarf); ++k) {
-    const auto kind = static_cast<JointKind>(k);
+  for (const JointRow& row : joint_table()) {
+    const JointKind kind = kind_of(row.usual());
     if (!fits(spot.meeting, kind) || (one_end && !of_one_end(kind))) continue;
-    const std::string key = "joint.kind." + std::string(keys::word(keys::kJointKind, kind));
+    const std::string key = "joint.kind." + std::string(row.word);
     const bool now = spot.chosen && kind_of(spot.now) == kind;
-    if (pick_row(ui, key, joint_name(kind, ui.language), {}, now) && !now) pick(joint_of_kind(kind));
+    if (pick_row(ui, key, joint_name(kind, ui.language), {}, now) && !now) pick(row.usual());
   }
   int n = 0;
   bool headed = false;

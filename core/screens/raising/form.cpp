@@ -1,9 +1,9 @@
 #include "screens/raising/form.h"
 
 #include <algorithm>
-#include <iterator>
 #include <utility>
 
+#include "frame/joints/joint_table.h"
 #include "numeric/sorting.h"
 #include "raising/order.h"
 #include "ui/widgets_inside.h"
@@ -127,11 +127,22 @@ void raising_toggle(Context& context, const std::string& key, std::string_view n
   if (toggle(context.ui, key, name, now)) edit_raising(context, [&](RaisingPlan& plan) { set(plan, !now); });
 }
 
+namespace {
+
+/// Whose fasteners count only because the lead says so.
+std::vector<JointKind> loosely_fastened() {
+  std::vector<JointKind> kinds;
+  for (int k = 0; k < kJointKinds; ++k)
+    if (row_of(static_cast<JointKind>(k)).fasteners == Fasteners::kLoose) kinds.push_back(static_cast<JointKind>(k));
+  return kinds;
+}
+
+}  // namespace
+
 void fasteners_toggle(Context& context) {
-  constexpr JointKind kKinds[] = {JointKind::kHousedButt, JointKind::kMortiseTenon, JointKind::kBirdsMouth,
-                                  JointKind::kRafterPeak, JointKind::kHalfLap,      JointKind::kScarf};
+  const std::vector<JointKind> kinds = loosely_fastened();
   const std::vector<HoldChange>& holds = context.desk.book().raising.holds;
-  const bool on = std::all_of(std::begin(kKinds), std::end(kKinds), [&](JointKind kind) {
+  const bool on = std::all_of(kinds.begin(), kinds.end(), [&](JointKind kind) {
     return std::any_of(holds.begin(), holds.end(),
                        [&](const HoldChange& h) { return h.joint == kind && h.sideways && h.uplift && h.pulls; });
   });
@@ -140,7 +151,7 @@ void fasteners_toggle(Context& context) {
     return;
   const std::string reason(context.say(Msg::kRaisingFastenersReason));
   edit_raising(context, [&](RaisingPlan& plan) {
-    for (const JointKind kind : kKinds) {
+    for (const JointKind kind : kinds) {
       std::erase_if(plan.holds, [&](const HoldChange& h) { return h.joint == kind; });
       if (!on) plan.holds.push_back({kind, true, true, true, reason});
     }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-#include "frame/keys.h"
+#include "frame/joints/joint_table.h"
 #include "screens/raising/form.h"
 #include "screens/raising/pages.h"
 #include "words/frame_words.h"
@@ -25,7 +25,7 @@ void hold_part(Context& context, const RaisingPlan& plan, JointKind kind) {
       if (h.joint == kind) return h;
     return next.holds.emplace_back(HoldChange{kind, false, false, false, {}});
   };
-  const auto held = find_msg("holds_" + std::string(keys::word(keys::kJointKind, kind)));
+  const auto held = find_msg("holds_" + std::string(row_of(kind).word));
   const std::string assumed(held ? context.say(*held) : context.say(Msg::kHoldAssumed));
   if (toggle(ui, key, joint_name(kind, ui.language), changed, changed ? context.say(Msg::kHoldChanged) : assumed))
     edit_raising(context, [&](RaisingPlan& next) {
@@ -68,7 +68,7 @@ void loads_screen(Context& context) {
     heading(ui, "loads.holds", context.say(Msg::kHoldTitle));
     body(ui, "loads.holds_note", context.say(Msg::kHoldNote));
     fasteners_toggle(context);
-    for (int k = 0; k <= static_cast<int>(JointKind::kScarf); ++k) hold_part(context, plan, static_cast<JointKind>(k));
+    for (int k = 0; k < kJointKinds; ++k) hold_part(context, plan, static_cast<JointKind>(k));
   });
 }
 

@@ -1,9 +1,31 @@
-/// The knife-plate end: slot, mouth relief, base let in, pins, set-up numbers.
-
 #include "frame/joints/end_view.h"
+#include "frame/keys.h"
 #include "frame/limits.h"
+#include "measure/fields.h"
 
 namespace bentbook {
+
+void describe(Fields& fields, KnifePlate& j) {
+  constexpr LengthEntry kSmall{{}, Length::inches(4)};
+  constexpr LengthEntry kSize{Length::inches(1), Length::inches(48)};
+  fields.text("name", j.name);
+  fields.length("thickness", j.thickness, {Length::inches(1, 16), Length::inches(4)});
+  fields.length("reach", j.reach, kSize);
+  fields.length("width", j.width, kSize);
+  fields.length("slot_clearance", j.slot_clearance, {{}, Length::inches(1)});
+  fields.length("depth_clearance", j.depth_clearance, kSmall);
+  fields.choice("open", j.open, keys::kSlotOpen);
+  fields.length("relief_leg", j.relief_leg, kSmall);
+  fields.length("root_radius", j.root_radius, kSmall);
+  fields.length("weld_crown", j.weld_crown, kSmall);
+  fields.length("base_thickness", j.base_thickness, kSmall);
+  fields.length("base_width", j.base_width, kSize);
+  fields.length("base_height", j.base_height, kSize);
+  fields.flag("let_in", j.let_in);
+  fields.object("pins", j.pins);
+  fields.integer("temporary_screws", j.temporary_screws, 0, kMostPins);
+}
+
 namespace {
 
 void warn_pins(Work& work, const EndView& v, const KnifePlate& plate, double middle) {
@@ -91,7 +113,9 @@ void set_knife_tools(Work& work, const EndView& v, const KnifePlate& plate, doub
 
 }  // namespace
 
-void join_knife(Work& work, const EndView& v, const KnifePlate& plate) {
+void join_knife(Work& work, const EndMeeting& meeting, const KnifePlate& plate) {
+  EndView v;
+  if (!begin_end_joint(work, meeting, JointKind::kKnifePlate, 0, v)) return;
   cut_to_shoulder(work, v, 0);
   const double half = (plate.thickness.in() + plate.slot_clearance.in()) / 2;
   const Range slot{v.middle - half, v.middle + half};
@@ -116,7 +140,7 @@ void join_knife(Work& work, const EndView& v, const KnifePlate& plate) {
   for (int i = 0; i < plate.pins.count; ++i) {
     const double at = middle + (i - (plate.pins.count - 1) / 2.0) * plate.pins.spacing.in();
     const Tq p = on_line(v, at, -(floor + plate.pins.from_shoulder.in()) * v.cos);
-    bore_hole(work, v.member, v.mw, v.at(p.t, p.q, 0), v.wide, plate.pins.diameter.in(), HoleUse::kPin);
+    bore_hole(work, v.member, v.mw, v.at(p.t, p.q, 0), plate.pins.diameter.in(), HoleUse::kPin);
   }
   const double leg = plate.relief_leg.in();
   const double lo = base_w.lo < slot.lo - leg ? base_w.lo : slot.lo - leg;
