@@ -151,6 +151,11 @@ bool is_sawn(FeatureKind kind) {
   }
 }
 
+/// Whether a side is sawn along the grain: a cheek, or a tenon's edge that leaves the grain by no more than 1 in 4.
+bool is_ripped(FeatureKind kind, const CutPlane& side) {
+  return libm::fabs(side.normal.x) < (kind == FeatureKind::kTenon ? 0.2426 : kSameOnSheet);
+}
+
 bool same_plane(const CutPlane& a, const CutPlane& b) {
   return norm(a.normal - b.normal) < kSameOnSheet && libm::fabs(a.offset - b.offset) < kSameOnSheet;
 }
@@ -201,11 +206,11 @@ class SheetMaker {
     const Feature& f = timber_.features[static_cast<unsigned>(index)];
     if (is_sawn(f.kind))
       for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i)
-        saw_sides(step, timber_.pockets[static_cast<unsigned>(i)]);
+        saw_sides(step, f.kind, timber_.pockets[static_cast<unsigned>(i)]);
     sheet_.steps.push_back(std::move(step));
   }
 
-  void saw_sides(BenchStep& step, const Pocket& pocket) {
+  void saw_sides(BenchStep& step, FeatureKind kind, const Pocket& pocket) {
     const auto planes = planes_of(pocket);
     for (int i = 0; i < planes.count; ++i) {
       // The pocket's inside is the waste.
@@ -213,7 +218,7 @@ class SheetMaker {
       if (known(step, side)) continue;
       const Polygon polygon = side_of(timber_, side, planes, i);
       if (area_of(polygon) < kLeastCut || on_boundary(side)) continue;
-      if (libm::fabs(side.normal.x) < kSameOnSheet) {
+      if (is_ripped(kind, side)) {
         add(step, cheek_of(timber_, side, polygon));
         continue;
       }
