@@ -4,6 +4,7 @@
 /// frame/joints/joint_table.h.
 
 #include <array>
+#include <span>
 #include <string_view>
 
 #include "frame/joints/joint.h"
@@ -49,9 +50,8 @@ template <class Enum, std::size_t N>
   return words[static_cast<std::size_t>(value)];
 }
 /// Index of a word, −1 where it is none of them.
-template <std::size_t N>
-[[nodiscard]] constexpr int index_of(const std::array<std::string_view, N>& words, std::string_view word) {
-  for (std::size_t i = 0; i < N; ++i)
+[[nodiscard]] constexpr int index_of(std::span<const std::string_view> words, std::string_view word) {
+  for (std::size_t i = 0; i < words.size(); ++i)
     if (words[i] == word) return static_cast<int>(i);
   return -1;
 }

@@ -1,5 +1,6 @@
 #include "words/frame_words.h"
 
+#include <algorithm>
 #include <array>
 
 #include "frame/joints/joint_table.h"
@@ -61,7 +62,15 @@ std::string_view feature_name(FeatureKind kind, Language language) {
 std::string_view end_cut_name(EndCutName name, Language language) {
   return key_text("end_cut_", keys::word(keys::kEndCut, name), language);
 }
-std::string_view joint_name(JointKind kind, Language language) { return key_text("joint_", row_of(kind).word, language); }
+std::string_view joint_name(JointKind kind, Language language) {
+  return key_text("joint_", row_of(kind).word, language);
+}
+std::string_view joint_measure_name(std::string_view path, Language language) {
+  std::string id = "joint_measure_" + std::string(path);
+  std::replace(id.begin(), id.end(), '.', '_');
+  const auto msg = find_msg(id);
+  return msg ? text(*msg, language) : std::string_view{};
+}
 std::string_view defect_name(DefectKind kind, Language language) {
   return key_text("defect_", keys::word(keys::kDefect, kind), language);
 }
@@ -108,6 +117,13 @@ std::string section_text(const Section& section, const Voice& voice) {
 std::string frame_error_text(const Error& error, const Voice& voice) {
   Error named = error;
   if (named.where == "plate_left" || named.where == "plate_right") named.where.insert(5, "_height");
+  // A joint's measure: "mortise_tenon.peg.diameter".
+  if (const std::size_t point = named.where.find('.'); point != std::string::npos) {
+    const std::string_view word = std::string_view(error.where).substr(0, point);
+    const std::string_view name = joint_measure_name(std::string_view(error.where).substr(point + 1), voice.language);
+    if (const int kind = keys::index_of(joint_words(), word); kind >= 0 && !name.empty())
+      named.where = std::string(joint_name(static_cast<JointKind>(kind), voice.language)) + ", " + std::string(name);
+  }
   return error_text(named, voice);
 }
 

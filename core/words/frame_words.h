@@ -13,6 +13,8 @@ namespace bentbook {
 [[nodiscard]] std::string_view feature_name(FeatureKind kind, Language language);
 [[nodiscard]] std::string_view end_cut_name(EndCutName name, Language language);
 [[nodiscard]] std::string_view joint_name(JointKind kind, Language language);
+/// Of a joint's measure by its path in the file, "peg.diameter"; empty: it is not asked for.
+[[nodiscard]] std::string_view joint_measure_name(std::string_view path, Language language);
 [[nodiscard]] std::string_view defect_name(DefectKind kind, Language language);
 
 /// How `timber` stands to the other timber of a joint: "bears on P-A1", "carries B-A1.1".

@@ -6,7 +6,10 @@
 
 #include "book/book_edit.h"
 #include "frame/facts.h"
+#include "frame/joints/joint_table.h"
 #include "frame/keys.h"
+#include "measure/fields.h"
+#include "words/frame_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -46,69 +49,41 @@ int number(std::string_view digits) {
   return value;
 }
 
-void add_pins(std::vector<JointMeasure>& out, PinPattern& pins) {
-  out.push_back({"pin_diameter", &pins.diameter});
-  out.push_back({"pin_from_shoulder", &pins.from_shoulder});
-  out.push_back({"pin_spacing", &pins.spacing});
-}
+/// Gathers the measures that are asked for: those that have a name in the string table.
+class Measures final : public Fields {
+ public:
+  Measures(std::string path, std::vector<JointMeasure>& out) : path_(std::move(path)), out_(out) {}
+  [[nodiscard]] bool reads() const override { return false; }
+  void fail(ErrorCode, const char*, std::int64_t) override {}
+  void text(const char*, std::string&, std::size_t) override {}
+  void flag(const char* key, bool& value) override { add({path_ + key, nullptr, nullptr, &value}); }
+  void integer(const char* key, int& value, int, int high) override {
+    add({path_ + key, nullptr, &value, nullptr, high});
+  }
+  void whole(const char*, std::int64_t&, std::int64_t, std::int64_t) override {}
+  void number(const char*, double&, double, double) override {}
+  void length(const char* key, Length& value, const LengthEntry&) override { add({path_ + key, &value}); }
+  void angle(const char*, Angle&, const AngleEntry&) override {}
+  void slope(const char*, Slope&) override {}
+  void weight(const char*, bentbook::Weight&) override {}
+  void word(const char*, int&, std::span<const std::string_view>) override {}
+  void inner(const char* key, Described value) override {
+    Measures inside(path_ + key + ".", out_);
+    value.describe(inside, value.value);
+  }
+  void items(const char*, DescribedList&, unsigned) override {}
 
-void add_measures(std::vector<JointMeasure>& out, HousedButt& j) { out.push_back({"housing", &j.housing}); }
-
-void add_measures(std::vector<JointMeasure>& out, KnifePlate& j) {
-  out.push_back({"plate_thickness", &j.thickness});
-  out.push_back({"plate_reach", &j.reach});
-  out.push_back({"plate_width", &j.width});
-  out.push_back({"slot_clearance", &j.slot_clearance});
-  out.push_back({"depth_clearance", &j.depth_clearance});
-  out.push_back({"relief_leg", &j.relief_leg});
-  out.push_back({"root_radius", &j.root_radius});
-  out.push_back({"weld_crown", &j.weld_crown});
-  out.push_back({"base_thickness", &j.base_thickness});
-  out.push_back({"base_width", &j.base_width});
-  out.push_back({"base_height", &j.base_height});
-  out.push_back({"let_in", nullptr, nullptr, &j.let_in});
-  out.push_back({"pins", nullptr, &j.pins.count});
-  add_pins(out, j.pins);
-  out.push_back({"pin_plug", &j.pins.plug});
-  out.push_back({"temporary_screws", nullptr, &j.temporary_screws});
-}
-
-void add_measures(std::vector<JointMeasure>& out, MortiseTenon& j) {
-  out.push_back({"tenon_thickness", &j.thickness});
-  out.push_back({"tenon_length", &j.length});
-  out.push_back({"shoulder_top", &j.shoulder_top});
-  out.push_back({"shoulder_bottom", &j.shoulder_bottom});
-  out.push_back({"housing", &j.housing});
-  out.push_back({"depth_clearance", &j.depth_clearance});
-  out.push_back({"pegs", nullptr, &j.pegs});
-  add_pins(out, j.peg);
-  out.push_back({"drawbore", &j.drawbore});
-}
-
-void add_measures(std::vector<JointMeasure>& out, BirdsMouth& j) { out.push_back({"seat", &j.seat}); }
-
-void add_measures(std::vector<JointMeasure>& out, RafterPeak& j) {
-  out.push_back({"tongue_and_fork", nullptr, nullptr, &j.tongue_and_fork});
-  out.push_back({"tongue", &j.thickness});
-  out.push_back({"tongue_clearance", &j.clearance});
-  add_pins(out, j.peg);
-}
-
-void add_measures(std::vector<JointMeasure>& out, HalfLap& j) {
-  out.push_back({"pegs", nullptr, &j.pegs});
-  add_pins(out, j.peg);
-}
-
-void add_measures(std::vector<JointMeasure>& out, Scarf& j) {
-  out.push_back({"scarf_length", &j.length});
-  out.push_back({"scarf_clearance", &j.clearance});
-  out.push_back({"pegs", nullptr, &j.pegs});
-  add_pins(out, j.peg);
-}
+ private:
+  void add(JointMeasure measure) {
+    if (!joint_measure_name(measure.name, Language{}).empty()) out_.push_back(std::move(measure));
+  }
+  std::string path_;
+  std::vector<JointMeasure>& out_;
+};
 
 std::optional<JointMeasure> measure_named(JointType& type, std::string_view name) {
-  for (const JointMeasure& measure : measures_of(type))
-    if (measure.name == name) return measure;
+  for (JointMeasure& measure : measures_of(type))
+    if (measure.name == name) return std::move(measure);
   return std::nullopt;
 }
 
@@ -257,7 +232,8 @@ std::pair<std::string_view, std::string_view> split_key(std::string_view field) 
 
 std::vector<JointMeasure> measures_of(JointType& type) {
   std::vector<JointMeasure> out;
-  std::visit([&](auto& joint) { add_measures(out, joint); }, type);
+  Measures measures({}, out);
+  describe(measures, type);
   return out;
 }
 

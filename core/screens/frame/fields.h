@@ -18,10 +18,11 @@ namespace bentbook::screens {
 
 /// One measure of a joint type; exactly one pointer is set.
 struct JointMeasure {
-  std::string_view name;  ///< of the string table's field_<name>
+  std::string name;  ///< its path in the joint's file form, "peg.diameter"
   Length* length = nullptr;
   int* count = nullptr;
   bool* flag = nullptr;
+  int most = 0;  ///< of a count
 };
 [[nodiscard]] std::vector<JointMeasure> measures_of(JointType& type);
 

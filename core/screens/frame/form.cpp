@@ -86,6 +86,9 @@ std::string frame_field_name(std::string_view field, Language language) {
     return say(part == "breadth" ? Msg::kBreadthOf : Msg::kDepthOf, language, name);
   }
   const std::size_t colon = field.rfind(':');
+  if (what == "joint" || what == "end")
+    if (const auto name = joint_measure_name(field.substr(colon + 1), language); !name.empty())
+      return std::string(name);
   std::string name(colon == std::string_view::npos ? field : field.substr(colon + 1));
   if (name == "plate_left" || name == "plate_right") name.insert(5, "_height");
   return field_name(name, language);

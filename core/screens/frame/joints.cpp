@@ -86,12 +86,12 @@ void slot_choice(Context& context, const Spot& spot) {
 void measures(Context& context, const Book& book, const Spot& spot) {
   JointType type = spot.now;
   for (const JointMeasure& measure : measures_of(type)) {
-    const std::string field = spot.field + std::string(measure.name);
+    const std::string field = spot.field + measure.name;
     if (measure.length != nullptr) {
       plan_row(context, book, field);
     } else if (measure.count != nullptr) {
-      count_row(context, book, field, {}, 20);
-    } else if (toggle(context.ui, field, field_name(measure.name, context.ui.language), *measure.flag)) {
+      count_row(context, book, field, {}, measure.most);
+    } else if (toggle(context.ui, field, joint_measure_name(measure.name, context.ui.language), *measure.flag)) {
       *measure.flag = !*measure.flag;
       edit_book(context, [&](Book& next) { spot.put(next, type); });
     }
