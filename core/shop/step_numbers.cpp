@@ -124,6 +124,10 @@ std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, 
     default:
       break;
   }
+  if (f.kind == FeatureKind::kTenon || f.kind == FeatureKind::kMortise) {
+    tool(frame, sheet.timber, f.joint, ToolSetting::kFall, Name::kFall, out);
+    tool(frame, sheet.timber, f.joint, ToolSetting::kWedge, Name::kWedge, out);
+  }
   if (f.kind == FeatureKind::kSlot) tool(frame, sheet.timber, f.joint, ToolSetting::kShimToCentre, Name::kShim, out);
   return out;
 }

@@ -79,11 +79,13 @@ enum class StepNumberName : std::uint8_t {
   kDiameter,
   kDrawbore,  ///< hole in the tenon nearer to the shoulder by this
   kOverall,   ///< tip to tip
+  kFall,      ///< of a dovetailed edge, from the shoulder to the tip
+  kWedge,     ///< thickness of the wedges over the tenon
 };
-inline constexpr std::array<std::string_view, 14> kStepNumberWords = {
-    "table_deg", "tilt_deg", "stop_in", "reach_in", "depth_in",    "from_in",     "to_in",
-    "across_in", "fence_in", "shim_in", "jig_in",   "diameter_in", "drawbore_in", "overall_in"};
-static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kOverall) + 1);
+inline constexpr std::array<std::string_view, 16> kStepNumberWords = {
+    "table_deg", "tilt_deg", "stop_in", "reach_in",    "depth_in",    "from_in",    "to_in",   "across_in",
+    "fence_in",  "shim_in",  "jig_in",  "diameter_in", "drawbore_in", "overall_in", "fall_in", "wedge_in"};
+static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kWedge) + 1);
 [[nodiscard]] constexpr bool is_degrees(StepNumberName name) { return name <= StepNumberName::kTilt; }
 
 struct StepNumber {

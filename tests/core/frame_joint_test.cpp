@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch_amalgamated.hpp>
 #include <cmath>
 
@@ -286,4 +287,39 @@ TEST_CASE("one end can have another joint than the plan's, and says so", "[joint
   bool unfit = false;
   for (const Finding& f : frame.findings) unfit = unfit || f.id == FindingId::kJointUnfit;
   CHECK(unfit);
+}
+
+// Plane geometry: over the post's 8 in an edge that falls 1 in 8 falls 1 in; the wedges fill that and the play.
+TEST_CASE("a half-dovetail goes through its post, comes in down its slope and is wedged", "[joint]") {
+  FramePlan plan = small_plan();
+  joint(plan, Meeting::kTiePost) = HalfDovetail{};
+  const Frame frame = solved(plan);
+  CHECK(timber(frame, "T-1").length == Approx(240).epsilon(1e-13));
+  const Joint& j = joint_of(frame, "T-1", Meeting::kTiePost, End::kA);
+  CHECK(j.kind == JointKind::kHalfDovetail);
+  CHECK(j.beyond_shoulder == Approx(8));
+  CHECK(setting(j, ToolSetting::kFall) == Approx(1));
+  CHECK(setting(j, ToolSetting::kWedge) == Approx(1.125));
+  CHECK(setting(j, ToolSetting::kDepthStop) < 0);
+  REQUIRE(j.ways.count == 1);
+  CHECK(has_way(j, unit(Vec3{-8, 0, -1})));
+  bool slope = false;
+  for (int c = j.first_contact; c < j.first_contact + j.contacts; ++c)
+    slope = slope || norm(frame.contacts[static_cast<std::size_t>(c)].normal - unit(Vec3{-1, 0, 8})) < 1e-9;
+  CHECK(slope);
+}
+
+// Tops flush: there is no wood to wedge against, the joist is dropped in (common practice).
+TEST_CASE("a joist's half-dovetail is open at the top and stopped where another comes from the far side", "[joint]") {
+  FramePlan plan = small_plan();
+  plan.loft = true;
+  joint(plan, Meeting::kJoistTie) = HalfDovetail{};
+  const Frame frame = solved(plan);
+  const auto it = std::find_if(frame.joints.begin(), frame.joints.end(),
+                               [](const Joint& j) { return j.meeting == Meeting::kJoistTie; });
+  REQUIRE(it != frame.joints.end());
+  CHECK(it->beyond_shoulder < 4);
+  CHECK(setting(*it, ToolSetting::kFall) == Approx(it->beyond_shoulder / 8));
+  CHECK(setting(*it, ToolSetting::kWedge) < 0);
+  CHECK(has_way(*it, {0, 0, -1}));
 }

@@ -34,6 +34,7 @@ inline void write_timber(const Timber& t) {
 /// Most plans have one bay and few rafters, so that many can be checked; each kind of timber and joint is in them.
 inline FramePlan plan_to_check(Random& random) {
   FramePlan plan = random_plan(random);
+  draw_half_dovetails(random, plan);
   if (!chance(random, 75)) return plan;
   plan.bays.resize(1);
   if (plan.rafter_spacing < Length::inches(54)) plan.rafter_spacing = Length::inches(54);

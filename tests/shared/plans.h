@@ -132,4 +132,20 @@ inline FramePlan random_plan(Random& random) {
   return p;
 }
 
+/// Half-dovetails at some of the meetings that can take them. Not in random_plan: what else is drawn stays as it is.
+inline void draw_half_dovetails(Random& random, FramePlan& p) {
+  for (const Meeting m : {Meeting::kTiePost, Meeting::kGirtPost, Meeting::kJoistTie}) {
+    if (!chance(random, 40)) continue;
+    HalfDovetail d;
+    d.through = chance(random, 60);
+    d.length = random_inches(random, 2, 6, 4);
+    d.thickness = random_inches(random, 1, 3, 4);
+    d.one_in = static_cast<int>(random.whole(5, 12));
+    d.play = random_inches(random, 0, 1, 8);
+    d.housing = chance(random, 50) ? Length{} : random_inches(random, 0, 1, 8);
+    d.pegs = static_cast<int>(random.whole(0, 1));
+    p.joints[static_cast<std::size_t>(m)] = d;
+  }
+}
+
 }  // namespace bentbook

@@ -15,7 +15,10 @@ bool choose_sides(const Timber& m, const Timber& r, EndView& v) {
   const bool y_flat = libm::fabs(dot(v.n, m.at.y)) < kSquare, z_flat = libm::fabs(dot(v.n, m.at.z)) < kSquare;
   if (!y_flat && !z_flat) return false;
   bool w_is_y = y_flat;
-  if (y_flat && z_flat) w_is_y = libm::fabs(dot(m.at.y, r.at.x)) <= libm::fabs(dot(m.at.z, r.at.x));
+  if (y_flat && z_flat && v.stands == TenonStands::kPlumb)
+    w_is_y = libm::fabs(m.at.y.z) <= libm::fabs(m.at.z.z);
+  else if (y_flat && z_flat)
+    w_is_y = libm::fabs(dot(m.at.y, r.at.x)) <= libm::fabs(dot(m.at.z, r.at.x));
   v.mw = w_is_y ? Axis::kY : Axis::kZ;
   v.mv = w_is_y ? Axis::kZ : Axis::kY;
   v.w = w_is_y ? m.at.y : m.at.z;

@@ -7,7 +7,11 @@
 
 namespace bentbook {
 
+/// How a square end's tenon stands: its breadth along the receiver's grain, or plumb.
+enum class TenonStands : std::uint8_t { kWithGrain, kPlumb };
+
 struct EndView {
+  TenonStands stands = TenonStands::kWithGrain;  ///< said before one looks
   int member = -1, receiver = -1;
   End end = End::kA;
   Face face = Face::kTop;  ///< of the receiver

@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "frame/joints/birds_mouth.h"
+#include "frame/joints/half_dovetail.h"
 #include "frame/joints/half_lap.h"
 #include "frame/joints/housed_butt.h"
 #include "frame/joints/knife_plate.h"
@@ -22,7 +23,8 @@
 
 namespace bentbook {
 
-using JointType = std::variant<HousedButt, KnifePlate, MortiseTenon, BirdsMouth, RafterPeak, HalfLap, Scarf>;
+using JointType =
+    std::variant<HousedButt, KnifePlate, MortiseTenon, BirdsMouth, RafterPeak, HalfLap, Scarf, HalfDovetail>;
 enum class JointKind : std::uint8_t {
   kHousedButt,
   kKnifePlate,
@@ -30,7 +32,8 @@ enum class JointKind : std::uint8_t {
   kBirdsMouth,
   kRafterPeak,
   kHalfLap,
-  kScarf
+  kScarf,
+  kHalfDovetail
 };
 inline constexpr int kJointKinds = static_cast<int>(std::variant_size_v<JointType>);
 inline JointKind kind_of(const JointType& type) { return static_cast<JointKind>(type.index()); }
@@ -56,8 +59,10 @@ enum class ToolSetting : std::uint8_t {
   kShimToCentre,  ///< (size the tool is set for − actual size) / 2; may be negative
   kJigOffset,     ///< reference face to the jig's line
   kFence,         ///< reference face to the near side of slot, mortise or tenon
+  kFall,          ///< of a dovetailed edge, from the shoulder to the tip
+  kWedge,         ///< thickness of the wedges that fill a mortise
 };
-inline constexpr std::array<std::string_view, 4> kToolWords = {"depth_stop", "shim", "jig", "fence"};
+inline constexpr std::array<std::string_view, 6> kToolWords = {"depth_stop", "shim", "jig", "fence", "fall", "wedge"};
 struct ToolNumber {
   ToolSetting setting = ToolSetting::kDepthStop;
   int timber = 0;

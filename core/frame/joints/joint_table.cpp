@@ -22,6 +22,7 @@ constexpr std::uint32_t kEnds =
 constexpr std::uint32_t kScarfs =
     meetings({Meeting::kSillScarf, Meeting::kPlateScarf, Meeting::kRidgeScarf, Meeting::kPurlinScarf});
 constexpr std::uint32_t kOver = meetings({Meeting::kRafterPlate, Meeting::kRafterPurlin, Meeting::kRafterRidge});
+constexpr std::uint32_t kLevelEnds = meetings({Meeting::kTiePost, Meeting::kGirtPost, Meeting::kJoistTie});
 constexpr std::uint32_t kLaps = meetings({Meeting::kSillCorner, Meeting::kCollarRafter});
 
 template <class Type>
@@ -51,6 +52,12 @@ constexpr std::array<JointRow, kJointKinds> kTable = {{
     {"rafter_peak", meetings({Meeting::kRafterPeak}), {HoldBy::kPeak}, Fasteners::kLoose, usual<RafterPeak>, nullptr},
     {"half_lap", kLaps, {HoldBy::kLap}, Fasteners::kLoose, usual<HalfLap>, at_end<HalfLap, join_lap>},
     {"scarf", kScarfs, {HoldBy::kScarf, true}, Fasteners::kLoose, usual<Scarf>, nullptr},
+    {"half_dovetail",
+     kLevelEnds,
+     {HoldBy::kPress, true},
+     Fasteners::kLoose,
+     usual<HalfDovetail>,
+     at_end<HalfDovetail, join_half_dovetail>},
 }};
 
 constexpr std::array<std::string_view, kJointKinds> kWords = [] {
