@@ -16,6 +16,8 @@
 ///   |                       | and against turning about the member's own axis; its peg pulls only where changed     |
 ///   | brace's tenon         | a point: presses along the brace; holds across it (its own weight), against turning   |
 ///   | housed or plain butt  | what its faces press on                                                               |
+///   | half-dovetail         | what its slope, shoulder and housing press on; its cheeks hold sideways; its wedges   |
+///   |                       | and pegs hold uplift and pulling only where changed                                   |
 ///   | bird's mouth          | seat and heel press; uplift, along the plate and out of the heel only where changed   |
 ///   | rafter peak           | its faces press; a tongue's cheeks hold sideways                                      |
 ///   | half lap              | seat and shoulder press, the notch's sides hold the member; its peg pulls only where  |
