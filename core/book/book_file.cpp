@@ -2,7 +2,7 @@
 
 #include "book/book.h"
 #include "book/json_io.h"
-#include "frame/joints/joint_fields.h"
+#include "frame/joints/joint_table.h"
 #include "frame/plan_fields.h"
 #include "raising/plan_fields.h"
 #include "roof/rafter_fields.h"
