@@ -21,4 +21,22 @@ Solid solid_of(const Timber& timber) {
   return solid;
 }
 
+bool stands_in_bent(const Timber& timber, int bent) {
+  return bent >= 1 && timber.place.bent == bent && timber.place.bay < 0;
+}
+
+bool raised_with_bent(const Timber& timber, int bent) {
+  switch (timber.kind) {
+    case TimberKind::kPost:
+    case TimberKind::kTie:
+    case TimberKind::kGirt:
+    case TimberKind::kKingPost:
+    case TimberKind::kQueenPost:
+    case TimberKind::kBrace:
+      return stands_in_bent(timber, bent);
+    default:
+      return false;
+  }
+}
+
 }  // namespace bentbook

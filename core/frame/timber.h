@@ -193,6 +193,11 @@ struct Timber {
   friend bool operator==(const Timber&, const Timber&) = default;
 };
 
+/// Whether it stands in the plane of that bent, not in a bay beside it. Bents go by their labels, from 1.
+[[nodiscard]] bool stands_in_bent(const Timber& timber, int bent);
+/// …and is put together with it lying down and raised as one: posts, tie, girts, king and queen posts, braces.
+[[nodiscard]] bool raised_with_bent(const Timber& timber, int bent);
+
 /// Blank, end cuts and pockets in timber axes.
 [[nodiscard]] Solid solid_of(const Timber& timber);
 

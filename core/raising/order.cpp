@@ -241,10 +241,4 @@ bool may_come(const Precedence& graph, int p, std::span<const char> stands) {
                      [&](const std::vector<int>& any) { return std::any_of(any.begin(), any.end(), there); });
 }
 
-bool stands_in_bent(const Timber& t, int bent) {
-  const bool kind = t.kind == TimberKind::kPost || t.kind == TimberKind::kTie || t.kind == TimberKind::kGirt ||
-                    t.kind == TimberKind::kKingPost || t.kind == TimberKind::kQueenPost || t.kind == TimberKind::kBrace;
-  return kind && t.place.bent == bent && bent >= 0 && t.place.bay < 0;
-}
-
 }  // namespace bentbook

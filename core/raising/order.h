@@ -65,7 +65,4 @@ struct Precedence {
 /// Whether piece `p` may come where `stands` says, by piece.
 [[nodiscard]] bool may_come(const Precedence& graph, int p, std::span<const char> stands);
 
-/// Whether a timber stands in that bent's plane (posts, tie, girts, king and queen posts, braces there).
-[[nodiscard]] bool stands_in_bent(const Timber& timber, int bent);
-
 }  // namespace bentbook

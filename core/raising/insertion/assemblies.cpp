@@ -67,15 +67,12 @@ class Proposer {
     found.push_back(made);
   }
 
-  /// Posts first, then what lies in their plane.
+  /// By kind: posts first, then what lies in their plane.
   void add_bent(int bent) {
     std::vector<int> parts;
-    for (const TimberKind kind : {TimberKind::kPost, TimberKind::kTie, TimberKind::kGirt, TimberKind::kKingPost,
-                                  TimberKind::kQueenPost, TimberKind::kBrace})
-      for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t) {
-        const Timber& it = timber_at(frame_, t);
-        if (it.kind == kind && it.place.bent == bent && it.place.bay < 0) parts.push_back(t);
-      }
+    for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t)
+      if (raised_with_bent(timber_at(frame_, t), bent)) parts.push_back(t);
+    sort_by(parts, [&](int a, int b) { return timber_at(frame_, a).kind < timber_at(frame_, b).kind; });
     add("B" + std::to_string(bent), parts);
   }
 

@@ -68,9 +68,9 @@ void add_with_bent(Blocking& blocking, const Blocking::Graph& in, const EntryCas
   std::vector<int> all = merged(entry.coming, answer.blockers);
   if (all.size() == entry.coming.size()) return;
   for (const int t : all)
-    if (!stands_in_bent(timber(t), bent)) return;
+    if (!raised_with_bent(timber(t), bent)) return;
   for (const int t : entry.standing)
-    if (timber(t).kind == TimberKind::kBrace && stands_in_bent(timber(t), bent)) all = merged(all, {t});
+    if (timber(t).kind == TimberKind::kBrace && raised_with_bent(timber(t), bent)) all = merged(all, {t});
   if (blocking.assemble(all).possible) answer.remedies.push_back({RemedyKind::kWithBent, all, -1});
 }
 

@@ -32,7 +32,7 @@ struct Group {
 Group group_of(const Timber& timber, int order) {
   if (order == 0) return {static_cast<std::int64_t>(timber.kind)};
   if (order == 2) return {timber.wood.nominal.breadth.count, timber.wood.nominal.depth.count};
-  if (order == 3) return {timber.place.bent, timber.place.bay < 0 ? 0 : 1};
+  if (order == 3) return {timber.place.bent, stands_in_bent(timber, timber.place.bent) ? 0 : 1};
   return {};
 }
 
@@ -61,8 +61,9 @@ std::string heading_of(const Timber& timber, int order, int count, const Voice& 
   if (order == 2) name = section_text(timber.wood.nominal, voice);
   if (order == 3) {
     const std::string bent = std::to_string(timber.place.bent);
-    name = timber.place.bent < 0 ? std::string(text(Msg::kListNoBent, voice.language))
-                                 : say(timber.place.bay < 0 ? Msg::kViewBent : Msg::kListBay, voice.language, bent);
+    name = timber.place.bent < 0
+               ? std::string(text(Msg::kListNoBent, voice.language))
+               : say(stands_in_bent(timber, timber.place.bent) ? Msg::kViewBent : Msg::kListBay, voice.language, bent);
   }
   return name + " · " + std::to_string(count);
 }

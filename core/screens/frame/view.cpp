@@ -33,7 +33,7 @@ SolidLooks looks_of(Context& context, const ShownFrame& shown, const Solids& sol
   out.looks.reserve(parts);
   for (const int index : solids.picture.timbers) {
     const Timber& timber = shown.frame()->timbers[static_cast<std::size_t>(index)];
-    const bool here = solids.bent == 0 || (timber.place.bent == solids.bent && timber.place.bay < 0);
+    const bool here = solids.bent == 0 || stands_in_bent(timber, solids.bent);
     PartLook look = here && !solids.alone ? PartLook::kPlain : PartLook::kGhost;
     if (timber.mark == solids.picture.lit) look = PartLook::kLit;
     out.looks.push_back(static_cast<std::uint8_t>(look));

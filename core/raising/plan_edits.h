@@ -1,0 +1,50 @@
+#pragma once
+/// Edits of what the lead says, each in place.
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+/// Marks of placed timbers that no step brings, in the frame's order.
+[[nodiscard]] std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan);
+/// A step more at the end, on the day of the last one.
+void add_step(RaisingPlan& plan, std::vector<std::string> marks);
+/// Takes a step out and puts it in so that it comes to stand at `to` (both are places of steps); likewise what belongs
+/// to the steps.
+template <class Step>
+void move_step(std::vector<Step>& steps, int from, int to) {
+  const auto at = [&](int i) { return steps.begin() + i; };
+  if (from < to)
+    std::rotate(at(from), at(from + 1), at(to + 1));
+  else
+    std::rotate(at(to), at(from), at(from + 1));
+}
+/// Takes a name into a step's list, or out of it.
+void toggle_name(std::vector<std::string>& names, std::string_view name);
+
+/// A name that no temporary has yet: "T4".
+[[nodiscard]] std::string free_temporary_name(const RaisingPlan& plan);
+/// The temporary of that name; nullptr: none.
+[[nodiscard]] Temporary* find_temporary(RaisingPlan& plan, std::string_view name);
+/// Takes it out, of the steps too.
+void drop_temporary(RaisingPlan& plan, std::string_view name);
+/// Adds proposed braces under names of their own, put up in that step.
+void take_braces(RaisingPlan& plan, int step, const std::vector<Temporary>& braces);
+
+/// The lead's change for a kind of joint, begun where there is none: it holds nothing then.
+HoldChange& hold_change(RaisingPlan& plan, JointKind joint);
+void drop_hold_change(RaisingPlan& plan, JointKind joint);
+/// Whether pegs are driven and screws in before the sling comes off, by the lead's word, at all joints but knife plates
+/// (whose pins are counted anyhow): such a joint then holds sideways, uplift and pulls.
+[[nodiscard]] bool fasteners_count(const RaisingPlan& plan);
+/// Says so, for that reason, in place of what was said of each kind; and takes it back.
+void count_fasteners(RaisingPlan& plan, std::string_view reason);
+void leave_fasteners_out(RaisingPlan& plan);
+
+}  // namespace bentbook
