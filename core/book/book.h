@@ -14,6 +14,8 @@
 
 namespace bentbook {
 
+class Fields;
+
 /// A joint with all its measures under a name, to be given to meetings.
 struct NamedJoint {
   std::string name;
@@ -67,6 +69,9 @@ struct Book {
 
 /// The saw in use; a hand saw where the book has none.
 [[nodiscard]] const Saw& saw_of(const Book& book);
+
+/// As files have it.
+void describe(Fields&, Book&);
 
 /// Longest note in bytes; other texts hold 400.
 inline constexpr std::size_t kLongestNote = 4000;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "frame/facts.h"
 #include "frame/joints/joint_table.h"
 
 namespace bentbook {
@@ -26,6 +27,17 @@ Override override_of(const Book& book, std::string_view mark) {
   Override none;
   none.mark = mark;
   return none;
+}
+
+Override filled_override(const Book& book, std::string_view mark, const Frame* frame) {
+  Override o = override_of(book, mark);
+  const int i = frame == nullptr ? -1 : timber_by_mark(*frame, mark);
+  if (i < 0) return o;
+  const Timber& timber = frame->timbers[static_cast<std::size_t>(i)];
+  if (!o.has_section) o.section = timber.wood.nominal;
+  if (!o.has_wood) o.wood = timber.wood;
+  if (!o.has_species) o.species = timber.species;
+  return o;
 }
 
 Book with_override(Book book, const Override& override) {

@@ -13,6 +13,8 @@ namespace bentbook {
 [[nodiscard]] bool says_something(const Override& override);
 /// What is said of this timber now, or an empty override for it.
 [[nodiscard]] Override override_of(const Book& book, std::string_view mark);
+/// …with section, wood and species as the timber has them in `frame` (may be null) where it does not set them apart.
+[[nodiscard]] Override filled_override(const Book& book, std::string_view mark, const Frame* frame);
 
 /// A timber entered by hand, put in the place of the one of the same mark or added.
 [[nodiscard]] Book with_added(Book book, const HandTimber& timber);

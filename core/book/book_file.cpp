@@ -26,7 +26,7 @@ static void describe(Fields& fields, TimberNote& n) {
   fields.text("text", n.text, kLongestNote);
 }
 
-static void describe(Fields& fields, Book& b) {
+void describe(Fields& fields, Book& b) {
   if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, 64);
   fields.text("title", b.title);
   fields.text("notes", b.notes, kLongestNote);

@@ -141,7 +141,7 @@ void Reader::whole(const char* key, std::int64_t& out, std::int64_t low, std::in
   out = v->GetInt64();
 }
 
-void Reader::number(const char* key, double& out, double low, double high) {
+void Reader::number(const char* key, double& out, double low, double high, double) {
   const Value* v = find(key);
   if (!v) return;
   if (!v->IsNumber()) return wrong(key);

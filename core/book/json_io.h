@@ -43,7 +43,7 @@ class Reader final : public Fields {
   void flag(const char* key, bool& out) override;
   void integer(const char* key, int& out, int low, int high) override;
   void whole(const char* key, std::int64_t& out, std::int64_t low, std::int64_t high) override;
-  void number(const char* key, double& out, double low, double high) override;
+  void number(const char* key, double& out, double low, double high, double most) override;
   void length(const char* key, Length& out, const LengthEntry&) override;
   void angle(const char* key, Angle& out, const AngleEntry&) override;
   void slope(const char* key, Slope& out) override;
@@ -76,7 +76,7 @@ class Writer final : public Fields {
   void flag(const char* key, bool& value) override { add(key, Value(value)); }
   void integer(const char* key, int& value, int, int) override { add(key, Value(value)); }
   void whole(const char* key, std::int64_t& value, std::int64_t, std::int64_t) override { add(key, Value(value)); }
-  void number(const char* key, double& value, double, double) override { add(key, Value(value)); }
+  void number(const char* key, double& value, double, double, double) override { add(key, Value(value)); }
   void length(const char* key, Length& value, const LengthEntry&) override { add(key, Value(value.count)); }
   void angle(const char* key, Angle& value, const AngleEntry&) override { add(key, Value(value.nano_degrees)); }
   void slope(const char* key, Slope& value) override { object(key, value); }

@@ -28,14 +28,14 @@ static void describe(Fields& fields, AnglesInput& a) {
   fields.object("triangle", a.triangle);
   fields.object("section", a.section);
   fields.text("saw", a.saw);
-  fields.angle("mitre_between", a.mitre_between);
+  fields.angle("mitre_between", a.mitre_between, {Angle::degrees(1), Angle::degrees(179)});
   fields.length("mitre_depth_a", a.mitre_depth_a);
   fields.length("mitre_depth_b", a.mitre_depth_b);
-  fields.length("flip_gap", a.flip_gap);
+  fields.length("flip_gap", a.flip_gap, {Length::inches(-12)});
   fields.length("flip_depth", a.flip_depth);
 }
 
-static void describe(Fields& fields, Places& p) {
+void describe(Fields& fields, Places& p) {
   fields.choice("active", p.active, kPlaces);
   fields.object("angles", p.angles);
   fields.object("rafter", p.rafter);

@@ -10,6 +10,8 @@
 
 namespace bentbook {
 
+class Fields;
+
 enum class Place : std::uint8_t { kAngles, kRafter, kFrame, kShop, kRaising };
 
 struct AnglesInput {
@@ -32,6 +34,8 @@ struct Places {
   friend bool operator==(const Places&, const Places&) = default;
 };
 
+/// As files have them.
+void describe(Fields&, Places&);
 [[nodiscard]] std::string write_places(const Places& places);
 /// Errors as read_kit, with where = "places" or the member.
 [[nodiscard]] Result<Places> read_places(std::string_view bytes);

@@ -18,7 +18,7 @@ static void describe(Fields& fields, Wood& w) {
   fields.object("actual", w.actual);
   fields.flag("top_is_reference", w.top_is_reference);
   fields.flag("near_is_reference", w.near_is_reference);
-  fields.length("bow", w.bow);
+  fields.length("bow", w.bow, {Length::inches(-6), Length::inches(6)});
 }
 
 /// Faces are numbers 1 to 4, as they are written on the wood.
@@ -35,7 +35,7 @@ static void describe(Fields& fields, Defect& d) {
   fields.length("to", d.to);
 }
 
-static void describe(Fields& fields, Override& o) {
+void describe(Fields& fields, Override& o) {
   fields.text("mark", o.mark);
   fields.flag("removed", o.removed);
   fields.flag("has_section", o.has_section);
@@ -44,7 +44,7 @@ static void describe(Fields& fields, Override& o) {
   fields.object("wood", o.wood);
   fields.flag("has_species", o.has_species);
   fields.object("species", o.species);
-  fields.length("pier_level", o.pier_level);
+  fields.length("pier_level", o.pier_level, {Length::feet(-20), Length::feet(20)});
   fields.flag("has_joint_a", o.has_joint_a);
   fields.object("joint_a", o.joint_a);
   fields.flag("has_joint_b", o.has_joint_b);
@@ -78,21 +78,21 @@ static void describe(Fields& fields, HandTimber& t) {
   fields.object("end_b", t.b);
   fields.list("features", t.features, 1000);
   fields.flag("placed", t.placed);
-  fields.length("x", t.origin[0]);
-  fields.length("y", t.origin[1]);
-  fields.length("z", t.origin[2]);
+  fields.length("x", t.origin[0], kEitherWay);
+  fields.length("y", t.origin[1], kEitherWay);
+  fields.length("z", t.origin[2], kEitherWay);
   fields.angle("turn", t.turn);
   fields.angle("rise", t.rise);
   fields.angle("roll", t.roll);
 }
 
 static void describe(Fields& fields, Bay& b) {
-  fields.length("width", b.width);
+  fields.length("width", b.width, kOnBuilding);
   fields.integer("label", b.label, 1, 1'000'000);
 }
 
 /// A girt line by the height of its top.
-static void describe(Fields& fields, Length& height) { fields.length("height", height); }
+static void describe(Fields& fields, Length& height) { fields.length("height", height, kOnBuilding); }
 
 static void describe(Fields& fields, PlanSections& s) {
   fields.object("sill", s.sill);
@@ -137,7 +137,7 @@ static void describe_walls(Fields& fields, FramePlan& p) {
   fields.flag("braces", p.braces);
   fields.length("brace_leg_post", p.brace_leg_post);
   fields.length("brace_leg_beam", p.brace_leg_beam);
-  fields.length("stock_most", p.stock_most);
+  fields.length("stock_most", p.stock_most, kOnBuilding);
   fields.length("stand_off", p.stand_off);
 }
 
@@ -151,18 +151,18 @@ static void describe(Fields& fields, JointsByMeeting& by) {
 
 void describe(Fields& fields, FramePlan& p) {
   fields.choice("form", p.form, keys::kRoofForm);
-  fields.length("span", p.span);
+  fields.length("span", p.span, kOnBuilding);
   fields.list("bays", p.bays, 1000);
-  fields.length("plate_left", p.plate_left);
-  fields.length("plate_right", p.plate_right);
+  fields.length("plate_left", p.plate_left, kOnBuilding);
+  fields.length("plate_right", p.plate_right, kOnBuilding);
   describe_roof(fields, p);
   describe_walls(fields, p);
   fields.object("sections", p.sections);
   JointsByMeeting joints{p.joints};
   fields.object("joints", joints);
   fields.object("species", p.species);
-  fields.number("moisture", p.moisture, 0, 400);
-  fields.number("load_psf", p.load_psf, 0, 100'000);
+  fields.number("moisture", p.moisture, 0, 400, 300);
+  fields.number("load_psf", p.load_psf, 0, 100'000, 1000);
   fields.list("overrides", p.overrides, 100'000);
   fields.list("added", p.added, 100'000);
 }

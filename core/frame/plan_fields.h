@@ -7,6 +7,8 @@
 namespace bentbook {
 
 void describe(Fields&, Species&);
+/// One timber set apart.
+void describe(Fields&, Override&);
 void describe(Fields&, FramePlan&);
 
 }  // namespace bentbook

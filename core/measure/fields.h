@@ -79,8 +79,10 @@ class Fields {
   virtual void flag(const char* key, bool& value) = 0;
   virtual void integer(const char* key, int& value, int low, int high) = 0;
   virtual void whole(const char* key, std::int64_t& value, std::int64_t low, std::int64_t high) = 0;
+  /// `low`, `high`: what a file may hold. `most`: what may be typed, where that is less.
   virtual void number(const char* key, double& value, double low = std::numeric_limits<double>::lowest(),
-                      double high = std::numeric_limits<double>::max()) = 0;
+                      double high = std::numeric_limits<double>::max(),
+                      double most = std::numeric_limits<double>::max()) = 0;
   virtual void length(const char* key, Length& value, const LengthEntry& entry = kOnTimber) = 0;
   virtual void angle(const char* key, Angle& value, const AngleEntry& entry = {}) = 0;
   virtual void slope(const char* key, Slope& value) = 0;

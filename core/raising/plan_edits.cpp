@@ -1,15 +1,20 @@
 #include "raising/plan_edits.h"
 
-#include <iterator>
 #include <utility>
 
+#include "frame/joints/joint_table.h"
 #include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
 
-constexpr JointKind kPegged[] = {JointKind::kHousedButt, JointKind::kMortiseTenon, JointKind::kBirdsMouth,
-                                 JointKind::kRafterPeak, JointKind::kHalfLap,      JointKind::kScarf};
+/// Whose fasteners count only because the lead says so.
+std::vector<JointKind> loosely_fastened() {
+  std::vector<JointKind> kinds;
+  for (int k = 0; k < kJointKinds; ++k)
+    if (row_of(static_cast<JointKind>(k)).fasteners == Fasteners::kLoose) kinds.push_back(static_cast<JointKind>(k));
+  return kinds;
+}
 
 }  // namespace
 
@@ -80,7 +85,8 @@ void drop_hold_change(RaisingPlan& plan, JointKind joint) {
 }
 
 bool fasteners_count(const RaisingPlan& plan) {
-  return std::all_of(std::begin(kPegged), std::end(kPegged), [&](JointKind joint) {
+  const std::vector<JointKind> kinds = loosely_fastened();
+  return std::all_of(kinds.begin(), kinds.end(), [&](JointKind joint) {
     return std::any_of(plan.holds.begin(), plan.holds.end(),
                        [&](const HoldChange& h) { return h.joint == joint && h.sideways && h.uplift && h.pulls; });
   });
@@ -88,11 +94,11 @@ bool fasteners_count(const RaisingPlan& plan) {
 
 void count_fasteners(RaisingPlan& plan, std::string_view reason) {
   leave_fasteners_out(plan);
-  for (const JointKind joint : kPegged) plan.holds.push_back({joint, true, true, true, std::string(reason)});
+  for (const JointKind joint : loosely_fastened()) plan.holds.push_back({joint, true, true, true, std::string(reason)});
 }
 
 void leave_fasteners_out(RaisingPlan& plan) {
-  for (const JointKind joint : kPegged) drop_hold_change(plan, joint);
+  for (const JointKind joint : loosely_fastened()) drop_hold_change(plan, joint);
 }
 
 }  // namespace bentbook

@@ -16,9 +16,9 @@ void describe(Fields& fields, Temporary& t) {
   fields.choice("kind", t.kind, kTemporaryWords);
   fields.object("from", t.from);
   fields.object("to", t.to);
-  fields.length("ground_x", t.ground_x);
-  fields.length("ground_y", t.ground_y);
-  fields.length("ground_z", t.ground_z);
+  fields.length("ground_x", t.ground_x, kEitherWay);
+  fields.length("ground_y", t.ground_y, kEitherWay);
+  fields.length("ground_z", t.ground_z, kEitherWay);
   fields.length("thickness", t.thickness);
   fields.weight("rated", t.rated);
 }
@@ -53,8 +53,8 @@ static void describe(Fields& fields, Crane& c) {
   fields.list("chart", c.chart, 1000);
   fields.weight("hook_block", c.hook_block);
   fields.weight("rigging", c.rigging);
-  fields.length("x", c.x);
-  fields.length("y", c.y);
+  fields.length("x", c.x, kEitherWay);
+  fields.length("y", c.y, kEitherWay);
 }
 
 static void describe(Fields& fields, LiftingGear& g) {
@@ -104,8 +104,8 @@ void describe(Fields& fields, RaisingPlan& p) {
   fields.list("holds", p.holds, 100);
   fields.flag("posts_anchored", p.posts_anchored);
   fields.object("truck", p.truck);
-  fields.length("stack_x", p.stack_x);
-  fields.length("stack_y", p.stack_y);
+  fields.length("stack_x", p.stack_x, kEitherWay);
+  fields.length("stack_y", p.stack_y, kEitherWay);
 }
 
 }  // namespace bentbook

@@ -136,8 +136,16 @@ void describe(Fields& fields, RafterInput& r) {
   fields.length("sheathing", r.sheathing);
   fields.length("trim", r.trim);
   fields.choice("feet", r.feet, kFeet);
-  fields.number("load_psf", r.load_psf);
+  fields.number("load_psf", r.load_psf, std::numeric_limits<double>::lowest(), std::numeric_limits<double>::max(),
+                1000);
   fields.length("spacing", r.spacing);
+}
+
+std::string rafter_path(const RafterInput& input, std::string_view key) {
+  if (key == "depth" || key == "breadth") return "section." + std::string(key);
+  const SplitKey k = split(key);
+  if (k.stem.empty()) return std::string(key);
+  return (k.right && !input.alike ? "right." : "left.") + std::string(k.stem);
 }
 
 std::span<const std::string_view> rafter_length_keys() { return kKeys; }

@@ -16,6 +16,9 @@ namespace bentbook {
 /// As files have it.
 void describe(Fields&, RafterInput&);
 
+/// Where a key stands in it: "seat_right" is "right.seat", or "left.seat" while the sides are alike.
+[[nodiscard]] std::string rafter_path(const RafterInput& input, std::string_view key);
+
 /// All length keys, in the order of a survey.
 [[nodiscard]] std::span<const std::string_view> rafter_length_keys();
 [[nodiscard]] bool is_rafter_length(std::string_view key);

@@ -1,10 +1,15 @@
 // Books under random edits.
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
+#include <string>
+#include <vector>
 
 #include "book/book_edit.h"
 #include "book/book_file.h"
+#include "book/field.h"
 #include "book/history.h"
+#include "book/json_text.h"
 #include "frame/list/csv.h"
 #include "model/book_model.h"
 #include "plans.h"
@@ -103,7 +108,78 @@ Book random_edit(Random& random, Book book) {
   }
 }
 
+/// Paths of all members of a JSON value that hold no object, by the places of their items; a slope is one member.
+void add_paths(const rapidjson::Value& value, const std::string& path, std::vector<std::string>& out) {
+  if (value.IsObject() && !(value.HasMember("form") && value.HasMember("rise"))) {
+    for (const auto& member : value.GetObject())
+      add_paths(member.value, path.empty() ? member.name.GetString() : path + "." + member.name.GetString(), out);
+  } else if (value.IsArray()) {
+    for (rapidjson::SizeType i = 0; i < value.Size(); ++i) add_paths(value[i], path + "." + std::to_string(i), out);
+  } else {
+    out.push_back(path);
+  }
+}
+
+std::vector<std::string> paths_of(const Book& book) {
+  rapidjson::Document document;
+  REQUIRE(parse_json_object(document, write_book(book), "book"));
+  document.RemoveMember("file");
+  document.RemoveMember("version");
+  std::vector<std::string> paths;
+  add_paths(document, {}, paths);
+  return paths;
+}
+
+/// Another value that may stand there.
+FieldValue another(Random& random, const Field& field) {
+  switch (field.kind()) {
+    case FieldKind::kText:
+      return "text " + std::to_string(random.whole(0, 99));
+    case FieldKind::kFlag:
+      return chance(random, 50);
+    case FieldKind::kCount:
+      return random.whole(field.least, std::min<std::int64_t>(field.most, 1000));
+    case FieldKind::kNumber:
+      return static_cast<double>(random.whole(1, 2));
+    case FieldKind::kLength:
+      return Length{random.whole(field.length.min.count, field.length.max.count)};
+    case FieldKind::kSlope:
+      return Slope::in_12(random_inches(random, 1, 12, 8));
+    case FieldKind::kAngle:
+      return Angle{random.whole(field.angle.min.nano_degrees, field.angle.max.nano_degrees)};
+    case FieldKind::kWeight:
+      return Weight{random.whole(0, Weight::kLimit)};
+    case FieldKind::kChoice:
+      return Choice{static_cast<int>(random.whole(0, static_cast<std::int64_t>(field.words.size()) - 1))};
+  }
+  return false;
+}
+
 }  // namespace
+
+TEST_CASE("every member of a book's file is a field: what is put there stands there and in the file", "[book][field]") {
+  Random random(5405);
+  Book book = demo_book();
+  for (int n = 0; n < property_cases() / 10'000; ++n) {
+    book = random_edit(random, std::move(book));
+    for (const std::string& path : paths_of(book)) {
+      const auto field = field_at(book, path);
+      if (!field) FAIL("no field " << path);
+      const auto same = with_field(book, path, field->value);
+      if (!same || !(*same == book)) FAIL("what stands there is put there: " << path);
+      if (!chance(random, 3)) continue;
+      const FieldValue value = another(random, *field);
+      const auto next = with_field(book, path, value);
+      // A saw's or a style's own rule may refuse it.
+      if (!next) continue;
+      if (!(field_at(*next, path)->value == value)) FAIL("is not what was put there: " << path);
+      const auto read = read_book(write_book(*next));
+      if (!read) FAIL("does not come back: " << path << " " << read.error().where);
+      const auto again = field_at(*read, path);
+      if (!again || !(again->value == value)) FAIL("is another after the file: " << path);
+    }
+  }
+}
 
 TEST_CASE("undo of anything restores the book, redo brings the edit back", "[book]") {
   Random random(5401);

@@ -143,7 +143,7 @@ TEST_CASE("an override is said wherever the timber is shown, and undo takes it b
   make_frame(bed);
   bed.open_sheet("P-A1");
   REQUIRE_FALSE(bed.shows("sheet.overridden"));
-  bed.enter("frame.timber:P-A1:breadth", {"digit.1", "digit.0"});
+  bed.enter("frame.overrides.@P-A1.section.breadth", {"digit.1", "digit.0"});
   REQUIRE(bed.shows("sheet.overridden"));
   REQUIRE(bed.value("sheet.length").find("10″ x 8″") != std::string::npos);
   REQUIRE(bed.stored_book().frame.overrides.size() == 1);
@@ -178,9 +178,9 @@ TEST_CASE("a timber has its own species, end joint and defects, and goes back to
 
   bed.tap("sheet.end.b");
   bed.tap("joint.kind.housed_butt");
-  REQUIRE(bed.shows("frame.end:P-A2:b:housing"));
-  bed.enter("frame.end:P-A2:b:housing", {"digit.2"});
-  REQUIRE(bed.value("frame.end:P-A2:b:housing") == "2″");
+  REQUIRE(bed.shows("frame.overrides.@P-A2.joint_b.housing"));
+  bed.enter("frame.overrides.@P-A2.joint_b.housing", {"digit.2"});
+  REQUIRE(bed.value("frame.overrides.@P-A2.joint_b.housing") == "2″");
   bed.tap("bar.back");
   // No tenon now, let in 2 in: 120 − 8 + 2.
   REQUIRE(bed.value("sheet.length").starts_with("9′ 6″"));
@@ -189,7 +189,7 @@ TEST_CASE("a timber has its own species, end joint and defects, and goes back to
   bed.tap("defects.add");
   bed.tap("defect.kind.0.3");
   bed.tap("defect.face.0.1");
-  bed.enter("frame.defect:P-A2:0:to", {"digit.9"});
+  bed.enter("frame.overrides.@P-A2.defects.0.to", {"digit.9"});
   bed.tap("bar.back");
   const Override now = bed.stored_book().frame.overrides.at(0);
   REQUIRE(now.has_species);
@@ -423,7 +423,7 @@ TEST_CASE("a timber by hand: made, measured, cut into, taken out", "[screens][fr
   bed.press("frame.row.timbers");
   bed.tap("list.add");
   bed.tap("hand.make");
-  bed.enter("frame.hand:X-1:length", {"digit.1", "digit.2"});
+  bed.enter("frame.added.@X-1.length", {"digit.1", "digit.2"});
   bed.tap("hand.add.mortise");
   REQUIRE(bed.item("hand.remove.0").rect.h > 0);  // what was added is in sight
   const HandTimber timber = bed.stored_book().frame.added.at(0);

@@ -97,7 +97,7 @@ TEST_CASE("a task that failed says so where it was asked, and is asked again aft
   bed.rest();
   CHECK(bed.item("raise_check.failed").name.find("no worker") != std::string::npos);
   bed.press("raising.loads");
-  bed.press("loads.anchored");
+  bed.press("raising.posts_anchored");
   bed.press("bar.back");
   REQUIRE(bed.platform.tasks.size() == 1);
   bed.platform.tasks.clear();
@@ -151,12 +151,12 @@ TEST_CASE("a step is moved, done, and taken out; all of it can be undone", "[scr
 TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][raising]") {
   RaisingBed bed;
   bed.go("raising.loads");
-  bed.press("loads.wind");
+  bed.press("raising.loads.wind_mph");
   bed.tap_keypad({"digit.1", "digit.5", "done"});
   CHECK(bed.stored().loads.wind_mph == 15);
   bed.press("loads.hold.2");
   CHECK(bed.shows("loads.hold.2.no_reason"));
-  bed.press("loads.hold.2.pulls");
+  bed.press("raising.holds.0.pulls");
   bed.commit_text("loads.hold.2.reason", "pegs rated by the engineer");
   REQUIRE(bed.stored().holds.size() == 1);
   CHECK(bed.stored().holds[0].pulls);
@@ -164,11 +164,11 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   CHECK_FALSE(bed.shows("loads.hold.2.no_reason"));
   bed.press("bar.back");
   bed.press("raising.gear");
-  bed.press("gear.crane.present");
+  bed.press("raising.crane.present");
   bed.press("gear.chart.add");
   CHECK(bed.stored().crane.chart.size() == 1);
   bed.press("gear.add");
-  bed.press("gear.piece.0.rated");
+  bed.press("raising.gear.0.rated");
   bed.tap_keypad({"digit.9", "digit.0", "digit.0", "done"});
   CHECK(bed.stored().gear.at(0).rated == bentbook::Weight::pounds(900));
   bed.press("bar.back");

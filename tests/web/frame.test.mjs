@@ -25,13 +25,13 @@ test('four numbers by touch make a frame; a post is set apart, taken back, and s
   assert.match(await app.role('status', 'Tip to tip').first().textContent(), /9′ 8″/);
   await app.shot('sheet_390');
 
-  await f.enterAndStore(app, 'frame.timber:P-A1:breadth', 10);
+  await f.enterAndStore(app, 'frame.overrides.@P-A1.section.breadth', 10);
   assert.match(await f.text(app, 'sheet.overridden'), /Set apart from the plan/);
   await app.press(app.role('button', 'Undo'));
   assert.equal(await app.key('sheet.overridden').count(), 0);
-  await f.enterAndStore(app, 'frame.timber:P-A1:breadth', 9);
+  await f.enterAndStore(app, 'frame.overrides.@P-A1.section.breadth', 9);
   // In the middle of the next edit, typed and not yet done, the renderer goes and then the whole browser.
-  await app.press(app.key('frame.timber:P-A1:depth'));
+  await app.press(app.key('frame.overrides.@P-A1.section.depth'));
   await f.digits(app, 1);
   const cdp = await app.page.context().newCDPSession(app.page);
   await Promise.race([cdp.send('Page.crash').catch(() => {}), app.page.waitForEvent('crash')]);
@@ -43,8 +43,8 @@ test('four numbers by touch make a frame; a post is set apart, taken back, and s
   assert.match(await again.role('button', 'Span').textContent(), /20′ 0″/);
   await f.openSheet(again, 'P-A1');
   assert.match(await f.text(again, 'sheet.overridden'), /Set apart from the plan/);
-  assert.match(await f.text(again, 'frame.timber:P-A1:breadth'), /9″/);
-  assert.match(await f.text(again, 'frame.timber:P-A1:depth'), /8″/);
+  assert.match(await f.text(again, 'frame.overrides.@P-A1.section.breadth'), /9″/);
+  assert.match(await f.text(again, 'frame.overrides.@P-A1.section.depth'), /8″/);
   assert.deepEqual(again.trouble, []);
 });
 

@@ -98,7 +98,7 @@ void open_flip(Context& context, std::string_view figure) {
   const AnglesInput& angles = context.places.angles;
   const std::string name = field_name(figure, context.ui.language);
   const bool gap = figure == "flip_gap";
-  LengthRange range;
+  LengthEntry range;
   if (gap) range.min = Length::inches(-12);
   context.keypad.open_length(key_of(figure), name, gap ? angles.flip_gap : angles.flip_depth, range);
 }

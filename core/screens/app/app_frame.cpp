@@ -64,7 +64,7 @@ void App::Impl::draw_page(Ui& ui, Context& context, Rect area) {
     ImGui::PushClipRect(top_left(area), bottom_right(area), true);
   }
   ui.column = {context.page.x + kMargin, context.page.y + kGap, context.page.w - 2 * kMargin, 0, area};
-  take_frame_edits(context);
+  take_fields(context);
   apply_book();
   const auto draw = page.draw;  // the page may leave the stack while it draws
   draw(context);

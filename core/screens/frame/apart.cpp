@@ -21,32 +21,23 @@ void edit_apart(Context& context, const Frame* frame, std::string_view mark, Edi
 
 void wood(Context& context, const Frame& frame, const Timber& timber) {
   Ui& ui = context.ui;
-  const std::string prefix = "timber:" + timber.mark + ":";
-  const auto row = [&](const char* what, Length value, LengthRange range = {Length::inches(1), Length::inches(48)}) {
-    const std::string field = prefix + what;
-    frame_length_row(context, field, frame_field_name(field, ui.language), value, range);
-  };
-  const Wood& w = timber.wood;
+  const std::string prefix = "frame.overrides.@" + timber.mark + ".";
   heading(ui, "sheet.wood", context.say(Msg::kSheetWood));
-  row("breadth", w.nominal.breadth);
-  row("depth", w.nominal.depth);
-  row("actual_breadth", w.actual.breadth);
-  row("actual_depth", w.actual.depth);
-  row("bow", w.bow, {Length{} - Length::inches(6), Length::inches(6)});
+  for (const char* field : {"section.breadth", "section.depth", "wood.actual.breadth", "wood.actual.depth", "wood.bow"})
+    frame_field(context, prefix + field);
   const auto change_wood = [&](auto&& edit) {
     edit_apart(context, &frame, timber.mark, [&](Override& o) {
       o.has_wood = true;
       edit(o.wood);
     });
   };
-  const auto top =
-      choice(ui, "sheet.top_reference", context.say(Msg::kSheetTopReference), {"1", "3"}, w.top_is_reference ? 0 : 1);
+  const auto top = choice(ui, "sheet.top_reference", context.say(Msg::kSheetTopReference), {"1", "3"},
+                          timber.wood.top_is_reference ? 0 : 1);
   if (top) change_wood([&](Wood& wood) { wood.top_is_reference = *top == 0; });
   const auto near = choice(ui, "sheet.side_reference", context.say(Msg::kSheetSideReference), {"2", "4"},
-                           w.near_is_reference ? 0 : 1);
+                           timber.wood.near_is_reference ? 0 : 1);
   if (near) change_wood([&](Wood& wood) { wood.near_is_reference = *near == 0; });
-  if (timber.kind == TimberKind::kPost)
-    row("pier_level", Length::from_inches(timber.pier_level), {Length{} - Length::feet(20), Length::feet(20)});
+  if (timber.kind == TimberKind::kPost) frame_field(context, prefix + "pier_level");
 }
 
 /// Rows that lead to what has a page of its own; what is set apart says so.
@@ -113,8 +104,8 @@ bool defect_part(Context& context, const ShownFrame& shown, const std::string& m
   if (const auto face = choice(ui, "defect.face." + number, context.say(Msg::kFieldFace), {"1", "2", "3", "4"},
                                static_cast<int>(defect.face) - 1))
     change([&](Defect& d) { d.face = static_cast<Face>(*face + 1); });
-  plan_row(context, shown.book, "defect:" + mark + ":" + number + ":from");
-  plan_row(context, shown.book, "defect:" + mark + ":" + number + ":to");
+  frame_field(context, "frame.overrides.@" + mark + ".defects." + number + ".from");
+  frame_field(context, "frame.overrides.@" + mark + ".defects." + number + ".to");
   if (!button(ui, "defect.remove." + number, context.say(Msg::kHandFeatureRemove), Weight::kDestructive)) return true;
   edit_apart(context, nullptr, mark,
              [&](Override& o) { o.defects.erase(o.defects.begin() + static_cast<std::ptrdiff_t>(i)); });

@@ -7,156 +7,76 @@
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
-namespace {
-
-constexpr std::string_view kPrefix = "frame.";
-std::string keypad_key(std::string_view field) { return std::string(kPrefix) + std::string(field); }
-
-bool is_slope(std::string_view field) { return field == "pitch_left" || field == "pitch_right"; }
-
-const Frame* frame_of(const BookModel& model) { return *model.frame ? &**model.frame : nullptr; }
-
-/// One outcome of the keypad into the book: what the field holds says which kind is to be taken.
-void take_edit(Context& context, Book& book, const std::string& key) {
-  const std::string_view field = std::string_view(key).substr(kPrefix.size());
-  Keypad& keypad = context.keypad;
-  if (is_slope(field)) {
-    if (const auto slope = keypad.take_slope(key)) set_slope(book, field, *slope);
-  } else if (Angle* at = find_angle(book, field)) {
-    *at = keypad.take_angle(key).value_or(*at);
-  } else if (const auto now = count_at(book, field)) {
-    set_count(book, field, keypad.take_count(key).value_or(*now));
-  } else if (const auto length = keypad.take_length(key)) {
-    set_length(book, field, *length, frame_of(context.desk.model()));
-  }
-}
-
-bool preview(Context& context, Book& book) {
-  const Keypad& keypad = context.keypad;
-  if (!keypad.is_open() || !keypad.key().starts_with(kPrefix)) return false;
-  const std::string_view field = std::string_view(keypad.key()).substr(kPrefix.size());
-  if (const auto slope = keypad.preview_slope(keypad.key())) return set_slope(book, field, *slope), true;
-  if (const auto angle = keypad.preview_angle(keypad.key())) {
-    if (Angle* at = find_angle(book, field)) *at = *angle;
-    return true;
-  }
-  const auto length = keypad.preview_length(keypad.key());
-  if (length) set_length(book, field, *length, frame_of(context.desk.model()));
-  return length.has_value();
-}
-
-/// What is paced off on the building starts with feet, what is measured on a timber with inches.
-LengthRange range_of(std::string_view field) {
-  LengthRange range;
-  const std::string_view what = split_key(field).first;
-  if (what == "span" || what == "bay" || what == "plate_left" || what == "plate_right" || what == "girt" ||
-      what == "stock_most")
-    range.bare = BareUnit::kFoot;
-  return range;
-}
-
-}  // namespace
-
-void take_frame_edits(Context& context) {
-  if (context.desk.state() != BooksDesk::State::kOpen || context.keypad.waiting(kPrefix).empty()) return;
-  Book next = context.desk.book();
-  for (std::string key; !(key = context.keypad.waiting(kPrefix)).empty();) take_edit(context, next, key);
-  context.change_book(std::move(next));
-}
-
 ShownFrame frame_now(Context& context) {
-  if (context.keypad.is_open() && context.keypad.key().starts_with(kPrefix)) {
-    Book typed = context.desk.book();
-    if (preview(context, typed)) {
-      const BooksDesk::Preview seen = context.desk.preview(std::move(typed));
+  if (context.keypad.is_open() && context.keypad.key().starts_with("frame.")) {
+    if (auto typed = typed_book(context)) {
+      const BooksDesk::Preview seen = context.desk.preview(std::move(*typed));
       if (*seen.model.frame) return {seen.book, seen.model.frame, true};
     }
   }
   return {context.desk.book(), context.desk.model().frame, false};
 }
 
-std::string frame_field_name(std::string_view field, Language language) {
-  const auto [what, rest] = split_key(field);
-  if (what == "bay") return say(Msg::kBayNamed, language, rest);
-  if (what == "girt") return std::string(text(Msg::kGirtTop, language));
-  if (what == "section") {
-    const auto [kind, part] = split_key(rest);
-    const int i = keys::index_of(keys::kTimberKind, kind);
+std::string bay_path(const Bay& bay) { return "frame.bays.@" + std::to_string(bay.label) + ".width"; }
+
+std::string frame_field_name(std::string_view path, Language language) {
+  const auto ends = [&](std::string_view end) { return path.ends_with(end); };
+  constexpr std::string_view kBays = "frame.bays.@", kSections = "frame.sections.";
+  if (path.starts_with(kBays))
+    return say(Msg::kBayNamed, language, path.substr(kBays.size(), path.rfind('.') - kBays.size()));
+  if (path.starts_with("frame.girts.")) return std::string(text(Msg::kGirtTop, language));
+  if (path.starts_with(kSections)) {
+    const int i = keys::index_of(keys::kTimberKind, path.substr(kSections.size(), path.rfind('.') - kSections.size()));
     const std::string name(kind_name(static_cast<TimberKind>(i < 0 ? 0 : i), language));
-    return say(part == "breadth" ? Msg::kBreadthOf : Msg::kDepthOf, language, name);
+    return say(ends(".breadth") ? Msg::kBreadthOf : Msg::kDepthOf, language, name);
   }
-  const std::size_t colon = field.rfind(':');
-  if (what == "joint" || what == "end")
-    if (const auto name = joint_measure_name(field.substr(colon + 1), language); !name.empty())
-      return std::string(name);
-  std::string name(colon == std::string_view::npos ? field : field.substr(colon + 1));
-  if (name == "plate_left" || name == "plate_right") name.insert(5, "_height");
-  return field_name(name, language);
+  for (const std::string_view joints : {"frame.joints.", ".joint_a.", ".joint_b."})
+    if (const std::size_t at = path.find(joints); at != std::string_view::npos) {
+      std::string_view measure = path.substr(at + joints.size());
+      if (at == 0) measure = measure.substr(measure.find('.') + 1);  // the meeting's word stands before it
+      return std::string(joint_measure_name(measure, language));
+    }
+  constexpr std::pair<std::string_view, std::string_view> kNames[] = {{".plate_left", "plate_height_left"},
+                                                                      {".plate_right", "plate_height_right"},
+                                                                      {".actual.breadth", "actual_breadth"},
+                                                                      {".actual.depth", "actual_depth"},
+                                                                      {".nominal.breadth", "breadth"},
+                                                                      {".nominal.depth", "depth"},
+                                                                      {".section.breadth", "breadth"},
+                                                                      {".section.depth", "depth"},
+                                                                      {".depth", "feature_depth"},
+                                                                      {".end_a.angle", "a_angle"},
+                                                                      {".end_a.tilt", "a_tilt"},
+                                                                      {".end_b.angle", "b_angle"},
+                                                                      {".end_b.tilt", "b_tilt"}};
+  for (const auto& [end, name] : kNames)
+    if (ends(end)) return field_name(name, language);
+  return field_name(path.substr(path.rfind('.') + 1), language);
 }
 
-void frame_length_row(Context& context, std::string_view field, std::string_view name, Length value,
-                      LengthRange range) {
-  const std::string key = keypad_key(field);
-  const Voice voice = voice_of(context);
-  if (given(context.ui, key, name, say_length(value, voice), context.keypad.is_open(key)))
-    context.keypad.open_length(key, name, value, range);
-}
-
-void open_plan_field(Context& context, const Book& book, std::string_view field) {
-  const std::string name = frame_field_name(field, context.ui.language);
-  if (is_slope(field)) return context.keypad.open_slope(keypad_key(field), name, slope_of(book.frame, field));
-  if (const auto at = length_at(book, field)) context.keypad.open_length(keypad_key(field), name, *at, range_of(field));
-}
-
-void plan_row(Context& context, const Book& book, std::string_view field) {
-  if (const auto at = length_at(book, field))
-    frame_length_row(context, field, frame_field_name(field, context.ui.language), *at, range_of(field));
-}
-
-void slope_row(Context& context, const Book& book, std::string_view field) {
-  const std::string key = keypad_key(field), name = frame_field_name(field, context.ui.language);
-  const std::string value = print_slope(slope_of(book.frame, field), voice_of(context).marks);
-  if (given(context.ui, key, name, value, context.keypad.is_open(key))) open_plan_field(context, book, field);
-}
-
-void angle_row(Context& context, const Book& book, std::string_view field) {
-  const auto at = angle_at(book, field);
-  if (!at) return;
-  const std::string key = keypad_key(field), name = frame_field_name(field, context.ui.language);
-  if (given(context.ui, key, name, say_angle(*at, voice_of(context)), context.keypad.is_open(key)))
-    context.keypad.open_angle(key, name, *at, Angle{} - Angle::degrees(180), Angle::degrees(180));
-}
-
-void count_row(Context& context, const Book& book, std::string_view field, std::string_view value, std::int64_t most) {
-  const auto count = count_at(book, field);
-  if (!count) return;
-  const std::string key = keypad_key(field), name = frame_field_name(field, context.ui.language);
-  const std::string plain = std::to_string(*count);
-  if (given(context.ui, key, name, value.empty() ? std::string_view(plain) : value, context.keypad.is_open(key)))
-    context.keypad.open_count(key, name, *count, 0, most);
+void frame_field(Context& context, std::string_view path, std::string_view unit) {
+  given_field(context, path, frame_field_name(path, context.ui.language), unit);
 }
 
 void frame_refused(Context& context, const ShownFrame& shown) {
   Ui& ui = context.ui;
   const Error& error = shown.frame().error();
   caution(ui, "frame.refused", frame_error_text(error, voice_of(context)));
-  const bool slope = is_slope(error.where);
-  if (slope) slope_row(context, shown.book, error.where);
-  if (length_at(shown.book, error.where)) {
-    plan_row(context, shown.book, error.where);
+  const std::string refused = "frame." + error.where;
+  if (const auto field = field_now(context, refused)) {
+    frame_field(context, refused);
     const bool bound = error.code == ErrorCode::kTooSmall || error.code == ErrorCode::kTooLarge;
-    if (bound && error.limit > 0) {
+    if (field->kind() == FieldKind::kLength && bound && error.limit > 0) {
       const std::string nearest = say_length({error.limit}, voice_of(context));
       if (button(ui, "frame.use_limit", say(Msg::kRafterUseLimit, ui.language, nearest), Weight::kPrimary))
-        edit_book(context, [&](Book& book) { set_length(book, error.where, {error.limit}, nullptr); });
+        put_field(context, refused, Length{error.limit});
     }
   }
   space(ui, 16);
-  for (const std::string_view field : {"span", "plate_left", "plate_right"})
-    if (field != error.where) plan_row(context, shown.book, field);
-  for (const std::string_view field : {"pitch_left", "pitch_right"})
-    if (field != error.where) slope_row(context, shown.book, field);
-  for (const Bay& bay : shown.plan().bays) plan_row(context, shown.book, "bay:" + std::to_string(bay.label));
+  for (const std::string_view path :
+       {"frame.span", "frame.plate_left", "frame.plate_right", "frame.pitch_left", "frame.pitch_right"})
+    if (path != refused) frame_field(context, path);
+  for (const Bay& bay : shown.plan().bays) frame_field(context, bay_path(bay));
 }
 
 bool book_is_open(Context& context) {

@@ -8,7 +8,7 @@
 #include "frame/plan.h"
 #include "screens/app/context.h"
 #include "screens/app/drawing_form.h"
-#include "screens/frame/fields.h"
+#include "screens/app/field_form.h"
 #include "screens/frame/memory.h"
 
 namespace bentbook::screens {
@@ -24,8 +24,6 @@ struct ShownFrame {
 
 /// The desk must have a book open.
 [[nodiscard]] ShownFrame frame_now(Context&);
-/// Puts what the keypad finished into the book; the App does it before a page is drawn.
-void take_frame_edits(Context&);
 
 /// Changes the open book.
 template <class Edit>
@@ -35,16 +33,12 @@ void edit_book(Context& context, Edit&& edit) {
   context.change_book(std::move(next));
 }
 
-/// Name of a field (frame_fields.h) in words.
-[[nodiscard]] std::string frame_field_name(std::string_view field, Language language);
-
-/// Rows with a value to be tapped. The plan's own ones know their value.
-void frame_length_row(Context&, std::string_view field, std::string_view name, Length value, LengthRange = {});
-void plan_row(Context&, const Book& book, std::string_view field);
-void slope_row(Context&, const Book& book, std::string_view field);
-void angle_row(Context&, const Book& book, std::string_view field);
-void count_row(Context&, const Book& book, std::string_view field, std::string_view value, std::int64_t most);
-void open_plan_field(Context&, const Book& book, std::string_view field);
+/// The path of a bay's width: by its label, so that it stays good when bays come and go.
+[[nodiscard]] std::string bay_path(const Bay& bay);
+/// Name of a field of the frame in words.
+[[nodiscard]] std::string frame_field_name(std::string_view path, Language language);
+/// A row with that field, under that name.
+void frame_field(Context&, std::string_view path, std::string_view unit = {});
 
 /// Why there is no frame, with the field that gives way and the nearest value that would do.
 void frame_refused(Context&, const ShownFrame&);

@@ -12,6 +12,8 @@
 namespace bentbook::screens {
 namespace {
 
+std::string hand_path(std::string_view mark) { return "frame.added.@" + std::string(mark) + "."; }
+
 const HandTimber* find_hand(const Book& book, std::string_view mark) {
   for (const HandTimber& timber : book.frame.added)
     if (timber.mark == mark) return &timber;
@@ -35,24 +37,24 @@ void edit_hand(Context& context, const HandTimber& timber, Edit&& edit) {
   });
 }
 
-void feature_rows(Context& context, const Book& book, const HandTimber& timber, std::size_t i) {
+void feature_rows(Context& context, const HandTimber& timber, std::size_t i) {
   Ui& ui = context.ui;
   const HandFeature& f = timber.features[i];
   const std::string number = std::to_string(i);
-  const std::string prefix = "hand:" + timber.mark + ":feature:" + number + ":";
+  const std::string prefix = hand_path(timber.mark) + "features." + number + ".";
   heading(ui, "hand.feature." + number, feature_name(f.kind, ui.language), 3);
   if (const auto face = choice(ui, "hand.face." + number, context.say(Msg::kFieldFace), {"1", "2", "3", "4"},
                                static_cast<int>(f.face) - 1))
     edit_hand(context, timber, [&](HandTimber& t) { t.features[i].face = static_cast<Face>(*face + 1); });
-  plan_row(context, book, prefix + "station");
-  plan_row(context, book, prefix + "offset");
+  frame_field(context, prefix + "station");
+  frame_field(context, prefix + "offset");
   if (f.kind == FeatureKind::kHole) {
-    plan_row(context, book, prefix + "diameter");
+    frame_field(context, prefix + "diameter");
   } else {
-    plan_row(context, book, prefix + "along");
-    plan_row(context, book, prefix + "across");
+    frame_field(context, prefix + "along");
+    frame_field(context, prefix + "across");
   }
-  if (f.kind != FeatureKind::kTenon) plan_row(context, book, prefix + "feature_depth");
+  if (f.kind != FeatureKind::kTenon) frame_field(context, prefix + "depth");
   if (button(ui, "hand.remove." + number, context.say(Msg::kHandFeatureRemove), Weight::kDestructive)) {
     edit_hand(context, timber,
               [&](HandTimber& t) { t.features.erase(t.features.begin() + static_cast<std::ptrdiff_t>(i)); });
@@ -73,11 +75,11 @@ HandFeature new_feature(FeatureKind kind, const HandTimber& timber) {
   return f;
 }
 
-void features(Context& context, const Book& book, const HandTimber& timber) {
+void features(Context& context, const HandTimber& timber) {
   Ui& ui = context.ui;
   for (std::size_t i = 0; i < timber.features.size(); ++i) {
     const std::size_t before = timber.features.size();
-    feature_rows(context, book, timber, i);
+    feature_rows(context, timber, i);
     if (timber.features.size() != before) return;
   }
   heading(ui, "hand.add_heading", context.say(Msg::kHandFeatureAdd), 3);
@@ -92,13 +94,13 @@ void features(Context& context, const Book& book, const HandTimber& timber) {
   }
 }
 
-void place_part(Context& context, const Book& book, const HandTimber& timber) {
-  const std::string prefix = "hand:" + timber.mark + ":";
+void place_part(Context& context, const HandTimber& timber) {
+  const std::string prefix = hand_path(timber.mark);
   if (toggle(context.ui, "hand.placed", context.say(Msg::kHandPlaced), timber.placed))
     edit_hand(context, timber, [](HandTimber& t) { t.placed = !t.placed; });
   if (!timber.placed) return;
-  for (const char* axis : {"x", "y", "z"}) plan_row(context, book, prefix + axis);
-  for (const char* angle : {"turn", "rise", "roll"}) angle_row(context, book, prefix + angle);
+  for (const char* axis : {"x", "y", "z"}) frame_field(context, prefix + axis);
+  for (const char* angle : {"turn", "rise", "roll"}) frame_field(context, prefix + angle);
 }
 
 /// A mark that was not taken yet makes the timber.
@@ -126,16 +128,17 @@ void hand_screen(Context& context) {
     if (found == nullptr) return note(ui, "hand.gone", say(Msg::kBookNoMark, ui.language, mark));
     // An edit replaces the book under the page: this copy stays.
     const HandTimber timber = *found;
-    const Book& book = shown.book;
     heading(ui, "hand.heading", mark);
     if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
       caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
-    const std::string prefix = "hand:" + mark + ":";
-    for (const char* field : {"length", "breadth", "depth"}) plan_row(context, book, prefix + field);
-    for (const char* field : {"a_angle", "a_tilt", "b_angle", "b_tilt"}) angle_row(context, book, prefix + field);
+    const std::string prefix = hand_path(mark);
+    for (const char* field : {"length", "wood.nominal.breadth", "wood.nominal.depth"})
+      frame_field(context, prefix + field);
+    for (const char* field : {"end_a.angle", "end_a.tilt", "end_b.angle", "end_b.tilt"})
+      frame_field(context, prefix + field);
     note(ui, "hand.ends", context.say(Msg::kHandEnds));
-    place_part(context, book, timber);
-    features(context, book, timber);
+    place_part(context, timber);
+    features(context, timber);
     space(ui, 16);
     if (button(ui, "hand.delete", context.say(Msg::kSheetTakeOut), Weight::kDestructive)) {
       edit_book(context, [&](Book& next) { next = without_added(std::move(next), mark); });

@@ -40,7 +40,7 @@ int count_of(const Frame& frame, Meeting meeting) {
 /// A joint that is chosen and measured: a meeting's, or that of one timber's end.
 struct Spot {
   Meeting meeting;
-  std::string field;  ///< key before its measures (frame_fields.h)
+  std::string field;  ///< path before its measures
   JointType now;
   bool chosen = true;  ///< false: an end that has its meeting's joint
   std::function<void(Book&, const JointType&)> put;
@@ -83,18 +83,15 @@ void slot_choice(Context& context, const Spot& spot) {
   edit_book(context, [&](Book& next) { spot.put(next, next_plate); });
 }
 
-void measures(Context& context, const Book& book, const Spot& spot) {
-  JointType type = spot.now;
-  for (const JointMeasure& measure : measures_of(type)) {
-    const std::string field = spot.field + measure.name;
-    if (measure.length != nullptr) {
-      plan_row(context, book, field);
-    } else if (measure.count != nullptr) {
-      count_row(context, book, field, {}, measure.most);
-    } else if (toggle(context.ui, field, joint_measure_name(measure.name, context.ui.language), *measure.flag)) {
-      *measure.flag = !*measure.flag;
-      edit_book(context, [&](Book& next) { spot.put(next, type); });
-    }
+void measures(Context& context, const Spot& spot) {
+  for (const std::string& measure : field_paths(described_as_is(spot.now))) {
+    const std::string path = spot.field + measure;
+    const std::string_view name = joint_measure_name(measure, context.ui.language);
+    const auto field = name.empty() ? std::nullopt : field_now(context, path);
+    if (field && field->kind() == FieldKind::kFlag)
+      given_flag(context, path, name);
+    else if (field)
+      given_field(context, path, name);
   }
 }
 
@@ -104,7 +101,7 @@ void choose_and_measure(Context& context, const ShownFrame& shown, const Spot& s
   space(context.ui, 16);
   if (spot.chosen) {
     slot_choice(context, spot);
-    measures(context, shown.book, spot);
+    measures(context, spot);
   }
 }
 
@@ -133,7 +130,7 @@ void joint_screen(Context& context) {
     Ui& ui = context.ui;
     heading(ui, "joint.heading", meeting_name(meeting, ui.language));
     const Spot spot{
-        meeting, "joint:" + std::string(key_of(meeting)) + ":", joint_at(shown.book, meeting), true,
+        meeting, "frame.joints." + std::string(key_of(meeting)) + ".", joint_at(shown.book, meeting), true,
         [meeting](Book& next, const JointType& type) { next = with_joint(std::move(next), meeting, type); }};
     choose_and_measure(context, shown, spot, false);
     if (shown.frame()) tools(context, *shown.frame(), [&](const Joint& j) { return j.meeting == meeting; });
@@ -169,8 +166,8 @@ void end_screen(Context& context) {
                  joint_name(kind_of(joint_at(shown.book, joint->meeting)), ui.language), !apart) &&
         apart)
       edit_book(context, [&](Book& next) { put_end(next, mark, end, nullptr); });
-    const Spot spot{joint->meeting, "end:" + mark + (end == End::kA ? ":a:" : ":b:"), now, apart,
-                    [&](Book& next, const JointType& type) { put_end(next, mark, end, &type); }};
+    const Spot spot{joint->meeting, "frame.overrides.@" + mark + (end == End::kA ? ".joint_a." : ".joint_b."), now,
+                    apart, [&](Book& next, const JointType& type) { put_end(next, mark, end, &type); }};
     choose_and_measure(context, shown, spot, true);
     tools(context, *shown.frame(), [&](const Joint& j) { return &j == joint; });
     caution(ui, "joint.caution", context.say(Msg::kJointCaution));

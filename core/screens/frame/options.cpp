@@ -12,38 +12,24 @@
 namespace bentbook::screens {
 namespace {
 
-template <class Enum>
-void plan_choice(Context& context, ItemKey key, Msg name, std::initializer_list<std::string_view> options, Enum now,
-                 Enum FramePlan::*at) {
-  const auto picked = choice(context.ui, key, context.say(name), options, static_cast<int>(now));
-  if (picked) edit_book(context, [&](Book& book) { book.frame.*at = static_cast<Enum>(*picked); });
-}
-
-bool plan_toggle(Context& context, ItemKey key, std::string_view label, const Book& book, bool FramePlan::*at,
-                 std::string_view second = {}) {
-  const bool on = book.frame.*at;
-  if (toggle(context.ui, key, label, on, second)) edit_book(context, [&](Book& next) { next.frame.*at = !on; });
-  return on;
-}
-
 void roof_part(Context& context, const Book& book) {
   Ui& ui = context.ui;
   const FramePlan& plan = book.frame;
   heading(ui, "options.roof_heading", context.say(Msg::kOptionsRoof));
-  plan_choice(context, "options.form", Msg::kOptionsForm, {ui.say(Msg::kFormGable), ui.say(Msg::kFormLeanTo)},
-              plan.form, &FramePlan::form);
-  slope_row(context, book, "pitch_left");
-  if (plan.form == RoofForm::kGable) slope_row(context, book, "pitch_right");
-  plan_row(context, book, "eave_overhang");
-  plan_row(context, book, "gable_overhang");
-  plan_choice(context, "options.roof", Msg::kOptionsRafters, {ui.say(Msg::kRoofCommons), ui.say(Msg::kRoofPrincipals)},
-              plan.roof, &FramePlan::roof);
+  given_choice(context, "frame.form", context.say(Msg::kOptionsForm),
+               {ui.say(Msg::kFormGable), ui.say(Msg::kFormLeanTo)});
+  frame_field(context, "frame.pitch_left");
+  if (plan.form == RoofForm::kGable) frame_field(context, "frame.pitch_right");
+  frame_field(context, "frame.eave_overhang");
+  frame_field(context, "frame.gable_overhang");
+  given_choice(context, "frame.roof", context.say(Msg::kOptionsRafters),
+               {ui.say(Msg::kRoofCommons), ui.say(Msg::kRoofPrincipals)});
   if (plan.roof == RoofFrame::kCommons)
-    plan_row(context, book, "rafter_spacing");
+    frame_field(context, "frame.rafter_spacing");
   else
-    plan_row(context, book, "purlin_spacing");
-  plan_choice(context, "options.peak", Msg::kOptionsPeak, {ui.say(Msg::kPeakPair), ui.say(Msg::kPeakRidgeBeam)},
-              plan.peak, &FramePlan::peak);
+    frame_field(context, "frame.purlin_spacing");
+  given_choice(context, "frame.peak", context.say(Msg::kOptionsPeak),
+               {ui.say(Msg::kPeakPair), ui.say(Msg::kPeakRidgeBeam)});
 }
 
 void ties_part(Context& context, const Book& book) {
@@ -51,19 +37,15 @@ void ties_part(Context& context, const Book& book) {
   const FramePlan& plan = book.frame;
   const auto kind = [&](TimberKind k) { return kind_name(k, ui.language); };
   heading(ui, "options.ties_heading", context.say(Msg::kOptionsTies));
-  if (plan_toggle(context, "options.ties", kind(TimberKind::kTie), book, &FramePlan::ties,
-                  context.say(Msg::kOptionsTiesNote))) {
-    plan_row(context, book, "tie_drop");
-    plan_choice(context, "options.on_ties", Msg::kOptionsOnTies,
-                {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost), kind(TimberKind::kQueenPost)}, plan.on_ties,
-                &FramePlan::on_ties);
-    if (plan.on_ties == OnTies::kQueenPosts) plan_row(context, book, "queen_inset");
-    if (plan_toggle(context, "options.loft", context.say(Msg::kOptionsLoft), book, &FramePlan::loft))
-      plan_row(context, book, "joist_spacing");
+  if (given_flag(context, "frame.ties", kind(TimberKind::kTie), context.say(Msg::kOptionsTiesNote))) {
+    frame_field(context, "frame.tie_drop");
+    given_choice(context, "frame.on_ties", context.say(Msg::kOptionsOnTies),
+                 {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost), kind(TimberKind::kQueenPost)});
+    if (plan.on_ties == OnTies::kQueenPosts) frame_field(context, "frame.queen_inset");
+    if (given_flag(context, "frame.loft", context.say(Msg::kOptionsLoft))) frame_field(context, "frame.joist_spacing");
   }
-  if (plan_toggle(context, "options.collars", kind(TimberKind::kCollar), book, &FramePlan::collars,
-                  context.say(Msg::kOptionsCollarsNote)))
-    plan_row(context, book, "collar_rise");
+  if (given_flag(context, "frame.collars", kind(TimberKind::kCollar), context.say(Msg::kOptionsCollarsNote)))
+    frame_field(context, "frame.collar_rise");
 }
 
 void girts_part(Context& context, const Book& book) {
@@ -75,7 +57,7 @@ void girts_part(Context& context, const Book& book) {
     const Column whole = ui.column;
     const float bin = ui.theme.target;
     ui.column.width -= bin + kGap;
-    plan_row(context, book, "girt:" + number);
+    frame_field(context, "frame.girts." + number + ".height");
     const Rect box{whole.x + whole.width - bin, whole.y, bin, ui.column.y - whole.y - kGap / 2};
     ui.column.x = whole.x;
     ui.column.width = whole.width;
@@ -89,23 +71,22 @@ void girts_part(Context& context, const Book& book) {
       const Length top = girts.empty() ? Length::inches(42) : girts.back() + Length::feet(3);
       next.frame.girts.push_back(top);
     });
-  if (!girts.empty())
-    plan_toggle(context, "options.end_girts", context.say(Msg::kOptionsEndGirts), book, &FramePlan::end_girts);
+  if (!girts.empty()) given_flag(context, "frame.end_girts", context.say(Msg::kOptionsEndGirts));
 }
 
 void walls_part(Context& context, const Book& book) {
   Ui& ui = context.ui;
   heading(ui, "options.walls_heading", context.say(Msg::kOptionsWalls));
-  plan_row(context, book, "plate_left");
-  if (book.frame.form == RoofForm::kGable) plan_row(context, book, "plate_right");
-  if (!plan_toggle(context, "options.sills", kind_name(TimberKind::kSill, ui.language), book, &FramePlan::sills))
-    plan_row(context, book, "stand_off");
+  frame_field(context, "frame.plate_left");
+  if (book.frame.form == RoofForm::kGable) frame_field(context, "frame.plate_right");
+  if (!given_flag(context, "frame.sills", kind_name(TimberKind::kSill, ui.language)))
+    frame_field(context, "frame.stand_off");
   girts_part(context, book);
-  if (plan_toggle(context, "options.braces", kind_name(TimberKind::kBrace, ui.language), book, &FramePlan::braces)) {
-    plan_row(context, book, "brace_leg_post");
-    plan_row(context, book, "brace_leg_beam");
+  if (given_flag(context, "frame.braces", kind_name(TimberKind::kBrace, ui.language))) {
+    frame_field(context, "frame.brace_leg_post");
+    frame_field(context, "frame.brace_leg_beam");
   }
-  plan_row(context, book, "stock_most");
+  frame_field(context, "frame.stock_most");
 }
 
 void wood_part(Context& context, const Book& book) {
@@ -116,10 +97,8 @@ void wood_part(Context& context, const Book& book) {
     if (pick_row(ui, "options.species." + std::to_string(i), species.name, {}, species == book.frame.species))
       edit_book(context, [&](Book& next) { next.frame.species = next.species[i]; });
   }
-  const std::string moisture = std::to_string(*count_at(book, "moisture")) + " %";
-  count_row(context, book, "moisture", moisture, 300);
-  const std::string load = say(Msg::kFeetLoadValue, ui.language, std::to_string(*count_at(book, "load_psf")));
-  count_row(context, book, "load_psf", load, 1000);
+  frame_field(context, "frame.moisture", "%");
+  frame_field(context, "frame.load_psf", "lb/ft²");
   note(ui, "options.load_note", context.say(Msg::kOptionsLoadNote));
 }
 
@@ -168,7 +147,7 @@ void bays_screen(Context& context) {
     answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(length_of(plan), voice_of(context)),
            context.say(Msg::kBaysHow));
     for (std::size_t i = 0; i < plan.bays.size(); ++i) {
-      plan_row(context, shown.book, "bay:" + std::to_string(plan.bays[i].label));
+      frame_field(context, bay_path(plan.bays[i]));
       bay_keys(context, plan, i);
       space(ui, kGap);
     }
@@ -184,11 +163,11 @@ void sections_screen(Context& context) {
     for (const Timber& timber : shown.frame()->timbers) there[static_cast<std::size_t>(timber.kind)] = true;
     for (int k = 0; k < kTimberKinds - 1; ++k) {
       if (!there[static_cast<std::size_t>(k)]) continue;
-      const std::string key = "section:" + std::string(keys::kTimberKind[static_cast<std::size_t>(k)]);
+      const std::string key = "frame.sections." + std::string(keys::kTimberKind[static_cast<std::size_t>(k)]);
       heading(ui, key, kind_name(static_cast<TimberKind>(k), ui.language), 3);
       side_by_side(
-          ui, 16, 240, [&](Ui&) { plan_row(context, shown.book, key + ":breadth"); },
-          [&](Ui&) { plan_row(context, shown.book, key + ":depth"); });
+          ui, 16, 240, [&](Ui&) { frame_field(context, key + ".breadth"); },
+          [&](Ui&) { frame_field(context, key + ".depth"); });
     }
   });
 }

@@ -21,24 +21,30 @@ const FrameMemory::Elevations& elevations_of(Context& context, const ShownFrame&
   return kept;
 }
 
-bentbook::FigureText plan_figure(std::string_view key, const ShownFrame& shown, const Voice& voice) {
-  const FramePlan& plan = shown.plan();
-  const std::string name = frame_field_name(key, voice.language);
-  if (key == "pitch_left" || key == "pitch_right") return {print_slope(slope_of(plan, key), voice.marks), name};
-  if (key == "length")
-    return {say_length(length_of(plan), voice), std::string(text(Msg::kFrameLength, voice.language))};
+/// The field that a figure of plan_drawing.h shows.
+std::string path_of(std::string_view figure) {
+  constexpr std::string_view kBay = "bay:";
+  if (!figure.starts_with(kBay)) return "frame." + std::string(figure);
+  return "frame.bays.@" + std::string(figure.substr(kBay.size())) + ".width";
+}
+
+bentbook::FigureText plan_figure(Context& context, std::string_view key, const ShownFrame& shown) {
+  const Voice voice = voice_of(context);
+  if (key == "length") return {say_length(length_of(shown.plan()), voice), std::string(context.say(Msg::kFrameLength))};
   if (key == "peak_top")
-    return {say_inches(shown.frame()->ridge_z, voice), std::string(text(Msg::kFramePeakTop, voice.language))};
-  const auto at = length_at(shown.book, key);
-  return {at ? say_length(*at, voice) : std::string{}, name};
+    return {say_inches(shown.frame()->ridge_z, voice), std::string(context.say(Msg::kFramePeakTop))};
+  const std::string path = path_of(key);
+  const auto field = field_at(shown.book, path);
+  return {field ? field_text(voice, *field) : std::string{}, frame_field_name(path, voice.language)};
 }
 
 void elevation(Context& context, const ShownFrame& shown, ItemKey prefix, Msg name, float height,
                const draw::Drawing& drawing) {
-  const Voice voice = voice_of(context);
   const auto tapped = drawing_form(context, prefix, context.say(name), drawing_height(context, height), drawing,
-                                   [&](std::string_view key) { return plan_figure(key, shown, voice); });
-  if (tapped) open_plan_field(context, shown.book, *tapped);
+                                   [&](std::string_view key) { return plan_figure(context, key, shown); });
+  if (!tapped) return;
+  const std::string path = path_of(*tapped);
+  open_field(context, path, frame_field_name(path, context.ui.language));
 }
 
 void findings(Context& context, const Frame& frame) {

@@ -9,6 +9,7 @@
 #include "roof/rafter.h"
 #include "screens/app/context.h"
 #include "screens/app/drawing_form.h"
+#include "screens/app/field_form.h"
 
 namespace bentbook::screens {
 
@@ -17,8 +18,7 @@ struct ShownRafter {
   Result<RafterPair> pair;
 };
 
-/// Puts what the keypad finished into the book and solves what is shown: the book's rafter with what stands in an open
-/// keypad, or without it while that gives no rafter.
+/// What is shown, solved: the rafter with what stands in an open keypad, or without it while that gives no rafter.
 [[nodiscard]] ShownRafter rafter_now(Context&);
 
 /// Changes the rafter in the book.
@@ -29,10 +29,8 @@ void edit_rafter(Context& context, Edit&& edit) {
   if (!(next == context.places)) context.change(std::move(next));
 }
 
-/// Opens the keypad on a field (roof/rafter_fields.h).
-void open_rafter_field(Context&, std::string_view field);
-/// A row with a field's value, to be tapped.
-void rafter_field_row(Context&, const ShownRafter&, std::string_view field);
+/// A row with a field's value, to be tapped, by its key (roof/rafter_fields.h).
+void rafter_field(Context&, std::string_view field, std::string_view unit = {});
 /// A drawing of this rafter whose given figures are the fields.
 void rafter_form(Context&, ItemKey prefix, std::string_view name, float height, const draw::Drawing&,
                  const ShownRafter&);

@@ -115,9 +115,9 @@ void tail_screen(Context& context) {
                {context.say(Msg::kTailPlumb), context.say(Msg::kTailSquare), context.say(Msg::kTailLevel)},
                static_cast<int>(shown.input.tail));
     if (kind) edit_rafter(context, [&](RafterInput& input) { input.tail = static_cast<TailCut>(*kind); });
-    if (shown.input.tail == TailCut::kLevelAndPlumb) rafter_field_row(context, shown, "tail_plumb");
+    if (shown.input.tail == TailCut::kLevelAndPlumb) rafter_field(context, "tail_plumb");
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-      rafter_field_row(context, shown, of_side("overhang", side));
+      rafter_field(context, of_side("overhang", side));
       rafter_form(context, side_key("tail_picture", side), context.say(Msg::kTailPicture), 220,
                   pattern_part(shown.input, rafter, side, PatternPart::kTail), shown);
       answer(ui, side_key("tail_along", side), context.say(Msg::kTailAlong), say_length(rafter.tail_along, voice));
@@ -189,7 +189,7 @@ void square_screen(Context& context) {
 void timber_screen(Context& context) {
   page(context, "timber.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
-    for (const char* field : {"breadth", "depth", "sheathing", "trim"}) rafter_field_row(context, shown, field);
+    for (const char* field : {"breadth", "depth", "sheathing", "trim"}) rafter_field(context, field);
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
       answer(ui, side_key("stock", side), context.say(Msg::kTimberStock), say_length(rafter.stock, voice));
       fact(ui, side_key("longest", side), context.say(Msg::kTimberLongest), say_length(rafter.longest, voice), true);
@@ -211,11 +211,8 @@ void feet_screen(Context& context) {
     if (kind) edit_rafter(context, [&](RafterInput& input) { input.feet = static_cast<Feet>(*kind); });
     body(ui, "feet.how", context.say(Msg::kFeetHow));
     if (shown.input.feet == Feet::kTied) return;
-    const auto load = static_cast<std::int64_t>(shown.input.load_psf + 0.5);
-    if (given(ui, "rafter.load", context.say(Msg::kFeetLoad),
-              say(Msg::kFeetLoadValue, ui.language, std::to_string(load)), context.keypad.is_open("rafter.load")))
-      context.keypad.open_count("rafter.load", context.say(Msg::kFeetLoad), load, 1, 1000);
-    rafter_field_row(context, shown, "spacing");
+    given_field(context, "rafter.load_psf", context.say(Msg::kFeetLoad), "lb/ft²");
+    rafter_field(context, "spacing");
     answer(ui, "feet.thrust", context.say(Msg::kFeetThrust), say_weight(pair.thrust_lb, voice));
     for (const Caution& item : pair.left.cautions)
       if (item.id == CautionId::kThrust) caution(ui, "feet.caution", caution_text(item, pair, voice));

@@ -67,8 +67,8 @@ void plan_part(Context& context, const ShownRafter& shown) {
                          {context.say(Msg::kPlanBySpan), context.say(Msg::kPlanByRun), context.say(Msg::kPlanByBoth)},
                          static_cast<int>(shown.input.plan_by));
   if (by) edit_rafter(context, [&](RafterInput& input) { input.plan_by = static_cast<PlanBy>(*by); });
-  if (shown.input.plan_by != PlanBy::kRun) rafter_field_row(context, shown, "span");
-  if (shown.input.plan_by != PlanBy::kSpan) rafter_field_row(context, shown, "run");
+  if (shown.input.plan_by != PlanBy::kRun) rafter_field(context, "span");
+  if (shown.input.plan_by != PlanBy::kSpan) rafter_field(context, "run");
 }
 
 void side_part(Context& context, const ShownRafter& shown, Side side) {
@@ -80,7 +80,7 @@ void side_part(Context& context, const ShownRafter& shown, Side side) {
                                             : Msg::kSideRight));
   for (const char* field : {"pitch", "seat", "heel", "plate_height", "overhang"}) {
     const bool follows = std::string_view(field) == (given_side.heel_by == HeelBy::kSeat ? "heel" : "seat");
-    if (!follows) rafter_field_row(context, shown, of_side(field, side));
+    if (!follows) rafter_field(context, of_side(field, side));
   }
   if (toggle(ui, of_side("rafter.measured", side), context.say(Msg::kMeasuredToggle), given_side.measured,
              context.say(Msg::kMeasuredNote))) {
@@ -90,8 +90,8 @@ void side_part(Context& context, const ShownRafter& shown, Side side) {
     });
   }
   if (!given_side.measured) return;
-  rafter_field_row(context, shown, of_side("measured_rise", side));
-  rafter_field_row(context, shown, of_side("measured_run", side));
+  rafter_field(context, of_side("measured_rise", side));
+  rafter_field(context, of_side("measured_run", side));
 }
 
 void unlike_part(Context& context, const ShownRafter& shown) {
@@ -116,7 +116,7 @@ void sides_screen(Context& context) {
   const Voice voice = voice_of(context);
   begin_scroll(ui, "sides.page", context.page);
   if (shown.pair) {
-    rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, *shown.pair), shown);
+    rafter_form(context, "sides", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, *shown.pair), shown);
     if (!shown.pair->alike)
       fact(ui, "sides.off_centre", context.say(Msg::kSidesOffCentre), say_length(shown.pair->ridge_off_centre, voice),
            true);

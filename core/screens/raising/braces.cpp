@@ -1,6 +1,7 @@
 // Temporary braces, and what the lead wishes of the order.
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "screens/raising/form.h"
@@ -9,50 +10,35 @@
 namespace bentbook::screens {
 namespace {
 
-Temporary* find_temporary(RaisingPlan& plan, std::string_view name) {
-  for (Temporary& t : plan.temporaries)
-    if (t.name == name) return &t;
-  return nullptr;
+/// The mark of a timber of the frame, typed; none: the row was left as it is.
+std::optional<std::string> typed_mark(Context& context, const Frame& frame, const std::string& key,
+                                      std::string_view name, const std::string& now) {
+  auto told = text_field(context.ui, key, name, now);
+  if (!told || told->empty() || timber_by_mark(frame, *told) >= 0) return told;
+  context.toast(say(Msg::kFaultUnknownMark, context.ui.language, {{"mark", *told}}), false);
+  return std::nullopt;
 }
 
-/// A mark as it was typed, if the frame has it.
-void mark_row(Context& context, const Frame& frame, const std::string& key, std::string_view name,
-              const std::string& now, const std::function<void(RaisingPlan&, std::string)>& set) {
-  const auto told = text_field(context.ui, key, name, now);
-  if (!told) return;
-  if (!told->empty() && timber_by_mark(frame, *told) < 0)
-    return context.toast(say(Msg::kFaultUnknownMark, context.ui.language, {{"mark", *told}}), false);
-  edit_raising(context, [&](RaisingPlan& plan) { set(plan, *told); });
+std::string path_of(const Temporary& temporary) { return "temporaries.@" + temporary.name; }
+
+void from_part(Context& context, const Frame& frame, const Temporary& temporary) {
+  heading(context.ui, "brace.from.heading", context.say(Msg::kBraceFrom), 3);
+  const std::string path = path_of(temporary) + ".from";
+  if (auto mark = typed_mark(context, frame, "brace.from.mark", context.say(Msg::kBraceMark), temporary.from.mark))
+    put_field(context, "raising." + path + ".mark", std::move(*mark));
+  if (!temporary.from.mark.empty()) raising_field(context, path + ".station", Msg::kBraceStation);
 }
 
-void end_part(Context& context, const Frame& frame, const Temporary& temporary, bool to) {
-  Ui& ui = context.ui;
-  const std::string key = to ? "brace.to" : "brace.from", name = temporary.name;
-  const TimberPoint& point = to ? temporary.to : temporary.from;
-  const auto at = [name, to](RaisingPlan& plan) -> TimberPoint* {
-    Temporary* t = find_temporary(plan, name);
-    return t == nullptr ? nullptr : to ? &t->to : &t->from;
-  };
-  heading(ui, key + ".heading", context.say(to ? Msg::kBraceTo : Msg::kBraceFrom), 3);
-  mark_row(context, frame, key + ".mark", context.say(to ? Msg::kBraceMarkOrGround : Msg::kBraceMark), point.mark,
-           [at](RaisingPlan& plan, std::string mark) {
-             if (TimberPoint* p = at(plan)) p->mark = std::move(mark);
-           });
-  if (!point.mark.empty())
-    return raising_length(context, key + ".station", context.say(Msg::kBraceStation), point.station,
-                          [at](RaisingPlan& plan, Length l) {
-                            if (TimberPoint* p = at(plan)) p->station = l;
-                          });
-  if (!to) return;
-  const auto ground = [&](const char* axis, Msg label, Length Temporary::*member) {
-    raising_length(context, std::string("brace.ground.") + axis, context.say(label), temporary.*member,
-                   [name, member](RaisingPlan& plan, Length l) {
-                     if (Temporary* t = find_temporary(plan, name)) t->*member = l;
-                   });
-  };
-  ground("x", Msg::kBraceGroundX, &Temporary::ground_x);
-  ground("y", Msg::kBraceGroundY, &Temporary::ground_y);
-  ground("z", Msg::kBraceGroundZ, &Temporary::ground_z);
+/// The other end: at a timber, or on the ground.
+void to_part(Context& context, const Frame& frame, const Temporary& temporary) {
+  heading(context.ui, "brace.to.heading", context.say(Msg::kBraceTo), 3);
+  const std::string path = path_of(temporary);
+  if (auto mark = typed_mark(context, frame, "brace.to.mark", context.say(Msg::kBraceMarkOrGround), temporary.to.mark))
+    put_field(context, "raising." + path + ".to.mark", std::move(*mark));
+  if (!temporary.to.mark.empty()) return raising_field(context, path + ".to.station", Msg::kBraceStation);
+  raising_field(context, path + ".ground_x", Msg::kBraceGroundX);
+  raising_field(context, path + ".ground_y", Msg::kBraceGroundY);
+  raising_field(context, path + ".ground_z", Msg::kBraceGroundZ);
 }
 
 void temporary_screen(Context& context) {
@@ -64,34 +50,17 @@ void temporary_screen(Context& context) {
                                  [&](const Temporary& t) { return t.name == name; });
     if (it == plan.temporaries.end()) return body(ui, "brace.gone", context.say(Msg::kStepGone));
     heading(ui, "brace.title", temporary_text(*it, voice_of(context)));
-    const auto kind = choice(
-        ui, "brace.kind", context.say(Msg::kBraceKind),
-        {context.say(Msg::kTemporaryGuy), context.say(Msg::kTemporaryDiagonal), context.say(Msg::kTemporaryProp)},
-        static_cast<int>(it->kind));
-    if (kind)
-      edit_raising(context, [&](RaisingPlan& p) {
-        if (Temporary* t = find_temporary(p, name)) t->kind = static_cast<TemporaryKind>(*kind);
-      });
-    end_part(context, *shown.frame(), *it, false);
-    end_part(context, *shown.frame(), *it, true);
-    if (it->kind == TemporaryKind::kDiagonal)
-      raising_length(context, "brace.thickness", context.say(Msg::kBraceThickness), it->thickness,
-                     [name](RaisingPlan& p, Length l) {
-                       if (Temporary* t = find_temporary(p, name)) t->thickness = l;
-                     });
-    raising_weight(context, "brace.rated", context.say(Msg::kBraceRated), it->rated,
-                   [name](RaisingPlan& p, bentbook::Weight w) {
-                     if (Temporary* t = find_temporary(p, name)) t->rated = w;
-                   });
+    const std::string path = path_of(*it);
+    given_choice(
+        context, "raising." + path + ".kind", context.say(Msg::kBraceKind),
+        {context.say(Msg::kTemporaryGuy), context.say(Msg::kTemporaryDiagonal), context.say(Msg::kTemporaryProp)});
+    from_part(context, *shown.frame(), *it);
+    to_part(context, *shown.frame(), *it);
+    if (it->kind == TemporaryKind::kDiagonal) raising_field(context, path + ".thickness", Msg::kBraceThickness);
+    raising_field(context, path + ".rated", Msg::kBraceRated);
     note(ui, "brace.rated_note", context.say(Msg::kBraceRatedNote));
     if (!button(ui, "brace.delete", context.say(Msg::kBraceDelete), Weight::kDestructive)) return;
-    edit_raising(context, [&](RaisingPlan& p) {
-      std::erase_if(p.temporaries, [&](const Temporary& t) { return t.name == name; });
-      for (RaisingStep& step : p.steps) {
-        std::erase(step.put_up, name);
-        std::erase(step.take_out, name);
-      }
-    });
+    edit_raising(context, [&](RaisingPlan& p) { drop_temporary(p, name); });
     context.pages.pop();
     context.toast(std::string(context.say(Msg::kStepDeleted)), true);
   });
@@ -135,29 +104,20 @@ std::vector<std::string> read_marks(std::string_view text) {
   return out;
 }
 
-void marks_row(Context& context, const std::string& key, std::string_view name, const std::vector<std::string>& now,
-               const std::function<void(RaisingPlan&, std::vector<std::string>)>& set) {
-  if (const auto told = text_field(context.ui, key, name, marks_text(now)))
-    edit_raising(context, [&](RaisingPlan& plan) { set(plan, read_marks(*told)); });
-}
-
 void wish_part(Context& context, const Wish& wish, std::size_t i) {
   Ui& ui = context.ui;
-  const std::string key = "wish." + std::to_string(i);
-  const auto kind = choice(ui, key + ".kind", context.say(Msg::kWishKind),
-                           {context.say(Msg::kWishBefore), context.say(Msg::kWishTogether), context.say(Msg::kStepDay),
-                            context.say(Msg::kWishStartFrom)},
-                           static_cast<int>(wish.kind));
-  if (kind) edit_raising(context, [&](RaisingPlan& p) { p.wishes[i].kind = static_cast<WishKind>(*kind); });
+  const std::string key = "wish." + std::to_string(i), path = "wishes." + std::to_string(i);
+  given_choice(context, "raising." + path + ".kind", context.say(Msg::kWishKind),
+               {context.say(Msg::kWishBefore), context.say(Msg::kWishTogether), context.say(Msg::kStepDay),
+                context.say(Msg::kWishStartFrom)});
   if (wish.kind != WishKind::kStartFrom)
-    marks_row(context, key + ".marks", context.say(Msg::kWishMarks), wish.marks,
-              [i](RaisingPlan& p, std::vector<std::string> m) { p.wishes[i].marks = std::move(m); });
+    if (const auto told = text_field(ui, key + ".marks", context.say(Msg::kWishMarks), marks_text(wish.marks)))
+      edit_raising(context, [&](RaisingPlan& p) { p.wishes[i].marks = read_marks(*told); });
   if (wish.kind == WishKind::kBefore)
-    marks_row(context, key + ".others", context.say(Msg::kWishOthers), wish.others,
-              [i](RaisingPlan& p, std::vector<std::string> m) { p.wishes[i].others = std::move(m); });
-  if (wish.kind == WishKind::kDay || wish.kind == WishKind::kStartFrom)
-    raising_count(context, key + ".number", context.say(wish.kind == WishKind::kDay ? Msg::kStepDay : Msg::kWishBent),
-                  {}, wish.number, 1, 1'000'000, [i](RaisingPlan& p, int n) { p.wishes[i].number = n; });
+    if (const auto told = text_field(ui, key + ".others", context.say(Msg::kWishOthers), marks_text(wish.others)))
+      edit_raising(context, [&](RaisingPlan& p) { p.wishes[i].others = read_marks(*told); });
+  if (wish.kind == WishKind::kDay) raising_field(context, path + ".number", Msg::kStepDay);
+  if (wish.kind == WishKind::kStartFrom) raising_field(context, path + ".number", Msg::kWishBent);
   if (button(ui, key + ".drop", context.say(Msg::kWishDrop), Weight::kDestructive))
     edit_raising(context, [&](RaisingPlan& p) { p.wishes.erase(p.wishes.begin() + static_cast<std::ptrdiff_t>(i)); });
   space(ui, 16);

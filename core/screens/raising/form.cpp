@@ -1,11 +1,9 @@
 #include "screens/raising/form.h"
 
-#include <algorithm>
 #include <utility>
 
-#include "frame/joints/joint_table.h"
-#include "numeric/sorting.h"
 #include "raising/order.h"
+#include "raising/plan_edits.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
@@ -93,96 +91,21 @@ const RaisingMemory::Lists& raising_lists(Context& context, const ShownFrame& sh
   return kept;
 }
 
-void raising_length(Context& context, const std::string& key, std::string_view name, Length now,
-                    const std::function<void(RaisingPlan&, Length)>& set) {
-  if (given(context.ui, key, name, say_length(now, voice_of(context)), context.keypad.is_open(key)))
-    context.keypad.open_length(key, name, now);
-  if (const auto told = context.keypad.take_length(key))
-    edit_raising(context, [&](RaisingPlan& plan) { set(plan, *told); });
+void raising_field(Context& context, std::string_view path, Msg name, std::string_view unit) {
+  given_field(context, "raising." + std::string(path), context.say(name), unit);
 }
-
-void raising_weight(Context& context, const std::string& key, std::string_view name, bentbook::Weight now,
-                    const std::function<void(RaisingPlan&, bentbook::Weight)>& set) {
-  const WeightUnit unit = weight_unit(context.style().form);
-  const std::int64_t whole = whole_units(now, unit);
-  if (given(context.ui, key, name, print_weight(now, context.style().form), context.keypad.is_open(key)))
-    context.keypad.open_count(key, name, whole, 0, 1'000'000);
-  const auto told = context.keypad.take_count(key);
-  if (told && *told != whole)
-    edit_raising(context, [&](RaisingPlan& plan) { set(plan, bentbook::Weight{*told * per_unit(unit)}); });
-}
-
-void raising_count(Context& context, const std::string& key, std::string_view name, std::string_view unit, int now,
-                   int least, int most, const std::function<void(RaisingPlan&, int)>& set) {
-  std::string value = std::to_string(now);
-  if (!unit.empty()) value += ' ' + std::string(unit);
-  if (given(context.ui, key, name, value, context.keypad.is_open(key)))
-    context.keypad.open_count(key, name, now, least, most);
-  if (const auto told = context.keypad.take_count(key))
-    edit_raising(context, [&](RaisingPlan& plan) { set(plan, static_cast<int>(*told)); });
-}
-
-void raising_toggle(Context& context, const std::string& key, std::string_view name, bool now,
-                    const std::function<void(RaisingPlan&, bool)>& set) {
-  if (toggle(context.ui, key, name, now)) edit_raising(context, [&](RaisingPlan& plan) { set(plan, !now); });
-}
-
-namespace {
-
-/// Whose fasteners count only because the lead says so.
-std::vector<JointKind> loosely_fastened() {
-  std::vector<JointKind> kinds;
-  for (int k = 0; k < kJointKinds; ++k)
-    if (row_of(static_cast<JointKind>(k)).fasteners == Fasteners::kLoose) kinds.push_back(static_cast<JointKind>(k));
-  return kinds;
-}
-
-}  // namespace
 
 void fasteners_toggle(Context& context) {
-  const std::vector<JointKind> kinds = loosely_fastened();
-  const std::vector<HoldChange>& holds = context.desk.book().raising.holds;
-  const bool on = std::all_of(kinds.begin(), kinds.end(), [&](JointKind kind) {
-    return std::any_of(holds.begin(), holds.end(),
-                       [&](const HoldChange& h) { return h.joint == kind && h.sideways && h.uplift && h.pulls; });
-  });
+  const bool on = fasteners_count(context.desk.book().raising);
   if (!toggle(context.ui, "raising.fasteners", context.say(Msg::kRaisingFasteners), on,
               context.say(Msg::kRaisingFastenersNote)))
     return;
-  const std::string reason(context.say(Msg::kRaisingFastenersReason));
   edit_raising(context, [&](RaisingPlan& plan) {
-    for (const JointKind kind : kinds) {
-      std::erase_if(plan.holds, [&](const HoldChange& h) { return h.joint == kind; });
-      if (!on) plan.holds.push_back({kind, true, true, true, reason});
-    }
+    if (on)
+      leave_fasteners_out(plan);
+    else
+      count_fasteners(plan, context.say(Msg::kRaisingFastenersReason));
   });
-}
-
-std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {
-  std::vector<std::string> brought;
-  for (const RaisingStep& step : plan.steps) brought.insert(brought.end(), step.marks.begin(), step.marks.end());
-  sort_up(brought);
-  std::vector<std::string> left;
-  for (const Timber& timber : frame.timbers)
-    if (timber.placed && !std::binary_search(brought.begin(), brought.end(), timber.mark)) left.push_back(timber.mark);
-  return left;
-}
-
-std::string free_temporary_name(const RaisingPlan& plan) {
-  for (int n = 1;; ++n) {
-    std::string name = "T" + std::to_string(n);
-    const bool taken = std::any_of(plan.temporaries.begin(), plan.temporaries.end(),
-                                   [&](const Temporary& t) { return t.name == name; });
-    if (!taken) return name;
-  }
-}
-
-void take_braces(RaisingPlan& plan, int step, const std::vector<Temporary>& braces) {
-  for (Temporary brace : braces) {
-    brace.name = free_temporary_name(plan);
-    plan.steps[static_cast<std::size_t>(step)].put_up.push_back(brace.name);
-    plan.temporaries.push_back(std::move(brace));
-  }
 }
 
 }  // namespace bentbook::screens

@@ -1,12 +1,11 @@
 #pragma once
 /// What the Raising place's pages share: checks that are worked out off the frame, rows for what the lead says.
 
-#include <algorithm>
-#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "raising/plan_edits.h"
 #include "screens/app/context.h"
 #include "screens/frame/form.h"
 #include "words/raising_words.h"
@@ -40,41 +39,14 @@ void raising_page(Context& context, ItemKey key, Content&& content) {
   end_scroll(context.ui);
 }
 
-/// Rows of what the lead says; `set` puts the new value into the book's raising.
-void raising_length(Context&, const std::string& key, std::string_view name, Length now,
-                    const std::function<void(RaisingPlan&, Length)>& set);
-/// Whole pounds, or whole kilograms where lengths are metric.
-void raising_weight(Context&, const std::string& key, std::string_view name, bentbook::Weight now,
-                    const std::function<void(RaisingPlan&, bentbook::Weight)>& set);
-void raising_count(Context&, const std::string& key, std::string_view name, std::string_view unit, int now, int least,
-                   int most, const std::function<void(RaisingPlan&, int)>& set);
-void raising_toggle(Context&, const std::string& key, std::string_view name, bool now,
-                    const std::function<void(RaisingPlan&, bool)>& set);
+/// A row with what the lead says, by its path in the raising: "crane.x".
+void raising_field(Context&, std::string_view path, Msg name, std::string_view unit = {});
 template <class Edit>
 void edit_raising(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.raising); });
 }
 
-/// Takes a step out of its place and puts it in elsewhere, so that it comes to stand at `to`; likewise what belongs to
-/// the steps.
-template <class Step>
-void move_step(std::vector<Step>& steps, int from, int to) {
-  const auto at = [&](int i) { return steps.begin() + i; };
-  if (from < to)
-    std::rotate(at(from), at(from + 1), at(to + 1));
-  else
-    std::rotate(at(to), at(from), at(from + 1));
-}
-
-/// The lead's word that pegs are driven and screws in before the sling comes off, for all joints but knife plates
-/// (whose pins are counted anyhow): much fewer temporary braces are wanted then.
+/// The lead's word that fasteners count (raising/plan_edits.h): much fewer temporary braces are wanted then.
 void fasteners_toggle(Context&);
-
-/// Marks that no step brings yet, of placed timbers.
-[[nodiscard]] std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan);
-/// A name that no temporary has yet: "T4".
-[[nodiscard]] std::string free_temporary_name(const RaisingPlan& plan);
-/// Adds proposed braces to the plan, put up in that step.
-void take_braces(RaisingPlan& plan, int step, const std::vector<Temporary>& braces);
 
 }  // namespace bentbook::screens

@@ -135,15 +135,6 @@ void way_part(Shown& s) {
     note(ui, "step.way." + std::to_string(n++), step_warning_text(warning, s.voice));
 }
 
-/// A temporary's name is put into a list of the step, or taken out of it.
-void toggle_name(std::vector<std::string>& names, const std::string& name) {
-  const auto it = std::find(names.begin(), names.end(), name);
-  if (it == names.end())
-    names.push_back(name);
-  else
-    names.erase(it);
-}
-
 void temporaries_part(Shown& s) {
   Context& context = s.context;
   Ui& ui = context.ui;
@@ -199,7 +190,6 @@ void done_part(Shown& s) {
 void place_part(Shown& s) {
   Context& context = s.context;
   Ui& ui = context.ui;
-  const auto index = static_cast<std::size_t>(s.index);
   const int last = static_cast<int>(s.plan.steps.size());
   heading(ui, "step.place", context.say(Msg::kStepPlace));
   const std::string key = "step.to";
@@ -221,8 +211,7 @@ void place_part(Shown& s) {
         if (button(half, "step.later", context.say(Msg::kRulesDown), Weight::kQuiet, s.index + 1 < last))
           move_to(s.index + 1);
       });
-  raising_count(context, "step.day", context.say(Msg::kStepDay), {}, s.step.day, 1, 10'000,
-                [&, index](RaisingPlan& plan, int day) { plan.steps[index].day = day; });
+  raising_field(context, "steps." + std::to_string(s.index) + ".day", Msg::kStepDay);
   if (button(ui, "step.delete", context.say(Msg::kStepDelete), Weight::kDestructive)) {
     edit_raising(context, [&](RaisingPlan& plan) { plan.steps.erase(plan.steps.begin() + s.index); });
     context.pages.pop();

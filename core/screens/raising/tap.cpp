@@ -15,8 +15,6 @@ namespace {
 
 using render::PartLook;
 
-int last_day(const RaisingPlan& plan) { return plan.steps.empty() ? 1 : plan.steps.back().day; }
-
 /// What is in the order already is pale; what was tapped is lit.
 SolidLooks looks_of(const Frame& frame, const SolidMemory& solids, const std::vector<std::string>& left,
                     const std::vector<std::string>& picked) {
@@ -49,13 +47,11 @@ void picked_part(Context& context, const std::vector<std::string>& left) {
   fact(ui, "tap.picked", context.say(Msg::kTapPicked), marks_text(memory.picked), true);
   if (button(ui, "tap.together", context.say(memory.picked.size() > 1 ? Msg::kTapTogether : Msg::kTapOne),
              Weight::kPrimary)) {
-    edit_raising(context, [&](RaisingPlan& plan) {
-      plan.steps.push_back({memory.picked, {}, {}, last_day(plan), false});
-    });
+    edit_raising(context, [&](RaisingPlan& plan) { add_step(plan, memory.picked); });
     memory.picked.clear();
   } else if (memory.picked.size() > 1 && button(ui, "tap.each", context.say(Msg::kTapEach))) {
     edit_raising(context, [&](RaisingPlan& plan) {
-      for (const std::string& mark : memory.picked) plan.steps.push_back({{mark}, {}, {}, last_day(plan), false});
+      for (const std::string& mark : memory.picked) add_step(plan, {mark});
     });
     memory.picked.clear();
   }
@@ -68,8 +64,7 @@ void by_bent(Context& context, const Frame& frame, const std::vector<std::string
   std::map<int, std::vector<std::string>> bents;
   for (const std::string& mark : left) {
     const Timber& timber = frame.timbers[static_cast<std::size_t>(timber_by_mark(frame, mark))];
-    const bool in_bent = timber.kind != TimberKind::kCommonRafter && timber.kind != TimberKind::kPrincipalRafter;
-    if (timber.place.bent > 0 && timber.place.bay < 0 && in_bent) bents[timber.place.bent].push_back(mark);
+    if (raised_with_bent(timber, timber.place.bent)) bents[timber.place.bent].push_back(mark);
   }
   if (bents.empty()) return;
   heading(ui, "tap.bents", context.say(Msg::kTapBents));

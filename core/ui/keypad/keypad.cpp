@@ -38,7 +38,7 @@ void Keypad::begin(Quantity quantity, std::string_view key, std::string_view tit
   lay_slots();
 }
 
-void Keypad::open_length(std::string_view key, std::string_view title, Length value, LengthRange range) {
+void Keypad::open_length(std::string_view key, std::string_view title, Length value, LengthEntry range) {
   begin(Quantity::kLength, key, title);
   range_ = range;
   lay_slots();
@@ -46,7 +46,7 @@ void Keypad::open_length(std::string_view key, std::string_view title, Length va
   opened_.length = value;
 }
 
-void Keypad::open_length(std::string_view key, std::string_view title, LengthRange range) {
+void Keypad::open_length(std::string_view key, std::string_view title, LengthEntry range) {
   begin(Quantity::kLength, key, title);
   range_ = range;
   lay_slots();
@@ -126,20 +126,22 @@ std::optional<std::int64_t> Keypad::take_count(std::string_view key) {
   return r ? r->count : std::nullopt;
 }
 
-std::optional<Length> Keypad::preview_length(std::string_view key) const {
+std::optional<Keypad::Reading> Keypad::preview(std::string_view key) const {
   if (!is_open(key) || fresh_) return std::nullopt;
-  const Reading r = reading();
-  return r.good() ? r.length : std::nullopt;
+  Reading r = reading();
+  return r.good() ? std::optional(std::move(r)) : std::nullopt;
+}
+std::optional<Length> Keypad::preview_length(std::string_view key) const {
+  const auto r = preview(key);
+  return r ? r->length : std::nullopt;
 }
 std::optional<Slope> Keypad::preview_slope(std::string_view key) const {
-  if (!is_open(key) || fresh_) return std::nullopt;
-  const Reading r = reading();
-  return r.good() ? r.slope : std::nullopt;
+  const auto r = preview(key);
+  return r ? r->slope : std::nullopt;
 }
 std::optional<Angle> Keypad::preview_angle(std::string_view key) const {
-  if (!is_open(key) || fresh_) return std::nullopt;
-  const Reading r = reading();
-  return r.good() ? r.angle : std::nullopt;
+  const auto r = preview(key);
+  return r ? r->angle : std::nullopt;
 }
 
 // ── Slots ─────────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -18,8 +18,7 @@
 #include <string_view>
 #include <vector>
 
-#include "measure/parse.h"
-#include "measure/print.h"
+#include "measure/fields.h"
 #include "ui/input.h"
 
 namespace bentbook::screens {
@@ -27,15 +26,6 @@ namespace bentbook::screens {
 struct Ui;
 
 enum class Quantity : std::uint8_t { kLength, kSlope, kAngle, kCount };
-
-/// Accepted values, ends included; a negative `min` brings the sign key. `bare` is the unit that stands beside the
-/// field: the slot that is typed into first, and what a number without a mark means in typed text (metric styles have
-/// their own).
-struct LengthRange {
-  Length min{0};
-  Length max{Length::kLimit};
-  BareUnit bare = BareUnit::kInch;
-};
 
 /// One press on the keypad.
 struct Stroke {
@@ -57,13 +47,24 @@ struct Stroke {
 
 class Keypad {
  public:
+  struct Reading {
+    std::optional<Length> length;
+    std::optional<Slope> slope;
+    std::optional<Angle> angle;
+    std::optional<std::int64_t> count;
+    std::optional<Error> error;  ///< `at` is a byte of entry(), `where` the title
+    [[nodiscard]] bool good() const { return !error; }
+  };
+
   /// How lengths are entered and echoed: form decides the slots, denominator the tape's smallest division.
   void set_style(const LengthStyle& style) { style_ = style; }
   [[nodiscard]] const LengthStyle& style() const { return style_; }
 
-  void open_length(std::string_view key, std::string_view title, Length value, LengthRange range = {});
+  /// A negative `min` brings the sign key; the unit of the entry is the slot that is typed into first, and what a
+  /// number without a mark means in typed text (metric styles have their own).
+  void open_length(std::string_view key, std::string_view title, Length value, LengthEntry range = {});
   /// As open_length, with nothing entered yet.
-  void open_length(std::string_view key, std::string_view title, LengthRange range = {});
+  void open_length(std::string_view key, std::string_view title, LengthEntry range = {});
   void open_slope(std::string_view key, std::string_view title, const Slope& value);
   void open_angle(std::string_view key, std::string_view title, Angle value, Angle min, Angle max);
   void open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min, std::int64_t max);
@@ -80,7 +81,9 @@ class Keypad {
   std::optional<Slope> take_slope(std::string_view key);
   std::optional<Angle> take_angle(std::string_view key);
   std::optional<std::int64_t> take_count(std::string_view key);
-  /// What stands in the open keypad now, when it reads well: lets a drawing follow each digit.
+  std::optional<Reading> take(std::string_view key);
+  /// What stands in the open keypad now, when it reads well and something was typed: lets a drawing follow each digit.
+  [[nodiscard]] std::optional<Reading> preview(std::string_view key) const;
   [[nodiscard]] std::optional<Length> preview_length(std::string_view key) const;
   [[nodiscard]] std::optional<Slope> preview_slope(std::string_view key) const;
   [[nodiscard]] std::optional<Angle> preview_angle(std::string_view key) const;
@@ -116,14 +119,6 @@ class Keypad {
   [[nodiscard]] std::string entry() const;
   [[nodiscard]] const std::string& sum() const { return sum_; }
 
-  struct Reading {
-    std::optional<Length> length;
-    std::optional<Slope> slope;
-    std::optional<Angle> angle;
-    std::optional<std::int64_t> count;
-    std::optional<Error> error;  ///< `at` is a byte of entry(), `where` the title
-    [[nodiscard]] bool good() const { return !error; }
-  };
   [[nodiscard]] Reading reading() const;
   /// How the entry is read, printed in full, and what it comes to where the entry does not say it; "" when it does not
   /// read well.
@@ -165,7 +160,6 @@ class Keypad {
   [[nodiscard]] bool after_closed() const;
   [[nodiscard]] bool wants_factor() const;
   [[nodiscard]] BareUnit bare() const;
-  std::optional<Reading> take(std::string_view key);
 
   LengthStyle style_;
   bool open_ = false, typing_ = false, operators_ = false;
@@ -176,7 +170,7 @@ class Keypad {
   BareSlope form_ = BareSlope::kIn12;
   Term term_;
   std::vector<Step> steps_;
-  LengthRange range_;
+  LengthEntry range_;
   Angle angle_min_, angle_max_;
   std::int64_t count_min_ = 0, count_max_ = 0;
   Reading opened_;  ///< what it was opened on
