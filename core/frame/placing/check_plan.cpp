@@ -58,7 +58,7 @@ class Limits final : public Fields {
   void whole(const char* key, std::int64_t& value, std::int64_t low, std::int64_t high) override {
     within(key, value, low, high);
   }
-  void number(const char*, double&, double, double) override {}
+  void number(const char*, double&, double, double, double) override {}
   void length(const char* key, Length& value, const LengthEntry& entry) override {
     within(key, value.count, entry.min.count, entry.max.count);
   }
