@@ -27,7 +27,7 @@ FIGURES = "0123456789 \u00a0\u2009.,:;+-\u2212\u00d7\u00f7/\u2044%\u00b0\u2032\u
 # Units, the few short words that stand beside figures in the big sizes, and the letters of timbers' marks.
 UNITS = "mm cm in ft lb kg en ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 # What a person types: names, notes.
-TYPED = "".join(map(chr, range(0x20, 0x7F))) + "".join(map(chr, range(0xC0, 0x100))) + "\u00a1\u00bf\u00ba\u00aa\u20ac"
+TYPED = "".join(map(chr, [*range(0x20, 0x7F), *range(0xC0, 0x100)])) + "\u00a1\u00bf\u00ba\u00aa\u20ac\u0152\u0153"
 # Set by code rather than by a table.
 MARKS = "\u2026\u2022\u00b7"
 NUMERATOR, DENOMINATOR = 0xE000, 0xE010  # private code points of the small figures

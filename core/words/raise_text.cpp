@@ -35,7 +35,7 @@ class Page {
   std::string whole(const OrderCheck* check) {
     const RaisingPlan& plan = book_.raising;
     plain(book_.title.empty() ? std::string(text(Msg::kRaiseTitlePlain, language()))
-                              : say(Msg::kRaiseTitle, language(), book_.title));
+                              : say(Msg::kRaiseTitle, language(), shown_name(book_.title, language())));
     verdict(check);
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), std::to_string(plan.loads.wind_mph)));

@@ -60,6 +60,19 @@ bool takes_singular(std::int64_t n, Language language) {
   return n >= 0 && n < 64 && (line_of(language).singular >> n & 1) != 0;
 }
 
+/// Place of the first row whose id is not before `id`.
+std::size_t first_not_before(std::string_view id) {
+  std::size_t low = 0, high = strings::row_count();
+  while (low < high) {
+    const std::size_t middle = (low + high) / 2;
+    if (strings::id_of(middle) < id)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  return low;
+}
+
 const Slot* find_slot(const Slot* slots, std::size_t count, std::string_view name) {
   for (std::size_t i = 0; i < count; ++i)
     if (slots[i].name == name) return &slots[i];
@@ -127,17 +140,20 @@ std::string say_count(Msg msg, Language language, std::int64_t n, std::initializ
   return fill(takes_singular(n, language) ? singular(msg, language) : text(msg, language), all.data(), all.size());
 }
 
-std::optional<Msg> find_msg(std::string_view id) {
-  std::size_t low = 0, high = strings::row_count();
-  while (low < high) {
-    const std::size_t middle = (low + high) / 2;
-    if (strings::id_of(middle) < id)
-      low = middle + 1;
-    else
-      high = middle;
+std::string_view shown_name(std::string_view name, Language language) {
+  constexpr std::string_view kFactory = "factory_";
+  for (std::size_t i = first_not_before(kFactory); i < strings::row_count(); ++i) {
+    const auto msg = static_cast<Msg>(i);
+    if (!strings::id_of(i).starts_with(kFactory)) break;
+    if (text(msg, Language{}) == name) return text(msg, language);
   }
-  if (low == strings::row_count() || strings::id_of(low) != id) return std::nullopt;
-  return static_cast<Msg>(low);
+  return name;
+}
+
+std::optional<Msg> find_msg(std::string_view id) {
+  const std::size_t at = first_not_before(id);
+  if (at == strings::row_count() || strings::id_of(at) != id) return std::nullopt;
+  return static_cast<Msg>(at);
 }
 
 std::string_view key_text(std::string_view stem, std::string_view key, Language language) {

@@ -39,6 +39,10 @@ struct Slot {
 /// The form that the language wants for `n`; the slot {n} is filled with it.
 [[nodiscard]] std::string say_count(Msg msg, Language language, std::int64_t n, std::initializer_list<Slot> slots = {});
 
+/// A name as it is shown. What the app itself named (its first saws, species, joints, the demo) is kept in English in
+/// every file and shown in the user's language by the rows factory_… of the tables; what a user named stays as typed.
+[[nodiscard]] std::string_view shown_name(std::string_view name, Language language);
+
 /// The message of an id that was put together at run time ("error_steep"); nothing if there is none.
 [[nodiscard]] std::optional<Msg> find_msg(std::string_view id);
 

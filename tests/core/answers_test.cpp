@@ -56,8 +56,9 @@ std::vector<RafterInput> many_roofs() {
 
 }  // namespace
 
-TEST_CASE("every figure of every drawing can be said, in both languages", "[answers]") {
-  for (const Language language : {Language::kEn, Language::kEs}) {
+TEST_CASE("every figure of every drawing can be said, in every language", "[answers]") {
+  for (std::size_t l = 0; l < kLanguageCount; ++l) {
+    const auto language = static_cast<Language>(l);
     const Voice voice{language, {}, Marks::kScreen};
     for (const RafterInput& input : many_roofs()) {
       const auto pair = solve_rafters(input);
@@ -124,7 +125,8 @@ TEST_CASE("a refusal says what would work", "[answers]") {
 
 TEST_CASE("no error is without words", "[answers]") {
   for (int code = 0; code <= static_cast<int>(ErrorCode::kUnknownOption); ++code)
-    for (const Language language : {Language::kEn, Language::kEs}) {
+    for (std::size_t l = 0; l < kLanguageCount; ++l) {
+      const auto language = static_cast<Language>(l);
       const std::string said = error_text({static_cast<ErrorCode>(code), "span", 3, 0}, {language, {}, Marks::kScreen});
       CHECK(said.size() > 5);
       CHECK(said.find('{') == std::string::npos);

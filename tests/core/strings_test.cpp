@@ -2,6 +2,8 @@
 
 #include <catch_amalgamated.hpp>
 
+#include "book/book.h"
+#include "book/kit.h"
 #include "words/strings_table.h"
 
 using namespace bentbook;
@@ -49,5 +51,19 @@ TEST_CASE("languages by their tags", "[strings]") {
     const auto language = static_cast<Language>(k);
     REQUIRE(find_language(language_tag(language)) == language);
     REQUIRE(language_of(language_tag(language)) == language);
+  }
+}
+
+TEST_CASE("what the app itself named is shown in every language, what a user named as typed", "[strings]") {
+  const Book demo = demo_book();
+  std::vector<std::string> names{demo.title, demo.notes};
+  for (const Saw& saw : first_kit().saws) names.push_back(saw.name);
+  for (const Species& species : demo.species) names.push_back(species.name);
+  for (const NamedJoint& joint : demo.joints) names.push_back(joint.name);
+  for (const std::string& name : names) {
+    CAPTURE(name);
+    CHECK(shown_name(name, Language::kEn) == name);
+    for (std::size_t k = 1; k < kLanguageCount; ++k) CHECK(shown_name(name, static_cast<Language>(k)) != name);
+    CHECK(shown_name(name + " 2", Language::kEs) == name + " 2");
   }
 }

@@ -6,6 +6,7 @@
 #include "book/book.h"
 #include "book/book_file.h"
 #include "book/book_shelf.h"
+#include "words/strings.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;
@@ -60,7 +61,7 @@ void make_frame(FrameBed& bed) {
 TEST_CASE("the frame's pages: every key stands once, has a name and is large enough for a finger", "[screens][frame]") {
   const auto [width, height] = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{390, 844},
                                         std::pair<float, float>{844, 390}, std::pair<float, float>{820, 1180});
-  const char* language = GENERATE("en", "es");
+  const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   CAPTURE(width, height, language);
   FrameBed bed(width, height);
   Viewport v;

@@ -4,6 +4,7 @@
 #include "frame/placing/solve_frame.h"
 #include "raising_bed.h"
 #include "render/solid_scene.h"
+#include "words/strings.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;
@@ -187,7 +188,7 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
 }
 
 TEST_CASE("the raising's pages: every key stands once and has a name", "[screens][raising]") {
-  const char* language = GENERATE("en", "es");
+  const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   RaisingBed bed(320, 568);
   Viewport v;
   v.width = 320;

@@ -7,6 +7,7 @@
 #include "model/shop_model.h"
 #include "shop/log/chunk.h"
 #include "shop/log/log_file.h"
+#include "words/strings.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;
@@ -60,7 +61,7 @@ struct ShopBed : Bed {
 }  // namespace
 
 TEST_CASE("the shop's pages: every key stands once and has a name", "[screens][shop]") {
-  const char* language = GENERATE("en", "es");
+  const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   ShopBed bed(320, 568);
   Viewport v;
   v.width = 320;

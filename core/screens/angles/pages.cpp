@@ -106,14 +106,15 @@ void open_flip(Context& context, std::string_view figure) {
 void remember_row(Context& context, Angle error, const Voice& voice) {
   Ui& ui = context.ui;
   const Saw& saw = saw_in_use(context);
-  fact(ui, "flip.known", say(Msg::kFlipKnown, ui.language, saw.name), say_angle(saw.scale_error, voice, 2));
-  const std::string label = say(Msg::kFlipRemember, ui.language, {{"saw", saw.name}});
+  fact(ui, "flip.known", say(Msg::kFlipKnown, ui.language, shown_name(saw.name, ui.language)),
+       say_angle(saw.scale_error, voice, 2));
+  const std::string label = say(Msg::kFlipRemember, ui.language, {{"saw", shown_name(saw.name, ui.language)}});
   if (!button(ui, "flip.remember", label, Weight::kPrimary, !(saw.scale_error == error))) return;
   Kit next = context.kit;
   for (Saw& other : next.saws)
     if (other.name == saw.name) other.scale_error = error;
   context.change_kit(std::move(next));
-  context.toast(say(Msg::kFlipRemembered, ui.language, {{"saw", saw.name}}), true);
+  context.toast(say(Msg::kFlipRemembered, ui.language, {{"saw", shown_name(saw.name, ui.language)}}), true);
 }
 
 void flip_screen(Context& context) {

@@ -32,7 +32,8 @@ const Saw& saw_in_use(const Context& context) { return find_saw(context.kit, con
 
 void saw_row(Context& context, ItemKey prefix) {
   const Saw& saw = saw_in_use(context);
-  if (list_row(context.ui, std::string(prefix) + ".saw", saw.name, context.say(Msg::kSawRowNote)))
+  if (list_row(context.ui, std::string(prefix) + ".saw", shown_name(saw.name, context.ui.language),
+               context.say(Msg::kSawRowNote)))
     context.pages.push(saws_page());
 }
 

@@ -54,7 +54,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   y += strong.FontSize;
   if (two) {
     const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == BooksDesk::State::kOpen;
-    const std::string name(book ? std::string_view(desk.title()) : ui.say(Msg::kAppName));
+    const std::string name(book ? shown_name(desk.title(), ui.language) : ui.say(Msg::kAppName));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
     const std::string line = fit_text(small, second, width - 20);

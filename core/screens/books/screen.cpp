@@ -33,12 +33,14 @@ void shelf_rows(Context& context, const Shelf& shelf) {
     const Column whole = ui.column;
     ui.column.width -= pen_width + kGap;
     const bool open = book.id == shelf.open;
-    if (pick_row(ui, key, book.title, open ? context.say(Msg::kBookOpenNow) : std::string_view{}, open))
+    if (pick_row(ui, key, shown_name(book.title, ui.language),
+                 open ? context.say(Msg::kBookOpenNow) : std::string_view{}, open))
       context.desk.open(book.id);
     const Rect pen_box{whole.x + whole.width - pen_width, whole.y, pen_width, ui.column.y - whole.y};
     ui.column.x = whole.x;
     ui.column.width = whole.width;
-    if (icon_button(ui, key + ".edit", pen_box, Icon::kPen, say(Msg::kBookEdit, ui.language, book.title)))
+    if (icon_button(ui, key + ".edit", pen_box, Icon::kPen,
+                    say(Msg::kBookEdit, ui.language, shown_name(book.title, ui.language))))
       context.pages.push(book_page(book.id));
   }
 }
@@ -68,8 +70,9 @@ void deleted_screen(Context& context) {
     if (book.deleted_at == 0) continue;
     const std::string left =
         say_count(Msg::kBookDaysLeft, ui.language, days_left(book, context.platform.wall_clock_ms()));
-    fact(ui, "deleted." + book.id, book.title, left);
-    if (button(ui, "deleted." + book.id + ".restore", say(Msg::kBookRestore, ui.language, book.title)))
+    fact(ui, "deleted." + book.id, shown_name(book.title, ui.language), left);
+    if (button(ui, "deleted." + book.id + ".restore",
+               say(Msg::kBookRestore, ui.language, shown_name(book.title, ui.language))))
       context.desk.restore(book.id);
   }
   end_scroll(ui);
@@ -84,13 +87,20 @@ void delete_keys(Context& context, const ShelvedBook& book) {
     if (button(ui, "book.delete", context.say(Msg::kBookDelete), Weight::kDestructive)) memory.sure_of = book.id;
     return;
   }
-  caution(ui, "book.sure", say(Msg::kBookDeleteSure, ui.language, book.title));
+  caution(ui, "book.sure", say(Msg::kBookDeleteSure, ui.language, shown_name(book.title, ui.language)));
   if (button(ui, "book.keep", context.say(Msg::kDamagedKeep), Weight::kPrimary)) memory.sure_of.clear();
   if (!button(ui, "book.delete_now", context.say(Msg::kBookDeleteNow), Weight::kDestructive)) return;
   memory.sure_of.clear();
   context.desk.remove(book.id);
-  context.toast(say(Msg::kBookDeleted, ui.language, book.title), false);
+  context.toast(say(Msg::kBookDeleted, ui.language, shown_name(book.title, ui.language)), false);
   context.pages.pop();
+}
+
+void notes_field(Context& context) {
+  Ui& ui = context.ui;
+  const std::string shown(shown_name(context.desk.book().notes, ui.language));
+  const auto words = text_field(ui, "book.notes", context.say(Msg::kBookNotes), shown);
+  if (words && *words != shown) edit_book(context, [&](Book& next) { next.notes = *words; });
 }
 
 void book_screen(Context& context) {
@@ -99,15 +109,14 @@ void book_screen(Context& context) {
   if (found == nullptr || found->deleted_at != 0) return context.pages.pop();
   const ShelvedBook book = *found;
   begin_scroll(ui, "book.page", context.page);
-  if (const auto title = text_field(ui, "book.title", context.say(Msg::kBookTitle), book.title))
-    context.desk.rename(book.id, *title);
-  if (book.id == context.desk.shelf().open && context.desk.state() == BooksDesk::State::kOpen)
-    if (const auto words = text_field(ui, "book.notes", context.say(Msg::kBookNotes), context.desk.book().notes))
-      edit_book(context, [&](Book& next) { next.notes = *words; });
+  const std::string shown_title(shown_name(book.title, ui.language));
+  if (const auto title = text_field(ui, "book.title", context.say(Msg::kBookTitle), shown_title))
+    if (*title != shown_title) context.desk.rename(book.id, *title);
+  if (book.id == context.desk.shelf().open && context.desk.state() == BooksDesk::State::kOpen) notes_field(context);
   if (button(ui, "book.share", context.say(Msg::kBookShare), Weight::kPrimary)) context.desk.share(book.id);
   if (button(ui, "book.copy", context.say(Msg::kBookCopy))) {
     context.desk.copy(book.id);
-    context.toast(say(Msg::kBookCopied, ui.language, book.title), false);
+    context.toast(say(Msg::kBookCopied, ui.language, shown_name(book.title, ui.language)), false);
     context.pages.pop();
   }
   space(ui, 16);

@@ -48,7 +48,7 @@ void rows(Context& context, const ShownFrame& shown, const Timber& timber) {
     return apart ? own + ": " + std::string(what) : std::string(what);
   };
   if (list_row(ui, "sheet.species", context.say(Msg::kFieldSpecies),
-               words(timber.species.name, timber.overridden.species)))
+               words(shown_name(timber.species.name, ui.language), timber.overridden.species)))
     context.pages.push(frame_species_page(timber.mark));
   const int index = timber_by_mark(*shown.frame(), timber.mark);
   for (const End end : {End::kA, End::kB}) {
@@ -72,14 +72,16 @@ void species_screen(Context& context) {
     const Book& book = shown.book;
     const Override now = override_of(book, mark);
     heading(ui, "species.heading", mark);
-    if (pick_row(ui, "species.as_planned", context.say(Msg::kEndAsPlanned), book.frame.species.name, !now.has_species))
+    if (pick_row(ui, "species.as_planned", context.say(Msg::kEndAsPlanned),
+                 shown_name(book.frame.species.name, ui.language), !now.has_species))
       edit_apart(context, nullptr, mark, [](Override& o) {
         o.has_species = false;
         o.species = {};
       });
     for (std::size_t i = 0; i < book.species.size(); ++i) {
       const Species& species = book.species[i];
-      if (pick_row(ui, "species." + std::to_string(i), species.name, {}, now.has_species && now.species == species))
+      if (pick_row(ui, "species." + std::to_string(i), shown_name(species.name, ui.language), {},
+                   now.has_species && now.species == species))
         edit_apart(context, nullptr, mark, [&](Override& o) {
           o.has_species = true;
           o.species = species;

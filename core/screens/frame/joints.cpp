@@ -65,7 +65,8 @@ void kinds(Context& context, const Book& book, const Spot& spot, bool one_end) {
     const JointKind kind = kind_of(named.type);
     if (!fits(spot.meeting, kind) || (one_end && !of_one_end(kind))) continue;
     if (!std::exchange(headed, true)) heading(ui, "joint.named", context.say(Msg::kJointNamed), 3);
-    if (pick_row(ui, key, named.name, joint_name(kind, ui.language), spot.chosen && named.type == spot.now))
+    if (pick_row(ui, key, shown_name(named.name, ui.language), joint_name(kind, ui.language),
+                 spot.chosen && named.type == spot.now))
       pick(named.type);
   }
 }

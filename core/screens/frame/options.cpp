@@ -94,7 +94,8 @@ void wood_part(Context& context, const Book& book) {
   heading(ui, "options.wood_heading", context.say(Msg::kOptionsWood));
   for (std::size_t i = 0; i < book.species.size(); ++i) {
     const Species& species = book.species[i];
-    if (pick_row(ui, "options.species." + std::to_string(i), species.name, {}, species == book.frame.species))
+    if (pick_row(ui, "options.species." + std::to_string(i), shown_name(species.name, ui.language), {},
+                 species == book.frame.species))
       edit_book(context, [&](Book& next) { next.frame.species = next.species[i]; });
   }
   frame_field(context, "frame.moisture", "%");

@@ -157,7 +157,7 @@ void saw_cut(Shown& s, const std::string& key, const SawCut& cut) {
 void steps(Shown& s) {
   Ui& ui = s.context.ui;
   heading(ui, "sheet.steps", s.context.say(Msg::kSheetSteps));
-  fact(ui, "sheet.saw", s.context.say(Msg::kSheetSawUsed), saw_of(s.frame.book).name);
+  fact(ui, "sheet.saw", s.context.say(Msg::kSheetSawUsed), shown_name(saw_of(s.frame.book).name, s.voice.language));
   int number = 0;
   for (const BenchStep& step : s.sheet().steps) {
     const std::string key = "sheet.step." + std::to_string(++number);
@@ -173,7 +173,7 @@ void saw_choice(Shown& s) {
   int chosen = 0;
   for (const Saw& saw : s.frame.book.saws) {
     if (saw.name == saw_of(s.frame.book).name) chosen = static_cast<int>(names.size());
-    names.push_back(saw.name);
+    names.push_back(shown_name(saw.name, s.voice.language));
   }
   if (names.size() < 2) return;
   const auto picked = choice(s.context.ui, "sheet.saws", s.context.say(Msg::kSheetSawUsed), names, chosen);

@@ -36,7 +36,7 @@ void draw_menu(Context& context) {
   Ui& ui = context.ui;
   begin_scroll(ui, "menu.page", context.page);
   const bool open = context.desk.state() == BooksDesk::State::kOpen;
-  if (list_row(ui, "menu.books", ui.say(Msg::kBooks), open ? std::string_view(context.desk.title()) : ""))
+  if (list_row(ui, "menu.books", ui.say(Msg::kBooks), open ? shown_name(context.desk.title(), ui.language) : ""))
     context.pages.push(books_page());
   if (list_row(ui, "menu.saws", ui.say(Msg::kSaws), ui.say(Msg::kSawsNote))) context.pages.push(saws_page());
   if (list_row(ui, "menu.settings", ui.say(Msg::kSettings), ui.say(Msg::kSettingsNote)))

@@ -26,7 +26,7 @@ void draw_saws(Context& context) {
     const std::string key = "saws." + std::to_string(i);
     const Column whole = ui.column;
     ui.column.width -= pen_width + kGap;
-    if (pick_row(ui, key, saw.name, ui.say(kind_name(saw.kind)), &saw == in_use)) {
+    if (pick_row(ui, key, shown_name(saw.name, ui.language), ui.say(kind_name(saw.kind)), &saw == in_use)) {
       Places next = context.places;
       next.angles.saw = saw.name;
       context.change(std::move(next));
@@ -34,7 +34,8 @@ void draw_saws(Context& context) {
     const Rect pen_box{whole.x + whole.width - pen_width, whole.y, pen_width, ui.column.y - whole.y};
     ui.column.x = whole.x;
     ui.column.width = whole.width;
-    if (icon_button(ui, key + ".edit", pen_box, Icon::kPen, say(Msg::kSawEdit, ui.language, saw.name)))
+    if (icon_button(ui, key + ".edit", pen_box, Icon::kPen,
+                    say(Msg::kSawEdit, ui.language, shown_name(saw.name, ui.language))))
       context.pages.push(saw_page(i));
   }
   space(ui, 16);
@@ -90,13 +91,13 @@ void delete_saw(Context& context, std::size_t index) {
   const std::string name = next.saws[index].name;
   next.saws.erase(next.saws.begin() + static_cast<std::ptrdiff_t>(index));
   context.change_kit(std::move(next));
-  context.toast(say(Msg::kSawDeleted, context.ui.language, name), true);
+  context.toast(say(Msg::kSawDeleted, context.ui.language, shown_name(name, context.ui.language)), true);
   context.pages.pop();
 }
 
 void rename(Context& context, Kit& next, std::size_t index, const std::string& wanted) {
   const std::string before = next.saws[index].name;
-  if (wanted.empty() || wanted == before) return;
+  if (wanted.empty() || wanted == shown_name(before, context.ui.language)) return;
   next.saws[index].name.clear();
   next.saws[index].name = free_saw_name(next, wanted);
   // The saw in use is known by its name.
@@ -115,7 +116,7 @@ void draw_saw(Context& context) {
   Kit next = context.kit;
   Saw& saw = next.saws[index];
   begin_scroll(ui, "saw.page", context.page);
-  if (const auto name = text_field(ui, "saw.name", ui.say(Msg::kSawName), saw.name))
+  if (const auto name = text_field(ui, "saw.name", ui.say(Msg::kSawName), shown_name(saw.name, ui.language)))
     rename(context, next, index, *name);
   if (const auto kind = choice(ui, "saw.kind", ui.say(Msg::kSawKind),
                                {ui.say(Msg::kSawCircular), ui.say(Msg::kSawChainsaw), ui.say(Msg::kSawHand)},
