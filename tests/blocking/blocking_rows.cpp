@@ -8,7 +8,7 @@
 #include "frame/placing/solve_frame.h"
 #include "raising/insertion/assemblies.h"
 #include "raising/insertion/blocking.h"
-#include "rows.h"
+#include "solid_rows.h"
 
 using namespace bentbook;
 

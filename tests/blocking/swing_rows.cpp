@@ -10,7 +10,7 @@
 
 #include "frame/placing/solve_frame.h"
 #include "raising/insertion/springing.h"
-#include "rows.h"
+#include "solid_rows.h"
 
 using namespace bentbook;
 

@@ -9,7 +9,7 @@
 #include <cstring>
 
 #include "frame/placing/solve_frame.h"
-#include "rows.h"
+#include "solid_rows.h"
 
 using namespace bentbook;
 

@@ -99,7 +99,7 @@ LargestFactor LoadFactorProgram::solve(const CaseLoads& loads) {
   if (status != OPTIMAL) return result;
   std::vector<double> x(static_cast<std::size_t>(m) + 1);
   get_variables(lp, x.data());
-  result.factor = x.back();
+  result.factor = x[static_cast<std::size_t>(m)];
   result.forces.resize(m);
   for (int r = 0; r < m; ++r) {
     const ForceSystem::Column& c = system_.columns[static_cast<std::size_t>(r)];
