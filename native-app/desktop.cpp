@@ -9,9 +9,7 @@
 #include <random>
 #include <utility>
 
-#include "tasks/task.h"
-#include "words/error_words.h"
-#include "words/words.h"
+#include "tasks/pattern_task.h"
 
 namespace bentbook::desktop {
 
@@ -146,31 +144,35 @@ bool Desktop::busy() const {
   return std::any_of(tasks_.begin(), tasks_.end(), [](const auto& task) { return !task->done; });
 }
 
-Result<std::string> Desktop::run(const std::string& request, const Progress& progress) {
-  if (!RaisingTasks::takes(request)) return run_task(request, progress);
+Result<TaskAnswer> Desktop::run(const TaskRequest& request, const Progress& progress) {
+  if (const auto* pattern = std::get_if<PatternRequest>(&request))
+    return run_pattern(*pattern, progress).map([](PatternSheet&& sheet) { return TaskAnswer(std::move(sheet)); });
   const std::lock_guard lock(raising_mutex_);
   return raising_.run(request, progress);
 }
 
-void Desktop::start_task(std::string_view id, std::string request) {
+void Desktop::tell(const Running& running, TaskEvent event) {
+  if (running.cancelled) return;
+  event.id = running.id;
+  answer({EventKind::kTask, {}, {}, 0, std::make_shared<const TaskEvent>(std::move(event))});
+}
+
+void Desktop::start_task(Task task) {
   forget_done_tasks();
-  tasks_.push_back(std::make_unique<Task>());
-  Task& task = *tasks_.back();
-  task.id = id;
-  task.thread = std::thread([this, &task, language = language, request = std::move(request)] {
-    const Result<std::string> result = run(request, [&](int per_mille) {
-      answer({EventKind::kTaskProgress, task.id, "", per_mille});
-      return !task.cancelled;
+  tasks_.push_back(std::make_unique<Running>());
+  Running& running = *tasks_.back();
+  running.id = task.id;
+  running.thread = std::thread([this, &running, request = std::move(task.request)] {
+    Result<TaskAnswer> result = run(request, [&](int per_mille) {
+      tell(running, {{}, per_mille, std::nullopt});
+      return !running.cancelled;
     });
-    if (result)
-      answer({EventKind::kTaskDone, task.id, *result, 0});
-    else
-      answer({EventKind::kTaskFailed, task.id, error_text(result.error(), {language, {}, Marks::kScreen}), 0});
-    task.done = true;
+    tell(running, {{}, 1000, std::move(result)});
+    running.done = true;
   });
 }
 
-void Desktop::cancel_task(std::string_view id) {
+void Desktop::cancel_task(const TaskId& id) {
   for (const auto& task : tasks_)
     if (task->id == id) task->cancelled = true;
 }

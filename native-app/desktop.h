@@ -14,7 +14,6 @@
 #include "storage.h"
 #include "tasks/raising_task.h"
 #include "ui/platform.h"
-#include "words/strings.h"
 
 namespace bentbook::desktop {
 
@@ -46,11 +45,9 @@ class Desktop : public screens::Platform {
   void begin_scan() override { answer({screens::EventKind::kScanEnded, "scan", "none", 0}); }
   void end_scan() override {}
   void keep_awake(bool on) override;
-  void start_task(std::string_view id, std::string request) override;
-  void cancel_task(std::string_view id) override;
+  void start_task(Task task) override;
+  void cancel_task(const TaskId& id) override;
   void use_new_version() override {}
-
-  Language language = Language::kEn;  ///< of the texts of errors
 
   /// Answers for App::on(), in order; from any thread in, from the window's thread out.
   void answer(screens::PlatformEvent event);
@@ -66,17 +63,19 @@ class Desktop : public screens::Platform {
   [[nodiscard]] bool busy() const;
 
  private:
-  struct Task {
-    std::string id;
+  struct Running {
+    TaskId id;
     std::thread thread;
     std::atomic<bool> cancelled{false}, done{false};
   };
   void forget_done_tasks();
-  Result<std::string> run(const std::string& request, const Progress& progress);
+  Result<TaskAnswer> run(const TaskRequest& request, const Progress& progress);
+  /// Of a task that is still wanted.
+  void tell(const Running& running, TaskEvent event);
 
   Storage storage_;
   std::optional<TextEdit> text_;
-  std::vector<std::unique_ptr<Task>> tasks_;
+  std::vector<std::unique_ptr<Running>> tasks_;
   RaisingTasks raising_;
   std::mutex raising_mutex_;  // guards raising_: one of its tasks at a time
   std::mutex mutex_;          // guards answers_

@@ -185,7 +185,6 @@ void Window::load() {
 
 double Window::frame() {
   take_answers();
-  desktop_.language = language_of(app_.language());
   const double wish = app_.frame(now());
   app_.gl_paint();
   paint_text(desktop_, overlay_, screens::make_theme(app_.dark(), false));

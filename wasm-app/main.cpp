@@ -13,6 +13,8 @@
 
 #include <algorithm>
 #include <deque>
+#include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -21,6 +23,7 @@
 #include "page.h"
 #include "registry_json.h"
 #include "screens/app/app.h"
+#include "tasks/border.h"
 
 namespace bentbook::page {
 namespace {
@@ -186,6 +189,11 @@ std::string inbox_part(int from, int size) {
   return page->inbox.substr(static_cast<std::size_t>(from), static_cast<std::size_t>(size));
 }
 
+void tell_task(TaskEvent event) {
+  page->app.on({EventKind::kTask, {}, {}, 0, std::make_shared<const TaskEvent>(std::move(event))});
+  wake(3);
+}
+
 }  // namespace
 }  // namespace bentbook::page
 
@@ -237,6 +245,24 @@ EMSCRIPTEN_KEEPALIVE void bb_event(int kind, int key_size, int text_size, double
   page->app.on(PlatformEvent{static_cast<EventKind>(kind), inbox_part(0, key_size), inbox_part(key_size, text_size),
                              static_cast<std::int64_t>(number)});
   wake(3);
+}
+
+/// A task's name lies in the buffer, as the page was given it.
+EMSCRIPTEN_KEEPALIVE void bb_task_progress(int name_size, int per_mille) {
+  if (const auto id = bentbook::read_task_name(inbox_part(0, name_size))) tell_task({*id, per_mille, std::nullopt});
+}
+
+/// …and behind it the bytes of its answer.
+EMSCRIPTEN_KEEPALIVE void bb_task_done(int name_size, int size) {
+  if (const auto id = bentbook::read_task_name(inbox_part(0, name_size)))
+    tell_task({*id, 1000, bentbook::read_answer(id->kind, inbox_part(name_size, size))});
+}
+
+/// Its Worker ended without an answer; `loaded`: its module was there.
+EMSCRIPTEN_KEEPALIVE void bb_task_failed(int name_size, bool loaded) {
+  using bentbook::ErrorCode;
+  if (const auto id = bentbook::read_task_name(inbox_part(0, name_size)))
+    tell_task({*id, 0, bentbook::fail(loaded ? ErrorCode::kEmpty : ErrorCode::kMissing, "worker")});
 }
 
 /// `kind` is Action::Kind's number.

@@ -2,6 +2,10 @@
 
 #include <emscripten.h>
 
+#include <utility>
+
+#include "tasks/border.h"
+
 // EM_JS bodies are JavaScript: the formatter and the pedantic compiler have no say in them.
 // clang-format off
 EM_JS(void, js_save, (const char* key, int key_size, double revision, const char* bytes, int size), {
@@ -30,8 +34,10 @@ EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, in
 EM_JS(void, js_end_text, (), { Module.shell.endText(); });
 EM_JS(void, js_scan, (int on), { Module.shell.scan(!!on); });
 EM_JS(void, js_keep_awake, (int on), { Module.shell.keepAwake(!!on); });
-EM_JS(void, js_start_task, (const char* id, int id_size, const char* bytes, int size), {
-  Module.shell.startTask(Module.text(id, id_size), HEAPU8.slice(bytes, bytes + size));
+EM_JS(void, js_start_task, (int raising, const char* name, int name_size, const char* request, int request_size,
+                            const char* frame, int frame_size), {
+  Module.shell.startTask(raising ? 'raising' : 'app', Module.text(name, name_size),
+                         HEAPU8.slice(request, request + request_size), HEAPU8.slice(frame, frame + frame_size));
 });
 EM_JS(void, js_cancel_task, (const char* id, int id_size), { Module.shell.cancelTask(Module.text(id, id_size)); });
 EM_JS(void, js_use_new_version, (), { Module.shell.useNewVersion(); });
@@ -102,11 +108,22 @@ void PagePlatform::end_scan() { js_scan(0); }
 
 void PagePlatform::keep_awake(bool on) { js_keep_awake(on ? 1 : 0); }
 
-void PagePlatform::start_task(std::string_view id, std::string request) {
-  js_start_task(id.data(), size_of(id), request.data(), size_of(request));
+void PagePlatform::start_task(Task task) {
+  const std::string name = task_name(task.id), request = write_request(task.request);
+  std::shared_ptr<const Frame> frame = frame_of(task.request);
+  const bool raising = frame != nullptr;
+  if (raising && frame != frame_) {
+    frame_bytes_ = write_frame(*frame);
+    frame_ = std::move(frame);
+  }
+  js_start_task(raising ? 1 : 0, name.data(), size_of(name), request.data(), size_of(request), frame_bytes_.data(),
+                raising ? size_of(frame_bytes_) : 0);
 }
 
-void PagePlatform::cancel_task(std::string_view id) { js_cancel_task(id.data(), size_of(id)); }
+void PagePlatform::cancel_task(const TaskId& id) {
+  const std::string name = task_name(id);
+  js_cancel_task(name.data(), size_of(name));
+}
 
 void PagePlatform::use_new_version() { js_use_new_version(); }
 

@@ -3,10 +3,12 @@
 /// that `Module.shell` names is made in web/page.js. All strings are UTF-8 with a length; nothing is kept by pointer.
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "tasks/task.h"
 #include "ui/platform.h"
 
 namespace bentbook::page {
@@ -29,9 +31,14 @@ class PagePlatform final : public screens::Platform {
   void begin_scan() override;
   void end_scan() override;
   void keep_awake(bool on) override;
-  void start_task(std::string_view id, std::string request) override;
-  void cancel_task(std::string_view id) override;
+  void start_task(Task task) override;
+  void cancel_task(const TaskId& id) override;
   void use_new_version() override;
+
+ private:
+  /// The frame that tasks are about, as it was written last: many questions are about one.
+  std::shared_ptr<const Frame> frame_;
+  std::string frame_bytes_;
 };
 
 /// Dispatch a window `resize`, so that SDL measures the canvas again and sizes its pixels.

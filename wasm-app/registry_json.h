@@ -1,7 +1,6 @@
 #pragma once
-/// The item registry as the mirror reads it: a JSON array with one array an item,
-///   [key, role, name, value, x, y, w, h, flags, level, min, max, step, number, scroll]
-/// role, touch: the enums' numbers. Rectangles in whole CSS px. flags: 1 enabled, 2 checked, 4 live, 8 × touch.
+/// The item registry as the mirror reads it: a JSON array of one array an item, after a first one that names their
+/// columns. role and touch are the enumerations' numbers; rectangles in whole CSS px.
 
 #include <string>
 

@@ -1,52 +1,28 @@
 #pragma once
-/// Long work of the raising, off the frame: bytes in, bytes out, in a Worker or a thread. A module of its own on the
-/// phone, loaded with the place that asks for it.
+/// The raising's long work: an order checked, a step explained, an order looked for.
 
 #include <memory>
-#include <optional>
-#include <string>
-#include <string_view>
 
-#include "book/book.h"
-#include "raising/check.h"
-#include "raising/search/search.h"
-#include "raising/stability/standing.h"
 #include "tasks/task.h"
 
 namespace bentbook {
 
-/// One step looked at closely.
-struct StepExplained {
-  int step = 0;
-  StandingCheck standing;         ///< when the sling comes off
-  std::vector<Temporary> braces;  ///< with which it would stand, names left empty; none where it stands or none do
-};
-
-/// Requests: a JSON object, `{"task": …, "book": {…}}`:
-///   raise_check     → read_order_check; what an earlier check of the same book has found out is used again
-///   raise_explain   "step": index → read_step_explained
-///   raise_search    "seed", "tries", "further": go on after the first good order → read_found_order
-/// Errors: kSyntax, kUnknownOption ("task"), those of read_book and solve_frame, kTooLarge ("step"), kEmpty
-/// ("cancelled") when `progress` said stop and there is nothing to show.
+/// One after another; what one request has found out about a frame and a plan helps the next.
 class RaisingTasks {
  public:
   RaisingTasks();
   ~RaisingTasks();
-  [[nodiscard]] Result<std::string> run(std::string_view request, const Progress& progress);
-  [[nodiscard]] static bool takes(std::string_view request);
+  [[nodiscard]] OrderCheck check(const CheckRequest& request);
+  /// Errors: kTooLarge ("step").
+  [[nodiscard]] Result<StepExplained> explain(const ExplainRequest& request);
+  /// Stopped by `progress`: the best so far.
+  [[nodiscard]] FoundOrder search(const SearchRequest& request, const Progress& progress);
+  /// Whichever is asked. Errors: also kUnknownOption ("task"), for what is no work of the raising.
+  [[nodiscard]] Result<TaskAnswer> run(const TaskRequest& request, const Progress& progress);
 
  private:
   struct Kept;
   std::unique_ptr<Kept> kept_;
 };
-
-[[nodiscard]] std::string raise_check_request(const Book& book);
-[[nodiscard]] std::string raise_explain_request(const Book& book, int step);
-[[nodiscard]] std::string raise_search_request(const Book& book, std::uint64_t seed, int tries, bool further = false);
-
-/// Errors: kSyntax ("answer").
-[[nodiscard]] Result<OrderCheck> read_order_check(std::string_view answer);
-[[nodiscard]] Result<StepExplained> read_step_explained(std::string_view answer);
-[[nodiscard]] Result<FoundOrder> read_found_order(std::string_view answer);
 
 }  // namespace bentbook

@@ -3,11 +3,18 @@
 /// arrives later as a PlatformEvent through App::on(). No SDL, Emscripten or JSON here.
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "ui/input.h"
+
+namespace bentbook {
+struct Task;
+struct TaskEvent;
+struct TaskId;
+}  // namespace bentbook
 
 namespace bentbook::screens {
 
@@ -63,10 +70,11 @@ class Platform {
   virtual void begin_scan() = 0;
   virtual void end_scan() = 0;
   virtual void keep_awake(bool on) = 0;
-  /// Run answers::run_task(request) off the frame (worker or thread). Answers: kTaskProgress (number per mille),
-  /// kTaskDone (text = bytes), kTaskFailed (text = error text); key = `id`.
-  virtual void start_task(std::string_view id, std::string request) = 0;
-  virtual void cancel_task(std::string_view id) = 0;
+  /// Have a task (tasks/task.h) worked out off the frame, in a Worker or a thread. Answers: kTask with how far it is,
+  /// and once with how it ended: also where nothing could work it out.
+  virtual void start_task(Task task) = 0;
+  /// It is wanted no more, and says nothing any more.
+  virtual void cancel_task(const TaskId& id) = 0;
   /// Take the waiting new version into use (the page reloads; everything is saved first).
   virtual void use_new_version() = 0;
 };
@@ -80,9 +88,7 @@ enum class EventKind : std::uint8_t {
   kFileOpened,
   kTextCommitted,
   kTextCancelled,
-  kTaskProgress,
-  kTaskDone,
-  kTaskFailed,
+  kTask,        ///< `task`; the other members mean nothing
   kNewVersion,  ///< a new version is ready; the screens offer it
   kOffline,     ///< number = 1: everything is stored for use with no signal
   kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
@@ -99,6 +105,7 @@ struct PlatformEvent {
   std::string key;
   std::string text;
   std::int64_t number = 0;
+  std::shared_ptr<const TaskEvent> task{};
 };
 
 }  // namespace bentbook::screens

@@ -45,7 +45,6 @@ struct Ui::Memory {
     CanvasView view;
   };
   std::map<std::string, Sheet, std::less<>> sheets;
-  std::map<std::string, int, std::less<>> tasks;  ///< running work by id, per mille done
 
   std::string last_pressed;  ///< on a page, not on the keypad
   std::string editing;       ///< what the open keypad is on; "" if it is closed

@@ -25,6 +25,8 @@ Msg message_at(const Error& error, Msg usual) {
   };
   static constexpr Special kSpecials[] = {
       {ErrorCode::kEmpty, "cancelled", Msg::kErrorCancelled},
+      {ErrorCode::kMissing, "worker", Msg::kErrorNotLoaded},
+      {ErrorCode::kEmpty, "worker", Msg::kErrorBrokeOff},
       {ErrorCode::kTooLarge, "tail_plumb", Msg::kErrorTailPlumb},
       {ErrorCode::kTooLarge, "ridge_seat", Msg::kErrorRidgeSeat},
       {ErrorCode::kTooLarge, "flip_gap", Msg::kErrorFlipGap},

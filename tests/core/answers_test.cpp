@@ -11,7 +11,9 @@
 #include "cut/flip_test.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
-#include "tasks/task.h"
+#include "tasks/border.h"
+#include "tasks/pattern_task.h"
+#include "tasks/worker_pattern.h"
 #include "words/error_words.h"
 #include "words/figures.h"
 
@@ -152,20 +154,24 @@ TEST_CASE("commands answer 0, refusals 2 with the spot", "[answers][cli]") {
 TEST_CASE("the task draws the pattern true to the millimetre", "[answers][task]") {
   const RafterInput input = demo_places().rafter;
   std::vector<int> told;
-  const auto svg = run_task(pattern_request(write_rafter(input), false, "en", 16), [&](int per_mille) {
+  const PatternRequest left{input, Side::kLeft, Language::kEn, 16}, right{input, Side::kRight, Language::kEs, 16};
+  const auto sheet = run_pattern(left, [&](int per_mille) {
     told.push_back(per_mille);
     return true;
   });
-  REQUIRE(svg);
-  CHECK(svg->starts_with("<svg "));
-  CHECK(svg->find("100 mm") != std::string::npos);
+  REQUIRE(sheet);
+  CHECK(sheet->svg.starts_with("<svg "));
+  CHECK(sheet->svg.find("100 mm") != std::string::npos);
   CHECK(told.back() == 1000);
-  const auto stopped =
-      run_task(pattern_request(write_rafter(input), true, "es", 16), [](int per_mille) { return per_mille < 300; });
+  const auto stopped = run_pattern(right, [](int per_mille) { return per_mille < 300; });
   REQUIRE_FALSE(stopped);
   CHECK(stopped.error().where == "cancelled");
   const auto go_on = [](int) { return true; };
-  CHECK(run_task("{\"task\":\"other\"}", go_on).error().where == "task");
-  CHECK(run_task("{\"task\":\"pattern\"}", go_on).error().where == "rafter");
-  CHECK(run_task("{", go_on).error().code == ErrorCode::kSyntax);
+  const auto crossed = read_answer(TaskKind::kPattern, answer_pattern(write_request(left), go_on));
+  REQUIRE(crossed);
+  CHECK(std::get<PatternSheet>(*crossed).svg == sheet->svg);
+  CHECK(read_answer(TaskKind::kPattern, answer_pattern("{", go_on)).error().where == "task");
+  PatternRequest broken = left;
+  broken.rafter.span = {};
+  CHECK(read_answer(TaskKind::kPattern, answer_pattern(write_request(broken), go_on)).error().where == "span");
 }

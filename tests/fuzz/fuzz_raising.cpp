@@ -1,15 +1,12 @@
 #include "fuzz.h"
-#include "tasks/raising_task.h"
+#include "tasks/border.h"
+#include "tasks/worker_raising.h"
 
 using namespace bentbook;
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view text = fuzz::text_of(data, size);
-  const auto order = read_order_check(text);
-  const auto step = read_step_explained(text);
-  const auto found = read_found_order(text);
-  fuzz::hold(order || order.error().where == "answer");
-  fuzz::hold(step || step.error().where == "answer");
-  fuzz::hold(found || found.error().where == "answer");
+  for (const TaskKind kind : {TaskKind::kCheck, TaskKind::kExplain, TaskKind::kSearch}) (void)read_answer(kind, text);
+  if (const auto frame = read_frame(text)) fuzz::hold(read_frame(write_frame(*frame)).has_value());
   return 0;
 }

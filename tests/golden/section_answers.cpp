@@ -8,7 +8,7 @@
 #include "command/command.h"
 #include "random.h"
 #include "rows.h"
-#include "tasks/task.h"
+#include "tasks/pattern_task.h"
 
 namespace golden {
 namespace {
@@ -93,11 +93,12 @@ void answer_rows(Rows& rows) {
 void file_rows(Rows& rows) {
   rows.word(bentbook::write_kit(bentbook::first_kit())).end();
   rows.word(bentbook::write_places(bentbook::demo_places())).end();
-  const std::string rafter = bentbook::write_rafter(bentbook::demo_places().rafter);
   for (const bool right : {false, true}) {
-    const auto svg =
-        bentbook::run_task(bentbook::pattern_request(rafter, right, right ? "es" : "en", 16), [](int) { return true; });
-    rows.word(svg ? *svg : "refused").end();
+    const auto sheet =
+        bentbook::run_pattern({bentbook::demo_places().rafter, right ? bentbook::Side::kRight : bentbook::Side::kLeft,
+                               right ? bentbook::Language::kEs : bentbook::Language::kEn, 16},
+                              [](int) { return true; });
+    rows.word(sheet ? sheet->svg : "refused").end();
   }
 }
 

@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "screens/app/app.h"
+#include "tasks/task.h"
 
 namespace bentbook::screens {
 
@@ -45,7 +46,9 @@ class FakePlatform : public Platform {
     return lines;
   }
   std::vector<TextRequest> text_requests;
-  std::vector<std::string> shared, tasks, requests, loads, log_reads, erased;
+  std::vector<std::string> shared, loads, log_reads, erased;
+  std::vector<Task> tasks;  ///< started, not answered yet
+  std::vector<TaskId> cancelled;
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
@@ -74,11 +77,8 @@ class FakePlatform : public Platform {
   void begin_scan() override { scanning = true; }
   void end_scan() override { scanning = false; }
   void keep_awake(bool on) override { awake = on; }
-  void start_task(std::string_view id, std::string request) override {
-    tasks.emplace_back(id);
-    requests.push_back(std::move(request));
-  }
-  void cancel_task(std::string_view) override {}
+  void start_task(Task task) override { tasks.push_back(std::move(task)); }
+  void cancel_task(const TaskId& id) override { cancelled.push_back(id); }
   void use_new_version() override { updated = true; }
   /// The bytes stored last under a key; "" if none.
   [[nodiscard]] std::string stored(std::string_view key) const {
@@ -178,6 +178,14 @@ class Bed {
     }
     finger(TouchPhase::kUp, to_x, to_y);
     rest();
+  }
+  /// A task's answer, or why there is none.
+  void end_task(const TaskId& id, Result<TaskAnswer> ended) {
+    tell_task({id, 1000, std::move(ended)});
+    rest();
+  }
+  void tell_task(TaskEvent event) {
+    app.on({EventKind::kTask, {}, {}, 0, std::make_shared<const TaskEvent>(std::move(event))});
   }
   /// What came out of the real text field.
   void commit_text(std::string_view key, std::string_view text) {

@@ -18,14 +18,9 @@ struct RaisingBed : Bed {
   }
   void work() {
     for (int rounds = 0; rounds < 10; ++rounds) {
-      const auto ids = std::exchange(platform.tasks, {});
-      const auto requests = std::exchange(platform.requests, {});
-      if (ids.empty()) return;
-      for (std::size_t i = 0; i < ids.size(); ++i) {
-        const auto answer = tasks.run(requests[i], {});
-        REQUIRE(answer);
-        app.on({EventKind::kTaskDone, ids[i], *answer, 0});
-      }
+      const std::vector<Task> wanted = std::exchange(platform.tasks, {});
+      if (wanted.empty()) return;
+      for (const Task& task : wanted) tell_task({task.id, 1000, tasks.run(task.request, {})});
       rest();
     }
   }

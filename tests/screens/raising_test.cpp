@@ -9,22 +9,83 @@
 using namespace bentbook;
 using namespace bentbook::screens;
 
-TEST_CASE("The check's answer is not lost behind a search that tells often how far it is") {
+TEST_CASE("the check's answer is taken while a search tells often how far it is", "[screens][raising]") {
   RaisingBed bed;
   bed.go("raising.tap");
   bed.bring({"P-A1"});
   bed.press("bar.back");
-  const auto ids = std::exchange(bed.platform.tasks, {});
-  const auto requests = std::exchange(bed.platform.requests, {});
-  REQUIRE(ids == std::vector<std::string>{"raise_check"});
+  const std::vector<Task> checks = std::exchange(bed.platform.tasks, {});
+  REQUIRE(checks.size() == 1);
+  REQUIRE(checks[0].id.kind == TaskKind::kCheck);
   bed.press("raising.search");
   bed.press("search.go");
-  bed.app.on({EventKind::kTaskDone, "raise_check", bed.tasks.run(requests[0], {}).value(), 0});
-  for (int i = 0; i < 100; ++i) bed.app.on({EventKind::kTaskProgress, "raise_search", {}, i});
+  const TaskId search = bed.platform.tasks.at(0).id;
+  bed.tell_task({checks[0].id, 1000, bed.tasks.run(checks[0].request, {})});
+  for (int i = 0; i < 100; ++i) bed.tell_task({search, i, std::nullopt});
   bed.rest();
+  CHECK(bed.value("search.go.progress") == "9 %");
   bed.press("search.go.stop");
+  CHECK(bed.platform.cancelled == std::vector<TaskId>{search});
   bed.press("bar.back");
-  CHECK(bed.app.registry().find("raising.unstable") != nullptr);
+  CHECK(bed.shows("raising.unstable"));
+}
+
+TEST_CASE("an order that is found for the frame as it was is not offered for the frame as it is",
+          "[screens][raising]") {
+  RaisingBed bed;
+  bed.press("raising.search");
+  bed.press("raising.fasteners");
+  bed.press("search.go");
+  const Task search = std::exchange(bed.platform.tasks, {}).back();
+  REQUIRE(search.id.kind == TaskKind::kSearch);
+  bed.press("bar.back");
+  bed.tap("place.frame");
+  bed.tap("frame.bent.span");
+  bed.tap_keypad({"digit.1", "digit.8", "done"});
+  CHECK(std::count(bed.platform.cancelled.begin(), bed.platform.cancelled.end(), search.id) == 1);
+  bed.end_task(search.id, bed.tasks.run(search.request, {}));
+  bed.tap("place.raising");
+  bed.press("raising.search");
+  CHECK(bed.shows("search.go"));
+  CHECK_FALSE(bed.shows("search.found"));
+}
+
+TEST_CASE("what is worked out for one book is not taken for another", "[screens][raising]") {
+  RaisingBed bed;
+  bed.press("raising.search");
+  bed.press("raising.fasteners");
+  bed.press("search.go");
+  const Task search = std::exchange(bed.platform.tasks, {}).back();
+  bed.press("bar.back");
+  bed.tap("place.frame");
+  bed.press("frame.row.books");
+  bed.press("books.new");
+  bed.press("new.make");
+  bed.rest();
+  bed.end_task(search.id, bed.tasks.run(search.request, {}));
+  bed.tap("place.raising");
+  bed.press("raising.search");
+  CHECK_FALSE(bed.shows("search.found"));
+}
+
+TEST_CASE("a check of the order as it was is left to end, refused, and asked anew", "[screens][raising]") {
+  RaisingBed bed;
+  bed.go("raising.tap");
+  bed.press("tap.mark.P-A1");
+  bed.press("tap.together");
+  bed.press("bar.back");
+  const Task before = std::exchange(bed.platform.tasks, {}).back();
+  bed.press("raising.loads");
+  bed.press("raising.posts_anchored");
+  bed.press("bar.back");
+  CHECK(bed.platform.tasks.empty());
+  CHECK(bed.platform.cancelled.empty());
+  bed.end_task(before.id, bed.tasks.run(before.request, {}));
+  CHECK(bed.shows("raise_check.running"));
+  REQUIRE(bed.platform.tasks.size() == 1);
+  CHECK(bed.platform.tasks[0].id != before.id);
+  bed.work();
+  CHECK_FALSE(bed.shows("raise_check.running"));
 }
 
 TEST_CASE("an order is made by tapping and checked step by step", "[screens][raising]") {
@@ -90,21 +151,16 @@ TEST_CASE("a task that failed says so where it was asked, and is asked again aft
   bed.press("tap.mark.P-A1");
   bed.press("tap.together");
   bed.press("bar.back");
-  REQUIRE_FALSE(bed.platform.tasks.empty());
-  const std::string id = bed.platform.tasks.back();
-  bed.platform.tasks.clear();
-  bed.platform.requests.clear();
-  bed.app.on({EventKind::kTaskFailed, id, "no worker to be had", 0});
-  bed.rest();
-  CHECK(bed.item("raise_check.failed").name.find("no worker") != std::string::npos);
+  const TaskId first = std::exchange(bed.platform.tasks, {}).back().id;
+  bed.end_task(first, fail(ErrorCode::kMissing, "worker"));
+  CHECK(bed.item("raise_check.failed").name.find("could not be loaded") != std::string::npos);
   bed.press("raising.loads");
   bed.press("raising.posts_anchored");
   bed.press("bar.back");
   REQUIRE(bed.platform.tasks.size() == 1);
-  bed.platform.tasks.clear();
-  bed.app.on({EventKind::kTaskDone, id, "nonsense", 0});
-  bed.rest();
-  CHECK(bed.shows("raise_check.failed"));
+  const TaskId second = std::exchange(bed.platform.tasks, {}).back().id;
+  bed.end_task(second, fail(ErrorCode::kSyntax, "answer"));
+  CHECK(bed.item("raise_check.failed").name.find("could not be read") != std::string::npos);
 }
 
 TEST_CASE("a picture is fitted to what is there", "[screens][raising]") {

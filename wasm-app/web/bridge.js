@@ -3,21 +3,25 @@
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
-/** Role numbers of core/ui/registry.h. */
+// Numbers that stand in headers too: tests/lib/bridge.py reads both.
+
+/** Role of core/ui/registry.h. */
 export const Role = {
   button: 0, checkbox: 1, radio: 2, tab: 3, slider: 4, textField: 5, heading: 6, text: 7, answer: 8, dialog: 9,
   image: 10,
 };
 
-/** EventKind numbers of core/ui/platform.h. */
+/** Touch of core/ui/registry.h. */
+export const Touch = {press: 0, drag: 1, hold: 2, none: 3};
+
+/** EventKind of core/ui/platform.h. */
 export const Event = {
   saved: 0, saveFailed: 1, readOnly: 2, notPersistent: 3, shared: 4, fileOpened: 5, textCommitted: 6,
-  textCancelled: 7, taskProgress: 8, taskDone: 9, taskFailed: 10, newVersion: 11, offline: 12, awake: 13,
-  loaded: 14, appended: 15, appendFailed: 16, logRead: 17, scanned: 18,
-  scanEnded: 19,
+  textCancelled: 7, task: 8, newVersion: 9, offline: 10, awake: 11, loaded: 12, appended: 13, appendFailed: 14,
+  logRead: 15, scanned: 16, scanEnded: 17,
 };
 
-/** Action::Kind numbers of core/ui/registry.h. */
+/** Action::Kind of core/ui/registry.h. */
 export const Act = {press: 0, setNumber: 1, setText: 2, hold: 3, focus: 4};
 
 /** Adds to an instantiated module what the other scripts call. */
@@ -44,6 +48,12 @@ export function bridge(module) {
     viewport: (...v) => module._bb_viewport(...put(navigator.language ?? ''), ...v),
     /** @param kind one of Event */
     event: (kind, key = '', text = '', number = 0) => module._bb_event(kind, ...put(key, text), number),
+    /** What tasks.js tells of a task, by the name that the core gave it. */
+    tasks: {
+      progress: (name, perMille) => module._bb_task_progress(...put(name), perMille),
+      done: (name, bytes) => module._bb_task_done(...put(name, bytes)),
+      failed: (name, loaded) => module._bb_task_failed(...put(name), loaded),
+    },
     /** @param kind one of Act */
     act: (kind, key, text = '', number = 0) => module._bb_act(kind, ...put(key, text), number),
     key: (...k) => module._bb_key(...k),
@@ -54,11 +64,8 @@ export function bridge(module) {
     registry() {
       const at = module._bb_registry();
       const text = decoder.decode(module.HEAPU8.subarray(at, at + module._bb_registry_size()));
-      return JSON.parse(text).map(
-          ([key, role, name, value, x, y, w, h, flags, level, min, max, step, number, scroll]) => ({
-            key, role, name, value, x, y, w, h, level, min, max, step, number, scroll,
-            enabled: !!(flags & 1), checked: !!(flags & 2), live: !!(flags & 4), touch: flags >> 3,
-          }));
+      const [names, ...rows] = JSON.parse(text);  // registry_json.cpp names its columns
+      return rows.map((row) => Object.fromEntries(row.map((value, i) => [names[i], value])));
     },
   };
 }

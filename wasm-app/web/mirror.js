@@ -1,7 +1,7 @@
 // The accessibility mirror: real elements over the canvas, one for each widget, for screen readers, the keyboard and
 // the tests. They are seen only as a focus ring and never take a touch. A keyed diff, at most ten a second.
 
-import {Act, Role} from './bridge.js';
+import {Act, Role, Touch} from './bridge.js';
 
 const kIntervalMs = 100;
 
@@ -15,8 +15,7 @@ const inputTypes = {[Role.checkbox]: 'checkbox', [Role.slider]: 'range', [Role.t
 const tagOf = (item) => item.role === Role.heading ? `h${item.level}` : tags[item.role];
 
 /** The keypad's entry: a text field that no finger opens, read back with each letter. */
-const isEntry = (item) => item.role === Role.textField && item.touch === kTouchNone;
-const kTouchNone = 3;
+const isEntry = (item) => item.role === Role.textField && item.touch === Touch.none;
 
 /** Headings without a gap: a page that uses levels 1 and 3 is read as 1 and 2. */
 function closeLevels(items) {

@@ -42,7 +42,9 @@ hooks.store = store.state;
 
 function makeShell() {
   const whole = (path) => new URL(path, document.baseURI).href;
-  const tasks = makeTasks(post, {
+  const tell = Object.fromEntries(
+      ['progress', 'done', 'failed'].map((kind) => [kind, (...said) => core.tasks[kind](...said)]));
+  const tasks = makeTasks(tell, {
     app: {script: workerScript, wasm: whole(wasm)}, raising: {script: raisingScript, wasm: whole(raisingWasm)},
   });
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));

@@ -1,69 +1,91 @@
-// Long work, off the frame: Workers with the headless core, one for the raising and one for all else. Of each one task
-// runs at a time, others wait. Ending the worker is how a task is cancelled; the next one gets a new worker.
+// Long work, off the frame: Workers with a headless core, one for the raising and one for all else. Of each one task runs
+// at a time, others wait. Ending its Worker is how a running task is cancelled, and what becomes of a Worker that broke;
+// the next task gets a new one.
 
-import {Event} from './bridge.js';
-import {say} from './words.js';
-
-function makeCrew(post, urls) {
+/** @param tell {progress(name, perMille), done(name, bytes), failed(name, loaded)} */
+function makeCrew(tell, hire) {
   let worker = null;
+  let loaded = false;
   let running = null;
   const waiting = [];
 
   function next() {
     running = waiting.shift() ?? null;
     if (!running) return;
-    worker ??= hire();
-    worker.postMessage({request: running.request, language: document.documentElement.lang});
+    try {
+      worker ??= employ();
+      worker.postMessage({request: running.request, frame: running.frame});
+    } catch (error) {
+      broke(error);
+    }
   }
 
-  function done(kind, text) {
-    const {id} = running;
-    post(kind, id, text);
-    next();
+  function end(say) {
+    const {name} = running;
+    running = null;
+    say(name);
+    if (!running) next();
   }
 
-  function hire() {
-    const made = new Worker(urls.script, {type: 'module'});
+  function broke(error) {
+    console.error('a Worker broke', error);
+    const was = loaded;
+    dismiss();
+    if (running) end((name) => tell.failed(name, was));
+  }
+
+  function employ() {
+    const made = hire();
     made.onmessage = ({data}) => {
-      if (!running || made !== worker) return;
-      if ('progress' in data) post(Event.taskProgress, running.id, '', data.progress);
-      else done(data.ok ? Event.taskDone : Event.taskFailed, data.bytes);
-    };
-    made.onerror = () => {
       if (made !== worker) return;
-      dismiss();
-      if (running) done(Event.taskFailed, say('no_worker'));
+      if (data.loaded) loaded = true;
+      else if ('broke' in data) broke(data.broke);
+      else if (!running) return;
+      else if ('progress' in data) tell.progress(running.name, data.progress);
+      else end((name) => tell.done(name, data.bytes));
     };
-    made.postMessage({wasm: urls.wasm});
+    made.onerror = made.onmessageerror = (error) => {
+      if (made === worker) broke(error.message);
+    };
     return made;
   }
 
   function dismiss() {
     worker?.terminate();
     worker = null;
+    loaded = false;
   }
 
   return {
-    start(id, request) {
-      waiting.push({id, request});
+    start(name, request, frame) {
+      waiting.push({name, request, frame});
       if (!running) next();
     },
-    cancel(id) {
-      const at = waiting.findIndex((t) => t.id === id);
+    /** What is cancelled says nothing any more. */
+    cancel(name) {
+      const at = waiting.findIndex((task) => task.name === name);
       if (at >= 0) waiting.splice(at, 1);
-      if (running?.id !== id) return;
+      if (running?.name !== name) return;
       dismiss();
-      done(Event.taskFailed, 'cancelled');
+      end(() => {});
     },
   };
 }
 
+function hireWorker({script, wasm}) {
+  const made = new Worker(script, {type: 'module'});
+  made.postMessage({wasm});
+  return made;
+}
+
 /** @param urls {app, raising}: {script, wasm} of each module */
-export function makeTasks(post, urls) {
-  const app = makeCrew(post, urls.app), raising = makeCrew(post, urls.raising);
-  const crewOf = (id) => id.startsWith('raise') ? raising : app;
+export function makeTasks(tell, urls, hire = hireWorker) {
+  const crews = {
+    app: makeCrew(tell, () => hire(urls.app)), raising: makeCrew(tell, () => hire(urls.raising)),
+  };
   return {
-    start: (id, request) => crewOf(id).start(id, request),
-    cancel: (id) => crewOf(id).cancel(id),
+    /** @param crew one of urls */
+    start: (crew, name, request, frame) => crews[crew].start(name, request, frame),
+    cancel: (name) => Object.values(crews).forEach((crew) => crew.cancel(name)),
   };
 }

@@ -2,7 +2,7 @@
 // and input methods work. iOS opens its keyboard only inside the gesture: the field is laid and focused in `touchend`,
 // before the screens have seen the touch; their beginText() then confirms it.
 
-import {Event, Role} from './bridge.js';
+import {Event, Role, Touch} from './bridge.js';
 
 const kConfirmMs = 600;
 const kTapPx = 10;
@@ -95,7 +95,7 @@ export function makeTextEntry(canvas, registry, post) {
   canvas.addEventListener('touchend', (event) => {
     const at = pointOf(event);
     if (!down || Math.hypot(at.x - down.x, at.y - down.y) > kTapPx) return;
-    const hit = registry().filter((i) => i.enabled && i.touch !== 3 && inside(at, i)).pop();
+    const hit = registry().filter((i) => i.enabled && i.touch !== Touch.none && inside(at, i)).pop();
     if (hit?.role !== Role.textField) return;
     open({key: hit.key, label: hit.name, value: hit.value, x: hit.x, y: hit.y, w: hit.w, h: hit.h, maxBytes: 0});
     confirmTimer = setTimeout(() => !confirmed && close(), kConfirmMs);

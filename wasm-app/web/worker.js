@@ -1,4 +1,5 @@
-// The Worker's side of tasks.js: the app's own module without its page, bytes in and bytes out.
+// The Worker's side of tasks.js: a module without its page, bytes in and bytes out. Whatever goes wrong is told, since a
+// rejected promise here would reach nobody.
 
 import createCore from 'bentbook_app.js';
 
@@ -10,18 +11,23 @@ const load = (wasm) => createCore({
   progress: (perMille) => postMessage({progress: perMille}),
 });
 
-async function run(request, language) {
+async function run({request, frame}) {
   const module = await core;
-  const tag = new TextEncoder().encode(language);
-  const to = module._bb_task_buffer(request.length + tag.length);
+  const to = module._bb_task_buffer(request.length + frame.length);
   module.HEAPU8.set(request, to);
-  module.HEAPU8.set(tag, to + request.length);
-  const ok = !!module._bb_task_run(request.length);
+  module.HEAPU8.set(frame, to + request.length);
+  module._bb_task_run(request.length);
   const at = module._bb_task_answer();
-  postMessage({ok, bytes: module.HEAPU8.slice(at, at + module._bb_task_answer_size())});
+  postMessage({bytes: module.HEAPU8.slice(at, at + module._bb_task_answer_size())});
 }
 
-onmessage = ({data}) => {
-  if (data.wasm) core = load(data.wasm);
-  else run(data.request, data.language);
+onmessage = async ({data}) => {
+  try {
+    if (!data.wasm) return await run(data);
+    core = load(data.wasm);
+    await core;
+    postMessage({loaded: true});
+  } catch (error) {
+    postMessage({broke: String(error)});
+  }
 };

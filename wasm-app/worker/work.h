@@ -8,7 +8,8 @@
 
 namespace bentbook::page {
 
-/// Defined once in each module that a Worker runs.
-[[nodiscard]] Result<std::string> run_work(std::string_view request, const Progress& progress);
+/// Bytes of write_request() and write_frame() in, bytes for read_answer() out (tasks/border.h). Defined once in each
+/// module that a Worker runs.
+[[nodiscard]] std::string run_work(std::string_view request, std::string_view frame, const Progress& progress);
 
 }  // namespace bentbook::page

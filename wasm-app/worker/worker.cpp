@@ -8,8 +8,6 @@
 #include <string>
 #include <string_view>
 
-#include "words/error_words.h"
-#include "words/words.h"
 #include "worker/work.h"
 
 // clang-format off
@@ -27,19 +25,14 @@ EMSCRIPTEN_KEEPALIVE char* bb_task_buffer(int size) {
   return inbox.data();
 }
 
-/// Runs the request in the buffer; the tag of the language to complain in lies behind it. True: bb_task_answer() is the
-/// answer's bytes; false: a sentence that says what is wrong.
-EMSCRIPTEN_KEEPALIVE bool bb_task_run(int request_size) {
+/// Runs the request in the buffer; behind it lies the frame that it is about, if it is about one.
+EMSCRIPTEN_KEEPALIVE void bb_task_run(int request_size) {
   const std::string_view all = inbox;
   const auto size = static_cast<std::size_t>(request_size);
-  const auto answer = bentbook::page::run_work(all.substr(0, size), [](int per_mille) {
+  outbox = bentbook::page::run_work(all.substr(0, size), all.substr(size), [](int per_mille) {
     js_task_progress(per_mille);
     return true;
   });
-  bentbook::Voice voice;
-  voice.language = bentbook::language_of(all.substr(size));
-  outbox = answer ? *answer : bentbook::error_text(answer.error(), voice);
-  return answer.has_value();
 }
 
 EMSCRIPTEN_KEEPALIVE const char* bb_task_answer() { return outbox.data(); }

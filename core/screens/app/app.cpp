@@ -2,7 +2,6 @@
 
 #include <imgui_internal.h>
 
-#include <algorithm>
 #include <utility>
 
 #include "book/demo.h"
@@ -213,6 +212,7 @@ void App::on(const PlatformEvent& event) {
       return;
     case EventKind::kTextCancelled:
     case EventKind::kAwake:
+    case EventKind::kShared:
       return;
     case EventKind::kFileOpened:
       app.file = event;
@@ -220,25 +220,13 @@ void App::on(const PlatformEvent& event) {
       app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
       app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
       return;
-    case EventKind::kTaskProgress: {
-      // Only how far it is now counts; a row of them must push no answer out.
-      const auto same = std::find_if(app.events.begin(), app.events.end(), [&](const PlatformEvent& e) {
-        return e.kind == EventKind::kTaskProgress && e.key == event.key;
-      });
-      if (same == app.events.end())
-        app.events.push_back(event);
-      else
-        same->number = event.number;
+    case EventKind::kTask:
+      app.raising.take(*event.task);
+      for (auto& pattern : app.rafter_memory.patterns) (void)pattern.take(*event.task);
       return;
-    }
     case EventKind::kScanned:
     case EventKind::kScanEnded:
-    case EventKind::kShared:
-    case EventKind::kTaskDone:
-    case EventKind::kTaskFailed:
-      // A screen that has gone does not ask any more: the oldest answers go.
-      if (app.events.size() >= 32) app.events.erase(app.events.begin());
-      app.events.push_back(event);
+      app.shop_memory.scan.events.push_back(event);
       return;
   }
 }

@@ -66,6 +66,7 @@ void App::Impl::draw_page(Ui& ui, Context& context, Rect area) {
   ui.column = {context.page.x + kMargin, context.page.y + kGap, context.page.w - 2 * kMargin, 0, area};
   take_fields(context);
   apply_book();
+  raising.look_at(desk);
   const auto draw = page.draw;  // the page may leave the stack while it draws
   draw(context);
   apply_book();
@@ -89,7 +90,9 @@ void App::Impl::draw_root(Ui& ui) {
       desk,
       shop,
       shop_memory,
+      raising,
       raising_memory,
+      rafter_memory,
       solids,
       frame_memory,
       file,
@@ -106,14 +109,6 @@ void App::Impl::draw_root(Ui& ui) {
       [this](std::string text, bool undo) {
         const auto last = next_book ? Toast::Undoes::kBook : last_change;
         toast = {std::move(text), undo ? last : Toast::Undoes::kNothing, now_ms + (undo ? kUndoToastMs : kToastMs)};
-      },
-      [this](std::string_view key, PlatformEvent& out) {
-        const auto found =
-            std::find_if(events.begin(), events.end(), [&](const PlatformEvent& e) { return e.key == key; });
-        if (found == events.end()) return false;
-        out = std::move(*found);
-        events.erase(found);
-        return true;
       }};
   if (!kit.now().settings.caution_seen) {
     if (welcome(context, area)) {

@@ -14,7 +14,10 @@
 #include "screens/app/pages.h"
 #include "screens/app/stored.h"
 #include "screens/desks/books_desk.h"
+#include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
+#include "screens/rafter/memory.h"
+#include "screens/raising/memory.h"
 #include "screens/shop/memory.h"
 #include "ui/keypad/keypad.h"
 #include "ui/widgets_inside.h"
@@ -52,13 +55,14 @@ struct App::Impl {
   BooksDesk desk{platform};
   ShopDesk shop{platform};
   ShopMemory shop_memory;
+  RaisingDesk raising{platform};
   RaisingMemory raising_memory;
+  RafterMemory rafter_memory;
 
   bool locked = false, read_only = false;
   bool new_version = false, not_persistent = false;
   Toast toast;
   Toast::Undoes last_change = Toast::Undoes::kNothing;
-  std::vector<PlatformEvent> events;  ///< answers that a screen will ask for
   FrameMemory frame_memory;
   std::optional<Book> next_book;  ///< what a page made of the open book; it takes its place when the page is drawn
   PlatformEvent file;             ///< opened last: its name and bytes

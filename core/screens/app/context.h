@@ -9,8 +9,10 @@
 #include "book/places.h"
 #include "render/solid_painter.h"
 #include "screens/desks/books_desk.h"
+#include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
 #include "screens/frame/memory.h"
+#include "screens/rafter/memory.h"
 #include "screens/raising/memory.h"
 #include "screens/shop/memory.h"
 #include "ui/keypad/keypad.h"
@@ -33,7 +35,9 @@ struct Context {
   BooksDesk& desk;  ///< the books; the open one is changed by change_book()
   ShopDesk& shop;   ///< the log of the open book, once a page of the shop opened it
   ShopMemory& shop_memory;
+  RaisingDesk& raising;  ///< what is worked out about the open book's raising
   RaisingMemory& raising_memory;
+  RafterMemory& rafter_memory;
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
@@ -48,8 +52,6 @@ struct Context {
   std::function<void(Book)> change_book;
   /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
   std::function<void(std::string text, bool undo)> toast;
-  /// The outcome of a task or file that this screen asked the platform for, once: the event whose key is `key`.
-  std::function<bool(std::string_view key, PlatformEvent& out)> take_event;
 
   [[nodiscard]] std::string_view say(Msg msg) const { return ui.say(msg); }
   /// Lengths as the settings want them printed.

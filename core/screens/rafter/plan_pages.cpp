@@ -9,7 +9,6 @@
 #include "screens/app/task_button.h"
 #include "screens/rafter/form.h"
 #include "screens/rafter/pages.h"
-#include "tasks/task.h"
 #include "words/error_words.h"
 #include "words/words.h"
 
@@ -33,15 +32,23 @@ void marks_of(Context& context, const ShownRafter& shown, Side side, const Rafte
   note(ui, prefix + ".setback", say(Msg::kMarksSetback, ui.language, say_length(rafter.peak_setback, voice)));
 }
 
+/// What is under way is of the rafter as it was when it was asked for; an edit ends it.
 void share_pattern(Context& context, Side side) {
   Ui& ui = context.ui;
-  const std::string id = of_side("pattern", side);
-  const auto request = [&] {
-    return pattern_request(write_rafter(context.places.rafter), side == Side::kRight, language_tag(ui.language),
-                           context.style().denominator);
-  };
-  const auto file = task_button(context, "rafter.share_" + id, context.say(Msg::kPatternShare), id, request);
-  if (file) context.platform.share_file(std::string(context.say(Msg::kPatternFile)) + ".svg", "image/svg+xml", *file);
+  Asked<PatternSheet>& asked = context.rafter_memory.patterns[static_cast<std::size_t>(side)];
+  PatternRequest request{context.places.rafter, side, ui.language, context.style().denominator};
+  const Fingerprint now = fingerprint_of(request);
+  if (asked.of() != now) asked.cancel(context.platform);
+  asked.turn_to(now);
+  const std::string key = "rafter.share_" + of_side("pattern", side);
+  const TaskPressed pressed = task_button(context, key, context.say(Msg::kPatternShare), asked.per_mille());
+  if (pressed == TaskPressed::kStart) asked.ask(context.platform, TaskKind::kPattern, std::move(request));
+  if (pressed == TaskPressed::kStop) asked.cancel(context.platform);
+  if (!asked.ended()) return;
+  if (const Error* failure = asked.failure()) context.toast(error_text(*failure, voice_of(context)), false);
+  if (const PatternSheet* sheet = asked.answer())
+    context.platform.share_file(std::string(context.say(Msg::kPatternFile)) + ".svg", "image/svg+xml", sheet->svg);
+  asked.forget();
 }
 
 void marks_screen(Context& context) {

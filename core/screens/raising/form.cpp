@@ -5,72 +5,40 @@
 #include "raising/order.h"
 #include "raising/plan_edits.h"
 #include "ui/widgets_inside.h"
+#include "words/frame_words.h"
 
 namespace bentbook::screens {
 namespace {
 
-RaisingMemory::Of of_step(const Context& context, const ShownFrame& shown, int step) {
-  return {shown.solved, context.desk.book().raising, step};
-}
-
-/// Takes the task's answers, asks where what is there is of something else; nullptr: there is none.
-template <class What>
-const What* answered(Context& context, const ShownFrame& shown, RaisingMemory::Answered<What>& memory, int step,
-                     std::string_view task, std::string (*request)(const Book&, int),
-                     Result<What> (*read)(std::string_view), bool says = true) {
-  PlatformEvent event;
-  while (context.take_event(task, event)) {
-    if (event.kind != EventKind::kTaskDone && event.kind != EventKind::kTaskFailed) continue;
-    memory.running = false;
-    memory.of = std::exchange(memory.asked, {});
-    memory.what.reset();
-    memory.failure.clear();
-    if (event.kind == EventKind::kTaskFailed)
-      memory.failure = event.text;
-    else if (auto what = read(event.text))
-      memory.what = std::move(*what);
-    else
-      memory.failure = context.say(Msg::kRaisingUnread);
-    context.ui.memory.want_frame = true;
-  }
-  RaisingMemory::Of wanted = of_step(context, shown, step);
-  const bool known = memory.of == wanted;
-  if (!known && !memory.running && !shown.typing) {
-    memory.asked = std::move(wanted);
-    memory.running = true;
-    context.platform.start_task(task, request(context.desk.book(), step));
-  }
-  if (says && known && !memory.failure.empty()) caution(context.ui, std::string(task) + ".failed", memory.failure);
-  if (says && !known) note(context.ui, std::string(task) + ".running", context.say(Msg::kRaisingChecking));
-  return known && memory.what ? &*memory.what : nullptr;
-}
-
-const OrderCheck* asked_check(Context& context, const ShownFrame& shown, bool says) {
-  return answered<OrderCheck>(
-      context, shown, context.raising_memory.check, -1, "raise_check",
-      [](const Book& book, int) { return raise_check_request(book); }, read_order_check, says);
+template <class Answer>
+const Answer* said(Context& context, const std::string& key, const Asked<Answer>& asked) {
+  if (const Error* failure = asked.failure())
+    caution(context.ui, key + ".failed", task_error_text(context, *failure));
+  else if (!asked.ended())
+    note(context.ui, key + ".running", context.say(Msg::kRaisingChecking));
+  return asked.answer();
 }
 
 }  // namespace
 
-const OrderCheck* order_check(Context& context, const ShownFrame& shown) { return asked_check(context, shown, true); }
-
-const OrderCheck* quiet_order_check(Context& context, const ShownFrame& shown) {
-  return asked_check(context, shown, false);
+std::string task_error_text(const Context& context, const Error& error) {
+  if (error.where == "answer") return std::string(context.say(Msg::kRaisingUnread));
+  return frame_error_text(error, voice_of(context));
 }
 
-const StepExplained* explained_step(Context& context, const ShownFrame& shown, int step) {
-  return answered<StepExplained>(context, shown, context.raising_memory.explained, step, "raise_explain",
-                                 raise_explain_request, read_step_explained);
+const OrderCheck* order_check(Context& context) { return said(context, "raise_check", context.raising.check()); }
+
+const StepExplained* explained_step(Context& context, int step) {
+  return said(context, "raise_explain", context.raising.explain(step));
 }
 
 const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown, int step) {
   RaisingMemory::Picked& kept = context.raising_memory.picked_step;
-  RaisingMemory::Of wanted = of_step(context, shown, step);
-  if (kept.of == wanted) return kept;
-  kept = {std::move(wanted), {}, {}, {}, {}, {}};
+  const Fingerprint of = fingerprint_of_step(context.raising.of(), step);
+  if (kept.of == of) return kept;
+  kept = {of, {}, {}, {}, {}, {}};
   const Frame& frame = *shown.frame();
-  const RaisingPlan& plan = kept.of.plan;
+  const RaisingPlan& plan = context.desk.book().raising;
   kept.coming = timbers_of(frame, plan.steps[static_cast<std::size_t>(step)].marks);
   for (const int t : kept.coming)
     kept.weights_lb.push_back(facts_of(frame.timbers[static_cast<std::size_t>(t)]).weight_lb);
@@ -83,10 +51,10 @@ const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown
 
 const RaisingMemory::Lists& raising_lists(Context& context, const ShownFrame& shown) {
   RaisingMemory::Lists& kept = context.raising_memory.lists;
-  RaisingMemory::Of wanted = of_step(context, shown, -1);
-  if (!(kept.of == wanted)) {
-    const RaisingPlan& plan = wanted.plan;
-    kept = {wanted, truck_loads(*shown.frame(), plan), lay_down(*shown.frame(), plan)};
+  const Fingerprint of = context.raising.of();
+  if (kept.of != of) {
+    const RaisingPlan& plan = context.desk.book().raising;
+    kept = {of, truck_loads(*shown.frame(), plan), lay_down(*shown.frame(), plan)};
   }
   return kept;
 }

@@ -12,13 +12,13 @@
 
 namespace bentbook::screens {
 
-/// The check of the open book's order, asked for where it is not there; nullptr while it is being worked out.
-/// A failure is said.
-[[nodiscard]] const OrderCheck* order_check(Context&, const ShownFrame&);
-/// The same without a word of it: the page says itself how the check stands.
-[[nodiscard]] const OrderCheck* quiet_order_check(Context&, const ShownFrame&);
-/// One step of it, looked at closely.
-[[nodiscard]] const StepExplained* explained_step(Context&, const ShownFrame&, int step);
+/// The check of the open book's order, asked for where it is not there; nullptr while it is being worked out, which is
+/// said, as is a failure.
+[[nodiscard]] const OrderCheck* order_check(Context&);
+/// One step of it, looked at closely; likewise.
+[[nodiscard]] const StepExplained* explained_step(Context&, int step);
+/// Why the work came to nothing.
+[[nodiscard]] std::string task_error_text(const Context&, const Error&);
 
 /// How that step is picked.
 [[nodiscard]] const RaisingMemory::Picked& step_pick(Context&, const ShownFrame&, int step);

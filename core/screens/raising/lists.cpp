@@ -30,13 +30,11 @@ void lists_screen(Context& context) {
     const Voice voice = voice_of(context);
     body(ui, "lists.note", context.say(Msg::kListsNote));
     if (button(ui, "lists.share", context.say(Msg::kListsShare), Weight::kPrimary)) {
-      const auto& checked = context.raising_memory.check;
-      const bool known = checked.what && checked.of == RaisingMemory::Of{shown.solved, context.desk.book().raising, -1};
       Voice plain = voice;
       plain.marks = Marks::kAscii;
       context.platform.share_file(context.desk.title() + " " + std::string(context.say(Msg::kPlaceRaising)) + ".txt",
                                   "text/plain",
-                                  raising_text(context.desk.book(), frame, plain, known ? &*checked.what : nullptr));
+                                  raising_text(context.desk.book(), frame, plain, context.raising.known_check()));
     }
     int n = 0;
     const RaisingMemory::Lists& lists = raising_lists(context, shown);

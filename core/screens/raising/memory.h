@@ -1,8 +1,7 @@
 #pragma once
-/// What the Raising place remembers between frames: what was worked out and of which plan, what is being picked, how
-/// far a picture has moved. Nothing of it is stored.
+/// What the Raising place remembers between frames: what was worked out and of what, what is being picked, how far a
+/// picture has moved. Nothing of it is stored.
 
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,33 +10,14 @@
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
 #include "screens/frame/solid_memory.h"
-#include "tasks/raising_task.h"
+#include "tasks/fingerprint.h"
 
 namespace bentbook::screens {
 
 struct RaisingMemory {
-  /// What a figure is of: it holds while all of this is the same.
-  struct Of {
-    std::shared_ptr<const Result<Frame>> frame;
-    RaisingPlan plan;
-    int step = -1;  ///< −1: the whole order
-    friend bool operator==(const Of&, const Of&) = default;
-  };
-
-  /// What a task answers, or why it did not; asked for again when what it is of has changed.
-  template <class What>
-  struct Answered {
-    Of of, asked;
-    bool running = false;
-    std::optional<What> what;
-    std::string failure;
-  };
-  Answered<OrderCheck> check;
-  Answered<StepExplained> explained;
-
   /// The pick of one step; cheap, yet nothing for every frame.
   struct Picked {
-    Of of;
+    Fingerprint of = 0;              ///< of the step
     std::vector<int> coming;         ///< indices in Frame::timbers
     std::vector<double> weights_lb;  ///< of each, as it is now
     Pick pick;
@@ -45,7 +25,7 @@ struct RaisingMemory {
     std::optional<HandRaise> hand;
   } picked_step;
   struct Lists {
-    Of of;
+    Fingerprint of = 0;
     std::vector<TruckLoad> loads;
     std::vector<LayDownStack> stacks;
   } lists;
@@ -67,9 +47,6 @@ struct RaisingMemory {
     std::vector<Row> rows;           ///< …and how it lay
     std::vector<float> shown;        ///< tops of the rows while they make room
   } drag;
-
-  std::optional<FoundOrder> found;
-  std::shared_ptr<const Result<Frame>> found_of;
 
   SolidMemory picture;              ///< of a step
   std::string picture_of;           ///< what its camera was fitted to

@@ -124,7 +124,7 @@ float make_room(Context& context, std::size_t step, float top) {
   return shown;
 }
 
-/// Rows that are not checked yet. Faults already shown stay on the page while the check runs; "no fault" never does.
+/// The rows stand as nobody has checked them: faults already shown stay, "no fault" never does.
 bool elsewhere(const Drag& drag) { return drag.to != drag.step; }
 
 // ── The list ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -248,9 +248,9 @@ void order_foot(Context& context, const OrderCheck* check, const Rect& box) {
     return;
   }
   if (check == nullptr) {
-    const bool failed = !memory.check.running && !memory.check.failure.empty();
-    (void)say_it(context.say(failed ? Msg::kCaution : Msg::kRaisingChecking), failed ? memory.check.failure : "",
-                 failed, false);
+    const Error* failure = context.raising.check().failure();
+    (void)say_it(context.say(failure != nullptr ? Msg::kCaution : Msg::kRaisingChecking),
+                 failure != nullptr ? task_error_text(context, *failure) : std::string{}, failure != nullptr, false);
     return;
   }
   const int step = check->faults.empty() ? check->first_bad : check->faults.front().step;
@@ -275,9 +275,9 @@ void order_screen(Context& context) {
   const float height = foot ? foot_height(ui, page.h) : 0;
   const OrderCheck* check = nullptr;
   context.page.h -= height;
-  raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
+  raising_page(context, "raising.order.page", [&](const ShownFrame&) {
     const RaisingPlan& plan = context.desk.book().raising;
-    check = quiet_order_check(context, shown);
+    check = context.raising.check().answer();
     if (plan.steps.empty())
       body(ui, "order.empty", context.say(Msg::kRaisingEmpty));
     else

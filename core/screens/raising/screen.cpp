@@ -62,10 +62,10 @@ void ways_on(Context& context, const RaisingPlan& plan) {
 }  // namespace
 
 void raising_screen(Context& context) {
-  raising_page(context, "raising.page", [&](const ShownFrame& shown) {
+  raising_page(context, "raising.page", [&](const ShownFrame&) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
-    if (const OrderCheck* check = order_check(context, shown)) verdict(context, plan, *check);
+    if (const OrderCheck* check = order_check(context)) verdict(context, plan, *check);
     const int next = next_step(plan);
     if (next >= 0 && button(ui, "raising.next",
                             say(Msg::kRaisingNext, ui.language,

@@ -226,7 +226,7 @@ void step_screen(Context& context) {
     const int index = std::stoi(context.subject);
     if (index < 0 || static_cast<std::size_t>(index) >= plan.steps.size())
       return body(ui, "step.gone", context.say(Msg::kStepGone));
-    const OrderCheck* order = order_check(context, shown);
+    const OrderCheck* order = order_check(context);
     const StepCheck* check = order != nullptr && static_cast<std::size_t>(index) < order->steps.size()
                                  ? &order->steps[static_cast<std::size_t>(index)]
                                  : nullptr;
@@ -236,7 +236,7 @@ void step_screen(Context& context) {
             index,
             plan.steps[static_cast<std::size_t>(index)],
             check,
-            order == nullptr ? nullptr : explained_step(context, shown, index),
+            order == nullptr ? nullptr : explained_step(context, index),
             voice_of(context)};
     what_now(s);
     if (order != nullptr) faults_part(s, *order);

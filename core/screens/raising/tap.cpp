@@ -159,31 +159,25 @@ void found_part(Context& context, const FoundOrder& found) {
     plan.temporaries = found.plan.temporaries;
     plan.assemblies = found.plan.assemblies;
   });
-  context.raising_memory.found.reset();
   context.pages.pop();
   context.pages.push(raising_order_page());
   context.toast(std::string(context.say(Msg::kSearchTaken)), true);
 }
 
 void search_screen(Context& context) {
-  raising_page(context, "search.page", [&](const ShownFrame& shown) {
-    Ui& ui = context.ui;
-    RaisingMemory& memory = context.raising_memory;
-    body(ui, "search.how", context.say(Msg::kSearchHow));
-    if (memory.found_of != shown.solved) memory.found.reset();
+  raising_page(context, "search.page", [&](const ShownFrame&) {
+    body(context.ui, "search.how", context.say(Msg::kSearchHow));
     fasteners_toggle(context);
-    const Book& book = context.desk.book();
+    const Asked<FoundOrder>& search = context.raising.search();
     // First any good order; a cheaper one only where it is asked for, since that takes as long as it is let.
-    const bool further = memory.found && memory.found->found;
-    if (const auto answer =
-            task_button(context, "search.go", context.say(further ? Msg::kSearchFurther : Msg::kSearchGo),
-                        "raise_search", [&] { return raise_search_request(book, 1, 4000, further); })) {
-      if (auto found = read_found_order(*answer)) {
-        memory.found = std::move(*found);
-        memory.found_of = shown.solved;
-      }
-    }
-    if (memory.found) found_part(context, *memory.found);
+    const bool further = search.answer() != nullptr && search.answer()->found;
+    const TaskPressed pressed = task_button(
+        context, "search.go", context.say(further ? Msg::kSearchFurther : Msg::kSearchGo), search.per_mille());
+    if (pressed == TaskPressed::kStart) context.raising.start_search();
+    if (pressed == TaskPressed::kStop) context.raising.stop_search();
+    if (const Error* failure = search.failure())
+      caution(context.ui, "search.failed", task_error_text(context, *failure));
+    if (search.answer() != nullptr) found_part(context, *search.answer());
   });
 }
 

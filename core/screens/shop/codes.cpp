@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 #include "paper/code.h"
 #include "screens/shop/form.h"
@@ -107,8 +108,7 @@ void take_piece(Context& context, const std::string& text) {
 }  // namespace
 
 void take_scans(Context& context) {
-  PlatformEvent event;
-  while (context.take_event("scan", event)) {
+  for (const PlatformEvent& event : std::exchange(context.shop_memory.scan.events, {})) {
     if (event.kind == EventKind::kScanEnded) {
       if (event.text.empty()) continue;
       context.toast(std::string(context.say(event.text == "denied" ? Msg::kScanDenied : Msg::kScanNone)), false);

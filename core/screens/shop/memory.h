@@ -12,6 +12,7 @@
 #include "shop/log/chunk.h"
 #include "shop/log/conflicts.h"
 #include "shop/workplace.h"
+#include "ui/platform.h"
 
 namespace bentbook::screens {
 
@@ -45,6 +46,7 @@ struct ShopMemory {
 
   /// What the camera has read so far; a set that came together waits to be looked at.
   struct Scan {
+    std::vector<PlatformEvent> events;  ///< of the camera, not yet looked at
     Chunks chunks;
     std::string received;
   } scan;

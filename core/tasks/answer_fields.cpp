@@ -1,33 +1,18 @@
-#pragma once
-/// Inside the raising's tasks: what a check, an explained step and a found order are as JSON, between the page and the
-/// module that works them out. Both solve the same book, so timbers and joints go by their indices.
+#include "tasks/answer_fields.h"
 
-#include "raising/check.h"
+#include <limits>
+
 #include "raising/plan_fields.h"
-#include "raising/search/search.h"
-#include "raising/stability/standing.h"
+#include "tasks/frame_fields.h"
 
 namespace bentbook {
 
+constexpr unsigned kMostReported = 1'000'000;
+
 /// A number in a list of numbers.
-inline void describe(Fields& fields, int& n) { fields.integer("n", n, -1, 100'000'000); }
+static void describe(Fields& fields, int& n) { fields.integer("n", n, -1, 100'000'000); }
 
-inline constexpr unsigned kMostReported = 1'000'000;
-
-inline void describe(Fields& fields, Vec3& v) {
-  fields.number("x", v.x);
-  fields.number("y", v.y);
-  fields.number("z", v.z);
-}
-
-template <class Enum>
-void describe_enum(Fields& fields, const char* key, Enum& value, Enum last) {
-  int n = static_cast<int>(value);
-  fields.integer(key, n, 0, static_cast<int>(last));
-  value = static_cast<Enum>(n);
-}
-
-inline void describe(Fields& fields, Move& m) {
+static void describe(Fields& fields, Move& m) {
   describe_enum(fields, "kind", m.kind, MoveKind::kSwing);
   fields.object("direction", m.direction);
   fields.number("distance", m.distance);
@@ -35,13 +20,13 @@ inline void describe(Fields& fields, Move& m) {
   fields.list("who", m.who, kMostReported);
 }
 
-inline void describe(Fields& fields, Remedy& r) {
+static void describe(Fields& fields, Remedy& r) {
   describe_enum(fields, "kind", r.kind, RemedyKind::kMoveApart);
   fields.list("timbers", r.timbers, kMostReported);
   fields.integer("joint", r.joint, -1, 100'000'000);
 }
 
-inline void describe(Fields& fields, Entry& e) {
+static void describe(Fields& fields, Entry& e) {
   fields.flag("free", e.free);
   fields.list("path", e.path, kMostReported);
   fields.list("blockers", e.blockers, kMostReported);
@@ -50,19 +35,19 @@ inline void describe(Fields& fields, Entry& e) {
   fields.list("remedies", e.remedies, kMostReported);
 }
 
-inline void describe(Fields& fields, StepWarning& w) {
+static void describe(Fields& fields, StepWarning& w) {
   describe_enum(fields, "id", w.id, StepWarningId::kDayGoesBack);
   fields.list("marks", w.marks, kMostReported);
   fields.number("value", w.value);
 }
 
-inline void describe(Fields& fields, TimberMotion& m) {
+static void describe(Fields& fields, TimberMotion& m) {
   fields.integer("timber", m.timber, 0, 100'000'000);
   fields.object("move", m.move);
   fields.object("turn", m.turn);
 }
 
-inline void describe(Fields& fields, Mode& m) {
+static void describe(Fields& fields, Mode& m) {
   describe_enum(fields, "kind", m.kind, ModeKind::kMoves);
   fields.integer("timber", m.timber, -1, 100'000'000);
   fields.integer("bent", m.bent, -1, 100'000'000);
@@ -71,7 +56,7 @@ inline void describe(Fields& fields, Mode& m) {
   fields.list("motions", m.motions, kMostReported);
 }
 
-inline void describe(Fields& fields, LoadCase& l) {
+static void describe(Fields& fields, LoadCase& l) {
   describe_enum(fields, "kind", l.kind, LoadKind::kPerson);
   fields.flag("heavy", l.heavy);
   fields.integer("direction", l.direction, 0, 7);
@@ -79,14 +64,14 @@ inline void describe(Fields& fields, LoadCase& l) {
   fields.object("point", l.point);
 }
 
-inline void describe(Fields& fields, StandingWarning& w) {
+static void describe(Fields& fields, StandingWarning& w) {
   describe_enum(fields, "id", w.id, StandingWarningId::kLoose);
   fields.integer("timber", w.timber, -1, 100'000'000);
   fields.integer("joint", w.joint, -1, 100'000'000);
   fields.integer("temporary", w.temporary, -1, 100'000'000);
 }
 
-inline void describe(Fields& fields, StandingCheck& c) {
+static void describe(Fields& fields, StandingCheck& c) {
   fields.integer("mechanisms", c.mechanisms, 0, 100'000'000);
   fields.number("least_singular", c.least_singular);
   fields.list("modes", c.modes, kMostReported);
@@ -97,7 +82,7 @@ inline void describe(Fields& fields, StandingCheck& c) {
   fields.flag("not_decided", c.not_decided);
 }
 
-inline void describe(Fields& fields, StepCheck& s) {
+static void describe(Fields& fields, StepCheck& s) {
   fields.integer("step", s.step, 0, 100'000'000);
   fields.list("timbers", s.timbers, kMostReported);
   fields.list("stood", s.stood, kMostReported);
@@ -112,7 +97,7 @@ inline void describe(Fields& fields, StepCheck& s) {
   fields.flag("good", s.good);
 }
 
-inline void describe(Fields& fields, OrderFault& f) {
+static void describe(Fields& fields, OrderFault& f) {
   describe_enum(fields, "id", f.id, OrderFaultId::kTemporaryLoose);
   fields.integer("step", f.step, -1, 100'000'000);
   fields.list("marks", f.marks, kMostReported);
@@ -121,7 +106,7 @@ inline void describe(Fields& fields, OrderFault& f) {
   fields.number("value2", f.value2);
 }
 
-inline void describe(Fields& fields, OrderCheck& c) {
+void describe(Fields& fields, OrderCheck& c) {
   fields.list("steps", c.steps, kMostReported);
   fields.list("faults", c.faults, kMostReported);
   fields.list("left_out", c.left_out, kMostReported);
@@ -129,19 +114,19 @@ inline void describe(Fields& fields, OrderCheck& c) {
   fields.integer("first_unstable", c.first_unstable, -1, 100'000'000);
 }
 
-inline void describe(Fields& fields, OrderCost& c) {
+static void describe(Fields& fields, OrderCost& c) {
   fields.integer("temporaries", c.temporaries, 0, 100'000'000);
   fields.integer("moves", c.moves, 0, 100'000'000);
   fields.whole("carry", c.carry, 0, std::int64_t{1} << 52);
 }
 
-inline void describe(Fields& fields, Stuck& s) {
+static void describe(Fields& fields, Stuck& s) {
   fields.list("piece", s.piece, kMostReported);
   describe_enum(fields, "reason", s.reason, StuckReason::kCantPick);
   fields.list("marks", s.marks, kMostReported);
 }
 
-inline void describe(Fields& fields, FoundOrder& f) {
+void describe(Fields& fields, FoundOrder& f) {
   fields.flag("found", f.found);
   fields.flag("stopped", f.stopped);
   fields.flag("proven_optimal", f.proven_optimal);
@@ -152,6 +137,21 @@ inline void describe(Fields& fields, FoundOrder& f) {
   fields.list("cycle", f.cycle, kMostReported);
   fields.list("stuck", f.stuck, kMostReported);
   fields.integer("first_unstable", f.first_unstable, -1, 100'000'000);
+}
+
+void describe(Fields& fields, StepExplained& e) {
+  fields.integer("step", e.step, 0, 100'000'000);
+  fields.object("standing", e.standing);
+  fields.list("braces", e.braces, kMostRaisingThings);
+}
+
+void describe(Fields& fields, PatternSheet& p) { fields.text("svg", p.svg); }
+
+void describe(Fields& fields, Error& e) {
+  describe_enum(fields, "code", e.code, ErrorCode::kUnknownOption);
+  fields.text("where", e.where);
+  fields.whole("at", e.at, -1, std::numeric_limits<std::int64_t>::max());
+  fields.whole("limit", e.limit, std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max());
 }
 
 }  // namespace bentbook

@@ -1,0 +1,14 @@
+#pragma once
+/// What the Rafter place remembers between frames. Nothing of it is stored.
+
+#include <array>
+
+#include "screens/desks/asked.h"
+
+namespace bentbook::screens {
+
+struct RafterMemory {
+  std::array<Asked<PatternSheet>, 2> patterns;  ///< by Side, on their way to be shared
+};
+
+}  // namespace bentbook::screens
