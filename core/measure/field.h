@@ -17,7 +17,7 @@ namespace bentbook {
 /// One of a field's words, by index.
 struct Choice {
   int index = 0;
-  friend constexpr auto operator<=>(Choice, Choice) = default;
+  friend constexpr auto operator<=>(Choice, Choice) = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs
 };
 
 /// In the order of FieldKind.

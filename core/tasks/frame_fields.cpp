@@ -47,7 +47,7 @@ static void describe(Fields& fields, Pocket& p) {
 static void describe(Fields& fields, GridPlace& place) {
   fields.integer("bent", place.bent, -1, kMostIndex);
   fields.integer("bay", place.bay, -1, kMostIndex);
-  int line = place.line;
+  int line = static_cast<unsigned char>(place.line);  // a letter
   fields.integer("line", line, 0, 127);
   place.line = static_cast<char>(line);
   fields.integer("number", place.number, -kMostIndex, kMostIndex);

@@ -38,8 +38,8 @@ struct Starts {
 };
 
 const Starts& starts() {
-  static const Starts found;
-  return found;
+  static const Starts kFound;
+  return kFound;
 }
 
 /// The singular where the message has one, else its only text.

@@ -21,6 +21,7 @@ TEST_CASE("sorting gives what the standard library's stable sort gives", "[sorti
   Random random(7);
   for (int size = 0; size < 300; ++size) {
     std::vector<Card> cards;
+    cards.reserve(static_cast<std::size_t>(size));
     const int ranks = static_cast<int>(random.whole(1, 40));
     for (int i = 0; i < size; ++i)
       cards.push_back({static_cast<int>(random.whole(0, ranks)), i, std::string(20, static_cast<char>('a' + i % 26))});

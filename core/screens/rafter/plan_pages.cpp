@@ -42,7 +42,7 @@ void share_pattern(Context& context, Side side) {
   asked.turn_to(now);
   const std::string key = "rafter.share_" + of_side("pattern", side);
   const TaskPressed pressed = task_button(context, key, context.say(Msg::kPatternShare), asked.per_mille());
-  if (pressed == TaskPressed::kStart) asked.ask(context.platform, TaskKind::kPattern, std::move(request));
+  if (pressed == TaskPressed::kStart) asked.ask(context.platform, TaskKind::kPattern, request);
   if (pressed == TaskPressed::kStop) asked.cancel(context.platform);
   if (!asked.ended()) return;
   if (const Error* failure = asked.failure()) context.toast(error_text(*failure, voice_of(context)), false);
