@@ -1,7 +1,8 @@
 // What a crew that works in millimetres reads: no pounds and no square or cubic inches anywhere.
 
+#include <array>
 #include <catch_amalgamated.hpp>
-#include <regex>
+#include <string_view>
 
 #include "book/book.h"
 #include "model/book_model.h"
@@ -21,10 +22,22 @@ Voice metric(Language language) {
   return voice;
 }
 
-/// A figure in a unit of the inch or the pound.
-bool has_pounds_or_inches(const std::string& said) {
-  static const std::regex kUnit("\\d ?(lb|in²|in³|in|ft|ft²|″|′)(?![a-z])");
-  return std::regex_search(said, kUnit);
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// A figure in a unit of the inch or the pound: a digit, perhaps a space, the unit, and no letter after it.
+bool has_pounds_or_inches(std::string_view said) {
+  constexpr std::array<std::string_view, 5> kUnits = {"lb", "in", "ft", "″", "′"};
+  for (size_t i = 0; i < said.size(); ++i) {
+    if (!is_digit(said[i])) continue;
+    std::string_view rest = said.substr(i + 1);
+    if (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);
+    for (const std::string_view unit : kUnits) {
+      if (!rest.starts_with(unit)) continue;
+      const std::string_view after = rest.substr(unit.size());
+      if (after.empty() || after.front() < 'a' || after.front() > 'z') return true;
+    }
+  }
+  return false;
 }
 
 /// Loose feet: the roof pushes outward.

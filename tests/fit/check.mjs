@@ -12,6 +12,7 @@ const kOverlap = 0.01; // in³
 const kGap = 1 / 128; // in
 const kRim = 1 / 32; // in, left out around a patch
 const kTouch = 0.9999; // share of a patch that must be wood within the gap, on either side
+const kUnsaid = 0.01; // in²: less than this taken from where a timber bears, its sheet says nothing
 const kHair = 1e-5; // in: blanks that are parted or share no more than this are not intersected
 
 function centreOf(solid) {
@@ -134,12 +135,15 @@ function slabOf(patch, normal, side, holes) {
   return left;
 }
 
-function shareOfWood(slab, solid) {
+function woodIn(slab, solid) {
   const common = slab.intersect(solid);
-  const share = slab.volume() > 0 ? common.volume() / slab.volume() : 1;
+  const volume = common.volume();
   common.delete();
-  return share;
+  return volume;
 }
+
+// What may be missing of a slab: a hair, or as much as goes unsaid.
+const leave = (volume) => Math.max((1 - kTouch) * volume, kUnsaid * kGap);
 
 // All slabs of one timber at once; one by one only where something is missing.
 function checkSlabs(placed, slabs, faults) {
@@ -150,10 +154,10 @@ function checkSlabs(placed, slabs, faults) {
   const missing = whole - common.volume();
   const least = slabs.reduce((sum, s) => Math.min(sum, s.slab.volume()), Infinity);
   all.delete(), common.delete();
-  if (missing > (1 - kTouch) * least)
+  if (missing > leave(least))
     for (const s of slabs) {
-      const share = shareOfWood(s.slab, placed.solid);
-      if (share < kTouch) faults.push(`${s.name}: ${share.toFixed(4)} of it is wood of ${placed.t.mark}`);
+      const volume = s.slab.volume(), wood = woodIn(s.slab, placed.solid);
+      if (volume - wood > leave(volume)) faults.push(`${s.name}: ${(wood / volume).toFixed(4)} of it is wood of ${placed.t.mark}`);
     }
   for (const s of slabs) s.slab.delete();
 }
