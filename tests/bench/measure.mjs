@@ -2,8 +2,8 @@
 //   node measure.mjs APP_DIST EMPTY_DIST "native alike/unlike ns" "wasm alike/unlike ns" "ms to fold a log" "native frames" "wasm frames" FOLDER
 import {readFileSync, readdirSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
-import {brotliCompressSync, constants} from 'node:zlib';
 
+import {brotli, isLater} from './brotli.mjs';
 import * as h from '../web/harness.mjs';
 
 const [appDist, emptyDist, nativeNs, wasmNs, foldMs, nativeFrames, wasmFrames, shopFiles] = process.argv.slice(2);
@@ -17,11 +17,9 @@ const percentile = (list, p) => [...list].sort((a, b) => a - b)[Math.min(list.le
 
 /** `behind`: of the files that the app starts without, else of the others. */
 function brotliKb(folder, behind = false) {
-  const size = (bytes) => brotliCompressSync(bytes, {params: {[constants.BROTLI_PARAM_QUALITY]: 11}}).length;
-  const later = (file) => /^(raising|scan)/.test(file);
-  const total = readdirSync(folder).filter((file) => later(file) === behind).reduce((sum, file) => {
+  const total = readdirSync(folder).filter((file) => isLater(file) === behind).reduce((sum, file) => {
     const bytes = readFileSync(join(folder, file));
-    return sum + Math.min(bytes.length, size(bytes));
+    return sum + Math.min(bytes.length, brotli(bytes));
   }, 0);
   return total / 1024;
 }

@@ -1,21 +1,21 @@
-// node tests/bench/size.mjs BUILD_DIR MODULE: each room's share of a WebAssembly module.
+// node tests/bench/size.mjs BUILD_DIR DIST: each room's share of the first visit, then of the raising's module, in brotli.
+// BENTBOOK_LARGEST=30 adds the largest functions. BUILD_DIR is built with the symbol map.
 //
-// A function belongs to the room whose object file defines its symbol; templates and inline functions that several
-// rooms make belong to the library that they come from. Sizes are bytes in the module, and the share of its brotli size
-// that the room's functions take when all functions are compressed room by room. Static data stands as one row.
+// A function belongs to the room whose object file defines its symbol; what several rooms make alike (inline functions,
+// templates) stands as one row, and so does static data. Each row is compressed by itself and then scaled, so that the
+// rows of a module add up to the module's own brotli size.
 
 import {execFileSync} from 'node:child_process';
-import {existsSync, readFileSync, readdirSync, statSync} from 'node:fs';
+import {readFileSync, readdirSync, statSync} from 'node:fs';
 import {join} from 'node:path';
-import {brotliCompressSync, constants} from 'node:zlib';
 
-const [build, module] = process.argv.slice(2);
-const brotli = (bytes) => brotliCompressSync(bytes, {params: {[constants.BROTLI_PARAM_QUALITY]: 11}}).length;
-const wasm = readFileSync(join(build, 'wasm-app', `${module}.wasm`));
-const symbolFile = join(build, 'wasm-app', `${module}.js.symbols`);
+import {brotli, isLater} from './brotli.mjs';
+
+const [build, dist] = process.argv.slice(2);
+const kb = (bytes) => (bytes / 1024).toFixed(1).padStart(7);
 
 /** An unsigned LEB128 number at `at.i`, which moves on. */
-function number(at) {
+function number(wasm, at) {
   let value = 0, shift = 0;
   for (;;) {
     const byte = wasm[at.i++];
@@ -26,18 +26,18 @@ function number(at) {
 }
 
 /** Function bodies by index, and the bytes of the data section. */
-function parts() {
+function parts(wasm) {
   const bodies = new Map();
   let imported = 0, data = Buffer.alloc(0);
   const at = {i: 8};
   while (at.i < wasm.length) {
-    const id = wasm[at.i++], size = number(at), end = at.i + size;
-    if (id === 2) imported = importedFunctions(at);
+    const id = wasm[at.i++], size = number(wasm, at), end = at.i + size;
+    if (id === 2) imported = importedFunctions(wasm, at);
     if (id === 11) data = wasm.subarray(at.i, end);
     if (id === 10) {
-      const count = number(at);
+      const count = number(wasm, at);
       for (let f = 0; f < count; ++f) {
-        const length = number(at);
+        const length = number(wasm, at);
         bodies.set(imported + f, wasm.subarray(at.i, at.i + length));
         at.i += length;
       }
@@ -47,83 +47,117 @@ function parts() {
   return {bodies, data};
 }
 
-function importedFunctions(at) {
+function importedFunctions(wasm, at) {
   let functions = 0;
-  for (let left = number(at); left > 0; --left) {
+  for (let left = number(wasm, at); left > 0; --left) {
     for (const _ of [1, 2]) {
-      const length = number(at); // evaluated before at.i is read again
+      const length = number(wasm, at); // evaluated before at.i is read again
       at.i += length;
     }
     const kind = wasm[at.i++];
-    if (kind === 0) ++functions, number(at);
-    else if (kind === 1) at.i++, limits(at);
-    else if (kind === 2) limits(at);
+    if (kind === 0) ++functions, number(wasm, at);
+    else if (kind === 1) at.i++, limits(wasm, at);
+    else if (kind === 2) limits(wasm, at);
     else at.i += 2;
   }
   return functions;
 }
 
-function limits(at) {
+function limits(wasm, at) {
   const most = wasm[at.i++] & 1;
-  number(at);
-  if (most) number(at);
+  number(wasm, at);
+  if (most) number(wasm, at);
 }
 
 function objects(folder) {
   return readdirSync(folder).flatMap((name) => {
     const path = join(folder, name);
-    return statSync(path).isDirectory() ? objects(path) : /\.o$/.test(name) ? [path] : [];
+    return statSync(path).isDirectory() ? objects(path) : name.endsWith('.o') ? [path] : [];
   });
 }
 
+/** The room of an object file: batches are named for their folder (cmake/batches.cmake). */
 function roomOf(path) {
-  const own = path.match(/\/core\/(.*)\/[^/]*\.o$/);
-  if (own) return own[1].startsWith('screens') || own[1].includes('/') ? own[1] : own[1];
-  if (path.includes('/generated/')) return 'made at build (words, fonts)';
-  for (const part of ['imgui', 'rapidjson', 'lp_solver', 'qrcodegen', 'libm', 'SDL2']) if (path.includes(part)) return part;
-  if (path.includes('wasm-app')) return 'wasm-app';
-  return 'other';
+  const batch = path.match(/\/batches\/core_(.*)_\d+\.cpp\.o$/);
+  if (batch) return batch[1].replaceAll('_', '/');
+  if (path.includes('/generated/')) return 'words';
+  return ['imgui', 'lp_solver', 'qrcodegen', 'libm', 'wasm-app'].find((part) => path.includes(part)) ?? 'other';
 }
 
-/** symbol -> room; weak ones, which several rooms may make, by their namespace. */
-function rooms() {
-  const nm = ['/usr/lib/llvm-14/bin/llvm-nm', 'llvm-nm'].find((p) => p === 'llvm-nm' || existsSync(p));
+const kSeveral = 'inline functions of several rooms';
+
+/** Symbol to room, of every object file of the build. */
+function roomsOfSymbols() {
   const found = new Map();
   for (const path of objects(build)) {
-    const room = roomOf(path);
-    const lines = execFileSync(nm, ['-C', '--defined-only', '--no-sort', path], {maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'ignore']}).toString();
-    for (const line of lines.split('\n')) {
-      const [, kind, symbol] = line.match(/^\S+ (\w) (.*)$/) ?? [];
-      if (symbol && 'TtWw'.includes(kind) && !(kind.toLowerCase() === 'w' && found.has(symbol))) found.set(symbol, room);
+    const lines = execFileSync('/usr/lib/llvm-14/bin/llvm-nm', ['-C', '--defined-only', '--no-sort', path],
+      {maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'ignore']}).toString().split('\n');
+    for (const line of lines) {
+      const [, kind, symbol] = line.match(/^\S+ ([TtWw]) (.*)$/) ?? [];
+      const room = roomOf(path), before = found.get(symbol) ?? room;
+      if (symbol) found.set(symbol, kind.toLowerCase() === 'w' && before !== room ? kSeveral : room);
     }
   }
   return found;
 }
 
-const {bodies, data} = parts();
-const known = rooms();
-const byRoom = new Map();
-const names = new Map(readFileSync(symbolFile, 'utf8').split('\n').filter(Boolean).map((line) => {
-  const colon = line.indexOf(':');
-  return [Number(line.slice(0, colon)), line.slice(colon + 1).replace(/\\([0-9a-f]{2})/g, (_, hex) => String.fromCharCode(parseInt(hex, 16)))];
-}));
-for (const [index, body] of bodies) {
-  const name = names.get(index) ?? '';
+/** Names by index, from the symbol map: what is no letter is escaped there. */
+function namesOf(module) {
+  const lines = readFileSync(join(build, 'wasm-app', `${module}.js.symbols`), 'utf8').split('\n').filter(Boolean);
+  return new Map(lines.map((line) => {
+    const colon = line.indexOf(':');
+    const name = line.slice(colon + 1).replace(/\\([0-9a-f]{2})/g, (_, hex) => String.fromCharCode(parseInt(hex, 16)));
+    return [Number(line.slice(0, colon)), name];
+  }));
+}
+
+function roomOfFunction(name, known) {
+  if (/^([a-z]+\*? )*std::/.test(name)) return 'C++ library';
   const plain = name.replace(/\.\d+$/, '');
-  const standard = /^(void |bool |unsigned |int |char\*? |long )*std::/.test(plain);
-  const room = standard ? 'C++ library' : known.get(name) ?? known.get(plain) ?? (plain.startsWith('SDL') ? 'SDL2' : 'C library and the rest');
-  if (!byRoom.has(room)) byRoom.set(room, []);
-  byRoom.get(room).push({name, body});
+  if (/^SDL/.test(name)) return 'SDL2';
+  if (/rapidjson::/.test(name)) return 'text';
+  return known.get(name) ?? known.get(plain) ?? 'C library and the rest';
 }
-const rows = [...byRoom].map(([room, list]) => ({room, count: list.length,
-  bytes: list.reduce((sum, f) => sum + f.body.length, 0), small: brotli(Buffer.concat(list.map((f) => f.body)))}));
-rows.push({room: 'static data (words, fonts, tables)', count: 0, bytes: data.length, small: brotli(data)});
-rows.sort((a, b) => b.small - a.small);
-const scale = brotli(wasm) / rows.reduce((sum, r) => sum + r.small, 0);
-console.log(`${module}.wasm: ${wasm.length} bytes, ${(brotli(wasm) / 1024).toFixed(1)} KB brotli`);
-for (const r of rows)
-  console.log(`${(r.small * scale / 1024).toFixed(1).padStart(7)} KB ${String(r.bytes).padStart(8)} bytes ${String(r.count || '').padStart(5)}  ${r.room}`);
-if (process.env.BENTBOOK_LARGEST) {
-  const all = [...byRoom.values()].flat().sort((a, b) => b.body.length - a.body.length);
-  for (const f of all.slice(0, Number(process.env.BENTBOOK_LARGEST))) console.log(`${String(f.body.length).padStart(7)}  ${f.name}`);
+
+/** Rows {name, bytes, small} of a module, and its functions by size. */
+function moduleRows(module, known) {
+  const wasm = readFileSync(join(build, 'wasm-app', `${module}.wasm`));
+  const {bodies, data} = parts(wasm);
+  const names = namesOf(module);
+  const rooms = new Map([['static data (words, fonts, tables)', [data]]]);
+  const functions = [];
+  for (const [index, body] of bodies) {
+    const name = names.get(index) ?? '';
+    const room = roomOfFunction(name, known);
+    if (!rooms.has(room)) rooms.set(room, []);
+    rooms.get(room).push(body);
+    functions.push({name, room, bytes: body.length});
+  }
+  const rows = [...rooms].map(([name, pieces]) => {
+    const all = Buffer.concat(pieces);
+    return {name, bytes: all.length, small: brotli(all)};
+  });
+  const scale = brotli(wasm) / rows.reduce((sum, row) => sum + row.small, 0);
+  for (const row of rows) row.small *= scale;
+  return {rows, functions: functions.sort((a, b) => b.bytes - a.bytes)};
 }
+
+/** The other files of the page, or those behind it, as rows. */
+const fileRows = (wanted) => readdirSync(dist).filter((file) => !/\.wasm$/.test(file) && wanted(file)).map((name) => {
+  const bytes = readFileSync(join(dist, name));
+  return {name, bytes: bytes.length, small: Math.min(brotli(bytes), bytes.length)};
+});
+
+function print(title, rows, functions) {
+  const sum = (what) => rows.reduce((all, row) => all + row[what], 0);
+  console.log(`\n${title}: ${kb(sum('small')).trim()} KB brotli, ${sum('bytes')} bytes`);
+  for (const row of rows.sort((a, b) => b.small - a.small))
+    console.log(`${kb(row.small)} KB ${String(row.bytes).padStart(8)} bytes  ${row.name}`);
+  for (const f of functions.slice(0, Number(process.env.BENTBOOK_LARGEST ?? 0)))
+    console.log(`${String(f.bytes).padStart(8)} bytes  ${f.room}: ${f.name}`);
+}
+
+const known = roomsOfSymbols();
+const app = moduleRows('bentbook_app', known), raising = moduleRows('bentbook_raising', known);
+print('First visit', [...app.rows, ...fileRows((file) => !isLater(file))], app.functions);
+print('Module of the raising', raising.rows, raising.functions);
