@@ -4,6 +4,9 @@
 
 namespace bentbook {
 
+/// Paced off on the site: in feet, either way.
+constexpr LengthEntry kOnSite{{-Length::kLimit}, {Length::kLimit}, BareUnit::kFoot};
+
 void describe(Fields& fields, std::string& mark) { fields.text("mark", mark); }
 
 static void describe(Fields& fields, TimberPoint& p) {
@@ -16,9 +19,9 @@ void describe(Fields& fields, Temporary& t) {
   fields.choice("kind", t.kind, kTemporaryWords);
   fields.object("from", t.from);
   fields.object("to", t.to);
-  fields.length("ground_x", t.ground_x, kEitherWay);
-  fields.length("ground_y", t.ground_y, kEitherWay);
-  fields.length("ground_z", t.ground_z, kEitherWay);
+  fields.length("ground_x", t.ground_x, kOnSite);
+  fields.length("ground_y", t.ground_y, kOnSite);
+  fields.length("ground_z", t.ground_z, kOnSite);
   fields.length("thickness", t.thickness);
   fields.weight("rated", t.rated);
 }
@@ -44,7 +47,7 @@ static void describe(Fields& fields, Wish& w) {
 }
 
 static void describe(Fields& fields, ChartRow& r) {
-  fields.length("radius", r.radius);
+  fields.length("radius", r.radius, kOnBuilding);
   fields.weight("capacity", r.capacity);
 }
 
@@ -53,14 +56,14 @@ static void describe(Fields& fields, Crane& c) {
   fields.list("chart", c.chart, 1000);
   fields.weight("hook_block", c.hook_block);
   fields.weight("rigging", c.rigging);
-  fields.length("x", c.x, kEitherWay);
-  fields.length("y", c.y, kEitherWay);
+  fields.length("x", c.x, kOnSite);
+  fields.length("y", c.y, kOnSite);
 }
 
 static void describe(Fields& fields, LiftingGear& g) {
   fields.text("name", g.name);
   fields.choice("kind", g.kind, kGearWords);
-  fields.length("length", g.length);
+  fields.length("length", g.length, kOnBuilding);
   fields.weight("rated", g.rated);
   fields.weight("choked", g.choked);
   fields.integer("count", g.count, 0, 1000);
@@ -88,7 +91,7 @@ static void describe(Fields& fields, RaisingLoads& l) {
 }
 
 static void describe(Fields& fields, Truck& t) {
-  fields.length("length", t.length);
+  fields.length("length", t.length, kOnBuilding);
   fields.weight("carries", t.carries);
 }
 
@@ -104,8 +107,8 @@ void describe(Fields& fields, RaisingPlan& p) {
   fields.list("holds", p.holds, 100);
   fields.flag("posts_anchored", p.posts_anchored);
   fields.object("truck", p.truck);
-  fields.length("stack_x", p.stack_x, kEitherWay);
-  fields.length("stack_y", p.stack_y, kEitherWay);
+  fields.length("stack_x", p.stack_x, kOnSite);
+  fields.length("stack_y", p.stack_y, kOnSite);
 }
 
 }  // namespace bentbook

@@ -34,6 +34,12 @@ TEST_CASE("a path tells kind, value and limits", "[field]") {
   CHECK(value_at<Weight>(book, "raising.crew.each") == Weight::pounds(50));
   CHECK(field_at(book, "raising.loads.wind_mph")->most == 200);
   CHECK(field_at(book, "raising.stack_x")->length.min < Length{});
+  Book site = book;
+  site.raising.gear.emplace_back();
+  site.raising.crane.chart.emplace_back();
+  for (const char* paced : {"raising.gear.0.length", "raising.crane.chart.0.radius", "raising.crane.x",
+                            "raising.stack_y", "raising.truck.length"})
+    CHECK(field_at(site, paced)->length.bare == BareUnit::kFoot);
   CHECK(field_at(book, "title")->kind() == FieldKind::kText);
   for (const char* none :
        {"", "frame", "frame.", "frame.sp", "frame.span.x", "frame.bays.9.width", "frame.bays.x.width",
