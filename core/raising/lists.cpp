@@ -46,6 +46,13 @@ std::vector<TruckLoad> truck_loads(const Frame& frame, const RaisingPlan& plan) 
   return loads;
 }
 
+std::vector<double> weights_of(const std::vector<LoadedTimber>& timbers) {
+  std::vector<double> weights;
+  weights.reserve(timbers.size());
+  for (const LoadedTimber& t : timbers) weights.push_back(t.weight_lb);
+  return weights;
+}
+
 std::vector<LayDownStack> lay_down(const Frame& frame, const RaisingPlan& plan) {
   std::vector<LayDownStack> stacks;
   for (const LoadedTimber& timber : wanted(frame, plan)) {

@@ -40,6 +40,8 @@ struct LayDownStack {
   double weight_lb = 0;
   friend bool operator==(const LayDownStack&, const LayDownStack&) = default;
 };
+/// Of each of them.
+[[nodiscard]] std::vector<double> weights_of(const std::vector<LoadedTimber>& timbers);
 /// By days, in the order in which they are first wanted; what no step brings is the last stack.
 [[nodiscard]] std::vector<LayDownStack> lay_down(const Frame& frame, const RaisingPlan& plan);
 

@@ -30,7 +30,8 @@ const std::string& mark_at(const Frame& frame, int timber) {
 
 class Page {
  public:
-  Page(const Book& book, const Frame& frame, const Voice& voice) : book_(book), frame_(frame), voice_(voice) {}
+  Page(const Book& book, const Frame& frame, const Voice& voice)
+      : book_(book), frame_(frame), voice_(voice), bodies_(pick_bodies(frame, book.raising)) {}
 
   std::string whole(const OrderCheck* check) {
     const RaisingPlan& plan = book_.raising;
@@ -45,8 +46,7 @@ class Page {
         if (fault.step < 0) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
       if (!check->left_out.empty()) plain(say(Msg::kRaiseLeftOut, language(), marks_text(frame_, check->left_out)));
     }
-    const std::vector<PickBody> bodies = pick_bodies(frame_, plan);
-    for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, bodies, check);
+    for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
     return std::move(out_);
   }
 
@@ -63,6 +63,13 @@ class Page {
     if (!text.empty()) out_ += wrapped("  " + padded(bentbook::text(label, language()), 11) + " ", text);
   }
 
+  [[nodiscard]] std::string weight_of(const std::vector<int>& timbers) const {
+    std::vector<double> parts;
+    parts.reserve(timbers.size());
+    for (const int t : timbers) parts.push_back(bodies_[static_cast<std::size_t>(t)].weight_lb);
+    return say_wet(parts, voice_);
+  }
+
   void verdict(const OrderCheck* check) {
     if (check == nullptr) return plain(text(Msg::kRaiseNotChecked, language()));
     if (check->good()) return plain(text(Msg::kRaiseGood, language()));
@@ -70,7 +77,7 @@ class Page {
     plain(say(Msg::kRaiseNotGood, language(), std::to_string(check->first_bad + 1)));
   }
 
-  void step(std::size_t s, const std::vector<PickBody>& bodies, const OrderCheck* check) {
+  void step(std::size_t s, const OrderCheck* check) {
     const RaisingStep& step = book_.raising.steps[s];
     const std::string number = std::to_string(s + 1), day = std::to_string(step.day);
     out_ += "\n";
@@ -80,17 +87,17 @@ class Page {
     sort_up(timbers);
     timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
-    if (!timbers.empty()) pick(solve_pick(frame_, book_.raising, bodies, timbers), checked);
-    if (timbers.size() > 1) together(timbers, bodies);
+    if (!timbers.empty()) pick(solve_pick(frame_, book_.raising, bodies_, timbers), checked);
+    if (timbers.size() > 1) together(timbers);
     for (const std::string& name : step.put_up) temporary(Msg::kRaisePutUp, name);
     for (const std::string& name : step.take_out) temporary(Msg::kRaiseTakeOut, name);
     if (checked != nullptr) judged(*checked, *check);
   }
 
   void pick(const Pick& pick, const StepCheck* checked) {
-    labelled(Msg::kRaiseWeight, say(Msg::kRaiseWeightSaid, language(),
-                                    {{"weight", say_weight(pick.weight_lb, voice_)},
-                                     {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
+    labelled(Msg::kRaiseWeight,
+             say(Msg::kRaiseWeightSaid, language(),
+                 {{"weight", weight_of(pick.timbers)}, {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
     if (checked != nullptr) labelled(Msg::kRaiseWay, path_text(checked->entry, frame_, voice_));
     for (const PickLeg& leg : pick.legs)
       labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
@@ -112,12 +119,12 @@ class Page {
   }
 
   /// What goes up together: as it lies, and how it is raised where no crane is.
-  void together(const std::vector<int>& timbers, const std::vector<PickBody>& bodies) {
+  void together(const std::vector<int>& timbers) {
     const auto ground = lay_on_ground(frame_, timbers);
     if (!ground) return;
     lying(*ground);
     if (book_.raising.crane.present) return;
-    const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies, timbers);
+    const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies_, timbers);
     labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandLift, language(),
                                     {{"push", say_weight(raise.most_lb, voice_)},
                                      {"height", say_inches(raise.lift_height, voice_)},
@@ -183,7 +190,7 @@ class Page {
 
   void timber(const LoadedTimber& t) {
     std::string line = "  " + padded(mark_at(frame_, t.timber), 12) + " " + padded(say_inches(t.length, voice_), 16);
-    line += " " + padded(say_weight(t.weight_lb, voice_), 10) + " ";
+    line += " " + padded(say_wet(t.weight_lb, voice_), 12) + " ";
     line += t.step < 0 ? std::string(text(Msg::kRaiseNoStep, language()))
                        : say(Msg::kRaiseOfStep, language(), std::to_string(t.step + 1));
     out_ += line + "\n";
@@ -197,7 +204,7 @@ class Page {
     for (const TruckLoad& load : truck_loads(frame_, book_.raising)) {
       plain(say(Msg::kRaiseLoad, language(),
                 {{"number", std::to_string(++number)},
-                 {"weight", say_weight(load.weight_lb, voice_)},
+                 {"weight", say_wet(weights_of(load.timbers), voice_)},
                  {"longest", say_inches(load.longest, voice_)}}));
       for (const LoadedTimber& t : load.timbers) timber(t);
     }
@@ -207,7 +214,7 @@ class Page {
     out_ += "\n";
     plain(text(Msg::kRaiseStacks, language()));
     for (const LayDownStack& stack : lay_down(frame_, book_.raising)) {
-      const std::string weight = say_weight(stack.weight_lb, voice_), day = std::to_string(stack.day);
+      const std::string weight = say_wet(weights_of(stack.timbers), voice_), day = std::to_string(stack.day);
       plain(stack.day > 0 ? say(Msg::kRaiseStack, language(), {{"day", day}, {"weight", weight}})
                           : say(Msg::kRaiseStackRest, language(), {{"weight", weight}}));
       for (const LoadedTimber& t : stack.timbers) timber(t);
@@ -217,6 +224,7 @@ class Page {
   const Book& book_;
   const Frame& frame_;
   const Voice& voice_;
+  std::vector<PickBody> bodies_;
   std::string out_;
 };
 
@@ -263,7 +271,7 @@ std::string cant_pick_text(const FoundOrder& found, const Stuck& stuck, const Fr
     return out;
   }
   const HandRaise raise = raise_by_hand(frame, plan, bodies, timbers);
-  const std::string weight = say_weight(pick.weight_lb, voice), push = say_weight(raise.most_lb, voice);
+  const std::string weight = say_wet(pick.weight_lb, voice), push = say_weight(raise.most_lb, voice);
   return wrapped("    ", say(Msg::kRaiseCrewShort, voice.language,
                              {{"marks", marks_text(stuck.piece)},
                               {"weight", weight},

@@ -53,6 +53,15 @@ std::string rest_of(const std::vector<std::string>& marks) {
 
 }  // namespace
 
+std::string say_wet(std::span<const double> parts_lb, const Voice& voice) {
+  const WeightUnit unit = weight_unit(voice.lengths.form);
+  std::int64_t units = 0;
+  for (const double lb : parts_lb) units += whole_units(Weight::from_lb(lb), unit);
+  return say(Msg::kWeightWet, voice.language, print_weight({units * per_unit(unit)}, voice.lengths.form));
+}
+
+std::string say_wet(double lb, const Voice& voice) { return say_wet(std::span(&lb, 1), voice); }
+
 std::string_view toward_text(Vec3 d, Language language) {
   const double x = libm::fabs(d.x), y = libm::fabs(d.y), z = libm::fabs(d.z);
   if (z >= x && z >= y) return text(d.z < 0 ? Msg::kTowardDown : Msg::kTowardUp, language);
@@ -161,7 +170,7 @@ std::string order_fault_text(const OrderFault& fault, const Voice& voice) {
              {{"mark", first_of(fault.marks)},
               {"others", rest_of(fault.marks)},
               {"marks", marks_text(fault.marks)},
-              {"weight", say_weight(fault.value, voice)},
+              {"weight", say_wet(fault.value, voice)},
               {"step", std::to_string(static_cast<long long>(fault.value) + 1)}});
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 /// Words of the raising, in the user's language. A verdict reads "no collapse found, as assumed", never "safe".
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,10 @@ namespace bentbook {
 /// "P-A1, P-E1".
 [[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
 [[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
+
+/// "567 lb wet": what all of the raising says that something weighs. Several: the sum of what is said of each.
+[[nodiscard]] std::string say_wet(std::span<const double> parts_lb, const Voice& voice);
+[[nodiscard]] std::string say_wet(double lb, const Voice& voice);
 
 /// Toward which side of the building a direction goes most of all: "the left wall".
 [[nodiscard]] std::string_view toward_text(Vec3 direction, Language language);

@@ -8,6 +8,7 @@
 #include "frame/placing/solve_frame.h"
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
+#include "words/raising_words.h"
 
 using namespace bentbook;
 
@@ -64,9 +65,30 @@ TEST_CASE("weights of loads are densities by hand", "[lists]") {
   for (const Timber& timber : frame.timbers) {
     const Species& s = timber.species;
     const double green = 62.4 * s.gravity_green * (1 + s.green_moisture / 100);
-    by_hand += facts_of(timber).volume / 1728 * green * 1.15;
+    by_hand += libm::ceil(facts_of(timber).volume / 1728 * green * 1.15);  // whole pounds, up
   }
   CHECK(all == Catch::Approx(by_hand));
+}
+
+TEST_CASE("one weight: what is printed of parts adds up to what is printed of the whole, and says that it is wet",
+          "[lists]") {
+  const Frame frame = some_frame();
+  const auto printed = [](const std::string& said) { return std::stoi(said.substr(0, said.find(' '))); };
+  for (const LengthForm form : {LengthForm::kFeetInches, LengthForm::kMm}) {
+    Voice voice;
+    voice.lengths.form = form;
+    for (const TruckLoad& load : truck_loads(frame, in_turn(frame))) {
+      int sum = 0;
+      for (const LoadedTimber& t : load.timbers) {
+        const std::string said = say_wet(t.weight_lb, voice);
+        CHECK(said.ends_with(form == LengthForm::kMm ? " kg wet" : " lb wet"));
+        sum += printed(said);
+        // The pick of that timber says the same.
+        CHECK(say_wet(solve_pick(frame, {}, std::vector{t.timber}).weight_lb, voice) == said);
+      }
+      CHECK(printed(say_wet(weights_of(load.timbers), voice)) == sum);
+    }
+  }
 }
 
 TEST_CASE("too long and too heavy are named; what is too heavy rides alone", "[lists]") {

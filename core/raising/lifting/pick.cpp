@@ -246,7 +246,8 @@ std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan) {
     const double as_is = density_at(timber.species, timber.moisture);
     const double green = density_at(timber.species, timber.species.green_moisture);
     const double density = std::max(as_is, green);
-    bodies.push_back({facts.volume / 1728 * density * (1 + plan.loads.wet_per_cent / 100.0), facts.cg_world});
+    const double wet = facts.volume / 1728 * density * (1 + plan.loads.wet_per_cent / 100.0);
+    bodies.push_back({libm::ceil(wet - 1e-9), facts.cg_world});
   }
   return bodies;
 }

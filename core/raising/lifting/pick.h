@@ -30,8 +30,9 @@ namespace bentbook {
 
 /// What lifting needs to know of a timber, by its index; found once for many picks.
 struct PickBody {
-  double weight_lb = 0;  ///< wet_per_cent counted in
-  Vec3 cg;               ///< world
+  /// Wet_per_cent counted in, up to whole pounds, so that parts as they are printed add up to the whole.
+  double weight_lb = 0;
+  Vec3 cg;  ///< world
 };
 [[nodiscard]] std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan);
 

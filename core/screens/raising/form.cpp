@@ -40,9 +40,8 @@ const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown
   const Frame& frame = *shown.frame();
   const RaisingPlan& plan = context.desk.book().raising;
   kept.coming = timbers_of(frame, plan.steps[static_cast<std::size_t>(step)].marks);
-  for (const int t : kept.coming)
-    kept.weights_lb.push_back(facts_of(frame.timbers[static_cast<std::size_t>(t)]).weight_lb);
   const std::vector<PickBody> bodies = pick_bodies(frame, plan);
+  for (const int t : kept.coming) kept.weights_lb.push_back(bodies[static_cast<std::size_t>(t)].weight_lb);
   kept.pick = solve_pick(frame, plan, bodies, kept.coming);
   if (kept.coming.size() > 1) kept.ground = lay_on_ground(frame, kept.coming);
   if (kept.ground && !plan.crane.present) kept.hand = raise_by_hand(frame, plan, bodies, kept.coming);

@@ -17,7 +17,7 @@ void timber_rows(Context& context, const Frame& frame, const std::string& key,
   for (auto it = timbers.rbegin(); it != timbers.rend(); ++it) {
     const std::string& mark = frame.timbers[static_cast<std::size_t>(it->timber)].mark;
     fact(ui, key + "." + mark, mark + (it->step < 0 ? std::string{} : " · " + std::to_string(it->step + 1)),
-         say_inches(it->length, voice) + " · " + say_weight(it->weight_lb, voice));
+         say_inches(it->length, voice) + " · " + say_wet(it->weight_lb, voice));
     if (it->too_long) caution(ui, key + ".long." + mark, say(Msg::kListsTooLong, ui.language, mark));
     if (it->too_heavy) caution(ui, key + ".heavy." + mark, say(Msg::kListsTooHeavy, ui.language, mark));
   }
@@ -42,7 +42,7 @@ void lists_screen(Context& context) {
       const std::string key = "lists.truck." + std::to_string(n++);
       heading(ui, key,
               say(Msg::kListsTruck, ui.language,
-                  {{"n", std::to_string(n)}, {"weight", say_weight(load.weight_lb, voice)}}));
+                  {{"n", std::to_string(n)}, {"weight", say_wet(weights_of(load.timbers), voice)}}));
       timber_rows(context, frame, key, load.timbers);
     }
     n = 0;

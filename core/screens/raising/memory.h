@@ -19,7 +19,7 @@ struct RaisingMemory {
   struct Picked {
     Fingerprint of = 0;              ///< of the step
     std::vector<int> coming;         ///< indices in Frame::timbers
-    std::vector<double> weights_lb;  ///< of each, as it is now
+    std::vector<double> weights_lb;  ///< of each, wet
     Pick pick;
     std::optional<OnTheGround> ground;
     std::optional<HandRaise> hand;

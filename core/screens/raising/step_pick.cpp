@@ -87,7 +87,7 @@ void step_timbers(Context& context, const ShownFrame& shown, const RaisingMemory
   for (std::size_t i = 0; i < picked.coming.size(); ++i) {
     const Timber& timber = frame.timbers[static_cast<std::size_t>(picked.coming[i])];
     fact(ui, "step.timber." + timber.mark, timber.mark + " · " + std::string(kind_name(timber.kind, ui.language)),
-         say_weight(picked.weights_lb[i], voice_of(context)));
+         say_wet(picked.weights_lb[i], voice_of(context)));
     const TimberWork* work = log ? find_work(shop_work_of(context, shown), frame, timber.mark) : nullptr;
     if (work == nullptr) continue;
     if (work->progress.held)
