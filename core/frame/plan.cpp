@@ -1,8 +1,11 @@
 #include "frame/plan.h"
 
+#include <algorithm>
 #include <variant>
 
 #include "frame/limits.h"
+#include "numeric/libm.h"
+#include "roof/limits.h"
 
 namespace bentbook {
 
@@ -24,6 +27,9 @@ JointType default_joint(Meeting meeting) {
     case Meeting::kRidgeScarf:
     case Meeting::kPurlinScarf:
       return Scarf{};
+    case Meeting::kPostTop:
+      tenon.length = Length::inches(3);  // as under a scarf, where half the plate is there
+      return tenon;
     case Meeting::kTiePost:
       tenon.housing = Length::inches(1, 2);
       tenon.pegs = 2;
@@ -57,11 +63,28 @@ FramePlan::FramePlan() {
   for (int i = 0; i < kMeetings; ++i) joints[static_cast<std::size_t>(i)] = default_joint(static_cast<Meeting>(i));
 }
 
+namespace {
+
+/// A rafter over its plate: a seat that bears and takes no more of the rafter than a notch may anywhere; in a steep
+/// roof a deeper rafter, so that there is one.
+void seat_rafters(FramePlan& plan, Slope pitch) {
+  constexpr double kEighths = 8;
+  const auto seat = [&] { return limits::kNotchAway * plan.sections.common.depth.in() / pitch.sin(); };
+  if (seat() < limits::kLeastSeat) plan.sections.common.depth = plan.sections.common.depth + Length::inches(2);
+  const double inches =
+      std::clamp(libm::floor(seat() * kEighths) / kEighths, limits::kLeastSeat, BirdsMouth{}.seat.in());
+  plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)] = BirdsMouth{Length::from_inches(inches)};
+}
+
+}  // namespace
+
 FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch) {
   FramePlan plan;
   plan.span = span;
   plan.plate_left = plan.plate_right = plate_height;
   plan.pitch_left = plan.pitch_right = pitch;
+  seat_rafters(plan, pitch);
+  if (plate_height < limits::kLowPlate) plan.brace_leg_post = plan.brace_leg_beam = limits::kShortBrace;
   // Posts stand within the length.
   const Length between = length - plan.sections.post.breadth;
   const Length most = limits::kUsualBay;

@@ -1,6 +1,7 @@
 #include "words/frame_text.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "book/book_edit.h"
 #include "text/utf8.h"
@@ -146,14 +147,39 @@ std::string feature_line(const Timber& timber, const Sheet& sheet, int index, co
          say(msg, language, {{"from", say_inches(f.from, voice)}, {"to", say_inches(f.to, voice)}, {"depth", depth}});
 }
 
+/// What is warned of, with the marks of all timbers that it is said of.
+struct Alike {
+  std::string said;
+  std::vector<std::string> marks;
+};
+std::vector<Alike> alike_warnings(const Frame& frame, const Voice& voice) {
+  std::vector<Alike> all;
+  for (const Timber& timber : frame.timbers)
+    for (const TimberWarning& warning : timber.warnings) {
+      std::string said = warning_text(warning, voice);
+      auto alike = std::find_if(all.begin(), all.end(), [&](const Alike& a) { return a.said == said; });
+      if (alike == all.end()) alike = all.insert(alike, {std::move(said), {}});
+      if (alike->marks.empty() || alike->marks.back() != timber.mark) alike->marks.push_back(timber.mark);
+    }
+  return all;
+}
+
+/// "P-A1, P-A2, P-A3, P-A4 and 7 more".
+std::string marks_in_short(std::vector<std::string> marks, const Voice& voice) {
+  constexpr std::size_t kNamed = 4;
+  if (marks.size() <= kNamed + 1) return joined(marks);
+  const std::string more = std::to_string(marks.size() - kNamed);
+  marks.resize(kNamed);
+  return say(Msg::kMarksAndMore, voice.language, {{"marks", joined(marks)}, {"n", more}});
+}
+
 }  // namespace
 
 std::string check_text(const Book& book, const Frame& frame, const Voice& voice) {
   std::string out;
   if (!book.title.empty()) out += book.title + "\n";
   for (const Finding& finding : frame.findings) out += finding_text(finding, voice) + "\n";
-  for (const Timber& timber : frame.timbers)
-    for (const TimberWarning& warning : timber.warnings) out += told(timber.mark, warning_text(warning, voice));
+  for (const Alike& alike : alike_warnings(frame, voice)) out += told(marks_in_short(alike.marks, voice), alike.said);
   return out;
 }
 

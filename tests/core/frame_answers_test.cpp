@@ -2,6 +2,7 @@
 
 #include <rapidjson/document.h>
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
 #include <cstdio>
 #include <map>
@@ -12,7 +13,9 @@
 #include "book/book.h"
 #include "book/book_file.h"
 #include "command/book.h"
+#include "model/book_model.h"
 #include "numeric/libm.h"
+#include "words/frame_text.h"
 #include "words/frame_words.h"
 
 using namespace bentbook;
@@ -251,4 +254,31 @@ TEST_CASE("every kind, feature, joint, finding and warning has its words in both
     said("finding_" + std::string(finding_key(static_cast<FindingId>(i))));
   for (int i = 0; i <= static_cast<int>(WarningId::kFeaturesMeet); ++i)
     said("warning_" + std::string(warning_key(static_cast<WarningId>(i))));
+}
+
+TEST_CASE("a new frame of any usual size warns of nothing but that nobody engineered it", "[frame]") {
+  for (const int span : {12, 16, 24, 30, 40})
+    for (const int pitch : {3, 4, 6, 9, 12, 16})
+      for (const int height : {8, 9, 10, 14}) {
+        CAPTURE(span, pitch, height);
+        const Book book = new_book("", Length::feet(span), Length::feet(36), Length::feet(height),
+                                   Slope::in_12(Length::inches(pitch)));
+        const BookModel model = solve(book);
+        REQUIRE(*model.frame);
+        const std::string said = check_text(book, **model.frame, {});
+        CHECK(said == finding_text({FindingId::kNotEngineered, {}, {}, 0}, {}) + "\n");
+        // Every rafter still bears on its plate. Source: IRC R802.6, 1 1/2 in on wood.
+        CHECK(std::get<BirdsMouth>(book.frame.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat >=
+              Length::inches(3, 2));
+      }
+}
+
+TEST_CASE("what is said of many timbers alike is said once, with their marks in short", "[frame]") {
+  Book book = new_book("", Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
+  std::get<BirdsMouth>(book.frame.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = Length::inches(7, 2);
+  const BookModel model = solve(book);
+  REQUIRE(*model.frame);
+  const std::string said = check_text(book, **model.frame, {});
+  CHECK(std::count(said.begin(), said.end(), '\n') == 2);
+  CHECK(said.find("C-A1, C-E1, C-A1.1, C-E1.1 and 38 more: The notch takes 35 %") != std::string::npos);
 }

@@ -147,7 +147,9 @@ TEST_CASE("a relief smaller than the plate's root is warned of", "[joint]") {
 
 // Bird's mouth depth square to the rafter = seat · sin θ (trade geometry).
 TEST_CASE("a bird's mouth is as deep as seat times sine", "[joint]") {
-  const Frame frame = solved(small_plan());
+  FramePlan plan = small_plan();
+  joint(plan, Meeting::kRafterPlate) = BirdsMouth{Length::inches(7, 2)};
+  const Frame frame = solved(plan);
   const Timber& rafter = timber(frame, "C-A1");
   double deep = 0;
   for (const Feature& f : rafter.features)

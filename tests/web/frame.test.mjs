@@ -22,7 +22,7 @@ test('four numbers by touch make a frame; a post is set apart, taken back, and s
   assert.match(await app.role('button', 'Span').textContent(), /20′ 0″/);
   assert.match(await app.role('button', 'Height of plate').textContent(), /10′ 0″/);
   await f.openSheet(app, 'P-A1');
-  assert.match(await app.role('status', 'Tip to tip').first().textContent(), /9′ 8″/);
+  assert.match(await app.role('status', 'Tip to tip').first().textContent(), /9′ 7″/);
   await app.shot('sheet_390');
 
   await f.enterAndStore(app, 'frame.overrides.@P-A1.section.breadth', 10);

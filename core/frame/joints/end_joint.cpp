@@ -70,6 +70,9 @@ void join_end(Work& work, const EndMeeting& meeting) {
   if (meeting.plain) {
     if (!begin_end_joint(work, meeting, JointKind::kHousedButt, 0, view)) return;
     cut_butt(work, view);
+    // A butt without a housing was asked for: that it is.
+    const auto* butt = std::get_if<HousedButt>(&joint_for(work, meeting));
+    if (butt != nullptr && butt->housing == Length{}) return;
     const double station = to_local(work.timber(meeting.member).at, view.o).x;
     return warn_joint(work, meeting.member, WarningId::kMadePlain, station, 0, 0);
   }

@@ -26,6 +26,8 @@ void place_brace(Work& work, const Corner& c) {
   p.section = plan.sections.brace;
   const double long_side = libm::sqrt(a * a + b * b), depth = p.section.depth.in();
   const double rise = a * b / long_side;  // corner to the outer edge
+  // A king post in a low roof is too short for braces to the ridge and has none.
+  if (a > c.clear_post && work.timber(c.post).kind == TimberKind::kKingPost) return;
   if (a > c.clear_post || b > c.clear_beam || depth > rise - 1) {
     work.add_finding(FindingId::kNoRoom, p.mark);
     return;
@@ -95,8 +97,6 @@ void place_braces(Work& work, Layout& l) {
   for (int bent = 0; bent < l.bent_count(); ++bent) {
     const int king = l.king[at(bent)];
     if (king < 0 || l.ridge.pieces.empty()) continue;
-    const double under = work.tip(king).b;
-    (void)under;
     const Timber& post = work.timber(king);
     const int ridge = l.ridge.under_at(l.bents[at(bent)]);
     if (ridge < 0) continue;
