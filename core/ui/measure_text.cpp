@@ -89,6 +89,16 @@ std::string set_text(std::string_view text) {
   return out;
 }
 
+bool has_glyphs(ImFont& font, std::string_view text) {
+  const std::string s = set_text(text);
+  for (std::size_t i = 0, end = 0; i < s.size(); i = end) {
+    end = end_of_character(s, i);
+    const auto code = static_cast<ImWchar>(code_point(std::string_view(s).substr(i, end - i)));
+    if (code >= ' ' && font.FindGlyphNoFallback(code) == nullptr) return false;
+  }
+  return true;
+}
+
 ImVec2 text_size(ImFont& font, std::string_view text) {
   const std::string s = set_text(text);
   return font.CalcTextSizeA(font.FontSize, FLT_MAX, 0, s.data(), s.data() + s.size());

@@ -15,6 +15,9 @@ namespace bentbook::screens {
 /// inside a measure become blanks that do not break. Setting a set text changes nothing.
 [[nodiscard]] std::string set_text(std::string_view text);
 
+/// Whether the font has a glyph for each character; the sizes for figures have few letters.
+[[nodiscard]] bool has_glyphs(ImFont& font, std::string_view text);
+
 /// Width and line height of one line. `text` may be set or not.
 [[nodiscard]] ImVec2 text_size(ImFont& font, std::string_view text);
 

@@ -56,6 +56,7 @@ void answer(Ui& ui, ItemKey key, std::string_view label, std::string_view value,
   const float width = ui.column.width;
   ImFont* font = ui.fonts.answer;
   if (text_size(*font, shown).x > width) font = ui.fonts.measure_strong;
+  if (!has_glyphs(*font, shown)) font = ui.fonts.strong;  // a mark in small letters, a unit in words
   const float label_height = label.empty() ? 0 : wrapped_height(*ui.fonts.body, label, width);
   const float value_height = text_size(*font, shown).x > width ? wrapped_height(*font, shown, width) : font->FontSize;
   const float exact_height = exact.empty() ? 0 : wrapped_height(*ui.fonts.note, exact, width);

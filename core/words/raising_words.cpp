@@ -53,11 +53,15 @@ std::string rest_of(const std::vector<std::string>& marks) {
 
 }  // namespace
 
-std::string say_wet(std::span<const double> parts_lb, const Voice& voice) {
+std::string say_sum(std::span<const double> parts_lb, const Voice& voice) {
   const WeightUnit unit = weight_unit(voice.lengths.form);
   std::int64_t units = 0;
   for (const double lb : parts_lb) units += whole_units(Weight::from_lb(lb), unit);
-  return say(Msg::kWeightWet, voice.language, print_weight({units * per_unit(unit)}, voice.lengths.form));
+  return print_weight({units * per_unit(unit)}, voice.lengths.form);
+}
+
+std::string say_wet(std::span<const double> parts_lb, const Voice& voice) {
+  return say(Msg::kWeightWet, voice.language, say_sum(parts_lb, voice));
 }
 
 std::string say_wet(double lb, const Voice& voice) { return say_wet(std::span(&lb, 1), voice); }

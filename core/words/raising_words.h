@@ -18,7 +18,9 @@ namespace bentbook {
 [[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
 [[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
 
-/// "567 lb wet": what all of the raising says that something weighs. Several: the sum of what is said of each.
+/// "567 lb": the sum of what is said of each part, so that the parts as they are printed add up to it.
+[[nodiscard]] std::string say_sum(std::span<const double> parts_lb, const Voice& voice);
+/// "567 lb wet": what all of the raising says that something weighs. Several: their sum.
 [[nodiscard]] std::string say_wet(std::span<const double> parts_lb, const Voice& voice);
 [[nodiscard]] std::string say_wet(double lb, const Voice& voice);
 

@@ -7,6 +7,9 @@
 ///   bed.type_on_keypad({"digit.2", "digit.4", "done"});
 ///   REQUIRE(bed.value("rafter.span") == "24′ 0″");
 
+#include <imgui.h>
+
+#include <algorithm>
 #include <deque>
 #include <initializer_list>
 #include <set>
@@ -18,6 +21,7 @@
 
 #include "screens/app/app.h"
 #include "tasks/task.h"
+#include "ui/measure_text.h"
 
 namespace bentbook::screens {
 
@@ -197,7 +201,8 @@ class Bed {
     app.act({Action::Kind::kHold, std::string(key), {}, 0});
     rest();
   }
-  /// What stands twice in the registry, has no name or is too small for a finger; "" where all is well.
+  /// What stands twice in the registry, has no name, is too small for a finger or without a glyph; "" where all is
+  /// well.
   [[nodiscard]] std::string unsound(float target = 48) const {
     std::set<std::string> keys;
     std::string wrong;
@@ -207,6 +212,16 @@ class Bed {
       const bool small = whole && (item.rect.w < target - 4 || item.rect.h < target - 4);
       if (!keys.insert(item.key).second || item.name.empty() || small) wrong += item.key + " ";
     }
+    return wrong + without_glyph();
+  }
+  /// What is shown in letters that no font has; "" where all is well.
+  [[nodiscard]] std::string without_glyph() const {
+    const auto& fonts = ImGui::GetIO().Fonts->Fonts;
+    std::string wrong;
+    for (const Item& item : app.registry().items())
+      for (const std::string* text : {&item.name, &item.value})
+        if (std::none_of(fonts.begin(), fonts.end(), [&](ImFont* font) { return has_glyphs(*font, *text); }))
+          wrong += item.key + ": " + *text + "\n";
     return wrong;
   }
   /// Through the mirror.

@@ -111,6 +111,11 @@ TEST_CASE("every size has the glyphs of figures", "[fonts]") {
   for (ImFont* font : {f.answer, f.measure, f.measure_strong, f.body, f.strong, f.note})
     for (const int code : {0x30, 0x39, 0x2032, 0x2033, 0x2044, 0x00B0, 0x2212, 0x2248, 0xE000, 0xE009, 0xE010, 0xE019})
       REQUIRE(font->FindGlyphNoFallback(static_cast<ImWchar>(code)) != nullptr);
+  // The largest sizes have no small letters: what has some is set in another (answer).
+  CHECK(has_glyphs(*f.answer, "955 lb"));
+  CHECK_FALSE(has_glyphs(*f.answer, "955 lb wet"));
+  CHECK(has_glyphs(*f.strong, "955 lb h\u00famedo"));
+  CHECK(has_glyphs(*f.body, "10 \u2030"));
   // Tabular: all figures are equally wide.
   for (ImWchar c = '1'; c <= '9'; ++c) REQUIRE(f.body->GetCharAdvance(c) == f.body->GetCharAdvance('0'));
   REQUIRE(f.body->FontSize == Catch::Approx(17 * kLineHeight * 2).margin(1));

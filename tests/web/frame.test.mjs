@@ -1,5 +1,5 @@
 // The frame and its books, by touch on a phone. Where a number is looked at it follows by plain arithmetic from what
-// was entered: a post under an 8 in plate whose top is at 10 ft, with a 4 in tenon, is 120 − 8 + 4 in long.
+// was entered: a post under an 8 in plate whose top is at 10 ft, with a 3 in tenon, is 120 − 8 + 3 in long.
 import assert from 'node:assert/strict';
 import {readFileSync, writeFileSync} from 'node:fs';
 import {test} from 'node:test';

@@ -48,7 +48,7 @@ void what_now(Shown& s) {
   side_by_side(
       ui, 16, 120,
       [&](Ui& half) {
-        answer(half, "step.weight", s.context.say(Msg::kStepPickWeight), say_wet(picked.weights_lb, s.voice));
+        answer(half, "step.weight", s.context.say(Msg::kStepPickWeight), say_sum(picked.weights_lb, s.voice));
       },
       [&](Ui& half) {
         if (pick.by_crane)
