@@ -40,8 +40,8 @@ inline constexpr Length kLowTie = Length::feet(2);
 inline constexpr Length kUsualBay = Length::feet(14);
 /// A new plan's rafters bear on their plates at least so long. Source: SOURCES.md, "rafter seats".
 inline constexpr double kLeastSeat = 1.5;
-/// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the wall
-/// girts. Source: SOURCES.md, "knee braces".
+/// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the
+/// wall girts. Source: SOURCES.md, "knee braces".
 inline constexpr Length kLowPlate = Length::feet(9), kShortBrace = Length::feet(2);
 
 // Slips of the finger.

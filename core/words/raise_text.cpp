@@ -178,8 +178,9 @@ class Page {
     } else {
       labelled(Msg::kRaiseStands, text(Msg::kRaiseStandsSo, language()));
     }
-    for (const StandingWarning& warning : standing.warnings)
-      labelled(Msg::kRaiseCaution, standing_warning_text(warning, frame_, book_.raising.temporaries, language()));
+    for (const std::string& warning :
+         standing_warning_texts(standing.warnings, frame_, book_.raising.temporaries, language()))
+      labelled(Msg::kRaiseCaution, warning);
     for (const StepWarning& warning : checked.warnings)
       labelled(Msg::kRaiseCaution, step_warning_text(warning, voice_));
     for (const OrderFault& fault : check.faults)

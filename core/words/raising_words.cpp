@@ -1,5 +1,6 @@
 #include "words/raising_words.h"
 
+#include <algorithm>
 #include <array>
 
 #include "frame/keys.h"
@@ -110,14 +111,27 @@ std::string mode_text(const Mode& mode, const Frame& frame, Language language) {
   return {};
 }
 
-std::string standing_warning_text(const StandingWarning& warning, const Frame& frame,
-                                  const std::vector<Temporary>& temporaries, Language language) {
-  const auto msg = find_msg("standing_" + std::string(keys::word(kStandingWords, warning.id)));
-  if (!msg) return {};
-  const auto t = static_cast<std::size_t>(warning.temporary);
-  const bool temporary = warning.temporary >= 0 && t < temporaries.size();
-  const std::string what = temporary ? temporaries[t].name : mark_of(frame, warning.timber);
-  return say(*msg, language, what);
+std::vector<std::string> standing_warning_texts(std::span<const StandingWarning> warnings, const Frame& frame,
+                                                const std::vector<Temporary>& temporaries, Language language) {
+  struct Said {
+    StandingWarningId id;
+    std::vector<std::string> of;
+  };
+  std::vector<Said> kinds;
+  for (const StandingWarning& warning : warnings) {
+    const auto t = static_cast<std::size_t>(warning.temporary);
+    const bool temporary = warning.temporary >= 0 && t < temporaries.size();
+    std::string what = temporary ? temporaries[t].name : mark_of(frame, warning.timber);
+    auto known = std::find_if(kinds.begin(), kinds.end(), [&](const Said& s) { return s.id == warning.id; });
+    if (known == kinds.end() || warning.id == StandingWarningId::kOnOneBrace)
+      known = kinds.insert(kinds.end(), {warning.id, {}});
+    if (std::find(known->of.begin(), known->of.end(), what) == known->of.end()) known->of.push_back(std::move(what));
+  }
+  std::vector<std::string> texts;
+  for (const Said& said : kinds)
+    if (const auto msg = find_msg("standing_" + std::string(keys::word(kStandingWords, said.id))))
+      texts.push_back(say(*msg, language, marks_text(said.of)));
+  return texts;
 }
 
 std::string load_text(const LoadCase& load, const Frame& frame, Language language) {

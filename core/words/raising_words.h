@@ -29,9 +29,11 @@ namespace bentbook {
 
 /// "Bent 2 can rack along the ridge."
 [[nodiscard]] std::string mode_text(const Mode& mode, const Frame& frame, Language language);
-/// `temporaries`: the model's.
-[[nodiscard]] std::string standing_warning_text(const StandingWarning& warning, const Frame& frame,
-                                                const std::vector<Temporary>& temporaries, Language language);
+/// Each kind of warning once, with all that it is said of; what all depends on, one by one. `temporaries`: the model's.
+[[nodiscard]] std::vector<std::string> standing_warning_texts(std::span<const StandingWarning> warnings,
+                                                              const Frame& frame,
+                                                              const std::vector<Temporary>& temporaries,
+                                                              Language language);
 /// What pushes where: "a push to the right".
 [[nodiscard]] std::string load_text(const LoadCase& load, const Frame& frame, Language language);
 

@@ -127,6 +127,13 @@ TEST_CASE("a step tells how it can give way and takes the braces that hold it", 
   }
   CHECK(std::stoi(bed.value("step.weight")) == sum);
   CHECK(bed.shows("step.people"));
+  // Said once of all that hang, not once each.
+  int hooks = 0;
+  for (int n = 0; bed.shows("step.warning." + std::to_string(n)); ++n) {
+    const std::string said = bed.item("step.warning." + std::to_string(n)).name;
+    hooks += said.starts_with("The hook stays on") && said.find("P-A1, P-E1, T-1") != std::string::npos ? 1 : 0;
+  }
+  CHECK(hooks == 1);
   REQUIRE(bed.shows("step.take_braces"));
   bed.go("step.take_braces");
   REQUIRE_FALSE(bed.stored().temporaries.empty());

@@ -122,8 +122,9 @@ class Order {
     const Voice& voice = out_.voice();
     std::vector<std::string> said;
     for (const Mode& mode : step.standing.modes) said.push_back(mode_text(mode, frame_, voice.language));
-    for (const StandingWarning& w : step.standing.warnings)
-      said.push_back(standing_warning_text(w, frame_, book_.raising.temporaries, voice.language));
+    for (std::string& warning :
+         standing_warning_texts(step.standing.warnings, frame_, book_.raising.temporaries, voice.language))
+      said.push_back(std::move(warning));
     for (const StepWarning& w : step.warnings) said.push_back(step_warning_text(w, voice));
     for (const PickNote& note : pick.notes) said.push_back(pick_note_text(note, voice));
     for (const Remedy& remedy : step.entry.remedies) said.push_back(remedy_text(remedy, frame_, voice.language));

@@ -111,9 +111,8 @@ void standing_part(Shown& s) {
     }
   }
   int n = 0;
-  for (const StandingWarning& warning : standing.warnings)
-    body(ui, "step.warning." + std::to_string(n++),
-         standing_warning_text(warning, frame, s.plan.temporaries, ui.language));
+  for (const std::string& warning : standing_warning_texts(standing.warnings, frame, s.plan.temporaries, ui.language))
+    body(ui, "step.warning." + std::to_string(n++), warning);
   if (s.what->braces.empty()) return;
   heading(ui, "step.braces", s.context.say(Msg::kStepBraces), 3);
   n = 0;
