@@ -52,7 +52,8 @@ add_library(qrcodegen STATIC ${QR_UNIT}/qrcodegen.c)
 target_compile_options(qrcodegen PRIVATE -w $<$<CONFIG:Release>:-Os>)
 target_include_directories(qrcodegen SYSTEM PUBLIC ${QR_UNIT})
 
-# Linear algebra and linear programs, for core/raising. The solver's mathematics is the one libm's; it reads no files.
+# Linear algebra and linear programs, for core/raising. The solver's mathematics is the one libm's. Its files that
+# read, write and print are left out (cmake/libm/lp_silent.c); small is as fast as -O2 here.
 find_unit(statics STATICS_UNIT)
 if(NOT STATICS_UNIT)
   message(FATAL_ERROR "The core's dependencies are missing: run bash cmake/deps.sh core")
@@ -65,12 +66,12 @@ else()
 endif()
 target_compile_definitions(eigen INTERFACE EIGEN_DONT_VECTORIZE EIGEN_DONT_PARALLELIZE EIGEN_MPL2_ONLY)
 set(LP_FOLDER ${STATICS_UNIT}/lp_solve)
-set(LP_FILES lp_MDO.c shared/commonlib.c shared/mmio.c shared/myblas.c lp_crash.c bfp/bfp_LUSOL/lp_LUSOL.c
-  bfp/bfp_LUSOL/LUSOL/lusol.c lp_Hash.c lp_lib.c lp_matrix.c lp_mipbb.c lp_params.c lp_presolve.c lp_price.c
-  lp_pricePSE.c lp_report.c lp_scale.c lp_simplex.c lp_SOS.c lp_utils.c lp_wlp.c lp_MPS.c ini.c colamd/colamd.c)
+set(LP_FILES lp_MDO.c shared/commonlib.c shared/myblas.c lp_crash.c bfp/bfp_LUSOL/lp_LUSOL.c
+  bfp/bfp_LUSOL/LUSOL/lusol.c lp_Hash.c lp_lib.c lp_matrix.c lp_mipbb.c lp_presolve.c lp_price.c
+  lp_pricePSE.c lp_scale.c lp_simplex.c lp_SOS.c lp_utils.c colamd/colamd.c)
 list(TRANSFORM LP_FILES PREPEND ${LP_FOLDER}/)
-add_library(lp_solver STATIC ${LP_FILES})
-target_compile_options(lp_solver PRIVATE -w -O2 -std=gnu99 -fno-strict-aliasing
+add_library(lp_solver STATIC ${LP_FILES} ${PROJECT_SOURCE_DIR}/cmake/libm/lp_silent.c)
+target_compile_options(lp_solver PRIVATE -w -O2 $<$<BOOL:${EMSCRIPTEN}>:-Oz> -std=gnu99 -fno-strict-aliasing
   -include ${PROJECT_SOURCE_DIR}/cmake/libm/lp_prefix.h)
 target_compile_definitions(lp_solver PRIVATE YY_NEVER_INTERACTIVE INVERSE_ACTIVE=INVERSE_LUSOL RoleIsExternalInvEngine
   PUBLIC NOPARSE LoadInverseLib=0 LoadLanguageLib=0 LoadableBlasLib=0)  # nothing is loaded at run time
