@@ -1,5 +1,6 @@
 # Sources made at build time. Included after the targets that take them.
-#   words/strings.gen.{h,cpp}   the string table, from assets/strings
+#   words/strings.gen.{h,cpp}   the string table, from assets/strings, with the first language's texts
+#   words/all_texts.gen.cpp   the texts of every language; the page has texts_TAG.txt instead (wasm-app/words.cpp)
 #   words/page_words.json     the page's own words, from page.tsv of each language
 #   ui/fonts.gen.{h,cpp}     the subset fonts, from Debian's fonts-noto-core and the string table's letters
 # A wrong table or a glyph that the font lacks stops the build.
@@ -10,11 +11,12 @@ file(GLOB STRING_TABLES CONFIGURE_DEPENDS ${STRINGS_DIR}/*.tsv ${STRINGS_DIR}/*/
 
 add_custom_command(
   OUTPUT ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp
-    ${GENERATED_DIR}/words/page_words.json
+    ${GENERATED_DIR}/words/all_texts.gen.cpp ${GENERATED_DIR}/words/page_words.json
   COMMAND ${BENTBOOK_PYTHON} ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${GENERATED_DIR}/words ${STRINGS_DIR}
   DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
   COMMENT "Making the string table" VERBATIM)
-target_sources(core_small PRIVATE ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp)
+target_sources(core_small PRIVATE ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp
+  ${GENERATED_DIR}/words/all_texts.gen.cpp)
 
 if(TARGET bentbook_screens)
   set(FONT_DIR /usr/share/fonts/truetype/noto CACHE PATH "Where NotoSans-Regular.ttf and NotoSans-Bold.ttf are")

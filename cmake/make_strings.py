@@ -8,7 +8,8 @@ A message that depends on a count has two rows, `id#one` and `id#other`; its cou
 page.tsv holds the words of the page itself: they go to page_words.json, not into the app.
 Wrong tables stop the build: a duplicate id, a missing translation, slots that differ between the languages.
 
-usage: make_strings.py OUT_DIR STRINGS_DIR    writes OUT_DIR/strings.gen.h, strings.gen.cpp and page_words.json
+usage: make_strings.py OUT_DIR STRINGS_DIR    writes OUT_DIR/strings.gen.h, strings.gen.cpp (the first language's texts),
+    all_texts.gen.cpp (those of all), texts_TAG.txt (those of another, for the page) and page_words.json
 """
 import json
 import re
@@ -151,17 +152,29 @@ const LanguageLine* languages() {{ return kLanguages; }}
 const char kIds[] =
 {ids};
 
+{first}
+constexpr std::uint16_t kCounted[] = {{{counted}}};
+const std::uint16_t* counted() {{ return kCounted; }}
+std::size_t counted_count() {{ return {counted_count}; }}
+std::size_t row_count() {{ return {row_count}; }}
+
+}}  // namespace bentbook::strings
+"""
+
+ALL_TEXTS = """// Made by cmake/make_strings.py from assets/strings.
+#include "words/strings_table.h"
+
+namespace bentbook::strings {{
+namespace {{
+
 {blobs}
 constexpr Texts kTexts[kLanguageCount] = {{
 {texts}
 }};
 
-const Texts* texts() {{ return kTexts; }}
+}}  // namespace
 
-constexpr std::uint16_t kCounted[] = {{{counted}}};
-const std::uint16_t* counted() {{ return kCounted; }}
-std::size_t counted_count() {{ return {counted_count}; }}
-std::size_t row_count() {{ return {row_count}; }}
+const Texts* texts() {{ return kTexts; }}
 
 }}  // namespace bentbook::strings
 """
@@ -181,19 +194,40 @@ def blob(texts):
     return "\n".join("    " + literal(text)[:-1] + '\\0"' for text in texts) or '    ""'
 
 
+def counted(names, rows):
+    """Places of the messages that have plural forms."""
+    return [i for i, name in enumerate(names) if name not in rows]
+
+
+def texts_of(rows, names):
+    """(each message, for many where it is counted; the singulars of those that are counted)"""
+    return ([rows[name if name in rows else name + "#other"][0] for name in names],
+            [rows[names[i] + "#one"][0] for i in counted(names, rows)])
+
+
+def arrays(base, rows, names):
+    every, ones = texts_of(rows, names)
+    return f"const char {base}Texts[] =\n{blob(every)};\nconst char {base}Ones[] =\n{blob(ones)};\n"
+
+
 def source(languages, tables, names):
     lines = [f"    {{{literal(tag)}, {literal(own)}, 0x{sum(1 << n for n in singular):x}}},"
              for tag, own, singular in languages]
-    counted = [i for i, name in enumerate(names) if name not in tables[0]]
-    blobs, texts = [], []
-    for (tag, *_), rows in zip(languages, tables):
-        rest = [rows[name if name in rows else name + "#other"][0] for name in names]
-        ones = [rows[names[i] + "#one"][0] for i in counted]
-        base = constant(tag)
-        blobs.append(f"const char {base}Texts[] =\n{blob(rest)};\nconst char {base}Ones[] =\n{blob(ones)};\n")
-        texts.append(f"    {{{base}Texts, {base}Ones}},")
-    return SOURCE.format(languages="\n".join(lines), ids=blob(names), blobs="\n".join(blobs), texts="\n".join(texts),
-                         counted=", ".join(map(str, counted)) or "0", counted_count=len(counted), row_count=len(names))
+    places = counted(names, tables[0])
+    return SOURCE.format(languages="\n".join(lines), ids=blob(names), first=arrays("kFirst", tables[0], names),
+                         counted=", ".join(map(str, places)) or "0", counted_count=len(places), row_count=len(names))
+
+
+def all_texts(languages, tables, names):
+    bases = [constant(tag) for tag, *_ in languages[1:]]
+    return ALL_TEXTS.format(blobs="\n".join(arrays(base, rows, names) for base, rows in zip(bases, tables[1:])),
+                            texts="\n".join(f"    {{{base}Texts, {base}Ones}}," for base in ["kFirst", *bases]))
+
+
+def texts_file(rows, names):
+    """As the arrays hold them: each text ended by a zero byte."""
+    every, ones = texts_of(rows, names)
+    return "".join(text + "\0" for text in every + ones)
 
 
 def page_words(languages, tables):
@@ -217,6 +251,9 @@ def main():
     out.mkdir(parents=True, exist_ok=True)
     write_if_changed(out / "strings.gen.h", header(languages, names))
     write_if_changed(out / "strings.gen.cpp", source(languages, tables, names))
+    write_if_changed(out / "all_texts.gen.cpp", all_texts(languages, tables, names))
+    for (tag, *_), rows in zip(languages[1:], tables[1:]):
+        write_if_changed(out / f"texts_{tag}.txt", texts_file(rows, names))
     write_if_changed(out / "page_words.json", page_words(languages, tables))
     return 0
 

@@ -60,6 +60,7 @@ struct Page {
 
   std::uint64_t mirrored_revision = 0;
   std::string looks;  ///< language and theme last told to the page
+  std::string words;  ///< the language whose words the page was last asked for
   std::string inbox, outbox;
 };
 
@@ -128,7 +129,16 @@ double lay_out() {
   return page->app.frame(now);
 }
 
+/// Asks the page for the words of the language that is wanted; once, since it may not have them.
+void ask_for_words() {
+  const std::string_view wanted = page->app.wanted_language();
+  if (wanted == page->words) return;
+  page->words = wanted;
+  if (wanted != page->app.language()) bring_words(wanted);
+}
+
 void tell_page() {
+  ask_for_words();
   if (page->app.registry().revision() != page->mirrored_revision) registry_changed();
   std::string looks(page->app.language());
   const bool dark = page->app.dark();
@@ -215,6 +225,13 @@ EMSCRIPTEN_KEEPALIVE bool bb_open_window() { return make_window() && make_contex
 EMSCRIPTEN_KEEPALIVE void bb_load(int kit_size, int places_size) {
   page->app.load(inbox_part(0, kit_size), inbox_part(kit_size, places_size));
   wake(3);
+}
+
+/// The language that the stored values, else the device, ask for. Valid until the next call.
+EMSCRIPTEN_KEEPALIVE const char* bb_wanted_language() {
+  page->app.set_viewport(page->viewport);
+  page->words = page->app.wanted_language();
+  return page->words.c_str();
 }
 
 /// Begins to draw. The viewport goes in first: fonts are baked for its scale, once.

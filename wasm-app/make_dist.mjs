@@ -40,6 +40,9 @@ function run(program, args) {
 /** Words of the page, made from the string tables: [{tag, words}], English first. */
 const kPageWords = join(buildDir, 'generated', 'words', 'page_words.json');
 const languages = JSON.parse(readFileSync(kPageWords, 'utf8'));
+/** Files of the texts that are not in the module: tag → path. */
+const putTexts = () => Object.fromEntries(languages.slice(1).map(({tag}) =>
+  [tag, later(putHashed(`texts-${tag}.txt`, readFileSync(join(dirname(kPageWords), `texts_${tag}.txt`))))]));
 /** One message in every language, a paragraph each. */
 const paragraphs = (id) => languages.map(({tag, words}) => `<p lang="${tag}">${words[id]}</p>`).join('');
 
@@ -126,6 +129,7 @@ const values = {
   RAISING_JS: later(putHashed('raising-worker.js', bundle(join(here, 'web/worker.js'), raisingCore))),
   RAISING_WASM: later(putHashed('raising.wasm', readFileSync(emitted('bentbook_raising.wasm')))),
   SCAN_JS: later(putHashed('scan.js', bundle(join(here, 'web/scan_picture.js')))),
+  WORDS: JSON.stringify(putTexts()),
   PAGE_JS: putHashed('page.js', bundle(join(here, 'web/page.js'), core)),
   PAGE_CSS: putHashed('page.css', run('esbuild', [join(here, 'web/page.css'), '--minify', '--log-level=error'])),
   DESCRIPTION: languages.map(({words}) => words.description).join(' '),

@@ -44,6 +44,7 @@ EM_JS(void, js_use_new_version, (), { Module.shell.useNewVersion(); });
 EM_JS(void, js_resize, (), { window.dispatchEvent(new Event('resize')); });
 EM_JS(void, js_registry_changed, (), { Module.shell.registryChanged(); });
 EM_JS(void, js_frame_drawn, (double ms), { Module.shell.frameDrawn(ms); });
+EM_JS(void, js_bring_words, (const char* tag, int size), { Module.shell.bringWords(Module.text(tag, size)); });
 EM_JS(void, js_looks, (const char* tag, int size, int dark), { Module.shell.looks(Module.text(tag, size), !!dark); });
 // clang-format on
 
@@ -130,6 +131,7 @@ void PagePlatform::use_new_version() { js_use_new_version(); }
 void resize_canvas() { js_resize(); }
 void registry_changed() { js_registry_changed(); }
 void frame_drawn(double ms) { js_frame_drawn(ms); }
+void bring_words(std::string_view language) { js_bring_words(language.data(), size_of(language)); }
 void page_looks(std::string_view language, bool dark) { js_looks(language.data(), size_of(language), dark ? 1 : 0); }
 
 }  // namespace bentbook::page

@@ -47,6 +47,8 @@ void resize_canvas();
 void registry_changed();
 /// A frame took `ms` of the main thread.
 void frame_drawn(double ms);
+/// Have the words of a language put into the module (words.cpp), and a frame drawn then.
+void bring_words(std::string_view language);
 /// Language tag and theme, for the page's own attributes.
 void page_looks(std::string_view language, bool dark);
 

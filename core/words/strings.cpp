@@ -30,17 +30,22 @@ struct Starts {
   std::vector<std::uint32_t> ids;
   std::vector<std::uint32_t> all[kLanguageCount], ones[kLanguageCount];
   Starts() : ids(starts_of(strings::kIds, strings::row_count())) {
-    for (std::size_t i = 0; i < kLanguageCount; ++i) {
-      all[i] = starts_of(strings::texts()[i].all, strings::row_count());
-      ones[i] = starts_of(strings::texts()[i].ones, strings::counted_count());
-    }
+    for (std::size_t i = 0; i < kLanguageCount; ++i)
+      if (strings::texts()[i].all != nullptr) find(i);
+  }
+  void find(std::size_t language) {
+    all[language] = starts_of(strings::texts()[language].all, strings::row_count());
+    ones[language] = starts_of(strings::texts()[language].ones, strings::counted_count());
   }
 };
 
-const Starts& starts() {
-  static const Starts kFound;
-  return kFound;
+Starts& starts() {
+  static Starts found;
+  return found;
 }
+
+/// The language that speaks for this one.
+std::size_t speaker(Language language) { return has_words(language) ? static_cast<std::size_t>(language) : 0; }
 
 /// The singular where the message has one, else its only text.
 std::string_view singular(Msg msg, Language language) {
@@ -48,7 +53,7 @@ std::string_view singular(Msg msg, Language language) {
   const std::uint16_t* last = first + strings::counted_count();
   const std::uint16_t* at = std::lower_bound(first, last, static_cast<std::uint16_t>(msg));
   if (at == last || *at != static_cast<std::uint16_t>(msg)) return text(msg, language);
-  const auto l = static_cast<std::size_t>(language);
+  const std::size_t l = speaker(language);
   return nth(strings::texts()[l].ones, starts().ones[l], static_cast<std::size_t>(at - first));
 }
 
@@ -120,10 +125,14 @@ Language language_of(std::string_view tag) {
   return Language{};
 }
 
+bool has_words(Language language) { return strings::texts()[static_cast<std::size_t>(language)].all != nullptr; }
+
+void strings::read_again(Language language) { starts().find(static_cast<std::size_t>(language)); }
+
 std::string_view strings::id_of(std::size_t row) { return nth(kIds, starts().ids, row); }
 
 std::string_view text(Msg msg, Language language) {
-  const auto l = static_cast<std::size_t>(language);
+  const std::size_t l = speaker(language);
   return nth(strings::texts()[l].all, starts().all[l], static_cast<std::size_t>(msg));
 }
 

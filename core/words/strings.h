@@ -23,6 +23,10 @@ namespace bentbook {
 /// else English.
 [[nodiscard]] Language language_of(std::string_view tag);
 
+/// Whether its words are there. On a phone those of other languages than the first are files that come when they are
+/// wanted; without them the first language speaks.
+[[nodiscard]] bool has_words(Language language);
+
 /// The message as it stands in the table (its `other` form), slots unfilled.
 [[nodiscard]] std::string_view text(Msg msg, Language language);
 

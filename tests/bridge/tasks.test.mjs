@@ -29,7 +29,7 @@ test('one task runs at a time in each crew, the next one when it is done', () =>
   tasks.start('raising', 'explain 2', 'r2', 'f');
   tasks.start('app', 'pattern 3', 'r3', '');
   assert.deepEqual(workers.map((w) => [w.urls, w.sent]), [
-    ['raising', [{request: 'r1', frame: 'f'}]], ['app', [{request: 'r3', frame: ''}]],
+    ['raising', [{request: 'r1', frame: 'f', words: null}]], ['app', [{request: 'r3', frame: '', words: null}]],
   ]);
   workers[0].says({loaded: true});
   workers[0].says({progress: 500});
@@ -46,7 +46,7 @@ test('a Worker that traps ends its task, and the next task runs in a new one', (
   workers[0].says({broke: 'RuntimeError: unreachable'});
   assert.deepEqual(told, [['failed', 'search 1', true]]);
   assert.ok(workers[0].ended);
-  assert.deepEqual(workers[1].sent, [{request: 'r2', frame: 'f'}]);
+  assert.deepEqual(workers[1].sent, [{request: 'r2', frame: 'f', words: null}]);
   workers[1].says({bytes: 'answer'});
   assert.deepEqual(told[1], ['done', 'check 2', 'answer']);
 });
@@ -82,7 +82,7 @@ test('a cancelled task says nothing; the others run on', () => {
   tasks.cancel('check 1');
   assert.ok(workers[0].ended);
   workers[0].says({bytes: 'late'});
-  assert.deepEqual(workers[1].sent, [{request: 'r3', frame: 'f'}]);
+  assert.deepEqual(workers[1].sent, [{request: 'r3', frame: 'f', words: null}]);
   workers[1].says({bytes: 'answer'});
   assert.deepEqual(told, [['done', 'check 3', 'answer']]);
   tasks.cancel('check 9');

@@ -87,3 +87,16 @@ test('a damaged newest value is not read: the one before it is, and the damaged 
   await app.ready();
   assert.equal(await reading(app), older);
 });
+
+test('a language chosen without a network is there, and after a reload too', async (t) => {
+  const {site, app} = await visited(t);
+  await site.stop();
+  for (const key of ['bar.menu', 'menu.settings', 'settings.language.2']) await app.press(app.key(key));
+  await app.page.waitForFunction(() => document.documentElement.lang === 'es' &&
+    document.querySelector('#mirror [data-key="page.title"]')?.textContent === 'Ajustes');
+  await app.saved();
+  await app.page.reload();
+  await app.ready();
+  assert.equal(await app.page.evaluate(() => document.documentElement.lang), 'es');
+  assert.deepEqual(app.trouble, []);
+});

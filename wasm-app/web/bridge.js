@@ -42,6 +42,11 @@ export function bridge(module) {
     load: (kit, places) => module._bb_load(...put(kit, places)),
     openWindow: () => !!module._bb_open_window(),
     start: () => !!module._bb_start(),
+    /** The tag of the language to start in. */
+    wantedLanguage() {
+      const at = module._bb_wanted_language();
+      return decoder.decode(module.HEAPU8.subarray(at, module.HEAPU8.indexOf(0, at)));
+    },
     idle: () => !!module._bb_idle(),
     wake: (frames) => module._bb_wake(frames),
     settle: () => module._bb_settle(),

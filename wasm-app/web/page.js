@@ -6,6 +6,7 @@ import createBentbook from 'bentbook_app.js';
 import {makeAwake} from './awake.js';
 import {bridge} from './bridge.js';
 import {forwardKeys} from './keys.js';
+import {makeWords, putWords} from './language.js';
 import {makeMirror} from './mirror.js';
 import {makeScan} from './scan.js';
 import {openFile, shareFile} from './share.js';
@@ -14,12 +15,12 @@ import {makeTasks} from './tasks.js';
 import {makeTextEntry} from './text.js';
 import {watchVersions} from './update.js';
 import {watchView} from './view.js';
-import {say} from './words.js';
+import {deviceLanguage, say} from './words.js';
 
 const kRestoreMs = 3000;
 const canvas = document.getElementById('canvas');
 const notice = document.getElementById('notice');
-const {wasm, workerScript, scanScript, raisingWasm, raisingScript, build} = document.documentElement.dataset;
+const {wasm, workerScript, scanScript, raisingWasm, raisingScript, words: wordFiles, build} = document.documentElement.dataset;
 const decoder = new TextDecoder();
 
 let core = null;
@@ -35,6 +36,15 @@ function fail(id, error) {
   notice.textContent = say(id);
   notice.hidden = false;
   document.documentElement.dataset.state = 'failed';
+}
+
+const words = makeWords(JSON.parse(wordFiles));
+
+async function bringWords(tag) {
+  const found = await words.fetched(tag);
+  if (!found) return;
+  if (!putWords(core.module, found)) console.error(`not the words of ${tag}`);
+  core.wake(3);
 }
 
 const store = openStore(post, (kit, places) => core.load(kit, places));
@@ -62,8 +72,10 @@ function makeShell() {
     beginText: text.begin,
     endText: text.end,
     keepAwake: makeAwake(post),
-    startTask: tasks.start,
+    // The raising answers in figures; the app's own Worker says sentences too.
+    startTask: (crew, ...task) => tasks.start(crew, ...task, crew === 'app' ? words.there(document.documentElement.lang) : null),
     cancelTask: tasks.cancel,
+    bringWords,
     useNewVersion: () => useNewVersion(),
     registryChanged: () => mirror.soon(core.registry),
     frameDrawn(ms) {
@@ -142,6 +154,7 @@ async function start() {
     return;
   }
   const stored = store.load();
+  words.fetched(deviceLanguage());  // most likely the language to start in
   const shell = makeShell();
   core = bridge(await instantiate(shell));
   hooks.registry = core.registry;
@@ -152,6 +165,7 @@ async function start() {
     return;
   }
   core.load(...await stored);
+  await bringWords(core.wantedLanguage());
   if (!core.start()) {
     fail('no_webgl');
     return;

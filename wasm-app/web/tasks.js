@@ -14,7 +14,8 @@ function makeCrew(tell, hire) {
     if (!running) return;
     try {
       worker ??= employ();
-      worker.postMessage({request: running.request, frame: running.frame});
+      const {name: _, ...message} = running;
+      worker.postMessage(message);
     } catch (error) {
       broke(error);
     }
@@ -57,8 +58,8 @@ function makeCrew(tell, hire) {
   }
 
   return {
-    start(name, request, frame) {
-      waiting.push({name, request, frame});
+    start(name, request, frame, words) {
+      waiting.push({name, request, frame, words});
       if (!running) next();
     },
     /** What is cancelled says nothing any more. */
@@ -84,8 +85,9 @@ export function makeTasks(tell, urls, hire = hireWorker) {
     app: makeCrew(tell, () => hire(urls.app)), raising: makeCrew(tell, () => hire(urls.raising)),
   };
   return {
-    /** @param crew one of urls */
-    start: (crew, name, request, frame) => crews[crew].start(name, request, frame),
+    /** @param crew one of urls
+     * @param words of the language that is shown, or null (language.js) */
+    start: (crew, name, request, frame, words = null) => crews[crew].start(name, request, frame, words),
     cancel: (name) => Object.values(crews).forEach((crew) => crew.cancel(name)),
   };
 }

@@ -7,9 +7,11 @@ const wanted = () => (document.documentElement.dataset.state === 'ready' ? docum
 const primary = (tag) => tag.split('-')[0];
 
 /** As language_of() in core/words: the same tag, else the same language, else the first. */
-function language() {
-  const tag = wanted();
+function nearest(tag = '') {
   return languages.find((l) => l.tag === tag) ?? languages.find((l) => primary(l.tag) === primary(tag)) ?? languages[0];
 }
 
-export const say = (id) => language().words[id];
+/** The tag of the language that the device asks for, among those that the app has. */
+export const deviceLanguage = () => nearest(navigator.language).tag;
+
+export const say = (id) => nearest(wanted()).words[id];

@@ -3,6 +3,8 @@
 
 import createCore from 'bentbook_app.js';
 
+import {putWords} from './language.js';
+
 let core = null;
 
 const load = (wasm) => createCore({
@@ -11,8 +13,9 @@ const load = (wasm) => createCore({
   progress: (perMille) => postMessage({progress: perMille}),
 });
 
-async function run({request, frame}) {
+async function run({request, frame, words}) {
   const module = await core;
+  if (words) putWords(module, words);
   const to = module._bb_task_buffer(request.length + frame.length);
   module.HEAPU8.set(request, to);
   module.HEAPU8.set(frame, to + request.length);

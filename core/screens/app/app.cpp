@@ -263,6 +263,7 @@ void App::gl_paint() {
 
 const Registry& App::registry() const { return impl_->registry; }
 std::string_view App::language() const { return language_tag(impl_->language()); }
+std::string_view App::wanted_language() const { return language_tag(impl_->wanted_language()); }
 bool App::dark() const { return impl_->dark(); }
 
 }  // namespace bentbook::screens

@@ -46,6 +46,8 @@ class App {
   [[nodiscard]] const Registry& registry() const;
   /// Language of the interface as a BCP 47 tag, for the page's lang attribute.
   [[nodiscard]] std::string_view language() const;
+  /// The one that it would be with its words there (words/strings.h).
+  [[nodiscard]] std::string_view wanted_language() const;
   /// True in the dark theme, for the page's theme colour.
   [[nodiscard]] bool dark() const;
 

@@ -94,6 +94,7 @@ struct App::Impl {
   [[nodiscard]] std::string bytes_of(const Stored&) const;
   void take_back(Toast::Undoes);
   void stored_event(const PlatformEvent&);
+  [[nodiscard]] Language wanted_language() const;
   [[nodiscard]] Language language() const;
   [[nodiscard]] bool dark() const;
   // app_frame.cpp

@@ -112,9 +112,14 @@ void App::Impl::stored_event(const PlatformEvent& event) {
   if (event.key == store.key) store.answered(event);
 }
 
-Language App::Impl::language() const {
+Language App::Impl::wanted_language() const {
   const std::string& told = kit.now().settings.language;
   return language_of(told.empty() ? viewport.language : told);
+}
+
+Language App::Impl::language() const {
+  const Language wanted = wanted_language();
+  return has_words(wanted) ? wanted : Language{};
 }
 
 bool App::Impl::dark() const {
