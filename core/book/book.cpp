@@ -48,6 +48,8 @@ Book new_book(std::string_view title, Length span, Length length, Length plate_h
   book.species = common_species();
   book.joints = {{"Knife plate 3/8", named(KnifePlate{}, "Knife plate 3/8")}, {"Mortise and tenon", MortiseTenon{}}};
   book.frame = default_plan(span, length, plate_height, pitch);
+  book.raising.fasten = FastenWhen::kWithStep;
+  book.raising.spare = true;
   return book;
 }
 

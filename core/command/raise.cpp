@@ -142,7 +142,8 @@ class RaiseCall {
     CommandOutput out;
     if (!found.found) out = refused(text(Msg::kRaiseNotFound, voice_.language));
     if (args_.has("out") && !stored(args_.text("out"), write_book(book))) return unwritable(args_.text("out"));
-    const OrderCheck check = check_order(frame, book.raising, StandingDepth::kExplain);
+    // Verdicts alone: margins cost more than the search, and --seconds is what the user would wait.
+    const OrderCheck check = check_order(frame, book.raising);
     if (args_.json())
       out.out = found_json(found, book, frame, check, voice_);
     else

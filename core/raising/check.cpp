@@ -6,6 +6,7 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/sorting.h"
+#include "raising/holding.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
 
@@ -25,12 +26,16 @@ class Checker {
         stands_(frame.timbers.size(), 0),
         step_of_(frame.timbers.size(), -1),
         up_(plan.temporaries.size(), 0),
-        supports_(supports_of(frame)) {}
+        supports_(supports_of(frame)),
+        bodies_(pick_bodies(frame, plan)),
+        limits_(entry_limits(plan)) {}
 
   OrderCheck run() {
     say_cycle();
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) add_step(static_cast<int>(s));
     say_wishes();
+    say_left_up();
+    say_idle();
     sort_by(check_.faults, [](const OrderFault& a, const OrderFault& b) { return a.step < b.step; });
     for (const OrderFault& f : check_.faults)
       if (f.step >= 0) check_.steps[at(f.step)].good = false;
@@ -45,8 +50,9 @@ class Checker {
 
  private:
   const std::string& mark(int t) const { return frame_.timbers[at(t)].mark; }
-  void say(OrderFaultId id, int step, std::vector<std::string> marks, int wish = -1, double value = 0) {
-    check_.faults.push_back({id, step, std::move(marks), wish, value, 0});
+  void say(OrderFaultId id, int step, std::vector<std::string> marks, int wish = -1, double value = 0,
+           double value2 = 0) {
+    check_.faults.push_back({id, step, std::move(marks), wish, value, value2});
   }
 
   void say_cycle() {
@@ -61,24 +67,36 @@ class Checker {
     say(OrderFaultId::kWishCycle, -1, std::move(marks), wish);
   }
 
-  /// Marks into timbers; each comes once.
-  std::vector<int> coming_of(int s) {
-    std::vector<int> coming;
-    for (const std::string& name : plan_.steps[at(s)].marks) {
-      const int t = timber_by_mark(frame_, name);
-      if (t < 0) {
-        say(OrderFaultId::kUnknownMark, s, {name});
-      } else if (!frame_.timbers[at(t)].placed) {
-        say(OrderFaultId::kNotPlaced, s, {name});
-      } else if (step_of_[at(t)] >= 0) {
-        say(OrderFaultId::kTwice, s, {name}, -1, step_of_[at(t)]);
-      } else {
-        step_of_[at(t)] = s;
-        coming.push_back(t);
-      }
+  /// The timber of a mark that comes now; −1: it does not, and why is said.
+  int coming(int s, const std::string& name) {
+    const int t = timber_by_mark(frame_, name);
+    if (t < 0) {
+      say(OrderFaultId::kUnknownMark, s, {name});
+    } else if (!frame_.timbers[at(t)].placed) {
+      say(OrderFaultId::kNotPlaced, s, {name});
+    } else if (step_of_[at(t)] >= 0) {
+      say(OrderFaultId::kTwice, s, {name}, -1, step_of_[at(t)]);
+    } else {
+      step_of_[at(t)] = s;
+      return t;
     }
-    sort_up(coming);
-    return coming;
+    return -1;
+  }
+  /// Marks into timbers; each comes once.
+  void read_marks(StepCheck& step) {
+    for (const SetPiece& piece : plan_.steps[at(step.step)].set_first) {
+      const int t = coming(step.step, piece.mark);
+      if (t < 0) continue;
+      const bool hands = piece.by == HeldBy::kHands;
+      step.set.push_back(
+          {t, piece.by, hands ? hands_for(frame_, plan_, bodies_, t) : 0, held_lb(frame_, bodies_, t), {}});
+      step.timbers.push_back(t);
+    }
+    for (const std::string& name : plan_.steps[at(step.step)].marks)
+      if (const int t = coming(step.step, name); t >= 0) step.main.push_back(t);
+    sort_up(step.main);
+    step.timbers.insert(step.timbers.end(), step.main.begin(), step.main.end());
+    sort_up(step.timbers);
   }
 
   int temporary(const std::string& name) const {
@@ -117,8 +135,47 @@ class Checker {
     }
   }
 
+  /// Whether what comes is joined to a set piece, or it has both its ends in what stands by then.
+  bool caught(const StepCheck& step, int timber) const {
+    int ends = 0;
+    for (const int j : joints_of(frame_, timber)) {
+      const Joint& joint = frame_.joints[at(j)];
+      const int other = joint.member == timber ? joint.receiver : joint.member;
+      if (std::binary_search(step.timbers.begin(), step.timbers.end(), other)) return true;
+      ends += stands_[at(other)] != 0 ? 1 : 0;
+    }
+    return ends > 1;
+  }
+  /// What is held while the step closes.
+  void say_held(const StepCheck& step) {
+    int hands = 0, otherwise = 0;
+    for (const SetCheck& piece : step.set) {
+      const std::string& name = mark(piece.timber);
+      const double most = limits::kHandsOnOne * plan_.crew.each.lb();
+      if (piece.lb > most) say(OrderFaultId::kHeldTooHeavy, step.step, {name}, -1, piece.lb, most);
+      hands += piece.hands;
+      otherwise += piece.by == HeldBy::kHands ? 0 : 1;
+      if (!caught(step, piece.timber)) say(OrderFaultId::kNotCaught, step.step, {name});
+    }
+    if (hands > hands_free(plan_)) say(OrderFaultId::kHandsShort, step.step, {}, -1, hands, hands_free(plan_));
+    if (otherwise > limits::kMostHeldOtherwise)
+      say(OrderFaultId::kHandsShort, step.step, {}, -1, otherwise, limits::kMostHeldOtherwise);
+  }
+  /// Each set piece wants its seat when it comes.
+  void say_seats(const StepCheck& step) {
+    std::vector<char> now = stands_;
+    for (const SetCheck& piece : step.set) {
+      now[at(piece.timber)] = 1;
+      const std::vector<int> missing = missing_support(supports_[at(piece.timber)], now);
+      if (missing.empty()) continue;
+      std::vector<std::string> marks{mark(piece.timber)};
+      for (const int carrier : missing) marks.push_back(mark(carrier));
+      say(OrderFaultId::kNotSeated, step.step, std::move(marks));
+    }
+  }
+
   void say_support(const StepCheck& step) {
-    for (const int t : step.timbers) {
+    for (const int t : step.main) {
       const std::vector<int> missing = missing_support(supports_[at(t)], stands_);
       if (missing.empty()) continue;
       std::vector<std::string> marks{mark(t)};
@@ -127,16 +184,22 @@ class Checker {
     }
   }
 
+  static bool same_set(const StepCheck& a, const StepCheck& b) {
+    return std::equal(a.set.begin(), a.set.end(), b.set.begin(), b.set.end(),
+                      [](const SetCheck& x, const SetCheck& y) { return x.timber == y.timber && x.by == y.by; });
+  }
   const StepCheck* known(const StepCheck& step) const {
     if (before_ == nullptr) return nullptr;
     for (const StepCheck& old : before_->steps)
-      if (old.timbers == step.timbers && old.temporaries == step.temporaries &&
-          old.temporaries_after == step.temporaries_after && old.stood == step.stood)
+      if (old.timbers == step.timbers && old.main == step.main && same_set(old, step) &&
+          old.temporaries == step.temporaries && old.temporaries_after == step.temporaries_after &&
+          old.stood == step.stood)
         return &old;
     return nullptr;
   }
   void judge(StepCheck& step) {
     if (const StepCheck* old = known(step)) {
+      step.set = old->set;
       step.entry = old->entry;
       step.standing = old->standing;
       step.stands = old->stands;
@@ -146,8 +209,14 @@ class Checker {
     }
     std::vector<int> now;
     std::merge(step.stood.begin(), step.stood.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
-    step.entry = blocking_.entry(step.timbers, step.stood);
-    step.lifts = step.timbers.empty() || judge_.lifts(step.timbers);
+    std::vector<int> there = step.stood;
+    for (SetCheck& piece : step.set) {
+      const int alone[] = {piece.timber};
+      piece.entry = blocking_.entry(alone, there, limits_);
+      there.insert(std::lower_bound(there.begin(), there.end(), piece.timber), piece.timber);
+    }
+    step.entry = blocking_.entry(step.main, there, limits_);
+    step.lifts = step.main.empty() || judge_.lifts(step.main);
     step.standing = now.empty() ? nothing() : judge_.check(now, step.temporaries, step.timbers, depth_);
     step.stands = step.standing.stands();
     step.stands_after =
@@ -170,9 +239,9 @@ class Checker {
     };
     for (std::size_t i = 0; i < step.entry.path.size(); ++i) {
       const Move& m = step.entry.path[i];
-      if (m.kind == MoveKind::kSlide && i > 0) add(StepWarningId::kSlidesIn, step.timbers, m.distance);
+      if (m.kind == MoveKind::kSlide && i > 0) add(StepWarningId::kSlidesIn, step.main, m.distance);
       if (m.kind == MoveKind::kSpread) add(StepWarningId::kSpreads, m.who, m.distance);
-      if (m.kind == MoveKind::kSwing) add(StepWarningId::kSwings, step.timbers, m.distance * 180 / libm::kPi);
+      if (m.kind == MoveKind::kSwing) add(StepWarningId::kSwings, step.main, m.distance * 180 / libm::kPi);
     }
     if (s > 0 && plan_.steps[at(s)].day < plan_.steps[at(s - 1)].day)
       add(StepWarningId::kDayGoesBack, {}, plan_.steps[at(s)].day);
@@ -182,7 +251,9 @@ class Checker {
     StepCheck step;
     step.step = s;
     step.stood = stood_;
-    step.timbers = coming_of(s);
+    read_marks(step);
+    say_seats(step);
+    say_held(step);
     for (const int t : step.timbers) stands_[at(t)] = 1;
     put_up(s);
     step.temporaries = all_up();
@@ -192,23 +263,79 @@ class Checker {
     judge(step);
     warn(step);
     say_verdict(step);
+    say_spare(step);
     std::vector<int> now;
     std::merge(stood_.begin(), stood_.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
     stood_.swap(now);
+    bare_.push_back(!step.temporaries_after.empty() && step.stands_after && judge_.rigid(stood_, {}) &&
+                            judge_.stands(stood_, {})
+                        ? 1
+                        : 0);
     check_.steps.push_back(std::move(step));
+  }
+  std::vector<std::string> names(const std::vector<int>& temporaries) const {
+    std::vector<std::string> all;
+    for (const int i : temporaries) all.push_back(plan_.temporaries[at(i)].name);
+    return all;
+  }
+  /// Where the lead wants a spare: the same without any one temporary, before and after some are taken out.
+  void say_spare(const StepCheck& step) {
+    if (!plan_.spare || !step.stands || !step.stands_after) return;
+    std::vector<int> now = stood_;
+    now.insert(now.end(), step.timbers.begin(), step.timbers.end());
+    sort_up(now);
+    const bool same = step.temporaries == step.temporaries_after;
+    for (const std::vector<int>* up : {&step.temporaries, &step.temporaries_after}) {
+      if (same && up == &step.temporaries_after) return;
+      for (const int i : *up) {
+        std::vector<int> less = *up;
+        std::erase(less, i);
+        if (!judge_.rigid(now, less) || !judge_.stands(now, less))
+          return say(OrderFaultId::kHangsOnOne, step.step, names({i}));
+      }
+    }
+  }
+  void say_left_up() {
+    if (check_.steps.empty()) return;
+    const bool whole = std::all_of(frame_.timbers.begin(), frame_.timbers.end(), [&](const Timber& t) {
+      return !t.placed || step_of_[at(static_cast<int>(&t - frame_.timbers.data()))] >= 0;
+    });
+    const std::vector<int>& up = check_.steps.back().temporaries_after;
+    if (!whole || up.empty()) return;
+    say(OrderFaultId::kTemporariesLeft, -1, names(up));
+    if (bare_.back() == 0) say(OrderFaultId::kWholeFalls, -1, {});
+  }
+  /// Temporaries that stay up although nothing needs any from some step to the one that takes the last of them out.
+  void say_idle() {
+    for (std::size_t s = 0; s < bare_.size(); ++s) {
+      if (bare_[s] == 0 || (s > 0 && bare_[s - 1] != 0)) continue;
+      std::size_t end = s;
+      while (end < bare_.size() && bare_[end] != 0) ++end;
+      if (end == bare_.size() || !check_.steps[end].temporaries_after.empty()) continue;
+      std::vector<int> idle;
+      for (const int i : check_.steps[s].temporaries_after) {
+        const std::vector<int>& then = check_.steps[end].temporaries;
+        if (std::find(then.begin(), then.end(), i) != then.end()) idle.push_back(i);
+      }
+      if (!idle.empty()) say(OrderFaultId::kTemporaryIdle, static_cast<int>(s), names(idle));
+    }
+  }
+
+  void say_cant_go_in(int s, const Entry& entry) {
+    std::vector<std::string> marks;
+    for (const int t : entry.blockers) marks.push_back(mark(t));
+    say(OrderFaultId::kCantGoIn, s, std::move(marks));
   }
   void say_verdict(StepCheck& step) {
     step.good = step.entry.free && step.stands && step.stands_after && step.lifts;
-    if (!step.entry.free) {
-      std::vector<std::string> marks;
-      for (const int t : step.entry.blockers) marks.push_back(mark(t));
-      say(OrderFaultId::kCantGoIn, step.step, std::move(marks));
-    }
+    for (const SetCheck& piece : step.set)
+      if (!piece.entry.free) say_cant_go_in(step.step, piece.entry);
+    if (!step.entry.free) say_cant_go_in(step.step, step.entry);
     if (!(step.stands && step.stands_after)) say(OrderFaultId::kCantStand, step.step, {});
     if (!step.lifts) {
       std::vector<std::string> marks;
-      for (const int t : step.timbers) marks.push_back(mark(t));
-      say(OrderFaultId::kCantPick, step.step, std::move(marks), -1, solve_pick(frame_, plan_, step.timbers).weight_lb);
+      for (const int t : step.main) marks.push_back(mark(t));
+      say(OrderFaultId::kCantPick, step.step, std::move(marks), -1, solve_pick(frame_, plan_, step.main).weight_lb);
     }
   }
 
@@ -268,16 +395,27 @@ class Checker {
   std::vector<int> step_of_;
   std::vector<char> up_;
   std::vector<Support> supports_;
+  std::vector<PickBody> bodies_;
+  EntryLimits limits_;
+  std::vector<char> bare_;  ///< by step: what stands at its end needs no temporary
   std::vector<int> stood_;
   OrderCheck check_;
 };
 
 }  // namespace
 
+EntryLimits entry_limits(const RaisingPlan& plan) {
+  EntryLimits limits;
+  const bool fastened = plan.fasten == FastenWhen::kWithStep ||
+                        std::any_of(plan.holds.begin(), plan.holds.end(), [](const HoldChange& h) { return h.pulls; });
+  if (fastened) limits.spread_most = 0;
+  return limits;
+}
+
 bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
   return a.temporaries == b.temporaries && a.crane == b.crane && a.gear == b.gear && a.crew == b.crew &&
-         a.loads == b.loads && a.holds == b.holds && a.posts_anchored == b.posts_anchored && a.stack_x == b.stack_x &&
-         a.stack_y == b.stack_y;
+         a.loads == b.loads && a.holds == b.holds && a.fasten == b.fasten && a.ratings == b.ratings &&
+         a.spare == b.spare && a.posts_anchored == b.posts_anchored && a.stack_x == b.stack_x && a.stack_y == b.stack_y;
 }
 
 OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,

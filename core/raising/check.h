@@ -27,8 +27,16 @@ enum class OrderFaultId : std::uint8_t {
   kTemporaryTwice,    ///< put up while it is up
   kTemporaryNotUp,    ///< taken out while it is not up
   kTemporaryLoose,    ///< marks[0]: its name; an end of it is at marks[1], which does not stand
+  kTemporariesLeft,   ///< `marks`: names; nothing takes them out (step −1)
+  kTemporaryIdle,     ///< `marks`: names; from this step on what stands needs none of them
+  kHangsOnOne,        ///< the lead wants a spare: without marks[0], a temporary's name, it falls
+  kHeldTooHeavy,      ///< marks[0] is set first and held; value: lb to hold, value2: lb that people at it can
+  kHandsShort,        ///< value: people wanted for what is held, value2: people free for it
+  kNotSeated,         ///< marks[0] is set first, into nothing that stands: the others carry it
+  kNotCaught,         ///< marks[0] is set first, and what comes is not joined to it
+  kWholeFalls,        ///< all that the order brings does not stand, as assumed, with no temporary (step −1)
 };
-inline constexpr int kOrderFaults = 13;
+inline constexpr int kOrderFaults = 21;
 
 struct OrderFault {
   OrderFaultId id = OrderFaultId::kUnknownMark;
@@ -52,17 +60,28 @@ struct StepWarning {
   friend bool operator==(const StepWarning&, const StepWarning&) = default;
 };
 
+/// A piece set before the main ones.
+struct SetCheck {
+  int timber = 0;
+  HeldBy by = HeldBy::kHands;
+  int hands = 0;  ///< people who hold it; 0: something else does
+  double lb = 0;  ///< what they hold
+  Entry entry;    ///< past what stands and what is set before it
+};
+
 /// Indices in Frame::timbers and RaisingPlan::temporaries, in order.
 struct StepCheck {
   int step = 0;
-  std::vector<int> timbers;            ///< what comes in
+  std::vector<SetCheck> set;           ///< set first, in order of time
+  std::vector<int> main;               ///< what closes on them, all at once
+  std::vector<int> timbers;            ///< both: all that comes in
   std::vector<int> stood;              ///< what stands before
   std::vector<int> temporaries;        ///< up when the sling comes off
   std::vector<int> temporaries_after;  ///< up at the end of the step
-  Entry entry;
-  StandingCheck standing;     ///< when the sling comes off, with `temporaries`
-  bool stands = false;        ///< …its verdict
-  bool stands_after = false;  ///< at the end, with `temporaries_after`
+  Entry entry;                         ///< of what closes
+  StandingCheck standing;              ///< when the sling comes off, with `temporaries`
+  bool stands = false;                 ///< …its verdict
+  bool stands_after = false;           ///< at the end, with `temporaries_after`
   bool lifts = false;
   std::vector<StepWarning> warnings;
   bool good = false;  ///< it goes in, stands before and after, can be picked, and no fault names it
@@ -76,6 +95,9 @@ struct OrderCheck {
   int first_unstable = -1;         ///< …that does not stand
   [[nodiscard]] bool good() const { return faults.empty() && first_bad < 0; }
 };
+
+/// How a timber may come in: what is pegged, pinned or screwed as it closes does not spread.
+[[nodiscard]] EntryLimits entry_limits(const RaisingPlan& plan);
 
 /// Whether two plans differ in nothing that a judge looks at except their steps, so that one judge serves both.
 [[nodiscard]] bool same_judgement(const RaisingPlan& a, const RaisingPlan& b);

@@ -38,8 +38,16 @@ inline constexpr int kWetPerCent = 15;
 /// what stays, 75 while a building goes up. Larger: buckling is not looked at any more.
 /// Source: SOURCES.md, "slender braces".
 inline constexpr double kMostSlenderness = 75;
-/// Pounds that no contact, pin or unrated brace is counted for beyond: several times the heaviest bent that a crew
-/// raises. Larger: a fall may go unproven. Source: SOURCES.md, "most force".
+/// Pounds that one fastener of unknown rating counts for in any direction. Low on purpose: a peg of an inch, a steel
+/// pin, a screw or nail of a rafter's foot carry several times that. Larger: fewer temporary braces are asked for.
+/// Source: SOURCES.md, "unrated fasteners".
+inline constexpr double kUnratedPegLb = 300, kUnratedPinLb = 600, kUnratedScrewLb = 150;
+/// …a nailed brace, and a guy or prop: four 16d nails at its weaker end. Source: SOURCES.md, "unrated fasteners".
+inline constexpr double kUnratedBraceLb = 400;
+/// Screws or nails counted at a joint of which the frame shows no holes. Source: SOURCES.md, "unrated fasteners".
+inline constexpr int kScrewsEach = 2;
+/// Pounds that no contact is counted for beyond: several times the heaviest bent that a crew raises. Larger: a fall may
+/// go unproven. Source: SOURCES.md, "most force".
 inline constexpr double kMostForce = 20'000;
 /// Load factor beyond which a margin is not looked for. Dimensionless; 1 stands. Larger: more work for a number that
 /// nobody acts on. Source: SOURCES.md, "most factor".
@@ -101,5 +109,18 @@ inline constexpr double kBlockShare = 0.22;
 /// The rope's anchor ahead of the feet where nothing is said, in heights of the lifting point.
 /// Source: SOURCES.md, "anchor".
 inline constexpr double kAnchorShare = 1.5;
+
+// What is held while a step closes.
+
+/// Share of its weight that holders of a piece carry: seated in a mortise, and an upright standing on what bears it.
+/// Source: SOURCES.md, "held pieces".
+inline constexpr double kHeldSeated = 0.5, kHeldUpright = 0.15;
+/// People who can get at one piece. Source: SOURCES.md, "held pieces".
+inline constexpr int kHandsOnOne = 2;
+/// People who stay on the tag lines of what the crane brings. Source: SOURCES.md, "held pieces".
+inline constexpr int kTagLines = 2;
+/// Pieces on cleats, ropes or single pegs at once: more than that is a step of its own. Source: SOURCES.md, "held
+/// pieces".
+inline constexpr int kMostHeldOtherwise = 4;
 
 }  // namespace bentbook::limits

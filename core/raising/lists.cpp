@@ -4,6 +4,7 @@
 
 #include "frame/facts.h"
 #include "raising/lifting/pick.h"
+#include "raising/order.h"
 
 namespace bentbook {
 namespace {
@@ -19,7 +20,7 @@ std::vector<LoadedTimber> wanted(const Frame& frame, const RaisingPlan& plan) {
     found.push_back({timber, step, weight, length, length > plan.truck.length.in(), weight > plan.truck.carries.lb()});
   };
   for (std::size_t s = 0; s < plan.steps.size(); ++s) {
-    for (const std::string& mark : plan.steps[s].marks) {
+    for (const std::string& mark : marks_in(plan.steps[s])) {
       const int timber = timber_by_mark(frame, mark);
       if (timber < 0 || seen[static_cast<std::size_t>(timber)] != 0) continue;
       seen[static_cast<std::size_t>(timber)] = 1;

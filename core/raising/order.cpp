@@ -102,10 +102,18 @@ std::vector<int> timbers_of(const Frame& frame, std::span<const std::string> mar
   return found;
 }
 
+std::vector<std::string> marks_in(const RaisingStep& step) {
+  std::vector<std::string> marks;
+  marks.reserve(step.set_first.size() + step.marks.size());
+  for (const SetPiece& piece : step.set_first) marks.push_back(piece.mark);
+  marks.insert(marks.end(), step.marks.begin(), step.marks.end());
+  return marks;
+}
+
 std::vector<int> standing_before(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
   std::vector<int> stands;
   for (std::size_t i = 0; i < step; ++i)
-    for (const int t : timbers_of(frame, plan.steps[i].marks)) stands.push_back(t);
+    for (const int t : timbers_of(frame, marks_in(plan.steps[i]))) stands.push_back(t);
   sort_up(stands);
   stands.erase(std::unique(stands.begin(), stands.end()), stands.end());
   return stands;

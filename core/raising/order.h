@@ -20,6 +20,8 @@ namespace bentbook {
 
 /// Timbers of these marks, in their order; what the frame does not have is passed over.
 [[nodiscard]] std::vector<int> timbers_of(const Frame& frame, std::span<const std::string> marks);
+/// Marks that a step brings, what is set first before the main pieces.
+[[nodiscard]] std::vector<std::string> marks_in(const RaisingStep& step);
 /// What the plan's steps before `step` bring, in order, each once.
 [[nodiscard]] std::vector<int> standing_before(const Frame& frame, const RaisingPlan& plan, std::size_t step);
 /// Names of the temporaries that are up in that step before anything is taken out at its end.

@@ -16,8 +16,9 @@ using csv::quoted;
 using csv::trimmed;
 
 constexpr std::size_t kMostSteps = 10'000;
-enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut };
-constexpr std::array<std::string_view, 5> kNames = {"step", "mark", "day", "put_up", "take_out"};
+enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut, kSetFirst, kHeldBy };
+constexpr std::array<std::string_view, 7> kNames = {"step",     "mark",      "day",    "put_up",
+                                                    "take_out", "set_first", "held_by"};
 
 std::string lower(std::string_view s) {
   std::string out(trimmed(s));
@@ -39,7 +40,8 @@ struct Row {
   int line = 1;
   std::int64_t step = 0;
   std::optional<int> day;
-  std::vector<std::string> marks, put_up, take_out;
+  std::vector<std::string> marks, put_up, take_out, set_first;
+  HeldBy held_by = HeldBy::kHands;
 };
 
 class Reading {
@@ -128,9 +130,16 @@ class Reading {
       }
       row.day = static_cast<int>(*day);
     }
-    for (const auto& [column, out] : {std::pair{kMark, &row.marks}, {kPutUp, &row.put_up}, {kTakeOut, &row.take_out}})
+    for (const auto& [column, out] :
+         {std::pair{kMark, &row.marks}, {kPutUp, &row.put_up}, {kTakeOut, &row.take_out}, {kSetFirst, &row.set_first}})
       if (!names(cells[column], *out)) return trouble(record.line, kNames[column], ErrorCode::kSyntax), std::nullopt;
-    if (row.marks.empty() && row.put_up.empty() && row.take_out.empty())
+    if (!cells[kHeldBy].empty()) {
+      const auto word = std::find(kHeldWords.begin(), kHeldWords.end(), lower(cells[kHeldBy]));
+      if (word == kHeldWords.end() || row.set_first.empty())
+        return trouble(record.line, kNames[kHeldBy], ErrorCode::kUnexpected), std::nullopt;
+      row.held_by = static_cast<HeldBy>(word - kHeldWords.begin());
+    }
+    if (row.marks.empty() && row.put_up.empty() && row.take_out.empty() && row.set_first.empty())
       return trouble(record.line, kNames[kMark], ErrorCode::kMissing), std::nullopt;
     return row;
   }
@@ -153,6 +162,7 @@ class Reading {
       RaisingStep& step = order_.steps.back();
       if (row.day && has_day.back() && step.day != *row.day) trouble(row.line, kNames[kDay], ErrorCode::kConflict);
       if (row.day && !has_day.back()) step.day = *row.day, has_day.back() = true;
+      for (const std::string& mark : row.set_first) step.set_first.push_back({mark, row.held_by});
       step.marks.insert(step.marks.end(), row.marks.begin(), row.marks.end());
       step.put_up.insert(step.put_up.end(), row.put_up.begin(), row.put_up.end());
       step.take_out.insert(step.take_out.end(), row.take_out.begin(), row.take_out.end());
@@ -171,14 +181,17 @@ class Reading {
 OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); }
 
 std::string write_order_csv(std::span<const RaisingStep> steps) {
-  std::string out = "step,mark,day,put_up,take_out\r\n";
+  std::string out = "step,mark,day,put_up,take_out,set_first,held_by\r\n";
   int number = 0;
   for (const RaisingStep& step : steps) {
     const std::string head = std::to_string(++number) + ",";
     const std::string day = "," + std::to_string(step.day) + ",";
-    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",\r\n";
-    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",\r\n";
-    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + "\r\n";
+    for (const SetPiece& piece : step.set_first)
+      out += head + day + ",," + quoted(piece.mark) + "," +
+             std::string(kHeldWords[static_cast<std::size_t>(piece.by)]) + "\r\n";
+    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",,,\r\n";
+    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",,,\r\n";
+    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + ",,\r\n";
   }
   return out;
 }

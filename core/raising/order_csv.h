@@ -12,6 +12,8 @@
 ///   | day      | empty: 1; lines of one step that give one give the same                                    |
 ///   | put_up   | names of temporaries put up before the sling comes off, + between them                     |
 ///   | take_out | …taken out at the end of the step                                                          |
+///   | set_first | timbers set before `mark`'s and held until those close on them, in order of the lines     |
+///   | held_by  | of those: hands (also where empty), cleat, rope or peg                                     |
 // clang-format on
 ///
 /// Columns of other names and lines without any cell are passed over.

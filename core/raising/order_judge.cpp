@@ -5,10 +5,15 @@
 
 #include "numeric/sorting.h"
 #include "raising/lifting/pick.h"
+#include "raising/search/crew_braces.h"
 #include "raising/search/search_braces.h"
 
 namespace bentbook {
 namespace {
+
+/// Temporaries that one step may put up: beyond that the order is wrong, not the bracing. Source: SOURCES.md, "search
+/// effort".
+constexpr int kMostAtOnce = 10;
 
 class Standing final : public Judge {
  public:
@@ -30,7 +35,10 @@ class Standing final : public Judge {
     return run_.check(timbers, temporaries, depth, coming);
   }
   std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override {
-    std::vector<int> added = brace_step(model_, frame_, run_, timbers, temporaries);
+    if (!crew_) crew_ = std::make_unique<CrewBraces>(model_, frame_, run_);
+    std::vector<int> added = crew_->against(timbers, temporaries, plan_.spare, kMostAtOnce);
+    if (!added.empty()) return added;
+    added = brace_step(model_, frame_, run_, timbers, temporaries);
     if (!added.empty()) return added;
     const BraceProposal proposal = propose_braces(model_, frame_, run_, timbers, temporaries);
     if (!proposal.cures) return added;
@@ -64,6 +72,7 @@ class Standing final : public Judge {
   std::map<std::vector<int>, bool> lifts_;
   StandingModel model_;
   StandingRun run_;
+  std::unique_ptr<CrewBraces> crew_;
 };
 
 }  // namespace

@@ -30,7 +30,8 @@ enum class TemporaryKind : std::uint8_t {
 inline constexpr std::array<std::string_view, 3> kTemporaryWords = {"guy", "diagonal", "prop"};
 
 /// A temporary brace. It runs from a point of a timber to a point of another one, or, where `to.mark` is empty, to a
-/// point of the ground. A rating of 0 is not known: the piece is counted without a limit and the app says so.
+/// point of the ground. A rating of 0 is not known: a diagonal then counts as FastenerRatings says, guys and props for
+/// limits::kUnratedBraceLb, and the app says so.
 struct Temporary {
   std::string name;  ///< also its id, "T1"
   TemporaryKind kind = TemporaryKind::kDiagonal;
@@ -48,6 +49,23 @@ struct Assembly {
   friend bool operator==(const Assembly&, const Assembly&) = default;
 };
 
+/// Who or what holds a piece that is set before the step's main piece closes on it.
+enum class HeldBy : std::uint8_t {
+  kHands,
+  kCleat,  ///< a block nailed under it
+  kRope,
+  kPeg,  ///< one peg through its tenon, on which it may still turn
+};
+inline constexpr std::array<std::string_view, 4> kHeldWords = {"hands", "cleat", "rope", "peg"};
+
+/// A piece set into what stands and held there until the step's main piece catches it: a knee brace under the plate, a
+/// girt between two bents, the rafter opposite.
+struct SetPiece {
+  std::string mark;
+  HeldBy by = HeldBy::kHands;
+  friend bool operator==(const SetPiece&, const SetPiece&) = default;
+};
+
 /// One pick: a timber, or an assembly's timbers, or nothing but temporary braces put up and taken out.
 struct RaisingStep {
   std::vector<std::string> marks;     ///< what comes in, all at once
@@ -55,6 +73,7 @@ struct RaisingStep {
   std::vector<std::string> take_out;  ///< temporaries taken out at the end of the step
   int day = 1;
   bool done = false;
+  std::vector<SetPiece> set_first;  ///< in order of time, before `marks`
   friend bool operator==(const RaisingStep&, const RaisingStep&) = default;
 };
 
@@ -114,6 +133,25 @@ struct HoldChange {
   friend bool operator==(const HoldChange&, const HoldChange&) = default;
 };
 
+/// When pegs, pins and screws go in.
+enum class FastenWhen : std::uint8_t {
+  kLater,     ///< after the raising, or on the lead's word for a kind of joint (HoldChange)
+  kWithStep,  ///< those of every joint that a step closes, before the sling comes off
+};
+inline constexpr std::array<std::string_view, 2> kFastenWords = {"later", "with_step"};
+
+/// What one fastener carries, as the lead or the engineer says; 0: not known, then a low figure of limits.h counts and
+/// the app says so. A pin is a knife plate's; a nailed brace is counted whole, with the nails at its weaker end.
+struct FastenerRatings {
+  Weight peg{}, pin{}, screw{}, nailed_brace{};
+  std::string source;  ///< where the figures come from
+  friend bool operator==(const FastenerRatings&, const FastenerRatings&) = default;
+};
+
+/// Where king posts belong: raised with their bents, or set later, with the ridge beam.
+enum class KingPosts : std::uint8_t { kWithRidge, kWithBents };
+inline constexpr std::array<std::string_view, 2> kKingWords = {"with_ridge", "with_bents"};
+
 /// What every step is checked against.
 struct RaisingLoads {
   int wind_mph = limits::kStopWindMph;       ///< at which the crew stops; no shielding
@@ -140,6 +178,10 @@ struct RaisingPlan {
   Crew crew;
   RaisingLoads loads;
   std::vector<HoldChange> holds;
+  FastenWhen fasten = FastenWhen::kLater;
+  FastenerRatings ratings;
+  bool spare = false;  ///< no step may hang on one temporary brace
+  KingPosts kings = KingPosts::kWithRidge;
   bool posts_anchored = true;  ///< feet are screwed or bolted down before the sling comes off
   Truck truck;
   Length stack_x = Length::feet(-20), stack_y{};  ///< where the timbers lie, world

@@ -4,6 +4,7 @@
 
 #include "frame/joints/joint_table.h"
 #include "numeric/sorting.h"
+#include "raising/order.h"
 
 namespace bentbook {
 namespace {
@@ -20,7 +21,8 @@ std::vector<JointKind> loosely_fastened() {
 
 std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {
   std::vector<std::string> brought;
-  for (const RaisingStep& step : plan.steps) brought.insert(brought.end(), step.marks.begin(), step.marks.end());
+  for (const RaisingStep& step : plan.steps)
+    for (std::string& mark : marks_in(step)) brought.push_back(std::move(mark));
   sort_up(brought);
   std::vector<std::string> left;
   for (const Timber& timber : frame.timbers)

@@ -31,7 +31,13 @@ static void describe(Fields& fields, Assembly& a) {
   fields.list("marks", a.marks, kMostRaisingThings);
 }
 
+static void describe(Fields& fields, SetPiece& s) {
+  fields.text("mark", s.mark);
+  fields.choice("held_by", s.by, kHeldWords);
+}
+
 static void describe(Fields& fields, RaisingStep& s) {
+  fields.list("set_first", s.set_first, kMostRaisingThings);
   fields.list("marks", s.marks, kMostRaisingThings);
   fields.list("put_up", s.put_up, kMostRaisingThings);
   fields.list("take_out", s.take_out, kMostRaisingThings);
@@ -90,6 +96,14 @@ static void describe(Fields& fields, RaisingLoads& l) {
   fields.integer("wet_per_cent", l.wet_per_cent, 0, 100);
 }
 
+static void describe(Fields& fields, FastenerRatings& r) {
+  fields.weight("peg", r.peg);
+  fields.weight("pin", r.pin);
+  fields.weight("screw", r.screw);
+  fields.weight("nailed_brace", r.nailed_brace);
+  fields.text("source", r.source);
+}
+
 static void describe(Fields& fields, Truck& t) {
   fields.length("length", t.length, kOnBuilding);
   fields.weight("carries", t.carries);
@@ -105,6 +119,10 @@ void describe(Fields& fields, RaisingPlan& p) {
   fields.object("crew", p.crew);
   fields.object("loads", p.loads);
   fields.list("holds", p.holds, 100);
+  fields.choice("fasten", p.fasten, kFastenWords);
+  fields.object("ratings", p.ratings);
+  fields.flag("spare", p.spare);
+  fields.choice("kings", p.kings, kKingWords);
   fields.flag("posts_anchored", p.posts_anchored);
   fields.object("truck", p.truck);
   fields.length("stack_x", p.stack_x, kOnSite);

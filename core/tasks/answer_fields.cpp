@@ -82,8 +82,18 @@ static void describe(Fields& fields, StandingCheck& c) {
   fields.flag("not_decided", c.not_decided);
 }
 
+static void describe(Fields& fields, SetCheck& s) {
+  fields.integer("timber", s.timber, 0, 100'000'000);
+  fields.choice("by", s.by, kHeldWords);
+  fields.integer("hands", s.hands, 0, 1'000'000);
+  fields.number("lb", s.lb);
+  fields.object("entry", s.entry);
+}
+
 static void describe(Fields& fields, StepCheck& s) {
   fields.integer("step", s.step, 0, 100'000'000);
+  fields.list("set", s.set, kMostReported);
+  fields.list("main", s.main, kMostReported);
   fields.list("timbers", s.timbers, kMostReported);
   fields.list("stood", s.stood, kMostReported);
   fields.object("standing", s.standing);
@@ -98,7 +108,7 @@ static void describe(Fields& fields, StepCheck& s) {
 }
 
 static void describe(Fields& fields, OrderFault& f) {
-  describe_enum(fields, "id", f.id, OrderFaultId::kTemporaryLoose);
+  describe_enum(fields, "id", f.id, OrderFaultId::kWholeFalls);
   fields.integer("step", f.step, -1, 100'000'000);
   fields.list("marks", f.marks, kMostReported);
   fields.integer("wish", f.wish, -1, 100'000'000);
@@ -122,7 +132,7 @@ static void describe(Fields& fields, OrderCost& c) {
 
 static void describe(Fields& fields, Stuck& s) {
   fields.list("piece", s.piece, kMostReported);
-  describe_enum(fields, "reason", s.reason, StuckReason::kCantPick);
+  describe_enum(fields, "reason", s.reason, StuckReason::kWholeFalls);
   fields.list("marks", s.marks, kMostReported);
 }
 

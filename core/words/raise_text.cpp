@@ -40,6 +40,7 @@ class Page {
     verdict(check);
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), std::to_string(plan.loads.wind_mph)));
+    if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {
       for (const OrderFault& fault : check->faults)
@@ -82,7 +83,8 @@ class Page {
     const std::string number = std::to_string(s + 1), day = std::to_string(step.day);
     out_ += "\n";
     plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(), {{"step", number}, {"day", day}}));
-    labelled(Msg::kRaiseTimbers, marks_text(step.marks));
+    labelled(Msg::kRaiseSetFirst, held_text(step, frame_, book_.raising, voice_));
+    labelled(step.set_first.empty() ? Msg::kRaiseTimbers : Msg::kRaiseCloses, marks_text(step.marks));
     std::vector<int> timbers = timbers_of(frame_, step.marks);
     sort_up(timbers);
     timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 
+#include "frame/facts.h"
 #include "frame/keys.h"
 #include "numeric/libm.h"
+#include "raising/holding.h"
 #include "words/frame_words.h"
 
 namespace bentbook {
@@ -32,19 +34,20 @@ std::string move_text(const Move& move, const Frame& frame, const Voice& voice) 
 }
 
 constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
-    "unknown_mark",    "not_placed",       "twice",          "support_missing", "wish_cycle",
-    "wish_broken",     "cant_go_in",       "cant_stand",     "cant_pick",       "unknown_temporary",
-    "temporary_twice", "temporary_not_up", "temporary_loose"};
+    "unknown_mark",    "not_placed",       "twice",          "support_missing",   "wish_cycle",      "wish_broken",
+    "cant_go_in",      "cant_stand",       "cant_pick",      "unknown_temporary", "temporary_twice", "temporary_not_up",
+    "temporary_loose", "temporaries_left", "temporary_idle", "hangs_on_one",      "held_too_heavy",  "hands_short",
+    "not_seated",      "not_caught",       "whole_falls"};
 constexpr std::array<std::string_view, kPickNotes> kPickWords = {
     "angle_flat",   "angle_too_flat", "no_slings", "sling_weak",    "sling_short", "slings_few", "needs_fitting",
     "shackle_weak", "no_shackles",    "spreader",  "take_up",       "slides",      "leans",      "turns_over",
     "no_points",    "two_of_four",    "no_crane",  "over_capacity", "past_chart",  "near_limit", "more_people"};
-constexpr std::array<std::string_view, 6> kStuckWords = {"cycle",     "support",    "cant_go_in",
-                                                         "shuts_out", "cant_stand", "cant_pick"};
+constexpr std::array<std::string_view, 7> kStuckWords = {"cycle",      "support",   "cant_go_in", "shuts_out",
+                                                         "cant_stand", "cant_pick", "whole_falls"};
 constexpr std::array<std::string_view, 7> kStandingWords = {
     "one_way_only", "on_one_brace", "hook_stays_on", "pins_not_in", "not_for_night", "no_rating", "loose"};
 static_assert(kStandingWords.size() == static_cast<std::size_t>(StandingWarningId::kLoose) + 1);
-static_assert(kStuckWords.size() == static_cast<std::size_t>(StuckReason::kCantPick) + 1);
+static_assert(kStuckWords.size() == static_cast<std::size_t>(StuckReason::kWholeFalls) + 1);
 
 std::string first_of(const std::vector<std::string>& marks) { return marks.empty() ? std::string("–") : marks[0]; }
 
@@ -189,7 +192,25 @@ std::string order_fault_text(const OrderFault& fault, const Voice& voice) {
               {"others", rest_of(fault.marks)},
               {"marks", marks_text(fault.marks)},
               {"weight", say_wet(fault.value, voice)},
+              {"most", say_weight(fault.value2, voice)},
+              {"wanted", print_fixed(fault.value, 0)},
+              {"there", print_fixed(fault.value2, 0)},
               {"step", std::to_string(static_cast<long long>(fault.value) + 1)}});
+}
+
+std::string held_text(const RaisingStep& step, const Frame& frame, const RaisingPlan& plan, const Voice& voice) {
+  constexpr std::array<Msg, 4> kHeld = {Msg::kRaiseHeldHands, Msg::kRaiseHeldCleat, Msg::kRaiseHeldRope,
+                                        Msg::kRaiseHeldPeg};
+  const std::vector<PickBody> bodies = pick_bodies(frame, plan);
+  std::string said;
+  for (const SetPiece& piece : step.set_first) {
+    const int t = timber_by_mark(frame, piece.mark);
+    const int hands = t < 0 ? 0 : hands_for(frame, plan, bodies, t);
+    if (!said.empty()) said += "; ";
+    said += say(kHeld[static_cast<std::size_t>(piece.by)], voice.language,
+                {{"mark", piece.mark}, {"hands", std::to_string(hands)}});
+  }
+  return said;
 }
 
 std::string step_warning_text(const StepWarning& warning, const Voice& voice) {

@@ -42,6 +42,8 @@ namespace bentbook {
 [[nodiscard]] std::string remedy_text(const Remedy& remedy, const Frame& frame, Language language);
 
 [[nodiscard]] std::string order_fault_text(const OrderFault& fault, const Voice& voice);
+/// What a step sets first, each with what holds it.
+[[nodiscard]] std::string held_text(const RaisingStep&, const Frame&, const RaisingPlan&, const Voice&);
 [[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <catch_amalgamated.hpp>
+#include <numeric>
 #include <optional>
 
 #include "every_order.h"
@@ -61,13 +62,21 @@ TEST_CASE("up to seven pieces no sequence is cheaper than the order found") {
     RuleJudge other(frame, plan);
     const std::optional<Costs> cheapest = EveryOrder(frame, plan, singles(frame), other).by_sequences();
     CAPTURE(i, frame.timbers.size());
+    std::vector<int> all(frame.timbers.size());
+    std::iota(all.begin(), all.end(), 0);
+    if (!judge.stands(all, {})) {  // no order of it can end
+      CHECK_FALSE(found.found);
+      CHECK(found.stuck.at(0).reason == StuckReason::kWholeFalls);
+      continue;
+    }
     REQUIRE(found.found == cheapest.has_value());
     if (!cheapest) continue;
     ++found_some;
-    CHECK(found.proven_optimal);
-    CHECK(found.cost.temporaries == cheapest->temporaries);
-    CHECK(found.cost.moves == cheapest->moves);
-    CHECK(found.cost.carry == cheapest->carry);
+    const OrderCost single{static_cast<int>(cheapest->temporaries), static_cast<int>(cheapest->moves), cheapest->carry};
+    if (found.proven_optimal)
+      CHECK(found.cost == single);
+    else
+      CHECK(found.cost < single);  // compound steps need less
     with_temporaries += cheapest->temporaries > 0 ? 1 : 0;
     check_good(frame, found);
   }
@@ -187,18 +196,23 @@ TEST_CASE("a bent is raised with braces and judged again; too heavy for the cran
   plan.crane.chart.push_back({Length::feet(200), Weight::pounds(20'000)});
   SearchOptions options;
   options.improve = false;
-  const FoundOrder found = search_order(frame, plan, options);
+  const FoundOrder alone = search_order(frame, plan, options);
+  CHECK_FALSE(alone.found);
+  CHECK(alone.stuck.at(0).reason == StuckReason::kWholeFalls);
+  plan.fasten = FastenWhen::kWithStep;
+  const FoundOrder found = search_order(whole, plan, options);
   REQUIRE(found.found);
-  REQUIRE(found.plan.steps.size() == 1);
   CHECK_FALSE(found.plan.steps[0].put_up.empty());
-  CHECK(check_order(frame, found.plan).good());
+  CHECK(std::any_of(found.plan.steps.begin(), found.plan.steps.end(),
+                    [](const RaisingStep& step) { return !step.set_first.empty(); }));
+  CHECK(check_order(whole, found.plan).good());
   RaisingPlan bare = found.plan;
   bare.steps[0].put_up.clear();
-  CHECK(check_order(frame, bare).first_unstable == 0);
+  CHECK(check_order(whole, bare).first_unstable == 0);
   RaisingPlan weak = found.plan;
   weak.crane.chart[0].capacity = Weight::pounds(500);
-  const OrderCheck refused = check_order(frame, weak);
-  REQUIRE(refused.faults.size() == 1);
+  const OrderCheck refused = check_order(whole, weak);
+  REQUIRE_FALSE(refused.faults.empty());
   CHECK(refused.faults[0].id == OrderFaultId::kCantPick);
   CHECK(refused.faults[0].value > 500);
 }

@@ -14,18 +14,17 @@ using namespace bentbook;
 
 namespace {
 
-/// Two posts, so that the search is soon through.
+/// Two sills, so that the search is soon through.
 Book small_book() {
-  Book book = new_book("posts", Length::feet(12), Length::feet(10), Length::feet(8), Slope::in_12(Length::inches(8)));
+  Book book = new_book("sills", Length::feet(12), Length::feet(10), Length::feet(8), Slope::in_12(Length::inches(8)));
   book.framed = false;
   for (int i = 0; i < 2; ++i) {
-    HandTimber post;
-    post.mark = "X-" + std::to_string(i + 1);
-    post.kind = TimberKind::kPost;
-    post.placed = true;
-    post.origin[0] = Length::feet(10 * i);
-    post.rise = Angle::degrees(90);
-    book.frame.added.push_back(post);
+    HandTimber sill;
+    sill.mark = "X-" + std::to_string(i + 1);
+    sill.kind = TimberKind::kSill;
+    sill.placed = true;
+    sill.origin[0] = Length::feet(10 * i);
+    book.frame.added.push_back(sill);
   }
   return book;
 }
@@ -46,7 +45,7 @@ bool same(const OrderCheck& a, const OrderCheck& b) {
 Book demo_with_steps() {
   Book book = demo_book();
   for (const char* mark : {"P-A1", "P-E1", "T-1", "P-A2", "P-E2", "T-2"})
-    book.raising.steps.push_back({{mark}, {}, {}, 1, false});
+    book.raising.steps.push_back({{mark}, {}, {}, 1, false, {}});
   return book;
 }
 

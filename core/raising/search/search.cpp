@@ -6,7 +6,9 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "raising/check.h"
+#include "raising/holding.h"
 #include "raising/insertion/assemblies.h"
+#include "raising/search/compound.h"
 #include "raising/search/search_depth.h"
 #include "raising/search/search_exact.h"
 #include "raising/search/search_improve.h"
@@ -25,7 +27,7 @@ std::vector<char> done_timbers(const Frame& frame, const RaisingPlan& plan) {
   std::vector<char> done(frame.timbers.size(), 0);
   for (const RaisingStep& step : plan.steps)
     if (step.done)
-      for (const std::string& mark : step.marks) {
+      for (const std::string& mark : marks_in(step)) {
         const int t = timber_by_mark(frame, mark);
         if (t >= 0) done[at(t)] = 1;
       }
@@ -47,6 +49,13 @@ std::vector<Piece> pieces_left(const Frame& frame, const RaisingPlan& plan) {
   return pieces;
 }
 
+/// King posts come later, with the ridge beam.
+void leave_kings(const Frame& frame, Assembly& bent) {
+  std::erase_if(bent.marks, [&](const std::string& mark) {
+    return frame.timbers[at(timber_by_mark(frame, mark))].kind == TimberKind::kKingPost;
+  });
+}
+
 /// The plan with those proposed assemblies that leave alone what the lead has put together or done, can be picked and
 /// contradict nothing.
 RaisingPlan with_proposals(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
@@ -57,8 +66,10 @@ RaisingPlan with_proposals(const Frame& frame, const RaisingPlan& plan, Judge& j
   for (const Assembly& own : plan.assemblies)
     for (const std::string& mark : own.marks)
       if (const int t = timber_by_mark(frame, mark); t >= 0) taken[at(t)] = 1;
-  for (const Assembly& proposed : propose_assemblies(frame, blocking, style)) {
+  for (const Assembly& offered : propose_assemblies(frame, blocking, style)) {
     Piece piece;
+    Assembly proposed = offered;
+    if (plan.kings == KingPosts::kWithRidge && style == AssemblyStyle::kBents) leave_kings(frame, proposed);
     for (const std::string& mark : proposed.marks) piece.push_back(timber_by_mark(frame, mark));
     const bool clear = std::none_of(piece.begin(), piece.end(), [&](int t) { return taken[at(t)] != 0; });
     if (!clear) continue;
@@ -84,11 +95,14 @@ class Writer {
     names_.assign(judge_.temporaries().size(), {});
     for (const SearchStep& s : steps) {
       RaisingStep step;
+      std::vector<int> held;
+      for (const int q : s.set) held.insert(held.end(), space.piece(q).begin(), space.piece(q).end());
+      step.set_first = held_pieces(frame, plan_, space.bodies(), held);
       step.marks = marks_of(frame, space.piece(s.piece));
       for (const int t : s.put_up) step.put_up.push_back(name_of(made, t));
       for (const int t : s.take_out) step.take_out.push_back(name_of(made, t));
-      const int wished = space.graph().day[at(s.piece)];
-      day = wished > day ? wished : day;
+      for (const int q : s.set) day = std::max(day, space.graph().day[at(q)]);
+      day = std::max(day, space.graph().day[at(s.piece)]);
       step.day = day;
       made.steps.push_back(std::move(step));
     }
@@ -160,15 +174,15 @@ class Search {
     }
     SearchClock clock(go_on_, space.count());
     result_.bound = space.bound();
-    const int most = std::max(options_.steps, 20 * space.count());
-    DepthFirst first = search_depth(space, clock, Preference::kSills, most);
-    if (!first.sequence.found && !clock.stopped()) {
-      DepthFirst other = search_depth(space, clock, Preference::kLevels, most);
-      if (other.sequence.found || other.farthest.placed > first.farthest.placed) first = std::move(other);
-    }
+    DepthFirst first = search_compound(frame_, plan_, space, clock);
     Sequence best = first.sequence;
-    if (best.found) clock.found(best.cost);
-    if (options_.improve || !best.found) go_further(space, clock, best);
+    const bool compound = best.found;
+    if (!compound) {
+      search_single(space, clock, first);
+      best = first.sequence;
+      if (best.found) clock.found(best.cost);
+    }
+    if (!clock.stopped() && (options_.improve || !best.found)) go_further(space, clock, compound, best);
     result_.stopped = clock.stopped();
     result_.tried = clock.tried();
     if (best.found)
@@ -179,19 +193,28 @@ class Search {
   }
 
  private:
-  void go_further(SearchSpace& space, SearchClock& clock, Sequence& best) {
-    if (clock.stopped()) return;
+  /// Steps of one piece each, where compound ones find no order.
+  void search_single(SearchSpace& space, SearchClock& clock, DepthFirst& first) {
+    const int most = std::max(options_.steps, 20 * space.count());
+    for (const Preference preference : {Preference::kSills, Preference::kLevels}) {
+      if (clock.stopped() || first.sequence.found) return;
+      DepthFirst other = search_depth(space, clock, preference, most);
+      if (other.sequence.found || other.farthest.placed > first.farthest.placed) first = std::move(other);
+    }
+  }
+  void go_further(SearchSpace& space, SearchClock& clock, bool compound, Sequence& best) {
     if (space.count() - space.start().placed <= options_.exact_up_to) {
       OrderCost bound = result_.bound;
       const Sequence exact = search_exact(space, clock, 25 * options_.steps, bound);
-      result_.bound = std::max(bound, result_.bound);
-      if (exact.found) {
+      result_.bound = compound ? result_.bound : std::max(bound, result_.bound);
+      // Compound steps may be cheaper than any order of single ones: then nothing is proven.
+      if (exact.found && (!best.found || exact.cost <= best.cost)) {
         best = exact;
         result_.proven_optimal = true;
       }
       return;
     }
-    if (best.found) improve_sequence(space, clock, options_.seed, options_.improving, best);
+    if (best.found && !compound) improve_sequence(space, clock, options_.seed, options_.improving, best);
   }
   void keep(SearchSpace& space, const Sequence& best) {
     result_.cost = best.cost;
@@ -217,11 +240,34 @@ class Search {
   FoundOrder result_;
 };
 
+/// Where the whole frame does not stand with no temporary: what would move most, and no order is looked for.
+FoundOrder whole_falls(const Frame& frame, const RaisingPlan& plan, Judge& judge) {
+  FoundOrder found;
+  found.plan = plan;
+  std::vector<int> all;
+  for (std::size_t t = 0; t < frame.timbers.size(); ++t)
+    if (frame.timbers[t].placed) all.push_back(static_cast<int>(t));
+  if (all.empty() || judge.stands(all, {})) return found;
+  constexpr std::size_t kNamed = 4;
+  std::vector<std::string> moving;
+  const StandingCheck check = judge.check(all, {}, {}, StandingDepth::kExplain);
+  const auto add = [&](int t) {
+    const std::string& mark = frame.timbers[at(t)].mark;
+    if (moving.size() < kNamed && std::find(moving.begin(), moving.end(), mark) == moving.end()) moving.push_back(mark);
+  };
+  for (const Mode& mode : check.modes) add(mode.timber);
+  for (const TimberMotion& m : check.fall)
+    if (norm(m.move) > 0.5) add(m.timber);
+  found.stuck.push_back({std::move(moving), StuckReason::kWholeFalls, {}});
+  return found;
+}
+
 }  // namespace
 
 FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,
                         const SearchOptions& options, const SearchCallback& go_on) {
   MemoJudge memo(judge);
+  if (FoundOrder falls = whole_falls(frame, plan, memo); !falls.stuck.empty()) return falls;
   std::vector<RaisingPlan> tries;
   std::vector<Assembly> too_heavy;
   if (options.propose) {
@@ -237,7 +283,7 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
     // Of orders that are not whole the one that gets farthest.
     const auto timbers = [](const RaisingPlan& p) {
       std::size_t sum = 0;
-      for (const RaisingStep& step : p.steps) sum += step.marks.size();
+      for (const RaisingStep& step : p.steps) sum += step.set_first.size() + step.marks.size();
       return sum;
     };
     if (i == 0 || found.found || timbers(found.plan) > timbers(best.plan)) best = std::move(found);

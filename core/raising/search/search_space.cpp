@@ -1,10 +1,12 @@
 #include "raising/search/search_space.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/sorting.h"
+#include "raising/check.h"
 
 namespace bentbook {
 namespace {
@@ -58,7 +60,9 @@ SearchSpace::SearchSpace(const Frame& frame, const RaisingPlan& plan, Judge& jud
       plan_(plan),
       judge_(judge),
       blocking_(blocking),
-      graph_(precedence_of(frame, plan, std::move(pieces))) {
+      graph_(precedence_of(frame, plan, std::move(pieces))),
+      bodies_(pick_bodies(frame, plan)),
+      limits_(entry_limits(plan)) {
   const std::size_t n = graph_.pieces.size();
   start_.in.assign(n, 0);
   ways_.resize(n);
@@ -97,7 +101,7 @@ void SearchSpace::take_over_done() {
   for (const RaisingStep& step : plan_.steps) {
     if (!step.done) continue;
     done_.push_back(step);
-    for (const std::string& mark : step.marks) {
+    for (const std::string& mark : marks_in(step)) {
       const int t = timber_by_mark(frame_, mark);
       if (t < 0 || graph_.piece_of[at(t)] < 0) continue;
       const int p = graph_.piece_of[at(t)];
@@ -117,7 +121,9 @@ void SearchSpace::take_over_done() {
 }
 
 bool SearchSpace::stands(const std::vector<int>& timbers, const std::vector<int>& up) {
-  return judge_.stands(timbers, up);
+  return judge_.stands(timbers, up) && (!plan_.spare || std::all_of(up.begin(), up.end(), [&](int t) {
+           return judge_.stands(timbers, without(up, {t}));
+         }));
 }
 
 int SearchSpace::tier(int p, Preference preference) const {
@@ -165,7 +171,7 @@ bool SearchSpace::enters(const SearchState& state, int p) {
     way_known_[at(p)] = 1;
     return true;
   }
-  return blocking_.entry(piece(p), state.timbers).free;
+  return blocking_.entry(piece(p), state.timbers, limits_).free;
 }
 
 std::vector<int> SearchSpace::shut_out(const SearchState& state, int p) {
@@ -241,6 +247,62 @@ void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std:
     step.take_out = tries[i];
     return;
   }
+}
+
+void SearchSpace::take_out_all_idle(SearchState& state, SearchStep& step) {
+  // All that rigidity can miss, at once; else what can be missed one after the other.
+  std::vector<int> rest = state.up, idle;
+  for (const int t : state.up) {
+    std::vector<int> less = without(rest, {t});
+    if (!judge_.rigid(state.timbers, less)) continue;
+    rest = std::move(less);
+    idle.push_back(t);
+  }
+  if (idle.empty()) return;
+  if (stands(state.timbers, rest)) {
+    state.up = std::move(rest);
+    step.take_out = std::move(idle);
+    return;
+  }
+  for (const int t : idle) {
+    std::vector<int> less = without(state.up, {t});
+    if (!stands(state.timbers, less)) continue;
+    state.up = std::move(less);
+    step.take_out.push_back(t);
+  }
+}
+
+bool SearchSpace::close_on(SearchState& state, const std::vector<int>& set, int p, SearchStep& step, int most) {
+  SearchState next = state;
+  step = {};
+  step.set = set;
+  step.piece = p;
+  for (const int q : set) next.timbers = merged(next.timbers, piece(q));
+  next.timbers = merged(next.timbers, piece(p));
+  if (stands(next.timbers, {})) {
+    step.take_out = std::exchange(next.up, {});
+  } else {
+    if (!stands(next.timbers, next.up)) {
+      step.put_up = most > 0 ? without(judge_.propose(next.timbers, next.up), next.up) : std::vector<int>{};
+      if (step.put_up.empty() || static_cast<int>(step.put_up.size()) > most) return false;
+      next.up = merged(next.up, step.put_up);
+      if (!stands(next.timbers, next.up)) return false;
+    }
+    take_out_all_idle(next, step);
+  }
+  // What this step would put up and take out again is not put up.
+  for (const int t : std::vector<int>(step.put_up))
+    if (std::erase(step.take_out, t) > 0) std::erase(step.put_up, t);
+  const OrderCost go = leg(state.last, p);
+  for (const int q : set) next.in[at(q)] = 1;
+  next.in[at(p)] = 1;
+  next.placed += static_cast<int>(set.size()) + 1;
+  next.last = p;
+  next.cost.temporaries += static_cast<int>(step.put_up.size());
+  next.cost.moves += go.moves;
+  next.cost.carry += go.carry;
+  state = std::move(next);
+  return true;
 }
 
 bool SearchSpace::add(SearchState& state, int p, SearchStep& step, NewTemporaries may) {

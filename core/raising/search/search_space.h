@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "raising/lifting/pick.h"
 #include "raising/search/search.h"
 
 namespace bentbook {
@@ -20,7 +21,8 @@ struct SearchState {
 };
 
 struct SearchStep {
-  int piece = -1;
+  std::vector<int> set;  ///< pieces set first and held, in order of time
+  int piece = -1;        ///< that closes on them
   std::vector<int> put_up, take_out;
 };
 
@@ -57,9 +59,12 @@ class SearchSpace {
   [[nodiscard]] std::vector<int> shut_out(const SearchState& state, int p);
   /// Adds the piece by the rule for temporaries; false: it can't stand with what may be put up.
   [[nodiscard]] bool add(SearchState& state, int p, SearchStep& step, NewTemporaries may = NewTemporaries::kPutUp);
+  /// The same for a piece that closes on `set`, with at most `most` new temporaries.
+  [[nodiscard]] bool close_on(SearchState& state, const std::vector<int>& set, int p, SearchStep& step, int most);
   /// May it come, does it go in, can it be picked, does it stand: the whole rule, once for all searches.
   [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
   /// How often the judge found no braces to propose: the dearest answer, so searches count them.
+  [[nodiscard]] const std::vector<PickBody>& bodies() const { return bodies_; }
   [[nodiscard]] int not_braced() const { return not_braced_; }
   [[nodiscard]] OrderCost leg(int from, int to) const;
   /// No sequence costs less.
@@ -72,6 +77,7 @@ class SearchSpace {
   void find_places();
   void take_over_done();
   void take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from);
+  void take_out_all_idle(SearchState& state, SearchStep& step);
 
   const Frame& frame_;
   const RaisingPlan& plan_;
@@ -80,6 +86,8 @@ class SearchSpace {
   Precedence graph_;
   std::vector<PiecePlace> places_;
   std::vector<char> lifts_;
+  std::vector<PickBody> bodies_;
+  EntryLimits limits_;
   std::vector<std::vector<int>> ways_;  ///< by piece: what lies in the free way found last; empty at first
   std::vector<char> way_known_;
   std::vector<std::vector<char>> near_;  ///< by piece, then timber; empty: not yet found
@@ -95,6 +103,10 @@ class MemoJudge final : public Judge {
   bool rigid(std::span<const int> timbers, std::span<const int> temporaries) override;
   bool stands(std::span<const int> timbers, std::span<const int> temporaries) override;
   std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override;
+  StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries, std::span<const int> coming,
+                      StandingDepth depth) override {
+    return judge_.check(timbers, temporaries, coming, depth);
+  }
   bool lifts(std::span<const int> timbers) override { return judge_.lifts(timbers); }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return judge_.temporaries(); }
 

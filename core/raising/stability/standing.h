@@ -25,11 +25,12 @@
 ///   | scarf                 | seat and butts press, its pegs hold sideways; uplift and pulling only where changed   |
 // clang-format on
 /// HoldChange, for all joints of a kind: `sideways` holds level across both ways (for a tenon: false takes it away),
-/// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis.
-/// Guys pull, props press, diagonals do both up to limits::kMostSlenderness (free length over thickness), else pull.
-/// There is no friction, and no moment in a joint beyond what faces make that press at their corners. Faces that have
-/// another one opposite in the same joint, or a screw or peg that keeps them shut, press along one line across the
-/// member only.
+/// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis. Where the plan fastens
+/// with the step (FastenWhen), all three, for every kind that the lead has not changed. Pegs, pins, screws and nailed
+/// braces carry what they are rated for, in each direction; unrated ones the low figures of limits.h. Guys pull, props
+/// press, diagonals do both up to limits::kMostSlenderness (free length over thickness), else pull. There is no
+/// friction, and no moment in a joint beyond what faces make that press at their corners. Faces that have another one
+/// opposite in the same joint, or a screw or peg that keeps them shut, press along one line across the member only.
 ///
 /// Load cases, λ multiplies what is in brackets: own weight × kLightShare and × kHeavyShare, each + λ (a push from one
 /// of eight directions at every timber's centre of gravity: the greater of push_per_cent of its weight and the
@@ -65,7 +66,7 @@ struct HoldRow {
   int a = 0, b = kGround;  ///< indices in Frame::timbers
   Vec3 point, direction;
   bool two_way = false;
-  double limit = 0;  ///< lb, 0: limits::kMostForce; two-way: of either sign
+  double limit = 0;  ///< lb, 0: limits::kMostForce (contacts); two-way: of either sign
   HoldKind kind = HoldKind::kPress;
   int joint = -1;      ///< index in Frame::joints
   int temporary = -1;  ///< index in StandingModel::temporaries
@@ -87,6 +88,7 @@ struct StandingModel {
   std::vector<int> temporary_row;         ///< by temporary; −1: it holds nothing (unknown mark, no length)
   std::vector<std::vector<int>> touches;  ///< by timber: its rows, in order
   RaisingLoads loads;
+  FastenerRatings ratings;
   std::vector<Vec3> joint_at;  ///< by joint
   std::vector<int> joint_member, joint_receiver, joint_carrier;
   std::vector<char> joint_pinned;  ///< a knife plate: nothing before its pins are in

@@ -12,9 +12,30 @@ namespace bentbook {
 namespace {
 
 JointHold hold_of(const RaisingPlan& plan, JointKind kind) {
+  const JointRow& row = row_of(kind);
   for (const HoldChange& change : plan.holds)
-    if (change.joint == kind) return {row_of(kind).holds.by, change.sideways, change.uplift, change.pulls};
-  return row_of(kind).holds;
+    if (change.joint == kind) return {row.holds.by, change.sideways, change.uplift, change.pulls};
+  if (plan.fasten == FastenWhen::kWithStep && row.fasteners == Fasteners::kLoose)
+    return {row.holds.by, true, true, true};
+  return row.holds;
+}
+
+/// Holes through the member that belong to the joint: its pegs or pins.
+int holes_of(const Frame& frame, int joint) {
+  const Timber& member = frame.timbers[static_cast<std::size_t>(frame.joints[static_cast<std::size_t>(joint)].member)];
+  int holes = 0;
+  for (const Feature& f : member.features) holes += f.kind == FeatureKind::kHole && f.joint == joint ? 1 : 0;
+  return holes;
+}
+
+/// Pounds that the joint's fasteners count for in one direction.
+double fasteners_lb(const Frame& frame, const FastenerRatings& ratings, int joint) {
+  const auto or_low = [](Weight rated, double low) { return rated.count > 0 ? rated.lb() : low; };
+  const int holes = holes_of(frame, joint);
+  if (row_of(frame.joints[static_cast<std::size_t>(joint)].kind).fasteners == Fasteners::kPins)
+    return std::max(holes, 1) * or_low(ratings.pin, limits::kUnratedPinLb);
+  if (holes > 0) return holes * or_low(ratings.peg, limits::kUnratedPegLb);
+  return limits::kScrewsEach * or_low(ratings.screw, limits::kUnratedScrewLb);
 }
 
 bool level(Vec3 d) { return libm::fabs(d.z) < 0.5; }
@@ -126,12 +147,12 @@ EndAxes end_axes(const Rows& it) {
   return axes;
 }
 
-/// A hinge about w: the shoulder presses on both sides of it. With a peg that pulls without a known rating, or on a
-/// brace, the two would be counted as holding a moment: then it presses in the middle, unless gravity sits on it.
-void shoulder(Rows& it, const JointHold& hold, bool brace) {
+/// A hinge about w: the shoulder presses on both sides of it, against pegs that carry what they are rated for. On a
+/// brace it presses in the middle, unless gravity sits on it.
+void shoulder(Rows& it, bool brace) {
   const EndAxes e = end_axes(it);
   const bool sits = it.joint().carried == it.joint().receiver;
-  if (!sits && (brace || hold.pulls)) {
+  if (!sits && brace) {
     it.add(HoldKind::kPress, it.joint().where, -1 * e.u, false);
     return;
   }
@@ -143,7 +164,7 @@ void tenon_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   const bool brace = it.joint().meeting == Meeting::kBraceEnd;
-  shoulder(it, hold, brace);
+  shoulder(it, brace);
   if (brace || !level(e.w) || hold.sideways) {
     it.add(HoldKind::kAcross, o + e.reach * e.v, e.w, true);
     it.add(HoldKind::kAcross, o - e.reach * e.v, e.w, true);
@@ -170,7 +191,7 @@ void knife_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   it.add(HoldKind::kPin, o, -1 * e.u, hold.pulls);
-  if (it.joint().carried == it.joint().receiver) shoulder(it, hold, false);  // what sits on a post does not roll off
+  if (it.joint().carried == it.joint().receiver) shoulder(it, false);  // what sits on a post does not roll off
   plate_row(it, hold, o, e.v);
   if (level(e.w) && !hold.sideways) return;
   plate_row(it, hold, o + e.reach * e.v, e.w);
@@ -314,12 +335,17 @@ void keep_row(StandingModel& model, const HoldRow& row) {
 StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan) {
   StandingModel model;
   model.loads = plan.loads;
+  model.ratings = plan.ratings;
   std::vector<char> carried(frame.timbers.size(), 0);
   std::vector<HoldRow> rows;
   for (std::size_t j = 0; j < frame.joints.size(); ++j) {
     const Joint& joint = frame.joints[j];
     Rows it{rows, frame, static_cast<int>(j)};
+    const std::size_t first_row = rows.size();
     joint_rows(it, plan);
+    const double limit = fasteners_lb(frame, plan.ratings, static_cast<int>(j));
+    for (std::size_t r = first_row; r < rows.size(); ++r)
+      if (rows[r].kind == HoldKind::kPin) rows[r].limit = limit;
     if (joint.meeting == Meeting::kPostFoot) carried[static_cast<std::size_t>(joint.member)] = 1;
     model.joint_at.push_back(joint.where);
     model.joint_member.push_back(joint.member);
@@ -375,7 +401,10 @@ int add_temporary(StandingModel& model, const Frame& frame, const Temporary& tem
   if (temporary.kind == TemporaryKind::kProp) row.direction = -1 * row.direction;
   row.two_way =
       temporary.kind == TemporaryKind::kDiagonal && length <= limits::kMostSlenderness * temporary.thickness.in();
-  row.limit = temporary.rated.count > 0 ? temporary.rated.lb() : 0;
+  const bool nailed = temporary.kind == TemporaryKind::kDiagonal && model.ratings.nailed_brace.count > 0;
+  row.limit = temporary.rated.count > 0 ? temporary.rated.lb()
+              : nailed                  ? model.ratings.nailed_brace.lb()
+                                        : limits::kUnratedBraceLb;
   row.kind = HoldKind::kTemporary;
   row.temporary = index;
   model.temporary_row.back() = static_cast<int>(model.rows.size());

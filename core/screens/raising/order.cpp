@@ -22,7 +22,7 @@ std::string grip_key(std::size_t step) { return "order.grip." + std::to_string(s
 
 /// "3. P-A1, P-E1 + T1".
 std::string step_title(const RaisingStep& step, std::size_t place) {
-  std::string out = std::to_string(place + 1) + ". " + marks_text(step.marks);
+  std::string out = std::to_string(place + 1) + ". " + marks_text(marks_in(step));
   if (!step.put_up.empty()) out += " + " + marks_text(step.put_up);
   return out;
 }

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "frame/joints/joint_table.h"
+#include "raising/limits.h"
 #include "screens/raising/form.h"
 #include "screens/raising/pages.h"
 #include "words/frame_words.h"
@@ -50,6 +51,26 @@ void loads_screen(Context& context) {
     raising_field(context, "loads.out_of_plumb_per_mille", Msg::kLoadsPlumb, "‰");
     raising_field(context, "loads.wet_per_cent", Msg::kLoadsWet, "%");
     given_flag(context, "raising.posts_anchored", context.say(Msg::kLoadsAnchored));
+    heading(ui, "loads.fasten_title", context.say(Msg::kFastenTitle));
+    given_choice(context, "raising.fasten", context.say(Msg::kFastenWhen),
+                 {context.say(Msg::kFastenLater), context.say(Msg::kFastenWithStep)});
+    const auto low = [&](double lb) { return say_weight(lb, voice_of(context)); };
+    body(ui, "loads.ratings_note",
+         say(Msg::kRatingsNote, ui.language,
+             {{"peg", low(limits::kUnratedPegLb)},
+              {"pin", low(limits::kUnratedPinLb)},
+              {"screw", low(limits::kUnratedScrewLb)},
+              {"brace", low(limits::kUnratedBraceLb)}}));
+    raising_field(context, "ratings.peg", Msg::kRatingPeg);
+    raising_field(context, "ratings.pin", Msg::kRatingPin);
+    raising_field(context, "ratings.screw", Msg::kRatingScrew);
+    raising_field(context, "ratings.nailed_brace", Msg::kRatingBrace);
+    if (const auto source =
+            text_field(ui, "loads.ratings_source", context.say(Msg::kRatingSource), plan.ratings.source))
+      edit_raising(context, [&](RaisingPlan& next) { next.ratings.source = source->substr(0, 400); });
+    given_flag(context, "raising.spare", context.say(Msg::kSpareWanted));
+    given_choice(context, "raising.kings", context.say(Msg::kKingsWhen),
+                 {context.say(Msg::kKingsRidge), context.say(Msg::kKingsBents)});
     heading(ui, "loads.holds", context.say(Msg::kHoldTitle));
     body(ui, "loads.holds_note", context.say(Msg::kHoldNote));
     fasteners_toggle(context);

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <string>
 
+#include "frame/facts.h"
+#include "numeric/sorting.h"
 #include "raising/order.h"
 #include "screens/raising/pages.h"
 #include "screens/raising/picture.h"
@@ -43,7 +45,11 @@ void what_now(Shown& s) {
   if (s.step.marks.empty()) return heading(ui, "step.marks", s.context.say(Msg::kRaisingTemporaries));
   const RaisingMemory::Picked& picked = step_pick(s.context, s.frame, s.index);
   const Pick& pick = picked.pick;
-  answer(ui, "step.marks", s.context.say(Msg::kStepComes), marks_text(s.step.marks));
+  if (!s.step.set_first.empty())
+    answer(ui, "step.set_first", s.context.say(Msg::kRaiseSetFirst),
+           held_text(s.step, *s.frame.frame(), s.plan, s.voice));
+  answer(ui, "step.marks", s.context.say(s.step.set_first.empty() ? Msg::kStepComes : Msg::kRaiseCloses),
+         marks_text(s.step.marks));
   const int people = picked.hand ? picked.hand->people : pick.people;
   side_by_side(
       ui, 16, 120,
@@ -62,6 +68,9 @@ void picture_part(Shown& s) {
   RaisingMemory& memory = s.context.raising_memory;
   RaisingPicture picture;
   picture.standing = standing_before(*s.frame.frame(), s.plan, static_cast<std::size_t>(s.index));
+  for (const SetPiece& piece : s.step.set_first)
+    if (const int t = timber_by_mark(*s.frame.frame(), piece.mark); t >= 0) picture.standing.push_back(t);
+  sort_up(picture.standing);
   picture.coming = step_pick(s.context, s.frame, s.index).coming;
   picture.temporaries = up_now(s);
   if (s.check != nullptr) picture.entry = &s.check->entry;

@@ -1,0 +1,52 @@
+#include "raising/holding.h"
+
+#include "frame/facts.h"
+#include "numeric/index.h"
+#include "numeric/libm.h"
+#include "raising/limits.h"
+
+namespace bentbook {
+
+double held_lb(const Frame& frame, std::span<const PickBody> bodies, int timber) {
+  bool stands_on = false;
+  for (const int j : joints_of(frame, timber)) {
+    const Joint& joint = frame.joints[at(j)];
+    stands_on = stands_on || (joint.carried == timber && joint.bearing == Bearing::kBearsOn);
+  }
+  const bool upright = libm::fabs(frame.timbers[at(timber)].at.x.z) > limits::kUprightSine;
+  return bodies[at(timber)].weight_lb * (stands_on && upright ? limits::kHeldUpright : limits::kHeldSeated);
+}
+
+int hands_for(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies, int timber) {
+  const double each = plan.crew.each.lb();
+  const double hands = libm::ceil(held_lb(frame, bodies, timber) / (each > 1 ? each : 1) - 1e-9);
+  return hands < 1 ? 1 : hands > 999 ? 999 : static_cast<int>(hands);
+}
+
+int hands_free(const RaisingPlan& plan) {
+  return plan.crew.people > limits::kTagLines ? plan.crew.people - limits::kTagLines : 0;
+}
+
+bool may_be_held(TimberKind kind) {
+  return kind != TimberKind::kPost && kind != TimberKind::kPlate && kind != TimberKind::kTie &&
+         kind != TimberKind::kRidgeBeam && kind != TimberKind::kSill;
+}
+
+std::vector<SetPiece> held_pieces(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
+                                  std::span<const int> timbers) {
+  std::vector<SetPiece> pieces;
+  int free = hands_free(plan), cleats = limits::kMostHeldOtherwise;
+  for (const int t : timbers) {
+    const int hands = hands_for(frame, plan, bodies, t);
+    if (hands > limits::kHandsOnOne) return {};
+    const bool by_hand = hands <= free;
+    if (by_hand)
+      free -= hands;
+    else if (--cleats < 0)
+      return {};
+    pieces.push_back({frame.timbers[at(t)].mark, by_hand ? HeldBy::kHands : HeldBy::kCleat});
+  }
+  return pieces;
+}
+
+}  // namespace bentbook

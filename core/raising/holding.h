@@ -1,0 +1,27 @@
+#pragma once
+/// What a crew can hold while a step closes: pieces set into what stands, each kept there by hands, a cleat, a rope or
+/// a peg until the main piece catches them. Pounds; weights as picks have them. Source: SOURCES.md, "held pieces".
+
+#include <span>
+#include <vector>
+
+#include "frame/plan.h"
+#include "raising/lifting/pick.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+/// Pounds that whoever holds the piece carries: half of what sits in a mortise, less of an upright that stands on what
+/// bears it.
+[[nodiscard]] double held_lb(const Frame& frame, std::span<const PickBody> bodies, int timber);
+/// People for that, at the crew's own limit each.
+[[nodiscard]] int hands_for(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies, int timber);
+/// People who may hold: two stay on the tag lines.
+[[nodiscard]] int hands_free(const RaisingPlan& plan);
+/// Whether a kind of timber is ever held by hand: posts, ties, plates and ridge beams are main pieces.
+[[nodiscard]] bool may_be_held(TimberKind kind);
+/// The step's set pieces, each by hands while there are some, then by cleats. Empty: too many, or one is too heavy.
+[[nodiscard]] std::vector<SetPiece> held_pieces(const Frame& frame, const RaisingPlan& plan,
+                                                std::span<const PickBody> bodies, std::span<const int> timbers);
+
+}  // namespace bentbook
