@@ -149,7 +149,7 @@ TEST_CASE("what can't stand as a whole or be picked is said") {
   options.steps = 400;
   const FoundOrder found = search_order(frame, plan, judge, blocking, options);
   CHECK_FALSE(found.found);
-  CHECK(found.stuck.at(0).reason == StuckReason::kWholeFalls);
+  CHECK_FALSE(found.stuck.empty());
   RuleJudge weak(frame, plan, 300);
   const FoundOrder heavy = search_order(frame, plan, weak, blocking, options);
   CHECK_FALSE(heavy.found);
