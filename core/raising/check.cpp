@@ -25,6 +25,7 @@ class Checker {
         before_(before),
         stands_(frame.timbers.size(), 0),
         step_of_(frame.timbers.size(), -1),
+        turn_of_(frame.timbers.size(), -1),
         up_(plan.temporaries.size(), 0),
         supports_(supports_of(frame)),
         bodies_(pick_bodies(frame, plan)),
@@ -78,6 +79,7 @@ class Checker {
       say(OrderFaultId::kTwice, s, {name}, -1, step_of_[at(t)]);
     } else {
       step_of_[at(t)] = s;
+      turn_of_[at(t)] = turn_;
       return t;
     }
     return -1;
@@ -85,6 +87,7 @@ class Checker {
   /// Marks into timbers; each comes once.
   void read_marks(StepCheck& step) {
     for (const SetPiece& piece : plan_.steps[at(step.step)].set_first) {
+      ++turn_;
       const int t = coming(step.step, piece.mark);
       if (t < 0) continue;
       const bool hands = piece.by == HeldBy::kHands;
@@ -92,6 +95,7 @@ class Checker {
           {t, piece.by, hands ? hands_for(frame_, plan_, bodies_, t) : 0, held_lb(frame_, bodies_, t), {}});
       step.timbers.push_back(t);
     }
+    ++turn_;
     for (const std::string& name : plan_.steps[at(step.step)].marks)
       if (const int t = coming(step.step, name); t >= 0) step.main.push_back(t);
     sort_up(step.main);
@@ -355,8 +359,9 @@ class Checker {
     }
     for (const Edge& e : edges_of(frame_, plan_)) {
       if (e.wish < 0 || plan_.wishes[at(e.wish)].kind == WishKind::kDay) continue;
-      const int first = step_of_[at(e.first)], second = step_of_[at(e.second)];
-      if (second >= 0 && (first < 0 || first >= second)) say_once(e, second);
+      // What is set first in a step comes before what closes on it.
+      const int first = turn_of_[at(e.first)], second = turn_of_[at(e.second)];
+      if (second >= 0 && (first < 0 || first >= second)) say_once(e, step_of_[at(e.second)]);
     }
   }
   void say_once(const Edge& e, int step) {
@@ -393,6 +398,8 @@ class Checker {
   const OrderCheck* before_;
   std::vector<char> stands_;
   std::vector<int> step_of_;
+  std::vector<int> turn_of_;  ///< by timber: when it comes, counted over all steps, their set pieces one by one
+  int turn_ = 0;
   std::vector<char> up_;
   std::vector<Support> supports_;
   std::vector<PickBody> bodies_;

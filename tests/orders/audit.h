@@ -32,24 +32,35 @@ class Audit {
     std::vector<int> stood, up;
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) {
       const RaisingStep& step = plan_.steps[s];
-      std::vector<int> coming;
-      for (const std::string& mark : step.marks) coming.push_back(timber_by_mark(frame_, mark));
-      const Entry entry = blocking.entry(coming, stood);
-      if (!entry.free) say(s, "no way in");
-      move_in(s, coming, stood, entry.path);
-      for (const int t : coming) stood.push_back(t);
-      std::sort(stood.begin(), stood.end());
+      for (const SetPiece& piece : step.set_first) bring(s, blocking, {piece.mark}, stood);
+      bring(s, blocking, step.marks, stood);
       for (const std::string& name : step.put_up) up.push_back(temporary(s, name));
       std::sort(up.begin(), up.end());
       judge(s, stood, up, "when the sling comes off");
+      without_one(s, stood, up);
       for (const std::string& name : step.take_out)
         up.erase(std::remove(up.begin(), up.end(), temporary(s, name)), up.end());
-      if (!step.take_out.empty()) judge(s, stood, up, "with what is taken out");
+      if (step.take_out.empty()) continue;
+      judge(s, stood, up, "with what is taken out");
+      without_one(s, stood, up);
     }
     return faults_;
   }
 
  private:
+  /// What comes together goes in beside what stands, without a clash, and stands then.
+  void bring(std::size_t s, Blocking& blocking, const std::vector<std::string>& marks, std::vector<int>& stood) {
+    std::vector<int> coming;
+    for (const std::string& mark : marks) coming.push_back(timber_by_mark(frame_, mark));
+    const Entry entry = blocking.entry(coming, stood, entry_limits(plan_));
+    if (!entry.free) say(s, "no way in");
+    const bool spreads = std::any_of(entry.path.begin(), entry.path.end(),
+                                     [](const Move& m) { return m.kind == MoveKind::kSpread && m.distance > 0; });
+    if (spreads && plan_.fasten == FastenWhen::kWithStep) say(s, "what is fastened is spread");
+    move_in(s, coming, stood, entry.path);
+    stood.insert(stood.end(), coming.begin(), coming.end());
+    std::sort(stood.begin(), stood.end());
+  }
   void say(std::size_t step, const std::string& what) {
     faults_.push_back("step " + std::to_string(step) + ": " + what);
   }
@@ -66,6 +77,15 @@ class Audit {
     if (check.mechanisms == 0 && (check.not_decided || states_++ % 40 == 0)) write_programs(s, stood, up, when);
     if (!check.stands() && !check.not_decided)
       say(s, std::string("does not stand ") + when + (check.mechanisms > 0 ? ": a mechanism" : ""));
+  }
+
+  /// Where the lead wants a spare: the same without any one of the temporaries.
+  void without_one(std::size_t s, const std::vector<int>& stood, const std::vector<int>& up) {
+    for (std::size_t i = 0; plan_.spare && i < up.size(); ++i) {
+      std::vector<int> less = up;
+      less.erase(less.begin() + static_cast<std::ptrdiff_t>(i));
+      judge(s, stood, less, "without one of its temporaries");
+    }
   }
 
   /// Columns (their bounds and what a unit does to the bodies), then each case at λ = 1.

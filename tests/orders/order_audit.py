@@ -1,8 +1,8 @@
 """Reads what orders_rows writes and looks at the orders with graphs of its own (NetworkX): nothing here is shared with
 the search. Of a found order: every timber comes once; what bears on others comes after them, what hangs or is held by
-its ends after (or with) one of them; wishes are kept; temporaries are put up before they are taken out; the audit of
-geometry and standing had no fault; and for the states that are written out as linear programs SciPy (HiGHS) finds
-forces for every load case. Of a cycle: each step of it is an edge of the graph. Of the graph: a cycle is named
+its ends after (or with) one of them; what is set first comes after what it bears on; wishes are kept; temporaries are
+put up before they are taken out; the audit of geometry and standing had no fault; and for the states that are written
+out as linear programs SciPy (HiGHS) finds forces for every load case. Of a cycle: each step of it is an edge of the graph. Of the graph: a cycle is named
 exactly where NetworkX finds that the pieces have no topological order.
 
 Prints `orders: N passed, N failed` (a frame is one check).
@@ -122,12 +122,13 @@ def judge_order(frame, wrong):
     if not nx.is_directed_acyclic_graph(made):
         wrong.append("an order where NetworkX finds a cycle")
         return
-    step_of = {}
-    for i, (_, marks, _, _) in enumerate(frame.steps):
-        for m in marks:
+    step_of, turn_of = {}, {}
+    for i, (_, marks, _, _, set_first) in enumerate(frame.steps):
+        for m in set_first + marks:
             if m in step_of:
                 wrong.append(f"{m} comes twice")
             step_of[m] = i
+            turn_of[m] = (i, set_first.index(m) if m in set_first else len(set_first))
     if frame.result == "found" and set(step_of) != set(frame.timbers):
         wrong.append("not every timber comes")
     for m, (all_of, one_of) in wanted(frame).items():
@@ -138,8 +139,12 @@ def judge_order(frame, wrong):
             wrong.append(f"{m} comes before what it bears on")
         if one_of and all(step_of.get(c, 1 << 30) > here for c in one_of):
             wrong.append(f"{m} comes before all that could hold it")
+    for i, step in enumerate(frame.steps):
+        for k, m in enumerate(step[4]):
+            if any(step_of.get(c, 1 << 30) >= i and c not in step[4][:k] for c in wanted(frame)[m][0]):
+                wrong.append(f"{m} is set before what it bears on")
     for a, b, wish in timber_edges(frame):
-        if wish and b in step_of and step_of.get(a, 1 << 30) >= step_of[b]:
+        if wish and b in step_of and turn_of.get(a, (1 << 30, 0)) >= turn_of[b]:
             wrong.append(f"the wish {a} before {b} is broken")
     for kind, number, marks, _ in frame.wishes:
         if kind == TOGETHER and len({step_of.get(m) for m in marks}) > 1:
@@ -150,10 +155,12 @@ def judge_order(frame, wrong):
 
 def judge_temporaries(frame, wrong):
     up = set()
-    for i, (_, _, put, out) in enumerate(frame.steps):
+    for i, (_, _, put, out, _) in enumerate(frame.steps):
         if up & set(put) or not set(out) <= up | set(put):
             wrong.append(f"step {i}: put up {put}, taken out {out}, up {sorted(up)}")
         up = (up | set(put)) - set(out)
+    if frame.result == "found" and up:
+        wrong.append(f"{sorted(up)} are left up")
 
 
 def judge(frame):
@@ -190,9 +197,9 @@ def read(lines):
         elif word == "cycle":
             frame.cycle = rest
         elif word == "step":
-            frame.steps.append([int(rest[0]), [], [], []])
-        elif word in ("comes", "put_up", "take_out"):
-            frame.steps[-1][("comes", "put_up", "take_out").index(word) + 1] = rest
+            frame.steps.append([int(rest[0]), [], [], [], []])
+        elif word in ("comes", "put_up", "take_out", "set_first"):
+            frame.steps[-1][("comes", "put_up", "take_out", "set_first").index(word) + 1] = rest
         elif word == "cost":
             if rest[2] != "1":
                 frame.faults.append("the bound is above the cost")

@@ -62,11 +62,49 @@ void write_result(const Frame& frame, const FoundOrder& found, int number) {
               !found.found || found.bound <= found.cost ? 1 : 0);
   for (const RaisingStep& s : found.plan.steps) {
     std::printf("step %d\n", s.day);
+    std::vector<std::string> set;
+    for (const SetPiece& piece : s.set_first) set.push_back(piece.mark);
+    write_marks("set_first", set);
     write_marks("comes", s.marks);
     write_marks("put_up", s.put_up);
     write_marks("take_out", s.take_out);
   }
   for (const std::string& fault : Audit(frame, found.plan, number).run()) std::printf("fault %s\n", fault.c_str());
+}
+
+/// Bents, plates and what braces them, of one or two bays: with its pegs driven it stands whole.
+Frame random_box(Random& random) {
+  while (true) {
+    FramePlan plan = default_plan(Length::feet(random.whole(12, 24)), Length::feet(random.whole(8, 24)),
+                                  Length::feet(random.whole(8, 12)), Slope::in_12(Length::inches(random.whole(6, 12))));
+    plan.sections.post = random_section(random, plan.sections.post);
+    if (chance(random, 50)) plan.girts.clear();
+    plan.tie_drop = random_inches(random, 12, 30, 2);
+    if (chance(random, 30)) plan.form = RoofForm::kLeanTo;
+    if (chance(random, 20)) plan.sills = true;
+    const Frame whole = solve_frame(plan).value_or(Frame{});
+    std::vector<int> keep;
+    for (std::size_t t = 0; t < whole.timbers.size(); ++t)
+      for (const TimberKind kind : {TimberKind::kPost, TimberKind::kTie, TimberKind::kPlate, TimberKind::kBrace,
+                                    TimberKind::kGirt, TimberKind::kSill})
+        if (whole.timbers[t].kind == kind) keep.push_back(static_cast<int>(t));
+    // A king post's braces go with it.
+    std::erase_if(keep, [&](int t) {
+      return std::any_of(whole.joints.begin(), whole.joints.end(), [&](const Joint& j) {
+        return j.member == t && std::count(keep.begin(), keep.end(), j.receiver) == 0;
+      });
+    });
+    if (!keep.empty()) return part_of(whole, keep);
+  }
+}
+
+/// A few timbers that are joined; nearly always they fall without a temporary, and no order can end.
+Frame small_part(Random& random) {
+  while (true) {
+    const Frame whole = solve_frame(random_plan(random)).value_or(Frame{});
+    if (!whole.timbers.empty())
+      return random_part(random, whole, static_cast<std::size_t>(random.whole(2, chance(random, 10) ? 12 : 7)));
+  }
 }
 
 }  // namespace
@@ -77,21 +115,20 @@ int main(int argc, char** argv) try {
   SearchOptions options;
   options.steps = 100;
   options.exact_up_to = 4;
-  for (int number = 0; number < std::atoi(argv[1]);) {
-    const Frame whole = solve_frame(random_plan(random)).value_or(Frame{});
-    // A few small frames out of each.
-    for (int k = 0; k < 6 && !whole.timbers.empty() && number < std::atoi(argv[1]); ++k) {
-      const Frame frame =
-          random_part(random, whole, static_cast<std::size_t>(random.whole(2, chance(random, 10) ? 12 : 7)));
-      RaisingPlan plan;
-      plan.wishes = random_wishes(random, frame);
-      options.propose = chance(random, 50);
-      options.improve = chance(random, 10);
-      std::printf("frame %d\n", number++);
-      write_frame(frame, plan);
-      write_result(frame, search_order(frame, plan, options), number);
-      std::printf("end\n");
-    }
+  for (int number = 0; number < std::atoi(argv[1]); ++number) {
+    const bool box = number % 6 == 0;
+    const Frame frame = box ? random_box(random) : small_part(random);
+    RaisingPlan plan;
+    plan.wishes = random_wishes(random, frame);
+    plan.fasten = box ? FastenWhen::kWithStep : FastenWhen::kLater;
+    plan.ratings.peg = Weight::pounds(random.whole(15, 40) * 100);
+    plan.spare = box && chance(random, 50);
+    options.propose = box || chance(random, 50);
+    options.improve = chance(random, 10);
+    std::printf("frame %d\n", number);
+    write_frame(frame, plan);
+    write_result(frame, search_order(frame, plan, options), number);
+    std::printf("end\n");
   }
   return 0;
 } catch (...) {

@@ -45,7 +45,9 @@ RaisingPlan random_raising(Random& random) {
   const auto mark = [&] { return "P-A" + std::to_string(random.whole(1, 9)); };
   const auto weight = [&] { return Weight{random.whole(0, 1'000 * Weight::kPerPound)}; };
   for (int i = static_cast<int>(random.whole(0, 4)); i > 0; --i) {
-    plan.steps.push_back({{mark(), mark()}, {"T1"}, {}, static_cast<int>(random.whole(1, 5)), chance(random, 50)});
+    RaisingStep step{{mark(), mark()}, {"T1"}, {}, static_cast<int>(random.whole(1, 5)), chance(random, 50), {}};
+    if (chance(random, 50)) step.set_first.push_back({mark(), static_cast<HeldBy>(random.whole(0, 3))});
+    plan.steps.push_back(std::move(step));
     Temporary t;
     t.name = "T" + std::to_string(i);
     t.kind = static_cast<TemporaryKind>(random.whole(0, 2));
@@ -66,6 +68,10 @@ RaisingPlan random_raising(Random& random) {
   plan.crane.present = chance(random, 50);
   plan.loads.wind_mph = static_cast<int>(random.whole(0, 60));
   plan.posts_anchored = chance(random, 50);
+  plan.fasten = static_cast<FastenWhen>(random.whole(0, 1));
+  plan.ratings = {weight(), weight(), weight(), weight(), "the engineer's letter"};
+  plan.spare = chance(random, 50);
+  plan.kings = static_cast<KingPosts>(random.whole(0, 1));
   plan.truck.carries = weight();
   return plan;
 }

@@ -8,6 +8,7 @@
 #include "dice_judge.h"
 #include "every_order.h"
 #include "frame/placing/solve_frame.h"
+#include "numeric/index.h"
 #include "raising/insertion/assemblies.h"
 #include "raising/search/search.h"
 #include "raising_rules.h"
@@ -73,48 +74,53 @@ Case some_case(Random& random) {
   }
 }
 
+/// Pieces as they come, those set first before the one that closes on them.
 std::vector<int> sequence_of(const Frame& frame, const FoundOrder& found, const EveryOrder::Pieces& pieces) {
   std::vector<int> sequence;
-  for (const RaisingStep& step : found.plan.steps)
+  const auto add = [&](const std::string& mark) {
     for (std::size_t p = 0; p < pieces.size(); ++p)
-      if (frame.timbers[static_cast<std::size_t>(pieces[p][0])].mark == step.marks[0])
-        sequence.push_back(static_cast<int>(p));
+      if (frame.timbers[static_cast<std::size_t>(pieces[p][0])].mark == mark) sequence.push_back(static_cast<int>(p));
+  };
+  for (const RaisingStep& step : found.plan.steps) {
+    for (const SetPiece& piece : step.set_first) add(piece.mark);
+    add(step.marks[0]);
+  }
   return sequence;
 }
 
-/// One bay, its bents and pairs of rafters raised as one, or a few timbers of it by themselves.
+/// One bay without its roof: two bents, raised as one each, plates and what braces the walls, fastened with the step.
 Case small_frame(Random& random) {
   while (true) {
-    FramePlan plan = default_plan(Length::feet(random.whole(12, 24)), Length::feet(random.whole(8, 14)),
+    FramePlan plan = default_plan(Length::feet(random.whole(12, 20)), Length::feet(random.whole(8, 14)),
                                   Length::feet(random.whole(8, 12)), Slope::in_12(Length::inches(random.whole(6, 12))));
     plan.bays.resize(1);
-    plan.rafter_spacing = Length::inches(random.whole(48, 60));
+    plan.girts.clear();
+    plan.sections.post = random_section(random, plan.sections.post);
     if (chance(random, 40)) plan.form = RoofForm::kLeanTo;
-    if (chance(random, 50)) plan.peak = Peak::kPair;
-    if (chance(random, 60)) plan.girts.clear();
-    plan.braces = chance(random, 40);
-    plan.sills = chance(random, 15);
-    plan.collars = chance(random, 30);
+    const Frame whole = solve_frame(plan).value_or(Frame{});
+    std::vector<int> keep;
+    for (std::size_t t = 0; t < whole.timbers.size(); ++t)
+      for (const TimberKind kind : {TimberKind::kPost, TimberKind::kTie, TimberKind::kPlate, TimberKind::kBrace})
+        if (whole.timbers[t].kind == kind) keep.push_back(static_cast<int>(t));
+    if (keep.empty()) continue;
     Case c;
-    c.frame = solve_frame(plan).value_or(Frame{});
-    if (c.frame.timbers.empty()) continue;
-    if (chance(random, 50)) {
-      c.frame = random_part(random, c.frame, static_cast<std::size_t>(random.whole(8, 10)));
-    } else {
-      Blocking blocking(c.frame);
-      c.plan.assemblies = propose_assemblies(c.frame, blocking);
-    }
+    c.frame = part_of(whole, keep);
+    Blocking blocking(c.frame);
+    c.plan.assemblies = propose_assemblies(c.frame, blocking);
+    c.plan.fasten = FastenWhen::kWithStep;
+    c.plan.ratings.peg = Weight::pounds(1000);
     c.pieces = pieces_together(c.frame, c.plan);
-    if (c.pieces.size() >= 8 && c.pieces.size() <= 10) return c;
+    if (c.pieces.size() <= 10) return c;
   }
 }
 
-/// Wishes that leave only the sequences in which no piece comes before one that came `steps` steps sooner in `first`.
-void stay_near(const FoundOrder& first, std::size_t steps, RaisingPlan& plan) {
-  for (std::size_t i = 0; i + steps < first.plan.steps.size(); ++i) {
+/// Wishes that leave only the sequences in which no piece comes before one that came `steps` pieces sooner in `first`.
+void stay_near(const Case& c, const std::vector<int>& first, std::size_t steps, RaisingPlan& plan) {
+  const auto mark = [&](int p) { return c.frame.timbers[at(c.pieces[at(p)][0])].mark; };
+  for (std::size_t i = 0; i + steps < first.size(); ++i) {
     Wish w;
-    w.marks = first.plan.steps[i].marks;
-    w.others = first.plan.steps[i + steps].marks;
+    w.marks = {mark(first[i])};
+    w.others = {mark(first[i + steps])};
     plan.wishes.push_back(w);
   }
 }
@@ -127,20 +133,24 @@ FoundOrder first_order(const Case& c, Judge& judge, Blocking& blocking) {
 }
 
 struct Tally {
-  int found = 0, none = 0, braced = 0;
+  int found = 0, none = 0, braced = 0, compound = 0;
   int of_size[11] = {};
 };
 
 void compare(const Case& c, const FoundOrder& found, EveryOrder& every, Tally& tally) {
   const std::optional<Costs> cheapest = every.by_rests();
-  REQUIRE(found.found == cheapest.has_value());
   ++(cheapest ? tally.found : tally.none);
-  if (!cheapest) return;
+  if (!cheapest) return;  // set first and caught, pieces may go where one by one nothing goes
+  REQUIRE(found.found);
   ++tally.of_size[c.pieces.size()];
   tally.braced += cheapest->temporaries > 0 ? 1 : 0;
-  CHECK(found.proven_optimal);
   const Costs cost{found.cost.temporaries, found.cost.moves, found.cost.carry};
-  CHECK(cost == *cheapest);
+  CHECK_FALSE(cheapest->below(cost));
+  if (!(cost == *cheapest)) {  // pieces set first need less
+    ++tally.compound;
+    return;
+  }
+  CHECK(found.proven_optimal);
   const std::vector<int> sequence = sequence_of(c.frame, found, c.pieces);
   CHECK(sequence.size() == c.pieces.size());
   CHECK(every.cost_of(sequence) == cost);
@@ -167,7 +177,8 @@ void compare_many(std::uint64_t seed, int cases, const Judges& judges) {
     CAPTURE(i, c.pieces.size());
     compare(c, found, every, tally);
   }
-  CAPTURE(tally.found, tally.none, tally.braced);
+  CAPTURE(tally.found, tally.none, tally.braced, tally.compound);
+  CHECK(tally.compound > 5);
   for (const int pieces : {8, 9, 10}) CHECK(tally.of_size[pieces] > 20);
   CHECK(tally.none > 5);
   CHECK(tally.braced > 40);
@@ -199,9 +210,9 @@ TEST_CASE("a small frame of eight to ten pieces has no cheaper sequence than the
     Blocking blocking(c.frame);
     // The statics take long: but for the long run and a few only some sequences are left, those near a first good one.
     const FoundOrder first = first_order(c, judge, blocking);
-    if (first.plan.steps.size() < c.pieces.size()) continue;
+    if (!first.found) continue;
     const bool all = long_run() || (c.pieces.size() == 8 && tally.found < 4);
-    if (!all) stay_near(first, c.pieces.size() == 8 ? 3 : 2, c.plan);
+    if (!all) stay_near(c, sequence_of(c.frame, first, c.pieces), c.pieces.size() == 8 ? 3 : 2, c.plan);
     const FoundOrder found = search_order(c.frame, c.plan, judge, blocking, as_given());
     EveryOrder every(c.frame, c.plan, c.pieces, judge);
     CAPTURE(i, c.pieces.size());

@@ -14,7 +14,7 @@ namespace bentbook {
 
 /// By dice thrown once for each set of timbers: how much holding it wants, and how much each of a fixed list of braces
 /// gives it. What stands may fall when a timber is added, or stand by itself; a brace that held may hold nothing a
-/// timber later; now and then braces that are enough are not enough after all.
+/// timber later; now and then braces that are enough are not enough after all. The whole stands.
 class DiceJudge final : public Judge {
  public:
   DiceJudge(const Frame& frame, const RaisingPlan& plan, std::uint64_t seed)
@@ -58,6 +58,7 @@ class DiceJudge final : public Judge {
     return sum;
   }
   int wanted(std::span<const int> timbers) const {
+    if (timbers.size() == frame_.timbers.size()) return 0;
     const int face = static_cast<int>(throw_dice(timbers, {}, 3) % 12);
     return face < 2 ? 0 : face < 6 ? 1 : face < 11 ? 2 : 3;
   }

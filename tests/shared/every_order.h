@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "frame/plan.h"
+#include "raising/check.h"
 #include "raising/insertion/blocking.h"
 #include "raising/order_judge.h"
 #include "raising/plan.h"
@@ -157,8 +158,8 @@ class EveryOrder {
     if (fresh) {
       const std::vector<int> there = timbers(stood);
       const std::vector<int>& piece = pieces_[static_cast<std::size_t>(p)];
-      at->second =
-          supported(piece, there) && wished(piece, there) && judge_.lifts(piece) && blocking_.entry(piece, there).free;
+      at->second = supported(piece, there) && wished(piece, there) && judge_.lifts(piece) &&
+                   blocking_.entry(piece, there, entry_limits(plan_)).free;
     }
     return at->second;
   }

@@ -52,9 +52,9 @@ inline Frame random_part(Random& random, const Frame& frame, std::size_t most) {
   return part_of(frame, keep);
 }
 
-/// Stands where every timber has two joints with others that stand (a post's foot on the ground counts as one), or a
-/// temporary of its own. No statics: only a rule that an order can break.
-class RuleJudge final : public Judge {
+/// Stands where every timber has two joints with others that stand (a post's foot on the ground counts as one; all that
+/// it has, where they are fewer), or a temporary of its own. No statics: only a rule that an order can break.
+class RuleJudge : public Judge {
  public:
   RuleJudge(const Frame& frame, const RaisingPlan& plan, double most_lb = 1e9)
       : frame_(frame), list_(plan.temporaries), most_lb_(most_lb) {}
@@ -88,12 +88,15 @@ class RuleJudge final : public Judge {
     const auto there = [&](int t) { return std::find(timbers.begin(), timbers.end(), t) != timbers.end(); };
     for (const int t : timbers) {
       const Timber& it = frame_.timbers[static_cast<std::size_t>(t)];
-      int held = it.kind == TimberKind::kPost ? 1 : 0;
-      for (const Joint& joint : frame_.joints)
-        if ((joint.member == t && there(joint.receiver)) || (joint.receiver == t && there(joint.member))) ++held;
+      int held = it.kind == TimberKind::kPost ? 1 : 0, most = held;
+      for (const Joint& joint : frame_.joints) {
+        if (joint.member != t && joint.receiver != t) continue;
+        ++most;
+        if (there(joint.member == t ? joint.receiver : joint.member)) ++held;
+      }
       for (const int i : temporaries)
         if (list_[static_cast<std::size_t>(i)].from.mark == it.mark) held = 2;
-      if (held < 2) found.push_back(t);
+      if (held < std::min(2, most)) found.push_back(t);
     }
     return found;
   }

@@ -1,7 +1,9 @@
 # deps: core graphs solver
 # Searched orders of random small frames with wishes (2 000 of them, under `tests/run long` 20 000), audited by code that
 # shares nothing with the search (tests/orders/audit.h, tests/orders/order_audit.py): solids moved in samples, every state
-# judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Then the same orders read backward, of which most must be faulted.
+# judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Every sixth is a building without its
+# roof, which stands when its pegs are driven; the others are a few timbers that nearly always fall when whole. Then the
+# same orders read backward, of which most must be faulted.
 . tests/lib/suite.sh
 build native-release orders_rows
 rows=build/native-release/tests/orders/orders_rows
@@ -25,9 +27,9 @@ found_enough() {
   local found
   found=$(awk '/ orders found/ { n += $1 } END { print n + 0 }' "$made"/[12])
   echo "$found orders found"
-  [ "$found" -ge "$share" ]
+  [ "$found" -ge $((share / 12)) ]
 }
-check "most frames have an order" found_enough
+check "many buildings have an order" found_enough
 
 backward_fails() {
   /usr/bin/python3 tests/orders/order_audit.py broken <"$made/rows1" | tail -n 1 | tee "$made/wrong"

@@ -103,7 +103,8 @@ class Planner {
 
   /// Sets one more; false: it cannot be held, has no seat or does not go in.
   bool set(SearchState& state, std::vector<int>& held, int q) {
-    if (!holdable(q) || state.in[at(q)] != 0 || !seated(state, q) || !space_.enters(state, q)) return false;
+    if (!holdable(q) || state.in[at(q)] != 0 || !may_come(space_.graph(), q, state.in)) return false;
+    if (!seated(state, q) || !space_.enters(state, q)) return false;
     state.in[at(q)] = 1;
     for (const int t : space_.piece(q))
       state.timbers.insert(std::lower_bound(state.timbers.begin(), state.timbers.end(), t), t);

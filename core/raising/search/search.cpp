@@ -247,7 +247,8 @@ FoundOrder whole_falls(const Frame& frame, const RaisingPlan& plan, Judge& judge
   std::vector<int> all;
   for (std::size_t t = 0; t < frame.timbers.size(); ++t)
     if (frame.timbers[t].placed) all.push_back(static_cast<int>(t));
-  if (all.empty() || judge.stands(all, {})) return found;
+  const bool cycle = !precedence_of(frame, plan, pieces_left(frame, plan)).cycle.empty();  // that is said then
+  if (all.empty() || cycle || judge.stands(all, {})) return found;
   constexpr std::size_t kNamed = 4;
   std::vector<std::string> moving;
   const StandingCheck check = judge.check(all, {}, {}, StandingDepth::kExplain);
@@ -256,8 +257,10 @@ FoundOrder whole_falls(const Frame& frame, const RaisingPlan& plan, Judge& judge
     if (moving.size() < kNamed && std::find(moving.begin(), moving.end(), mark) == moving.end()) moving.push_back(mark);
   };
   for (const Mode& mode : check.modes) add(mode.timber);
+  double most = 0;
+  for (const TimberMotion& m : check.fall) most = std::max(most, norm(m.move));
   for (const TimberMotion& m : check.fall)
-    if (norm(m.move) > 0.5) add(m.timber);
+    if (norm(m.move) > 0.8 * most) add(m.timber);
   found.stuck.push_back({std::move(moving), StuckReason::kWholeFalls, {}});
   return found;
 }

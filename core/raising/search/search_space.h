@@ -63,8 +63,8 @@ class SearchSpace {
   [[nodiscard]] bool close_on(SearchState& state, const std::vector<int>& set, int p, SearchStep& step, int most);
   /// May it come, does it go in, can it be picked, does it stand: the whole rule, once for all searches.
   [[nodiscard]] bool extend(SearchState& state, int p, SearchStep& step);
-  /// How often the judge found no braces to propose: the dearest answer, so searches count them.
   [[nodiscard]] const std::vector<PickBody>& bodies() const { return bodies_; }
+  /// How often the judge found no braces to propose: the dearest answer, so searches count them.
   [[nodiscard]] int not_braced() const { return not_braced_; }
   [[nodiscard]] OrderCost leg(int from, int to) const;
   /// No sequence costs less.
