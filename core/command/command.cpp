@@ -22,7 +22,7 @@ constexpr Command kCommands[] = {
 constexpr std::string_view kUsage =
     R"(usage: bentbook angle --pitch 10:12 [--depth 7-1/2" --scale-step 1]
        bentbook rafter --span 24' --pitch 8:12 --depth 7-1/2" [--ridge 1-1/2"] [--overhang 1']
-                       [--seat 3-1/2" | --heel 6"]
+                       [--seat 3-1/2" | --heel 6"] [--load 30] (lb/ft2; kPa with --unit mm|m)
        bentbook length "12' 7-3/8 + 3 1/2"
        bentbook mitre --between 90 --depth-a 7-1/2" [--depth-b 5-1/2"]
        bentbook flip --gap 1/16 --depth 7-1/2"

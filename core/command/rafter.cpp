@@ -129,13 +129,14 @@ bool sides_differ(const Args& args) {
 
 Result<void> read_load(const Args& args, RafterInput& input) {
   if (!args.has("load")) return {};
-  const auto load = parse_count(args.text("load"));
+  const EntryStep step = entry_step(KeptIn::kPsf, args.voice().lengths.form);
+  const auto load = parse_decimal(args.text("load"), step.decimals);
   if (!load) {
     Error error = load.error();
     error.where = "--load";
     return tl::unexpected(error);
   }
-  input.load_psf = static_cast<double>(*load);
+  input.load_psf = kept_of(*load, step);
   input.feet = Feet::kLoose;
   return {};
 }

@@ -166,6 +166,7 @@ class Search final : public Passing {
   bool here(const char* key, const Field& field) {
     if (found_ || rest_ != key) return false;
     found_ = field;
+    found_->kept = kept_in(key);
     return wanted_ != nullptr;
   }
   template <class Value>

@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "measure/fields.h"
+#include "measure/unit.h"
 
 namespace bentbook {
 
@@ -30,6 +31,7 @@ struct Field {
   AngleEntry angle{};                                               ///< kAngle
   std::int64_t least = 0, most = 0;                                 ///< kCount; kText: `most` bytes
   double low = std::numeric_limits<double>::lowest(), high = -low;  ///< kNumber
+  KeptIn kept = KeptIn::kPlain;                                     ///< kCount, kNumber
   std::span<const std::string_view> words{};                        ///< kChoice
   [[nodiscard]] FieldKind kind() const { return static_cast<FieldKind>(value.index()); }
 };

@@ -192,17 +192,22 @@ Result<Slope> parse_slope(std::string_view text, BareSlope bare) {
   return read_slope(text, *tokens, bare);
 }
 
-Result<std::int64_t> parse_count(std::string_view text) {
+Result<std::int64_t> parse_count(std::string_view text) { return parse_decimal(text, 0); }
+
+Result<std::int64_t> parse_decimal(std::string_view text, int decimals) {
   constexpr std::int64_t kMost = 1'000'000;
   const auto tokens = tokenize(text);
   if (!tokens) return tl::unexpected<Error>(tokens.error());
   const Token& number = tokens->front();
   const bool minus = number.kind == TokenKind::kHyphen || number.kind == TokenKind::kMinus;
   if (minus && (*tokens)[1].kind == TokenKind::kNumber) return fail(ErrorCode::kNegative, {}, number.at);
-  if (number.kind != TokenKind::kNumber || !number.whole) return unexpected_token(number);
+  Int128 unit = 1;
+  for (int i = 0; i < decimals; ++i) unit *= 10;
+  const auto counts = number.kind == TokenKind::kNumber ? multiply(number.value, Rational{unit, 1}) : std::nullopt;
+  if (!counts || counts->den != 1 || (decimals == 0 && !number.whole)) return unexpected_token(number);
   if ((*tokens)[1].kind != TokenKind::kEnd) return unexpected_token((*tokens)[1]);
-  if (number.value.num > kMost) return fail(ErrorCode::kTooLarge, {}, number.at, kMost);
-  return static_cast<std::int64_t>(number.value.num);
+  if (counts->num > kMost) return fail(ErrorCode::kTooLarge, {}, number.at, kMost);
+  return static_cast<std::int64_t>(counts->num);
 }
 
 }  // namespace bentbook

@@ -50,5 +50,8 @@ enum class BareSlope : std::uint8_t { kIn12, kDegrees, kPercent, kMmPerM };
 
 /// A count without a unit: 0 to 1 000 000. Errors: kNegative, kTooLarge, kUnexpected (a decimal part, a sum).
 [[nodiscard]] Result<std::int64_t> parse_count(std::string_view text);
+/// As parse_count, counted in tenths (`decimals` 1), hundredths (2) and so on, to 1 000 000 of them; more decimals than
+/// these are kUnexpected.
+[[nodiscard]] Result<std::int64_t> parse_decimal(std::string_view text, int decimals);
 
 }  // namespace bentbook

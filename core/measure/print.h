@@ -11,6 +11,11 @@ namespace bentbook {
 
 enum class LengthForm : std::uint8_t { kFeetInches, kInchFraction, kDecimalInch, kMm, kMetre };
 
+/// Feet, inches and pounds go together, and metres, kilograms and their like.
+[[nodiscard]] constexpr bool is_metric(LengthForm form) {
+  return form == LengthForm::kMm || form == LengthForm::kMetre;
+}
+
 struct LengthStyle {
   LengthForm form = LengthForm::kFeetInches;
   /// Smallest division of an inch for the two fraction forms: 8, 16, 32 or 64 (any power of two to 128; else 16).

@@ -10,9 +10,7 @@ Weight Weight::from_lb(double lb) {
   return {static_cast<std::int64_t>(counts < 0 ? counts - 0.5 : counts + 0.5)};
 }
 
-WeightUnit weight_unit(LengthForm form) {
-  return form == LengthForm::kMm || form == LengthForm::kMetre ? WeightUnit::kKilogram : WeightUnit::kPound;
-}
+WeightUnit weight_unit(LengthForm form) { return is_metric(form) ? WeightUnit::kKilogram : WeightUnit::kPound; }
 
 std::int64_t whole_units(Weight value, WeightUnit unit) {
   return static_cast<std::int64_t>(divide_half_up(value.count, per_unit(unit)));

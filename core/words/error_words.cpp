@@ -100,9 +100,13 @@ Msg usual_message(const Error& error) {
 
 std::string error_text(const Error& error, const Voice& voice) {
   const bool least = error.code == ErrorCode::kTooSmall || error.code == ErrorCode::kImpossible;
+  return error_text(error, limit_text(error, voice, least), voice);
+}
+
+std::string error_text(const Error& error, std::string_view limit, const Voice& voice) {
   return say(message_at(error, usual_message(error)), voice.language,
              {{"field", field_name(error.where, voice.language)},
-              {"limit", limit_text(error, voice, least)},
+              {"limit", limit},
               {"at", std::to_string(error.code == ErrorCode::kSyntax ? error.at : error.at + 1)}});
 }
 

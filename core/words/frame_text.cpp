@@ -187,7 +187,7 @@ std::string totals_text(const FrameTotals& totals, const Voice& voice) {
   return say(Msg::kTotals, voice.language,
              {{"timbers", digits(totals.timbers)},
               {"weight", say_weight(totals.weight_lb, voice)},
-              {"feet", print_fixed(totals.board_feet, 0)}});
+              {"wood", say_wood(totals.board_feet, voice)}});
 }
 
 std::string members_text(const Frame& frame, const Voice& voice) {

@@ -26,16 +26,16 @@ std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
 bool in_diameters(WarningId id) { return id == WarningId::kEndDistance || id == WarningId::kEdgeDistance; }
 bool in_shares(WarningId id) { return id == WarningId::kShareLeft || id == WarningId::kNotchShare; }
 
-bool metric(const Voice& voice) { return weight_unit(voice.lengths.form) == WeightUnit::kKilogram; }
 constexpr double kCmPerInch = 2.54;
 
 std::string say_area(double square_inches, const Voice& voice) {
-  return metric(voice) ? print_fixed(square_inches * kCmPerInch * kCmPerInch, 1) + " cm²"
-                       : print_fixed(square_inches, 2) + " in²";
+  return is_metric(voice.lengths.form) ? print_fixed(square_inches * kCmPerInch * kCmPerInch, 1) + " cm²"
+                                       : print_fixed(square_inches, 2) + " in²";
 }
 std::string say_volume(double cubic_inches, int decimals, const Voice& voice) {
-  return metric(voice) ? print_fixed(cubic_inches * kCmPerInch * kCmPerInch * kCmPerInch, decimals) + " cm³"
-                       : print_fixed(cubic_inches, decimals) + " in³";
+  return is_metric(voice.lengths.form)
+             ? print_fixed(cubic_inches * kCmPerInch * kCmPerInch * kCmPerInch, decimals) + " cm³"
+             : print_fixed(cubic_inches, decimals) + " in³";
 }
 
 /// The outward push of a pair, the wood that two timbers share; no other finding says a value.

@@ -39,7 +39,7 @@ class Page {
                               : say(Msg::kRaiseTitle, language(), shown_name(book_.title, language())));
     verdict(check);
     plain(text(Msg::kRaisingCaution, language()));
-    plain(say(Msg::kRaiseStopWind, language(), std::to_string(plan.loads.wind_mph)));
+    plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {

@@ -57,6 +57,27 @@ std::string say_length_at_least(Length value, const Voice& voice) {
 
 std::string say_weight(double lb, const Voice& voice) { return print_weight(Weight::from_lb(lb), voice.lengths.form); }
 
+std::string say_kept(double value, KeptIn kept, const Voice& voice) {
+  const EntryStep step = entry_step(kept, voice.lengths.form);
+  std::string number = steps_text(steps_of(value, step), step);
+  const bool metric = is_metric(voice.lengths.form);
+  switch (kept) {
+    case KeptIn::kPlain:
+      return number;
+    case KeptIn::kPsf:
+      return say(metric ? Msg::kUnitKpa : Msg::kUnitPsf, voice.language, number);
+    case KeptIn::kMph:
+      break;
+  }
+  if (!metric) return say(Msg::kUnitMph, voice.language, number);
+  return say(Msg::kUnitMs, voice.language, {{"ms", number}, {"kmh", print_fixed(value * kKmhPerMph, 0)}});
+}
+
+std::string say_wood(double board_feet, const Voice& voice) {
+  if (!is_metric(voice.lengths.form)) return say(Msg::kUnitBoardFeet, voice.language, print_fixed(board_feet, 0));
+  return print_fixed(board_feet * kCubicMetresPerBoardFoot, 3) + " m³";
+}
+
 std::string say_reading(Angle reading, const Voice& voice) {
   int decimals = 0;
   for (std::int64_t unit = Angle::kPerDegree; decimals < 3 && reading.nano_degrees % unit != 0; unit /= 10) ++decimals;
@@ -64,7 +85,7 @@ std::string say_reading(Angle reading, const Voice& voice) {
 }
 
 std::string say_cost(Length cost, const Voice& voice) {
-  const bool metric = voice.lengths.form == LengthForm::kMm || voice.lengths.form == LengthForm::kMetre;
+  const bool metric = is_metric(voice.lengths.form);
   const LengthStyle fine{metric ? LengthForm::kMm : LengthForm::kDecimalInch, 16, metric ? 1 : 3};
   return print_length(cost, fine, voice.marks).text;
 }

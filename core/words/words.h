@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cut/setting.h"
+#include "measure/unit.h"
 #include "measure/weight.h"
 #include "roof/rafter.h"
 #include "words/strings.h"
@@ -26,6 +27,12 @@ struct Voice {
 [[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
 /// A weight or a force: whole pounds, or whole kilograms where lengths are metric.
 [[nodiscard]] std::string say_weight(double lb, const Voice& voice);
+
+/// A load on an area or the speed of wind with its unit (a metric crew reads its wind in km/h as well), a plain number
+/// without.
+[[nodiscard]] std::string say_kept(double value, KeptIn kept, const Voice& voice);
+/// Volume of wood as it is bought: whole board feet, or cubic metres to the litre.
+[[nodiscard]] std::string say_wood(double board_feet, const Voice& voice);
 
 /// A reading of a saw's scale, with no more decimals than its marks have.
 [[nodiscard]] std::string say_reading(Angle reading, const Voice& voice);

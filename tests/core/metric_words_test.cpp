@@ -1,10 +1,9 @@
-// What a crew that works in millimetres reads: no pounds and no square or cubic inches anywhere.
+// What a crew that works in millimetres reads: no pounds, inches, miles or board feet anywhere.
 
-#include <array>
 #include <catch_amalgamated.hpp>
-#include <string_view>
 
 #include "book/book.h"
+#include "inch_units.h"
 #include "model/book_model.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
@@ -22,24 +21,6 @@ Voice metric(Language language) {
   return voice;
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-/// A figure in a unit of the inch or the pound: a digit, perhaps a space, the unit, and no letter after it.
-bool has_pounds_or_inches(std::string_view said) {
-  constexpr std::array<std::string_view, 5> kUnits = {"lb", "in", "ft", "″", "′"};
-  for (size_t i = 0; i < said.size(); ++i) {
-    if (!is_digit(said[i])) continue;
-    std::string_view rest = said.substr(i + 1);
-    if (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);
-    for (const std::string_view unit : kUnits) {
-      if (!rest.starts_with(unit)) continue;
-      const std::string_view after = rest.substr(unit.size());
-      if (after.empty() || after.front() < 'a' || after.front() > 'z') return true;
-    }
-  }
-  return false;
-}
-
 /// Loose feet: the roof pushes outward.
 Book pushing_book() {
   Book book =
@@ -51,8 +32,10 @@ Book pushing_book() {
 }  // namespace
 
 TEST_CASE("the check itself finds units of the inch", "[words]") {
-  for (const char* bad : {"151 lb", "with 151 lb.", "12 in³", "3⁄8″, 7″"}) CHECK(has_pounds_or_inches(bad));
-  for (const char* good : {"68 kg", "196.6 cm³", "3200 mm", "2 libres"}) CHECK(!has_pounds_or_inches(good));
+  for (const char* bad : {"151 lb", "with 151 lb.", "12 in³", "3⁄8″, 7″", "30 lb/ft²", "at 25 mph of", "812 board feet",
+                          "30 lb/pi²", "25 mi/h", "812 pieds-planche"})
+    CHECK(has_inch_units(bad));
+  for (const char* good : {"68 kg", "196.6 cm³", "3200 mm", "2 libres"}) CHECK(!has_inch_units(good));
 }
 
 TEST_CASE("sheets, totals and the raising plan speak metric to a metric crew", "[words]") {
@@ -60,15 +43,28 @@ TEST_CASE("sheets, totals and the raising plan speak metric to a metric crew", "
   const BookModel model = solve(book);
   REQUIRE(*model.frame);
   const Frame& frame = **model.frame;
-  for (const Language language : {Language::kEn, Language::kEs}) {
-    const Voice voice = metric(language);
-    CHECK(!has_pounds_or_inches(totals_text(totals_of(frame), voice)));
-    CHECK(!has_pounds_or_inches(members_text(frame, voice)));
-    CHECK(!has_pounds_or_inches(check_text(book, frame, voice)));
-    CHECK(!has_pounds_or_inches(raising_text(book, frame, voice, nullptr)));
+  for (std::size_t i = 0; i < kLanguageCount; ++i) {
+    const Voice voice = metric(static_cast<Language>(i));
+    CHECK(!has_inch_units(totals_text(totals_of(frame), voice)));
+    CHECK(!has_inch_units(members_text(frame, voice)));
+    CHECK(!has_inch_units(check_text(book, frame, voice)));
+    CHECK(!has_inch_units(raising_text(book, frame, voice, nullptr)));
     for (int t = 0; t < static_cast<int>(frame.timbers.size()); ++t)
-      CHECK(!has_pounds_or_inches(sheet_text(book, frame, solve_sheet(frame, t, saw_of(book)), voice)));
+      CHECK(!has_inch_units(sheet_text(book, frame, solve_sheet(frame, t, saw_of(book)), voice)));
   }
+}
+
+TEST_CASE("loads, wind and volumes are said in the unit that goes with the lengths", "[words]") {
+  const Voice voice = metric(Language::kEn);
+  CHECK(say_kept(30, KeptIn::kPsf, voice) == "1.44 kPa");
+  CHECK(say_kept(30, KeptIn::kPsf, {}) == "30 lb/ft²");
+  // 25 × 1.609344 = 40.2 km/h, 25 × 0.44704 = 11.2 m/s.
+  CHECK(say_kept(25, KeptIn::kMph, voice) == "11 m/s (40 km/h)");
+  CHECK(say_kept(25, KeptIn::kMph, {}) == "25 mph");
+  CHECK(say_kept(19, KeptIn::kPlain, voice) == "19");
+  // NIST SP 811, appendix B: a board foot is 2.359 737 × 10⁻³ m³.
+  CHECK(say_wood(1000, voice) == "2.360 m³");
+  CHECK(say_wood(1000, {}) == "1000 board feet");
 }
 
 TEST_CASE("weights and forces are whole kilograms, said by one function", "[words]") {

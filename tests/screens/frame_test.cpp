@@ -105,7 +105,7 @@ TEST_CASE("four numbers make a frame, which is stored at once", "[screens][frame
   // Under an 8 in plate whose top is at 10 ft, with a 4 in tenon: 120 − 8 + 4.
   REQUIRE(bed.value("sheet.length") == "9′ 7″ (8″ x 8″)");
   // 8 × 8 × 10 ft / 12: board feet on nominal size (US Army subcourse EN5155).
-  REQUIRE(bed.value("sheet.board_feet") == "53");
+  REQUIRE(bed.value("sheet.volume") == "53 board feet");
   REQUIRE(bed.value("sheet.stock") == "10′ 0″");
 }
 

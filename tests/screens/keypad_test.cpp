@@ -240,6 +240,21 @@ TEST_CASE("angles and counts, with their limits", "[keypad]") {
   REQUIRE(k.reading().count == 50);
 }
 
+TEST_CASE("a count of hundredths takes two decimals, and says its limit with them", "[keypad]") {
+  Keypad k;
+  k.open_count("load", "", 144, 0, 4788, {1, 2});
+  REQUIRE(k.takes_point());
+  REQUIRE(k.entry() == "1.44");
+  strokes(k, "1.507");
+  REQUIRE(k.entry() == "1.50");
+  REQUIRE(k.reading().count == 150);
+  REQUIRE(k.echo() == "1.5");
+  k.set_text("48");
+  REQUIRE(k.limit_text(*k.reading().error) == "47.88");
+  k.set_text("999999");
+  REQUIRE(k.limit_text(*k.reading().error) == "47.88");
+}
+
 TEST_CASE("the sign key is there where a value may be negative", "[keypad]") {
   Keypad k;
   k.open_length("gap", "", Length::inches(1, 16), {Length::inches(-1), Length::inches(1)});

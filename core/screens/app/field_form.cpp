@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/libm.h"
 #include "screens/app/drawing_form.h"
 
 namespace bentbook::screens {
@@ -20,7 +21,12 @@ const Frame* frame_of(const Context& context) {
   return frame ? &*frame : nullptr;
 }
 
-std::int64_t whole(double value) { return static_cast<std::int64_t>(value < 0 ? value - 0.5 : value + 0.5); }
+/// A count or a number, in the unit that it is kept in.
+double kept_number(const Field& field) {
+  const auto* count = std::get_if<std::int64_t>(&field.value);
+  return count != nullptr ? static_cast<double>(*count) : std::get<double>(field.value);
+}
+EntryStep step_of(const Context& context, const Field& field) { return entry_step(field.kept, context.style().form); }
 
 bool by_keypad(FieldKind kind) {
   return kind != FieldKind::kText && kind != FieldKind::kFlag && kind != FieldKind::kChoice;
@@ -28,6 +34,7 @@ bool by_keypad(FieldKind kind) {
 
 /// What the keypad reads, as a value of that field; none: it is what the figure shows already, or nothing.
 std::optional<FieldValue> read_value(const Context& context, const Field& field, const Keypad::Reading& reading) {
+  const EntryStep step = step_of(context, field);
   const auto changed = [&](std::int64_t shown) { return reading.count && *reading.count != shown; };
   switch (field.kind()) {
     case FieldKind::kLength:
@@ -40,10 +47,10 @@ std::optional<FieldValue> read_value(const Context& context, const Field& field,
       if (reading.angle) return *reading.angle;
       break;
     case FieldKind::kCount:
-      if (reading.count) return *reading.count;
+      if (changed(steps_of(kept_number(field), step))) return steps_of(kept_of(*reading.count, step), {});
       break;
     case FieldKind::kNumber:
-      if (changed(whole(std::get<double>(field.value)))) return static_cast<double>(*reading.count);
+      if (changed(steps_of(kept_number(field), step))) return kept_of(*reading.count, step);
       break;
     case FieldKind::kWeight: {
       const WeightUnit unit = weight_unit(context.style().form);
@@ -85,9 +92,19 @@ void take_into(Context& context, std::initializer_list<std::string_view> roots, 
   if (next && !(*next == now)) change(std::move(*next));
 }
 
+void open_number(Context& context, std::string_view path, std::string_view name, const Field& field) {
+  const bool count = field.kind() == FieldKind::kCount;
+  const EntryStep step = step_of(context, field);
+  // Rounded inward: nothing past a limit can be entered.
+  constexpr double kMost = 1'000'000;
+  const double least = libm::ceil(std::max(0.0, count ? static_cast<double>(field.least) : 0) / step.size);
+  const double most = libm::floor((count ? static_cast<double>(field.most) : field.high) / step.size);
+  context.keypad.open_count(path, name, steps_of(kept_number(field), step), static_cast<std::int64_t>(least),
+                            static_cast<std::int64_t>(std::min(kMost, most)), step);
+}
+
 void open_keypad(Context& context, std::string_view path, std::string_view name, const Field& field) {
   Keypad& keypad = context.keypad;
-  constexpr std::int64_t kMost = 1'000'000;  // that a count is typed to
   switch (field.kind()) {
     case FieldKind::kLength:
       return keypad.open_length(path, name, std::get<Length>(field.value), field.length);
@@ -96,15 +113,12 @@ void open_keypad(Context& context, std::string_view path, std::string_view name,
     case FieldKind::kAngle:
       return keypad.open_angle(path, name, std::get<Angle>(field.value), field.angle.min, field.angle.max);
     case FieldKind::kCount:
-      return keypad.open_count(path, name, std::get<std::int64_t>(field.value), std::max<std::int64_t>(0, field.least),
-                               std::min(kMost, field.most));
     case FieldKind::kNumber:
-      return keypad.open_count(path, name, whole(std::get<double>(field.value)), 0,
-                               field.high < kMost ? whole(field.high) : kMost);
+      return open_number(context, path, name, field);
     case FieldKind::kWeight:
       return keypad.open_count(path, name,
                                whole_units(std::get<bentbook::Weight>(field.value), weight_unit(context.style().form)),
-                               0, kMost);
+                               0, 1'000'000);
     default:
       return;
   }
@@ -124,9 +138,8 @@ std::string field_text(const Voice& voice, const Field& field) {
     case FieldKind::kText:
       return std::get<std::string>(value);
     case FieldKind::kCount:
-      return std::to_string(std::get<std::int64_t>(value));
     case FieldKind::kNumber:
-      return std::to_string(whole(std::get<double>(value)));
+      return say_kept(kept_number(field), field.kept, voice);
     case FieldKind::kLength:
       return say_length(std::get<Length>(value), voice);
     case FieldKind::kSlope:

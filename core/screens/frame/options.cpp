@@ -99,7 +99,7 @@ void wood_part(Context& context, const Book& book) {
       edit_book(context, [&](Book& next) { next.frame.species = next.species[i]; });
   }
   frame_field(context, "frame.moisture", "%");
-  frame_field(context, "frame.load_psf", "lb/ft²");
+  frame_field(context, "frame.load_psf");
   note(ui, "options.load_note", context.say(Msg::kOptionsLoadNote));
 }
 

@@ -209,10 +209,9 @@ void joints(Shown& s) {
 void facts(Shown& s) {
   Ui& ui = s.context.ui;
   const TimberFacts f = facts_of(s.timber);
-  const auto whole = [](double v) { return std::to_string(static_cast<long long>(v + 0.5)); };
   fact(ui, "sheet.weight", s.context.say(Msg::kSheetWeight), say_weight(f.weight_lb, s.voice));
   fact(ui, "sheet.stock", s.context.say(Msg::kSheetStock), say_length(f.stock, s.voice));
-  fact(ui, "sheet.board_feet", s.context.say(Msg::kSheetBoardFeet), whole(f.board_feet));
+  fact(ui, "sheet.volume", s.context.say(Msg::kSheetVolume), say_wood(f.board_feet, s.voice));
   fact(ui, "sheet.balance", s.context.say(Msg::kSheetBalance), say_inches(f.cg.x, s.voice));
   if (s.sheet().hand != Hand::kNone)
     caution(ui, "sheet.hand",

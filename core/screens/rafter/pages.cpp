@@ -211,7 +211,7 @@ void feet_screen(Context& context) {
     if (kind) edit_rafter(context, [&](RafterInput& input) { input.feet = static_cast<Feet>(*kind); });
     body(ui, "feet.how", context.say(Msg::kFeetHow));
     if (shown.input.feet == Feet::kTied) return;
-    given_field(context, "rafter.load_psf", context.say(Msg::kFeetLoad), "lb/ft²");
+    given_field(context, "rafter.load_psf", context.say(Msg::kFeetLoad));
     rafter_field(context, "spacing");
     answer(ui, "feet.thrust", context.say(Msg::kFeetThrust), say_weight(pair.thrust_lb, voice));
     for (const Caution& item : pair.left.cautions)

@@ -45,7 +45,7 @@ void loads_screen(Context& context) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
     caution(ui, "loads.caution", context.say(Msg::kLoadsCaution));
-    raising_field(context, "loads.wind_mph", Msg::kLoadsWind, "mph");
+    raising_field(context, "loads.wind_mph", Msg::kLoadsWind);
     raising_field(context, "loads.push_per_cent", Msg::kLoadsPush, "%");
     raising_field(context, "loads.person", Msg::kLoadsPerson);
     raising_field(context, "loads.out_of_plumb_per_mille", Msg::kLoadsPlumb, "‰");

@@ -53,7 +53,7 @@ void ways_on(Context& context, const RaisingPlan& plan) {
       say_count(Msg::kRaisingTemporariesNote, ui.language, static_cast<std::int64_t>(plan.temporaries.size())),
       raising_temporaries_page());
   row("raising.loads", Msg::kRaisingLoads,
-      say(Msg::kRaisingLoadsNote, ui.language, std::to_string(static_cast<std::size_t>(plan.loads.wind_mph))),
+      say(Msg::kRaisingLoadsNote, ui.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_of(context))),
       raising_loads_page());
   row("raising.gear", Msg::kRaisingGear, context.say(Msg::kRaisingGearNote), raising_gear_page());
   row("raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());

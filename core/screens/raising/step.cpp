@@ -169,7 +169,8 @@ void checks_part(Shown& s) {
   heading(ui, "step.checks", s.context.say(Msg::kStepChecks));
   body(ui, "step.checks.pins", s.context.say(Msg::kStepCheckPins));
   body(ui, "step.checks.plumb", s.context.say(Msg::kStepCheckPlumb));
-  caution(ui, "step.caution", say(Msg::kStepCaution, ui.language, std::to_string(s.plan.loads.wind_mph)));
+  caution(ui, "step.caution",
+          say(Msg::kStepCaution, ui.language, say_kept(s.plan.loads.wind_mph, KeptIn::kMph, s.voice)));
 }
 
 void done_part(Shown& s) {

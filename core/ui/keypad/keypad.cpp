@@ -74,11 +74,12 @@ void Keypad::open_angle(std::string_view key, std::string_view title, Angle valu
 }
 
 void Keypad::open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min,
-                        std::int64_t max) {
+                        std::int64_t max, EntryStep step) {
   begin(Quantity::kCount, key, title);
   count_min_ = min;
   count_max_ = max;
-  term_.slots[0].digits = std::to_string(value);
+  step_ = step;
+  term_.slots[0].digits = steps_text(value, step);
   opened_.count = value;
 }
 
@@ -236,7 +237,7 @@ bool Keypad::takes_sign() const {
   return quantity_ == Quantity::kAngle && angle_min_ < Angle{};
 }
 
-bool Keypad::takes_point() const { return quantity_ != Quantity::kCount && !has_tape(); }
+bool Keypad::takes_point() const { return quantity_ == Quantity::kCount ? step_.decimals > 0 : !has_tape(); }
 
 bool Keypad::after_closed() const { return !sum_.empty() && sum_.back() == ')'; }
 

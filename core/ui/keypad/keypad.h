@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "measure/fields.h"
+#include "measure/unit.h"
 #include "ui/input.h"
 
 namespace bentbook::screens {
@@ -67,7 +68,9 @@ class Keypad {
   void open_length(std::string_view key, std::string_view title, LengthEntry range = {});
   void open_slope(std::string_view key, std::string_view title, const Slope& value);
   void open_angle(std::string_view key, std::string_view title, Angle value, Angle min, Angle max);
-  void open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min, std::int64_t max);
+  /// `value`, `min` and `max`, and the outcome, count the step's smallest decimals.
+  void open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min, std::int64_t max,
+                  EntryStep step = {});
   void close();
 
   [[nodiscard]] bool is_open() const { return open_; }
@@ -123,6 +126,8 @@ class Keypad {
   /// How the entry is read, printed in full, and what it comes to where the entry does not say it; "" when it does not
   /// read well.
   [[nodiscard]] std::string echo() const;
+  /// The limit that an error of the entry names; "" where it is a length (words/error_words.h).
+  [[nodiscard]] std::string limit_text(const Error&) const;
 
  private:
   struct Term {
@@ -173,6 +178,7 @@ class Keypad {
   LengthEntry range_;
   Angle angle_min_, angle_max_;
   std::int64_t count_min_ = 0, count_max_ = 0;
+  EntryStep step_;
   Reading opened_;  ///< what it was opened on
   std::vector<Outcome> outcomes_;
 };

@@ -55,7 +55,8 @@ Keypad::Reading Keypad::read_entry() const {
       keep(parse_angle(text), out.angle);
       break;
     case Quantity::kCount:
-      keep(parse_count(text), out.count);
+      keep(parse_decimal(text, step_.decimals), out.count);
+      if (out.error && out.error->code == ErrorCode::kTooLarge) out.error->limit = count_max_;
       break;
     case Quantity::kSlope:
       // The slots hold a rise for 12 of run; typed text may say any slope.
@@ -71,6 +72,12 @@ Keypad::Reading Keypad::read_entry() const {
   return out;
 }
 
+std::string Keypad::limit_text(const Error& error) const {
+  if (quantity_ == Quantity::kCount) return steps_text(error.limit, step_);
+  if (quantity_ == Quantity::kAngle) return print_degrees({error.limit}, 1, Marks::kScreen);
+  return {};
+}
+
 std::string Keypad::echo() const {
   const Reading now = reading();
   if (!now.good()) return {};
@@ -80,7 +87,7 @@ std::string Keypad::echo() const {
     case Quantity::kAngle:
       return print_degrees(*now.angle, 3, Marks::kScreen);
     case Quantity::kCount:
-      return std::to_string(*now.count);
+      return steps_text(*now.count, step_);
     case Quantity::kSlope:
       break;
   }

@@ -70,7 +70,8 @@ void draw_words(Ui& ui, const Keypad& keypad, const Rect& box) {
     draw_wrapped(list, *ui.fonts.body, top_left(lines), t.ink, item.value, lines.w);
   } else {
     const Voice voice{ui.language, keypad.style(), Marks::kScreen};
-    item.value = error_text(*now.error, voice);
+    const std::string limit = keypad.limit_text(*now.error);
+    item.value = limit.empty() ? error_text(*now.error, voice) : error_text(*now.error, limit, voice);
     draw_trouble(ui, item.value, wrapped_height(*ui.fonts.note, item.value, lines.w - 28) <= lines.h ? lines : box);
   }
   add_read(ui, std::move(item));

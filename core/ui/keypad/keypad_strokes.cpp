@@ -75,6 +75,10 @@ void Keypad::digit(char c) {
   } else if (digits == "0") {
     digits.clear();
   }
+  const std::size_t point = digits.find('.');
+  if (quantity_ == Quantity::kCount && point != std::string::npos &&
+      digits.size() > point + static_cast<std::size_t>(step_.decimals))
+    return;
   digits.push_back(c);
 }
 
