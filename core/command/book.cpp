@@ -8,6 +8,7 @@
 #include "command/json/frame_sheet_json.h"
 #include "command/output.h"
 #include "frame/list/csv.h"
+#include "frame/list/csv_write.h"
 #include "paper/svg.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"

@@ -1,5 +1,6 @@
 #include "command/frame_obj.h"
 
+#include "geometry/mesh.h"
 #include "measure/print.h"
 
 namespace bentbook {

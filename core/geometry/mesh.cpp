@@ -1,8 +1,9 @@
+#include "geometry/mesh.h"
+
 #include <algorithm>
 #include <utility>
 
 #include "geometry/cell.h"
-#include "geometry/solid.h"
 #include "numeric/sorting.h"
 
 namespace bentbook {

@@ -1,6 +1,6 @@
 #pragma once
 /// A timber's solid: a convex body (blank and end cuts) less convex pockets. Volume and centre of gravity are exact but
-/// for rounding (inclusion and exclusion over the pockets that overlap), the mesh is closed.
+/// for rounding (inclusion and exclusion over the pockets that overlap).
 /// Inches. Checked against an outside solid modeller in tests/fit.
 
 #include <vector>
@@ -26,21 +26,5 @@ struct VolumeFacts {
 [[nodiscard]] double shared_volume(const Solid& a, const Placement& at_a, const Solid& b, const Placement& at_b);
 /// Wood that two pockets of one solid both take, in³.
 [[nodiscard]] double shared_volume(const Solid& solid, const Pocket& a, const Pocket& b);
-
-/// A closed surface: every edge belongs to two triangles, no corner lies inside another triangle's edge.
-struct Mesh {
-  std::vector<Vec3> corners;
-  struct Triangle {
-    int a, b, c;    ///< counterclockwise seen from outside
-    int plane = 0;  ///< triangles of one flat face share this number
-  };
-  std::vector<Triangle> triangles;
-  /// Edges where two flat faces meet: what is drawn as a line.
-  struct Edge {
-    int a, b;
-  };
-  std::vector<Edge> edges;
-};
-[[nodiscard]] Mesh mesh_of(const Solid& solid);
 
 }  // namespace bentbook

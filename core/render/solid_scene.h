@@ -7,6 +7,7 @@
 #include <span>
 #include <vector>
 
+#include "geometry/mesh.h"
 #include "geometry/solid.h"
 
 namespace bentbook::render {

@@ -1,6 +1,7 @@
 // Lists of timbers. The form of lines, quotes and line ends: RFC 4180.
 
 #include "frame/list/csv.h"
+#include "frame/list/csv_write.h"
 
 #include <catch_amalgamated.hpp>
 

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "geometry/cell.h"
+#include "geometry/mesh.h"
 #include "geometry/solid.h"
 #include "random.h"
 

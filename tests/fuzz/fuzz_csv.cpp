@@ -1,6 +1,7 @@
 #include "book/book.h"
 #include "book/book_file.h"
 #include "frame/list/csv.h"
+#include "frame/list/csv_write.h"
 #include "fuzz.h"
 
 using namespace bentbook;

@@ -77,7 +77,8 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""text measure draw cut roof shop shop/log book model paper words command command/json""".split())
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list shop shop/log
+  book model paper words tasks command command/json render""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 

@@ -11,6 +11,7 @@
 #include "book/history.h"
 #include "book/json_text.h"
 #include "frame/list/csv.h"
+#include "frame/list/csv_write.h"
 #include "model/book_model.h"
 #include "plans.h"
 

@@ -5,6 +5,7 @@
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
 #include "plans.h"
+#include "geometry/mesh.h"
 
 using namespace bentbook;
 

@@ -5,6 +5,7 @@
 #include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
 #include "plans.h"
+#include "geometry/mesh.h"
 
 using namespace bentbook;
 

@@ -1,4 +1,4 @@
-/// A member's end against a receiver: which joint is made there.
+#include "frame/joints/end_joint.h"
 
 #include <utility>
 

@@ -3,6 +3,7 @@
 ///   t along the face, q into the receiver from the shoulder plane, w across both (through the member's axis: 0)
 /// The member's edges go on into the receiver along t = t₀ + k q, k the tangent of its angle off square to the face.
 
+#include "frame/joints/end_joint.h"
 #include "frame/placing/work.h"
 
 namespace bentbook {

@@ -1,3 +1,4 @@
+#include "frame/joints/end_joint.h"
 #include "frame/placing/work.h"
 #include "measure/fields.h"
 

@@ -51,8 +51,4 @@ struct CsvTimbers {
 /// word in "kind", "species", "feature", "face"), kSyntax (quotes that do not close; more cells than columns).
 [[nodiscard]] CsvTimbers read_timbers_csv(std::string_view bytes, BareUnit bare, std::span<const Species> species);
 
-/// All columns, lines end in CR LF; lengths in feet and inches where 1/64 says them exactly, else in mm to the last
-/// digit: reading it gives the same timbers.
-[[nodiscard]] std::string write_timbers_csv(std::span<const HandTimber> timbers);
-
 }  // namespace bentbook

@@ -1,7 +1,8 @@
+#include "frame/list/csv_write.h"
+
 #include <array>
 
 #include "frame/keys.h"
-#include "frame/list/csv.h"
 #include "frame/list/csv_columns.h"
 #include "measure/print.h"
 #include "text/csv.h"

@@ -1,8 +1,9 @@
+#include "frame/placing/check_plan.h"
+
 #include <initializer_list>
 
 #include "frame/joints/joint_table.h"
 #include "frame/limits.h"
-#include "frame/placing/layout.h"
 #include "measure/fields.h"
 
 namespace bentbook {

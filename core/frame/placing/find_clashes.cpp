@@ -1,8 +1,9 @@
+#include "frame/placing/find_clashes.h"
+
 #include <algorithm>
 #include <utility>
 
 #include "frame/facts.h"
-#include "frame/placing/work.h"
 #include "numeric/sorting.h"
 
 namespace bentbook {

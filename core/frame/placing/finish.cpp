@@ -1,6 +1,7 @@
+#include "frame/placing/finish.h"
+
 #include <algorithm>
 
-#include "frame/placing/work.h"
 #include "numeric/sorting.h"
 
 namespace bentbook {

@@ -1,5 +1,7 @@
 #include "frame/placing/layout.h"
 
+#include "frame/placing/check_plan.h"
+
 namespace bentbook {
 namespace {
 

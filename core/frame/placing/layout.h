@@ -63,21 +63,7 @@ struct Layout {
 };
 
 /// Errors as solve_frame.
-[[nodiscard]] Result<void> check_plan(const FramePlan& plan);
 [[nodiscard]] Result<Layout> lay_out(const FramePlan& plan);
-
-void place_sills(Work& work, Layout& layout);
-void place_posts(Work& work, Layout& layout);
-void place_plates(Work& work, Layout& layout);
-void place_ties(Work& work, Layout& layout);
-void place_girts(Work& work, Layout& layout);
-void place_joists(Work& work, Layout& layout);
-void place_king_posts(Work& work, Layout& layout);
-void place_queen_posts(Work& work, Layout& layout);
-void place_ridge(Work& work, Layout& layout);
-void place_rafters(Work& work, Layout& layout);
-void place_braces(Work& work, Layout& layout);
-void place_added(Work& work);
 
 /// A run along Y between two ends, of pieces no longer than stock that meet over bents.
 struct RunPlacing {

@@ -1,10 +1,9 @@
-/// Timbers entered by hand among the plan's own.
+#include "frame/placing/place_added.h"
 
 #include <string>
 #include <unordered_set>
 
 #include "frame/placing/hand_timber.h"
-#include "frame/placing/layout.h"
 
 namespace bentbook {
 

@@ -1,6 +1,6 @@
-/// Knee braces, by their legs to the outer shoulders.
+#include "frame/placing/place_braces.h"
 
-#include "frame/placing/layout.h"
+#include "frame/joints/end_joint.h"
 #include "numeric/index.h"
 
 namespace bentbook {

@@ -1,6 +1,6 @@
-/// King and queen posts, ridge beam, purlins, rafters, collars.
+#include "frame/placing/place_roof.h"
 
-#include "frame/placing/layout.h"
+#include "frame/joints/end_joint.h"
 #include "numeric/index.h"
 
 namespace bentbook {

@@ -1,6 +1,6 @@
-/// Sills, posts, plates, ties, girts, joists.
+#include "frame/placing/place_walls.h"
 
-#include "frame/placing/layout.h"
+#include "frame/joints/end_joint.h"
 #include "numeric/index.h"
 
 namespace bentbook {

@@ -3,7 +3,14 @@
 #include <utility>
 
 #include "frame/limits.h"
+#include "frame/placing/find_clashes.h"
+#include "frame/placing/finish.h"
 #include "frame/placing/layout.h"
+#include "frame/placing/place_added.h"
+#include "frame/placing/place_braces.h"
+#include "frame/placing/place_roof.h"
+#include "frame/placing/place_walls.h"
+#include "frame/placing/warn_timbers.h"
 
 namespace bentbook {
 namespace {

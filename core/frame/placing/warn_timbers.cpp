@@ -1,10 +1,8 @@
-/// What one timber has to be minded for once everything is cut: features that meet, bearings cut into, pins too close,
-/// the section left, defects.
+#include "frame/placing/warn_timbers.h"
 
 #include <algorithm>
 
 #include "frame/limits.h"
-#include "frame/placing/work.h"
 #include "geometry/cell.h"
 #include "numeric/sorting.h"
 

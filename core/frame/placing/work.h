@@ -104,27 +104,6 @@ void warn_joint(Work& work, int timber, WarningId id, double station, double val
 /// Of the candidates, keeps the directions along which the member can arrive without passing through a contact.
 void keep_ways(Work& work, std::initializer_list<Vec3> candidates);
 
-/// A member's end at a receiver. `facing`: which way the receiver's face looks. `opposed`: another one may come from
-/// the far side.
-struct EndMeeting {
-  Meeting meeting = Meeting::kTiePost;
-  int member = -1;
-  End end = End::kA;
-  int receiver = -1;
-  Vec3 facing;
-  bool opposed = false;
-  double most = 1e9;   ///< a tenon may be no longer
-  bool plain = false;  ///< cut to the face alone: the receiver is scarfed here
-};
-/// Makes the joint that the plan, or the timber's own end, has there. Does nothing when a timber is −1.
-void join_end(Work& work, const EndMeeting& meeting);
-
-/// Moves origins to the tips, clips contacts, finds what is alike; afterwards the frame is whole.
-void finish(Work& work);
-/// Timbers that take the same room though no joint says so.
-void find_clashes(Work& work);
-void warn_timbers(Work& work);
-
 /// in³: less is rounding of measures, not a clash.
 inline constexpr double kSharedWood = 0.005;
 

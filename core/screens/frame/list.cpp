@@ -5,7 +5,7 @@
 #include <charconv>
 #include <string>
 
-#include "frame/list/csv.h"
+#include "frame/list/csv_write.h"
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
 #include "screens/frame/pages.h"

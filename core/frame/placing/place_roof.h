@@ -1,0 +1,13 @@
+#pragma once
+/// Inside the frame solver: king and queen posts, ridge beam, purlins, rafters, collars.
+
+#include "frame/placing/layout.h"
+
+namespace bentbook {
+
+void place_king_posts(Work& work, Layout& layout);
+void place_queen_posts(Work& work, Layout& layout);
+void place_ridge(Work& work, Layout& layout);
+void place_rafters(Work& work, Layout& layout);
+
+}  // namespace bentbook
