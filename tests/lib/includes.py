@@ -78,7 +78,9 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list shop shop/log
-  book model paper words tasks command command/json render""".split())
+  book model paper words tasks command command/json render
+  screens/desks screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
+  screens/settings""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 

@@ -10,9 +10,9 @@
 #include "screens/books/screen.h"
 #include "screens/frame/screen.h"
 #include "screens/rafter/screen.h"
-#include "screens/raising/pages.h"
+#include "screens/raising/screen.h"
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
+#include "screens/shop/pass.h"
 #include "screens/shop/screen.h"
 
 namespace bentbook::screens {

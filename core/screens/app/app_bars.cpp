@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
+#include "screens/settings/help.h"
 
 namespace bentbook::screens {
 namespace {

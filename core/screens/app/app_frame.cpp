@@ -6,6 +6,7 @@
 
 #include "screens/app/app_inside.h"
 #include "screens/frame/form.h"
+#include "screens/settings/help.h"
 
 namespace bentbook::screens {
 namespace {

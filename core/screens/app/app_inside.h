@@ -10,7 +10,6 @@
 #include "render/renderer.h"
 #include "render/solid_painter.h"
 #include "screens/app/app.h"
-#include "screens/app/menu.h"
 #include "screens/app/pages.h"
 #include "screens/app/stored.h"
 #include "screens/desks/books_desk.h"

@@ -3,7 +3,8 @@
 #include <string>
 
 #include "book/book_edit.h"
-#include "screens/frame/pages.h"
+#include "screens/frame/hand.h"
+#include "screens/frame/joints.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

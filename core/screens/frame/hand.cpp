@@ -1,4 +1,4 @@
-// A timber entered by hand: made, changed, taken out.
+#include "screens/frame/hand.h"
 
 #include <string>
 
@@ -6,7 +6,6 @@
 #include "frame/keys.h"
 #include "frame/placing/hand_timber.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

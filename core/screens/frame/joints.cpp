@@ -1,4 +1,4 @@
-// The Frame place's joints: which one at which kind of meeting, or at one timber's end, and its measures.
+#include "screens/frame/joints.h"
 
 #include <functional>
 #include <string>
@@ -8,7 +8,6 @@
 #include "frame/joints/joint_table.h"
 #include "frame/keys.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

@@ -1,4 +1,4 @@
-// All timbers of the frame: searched, counted, in one of four orders. Only what shows is drawn.
+#include "screens/frame/list.h"
 
 #include <algorithm>
 #include <array>
@@ -8,7 +8,8 @@
 #include "frame/list/csv_write.h"
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
+#include "screens/frame/hand.h"
+#include "screens/frame/sheet.h"
 #include "ui/widgets_inside.h"
 #include "words/frame_words.h"
 

@@ -1,4 +1,4 @@
-// The Frame place's pages about the plan: kinds of timbers and their measures, bays, sections.
+#include "screens/frame/options.h"
 
 #include <string>
 
@@ -6,7 +6,6 @@
 #include "frame/keys.h"
 #include "frame/plan_drawing.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

@@ -5,7 +5,10 @@
 #include "frame/plan_drawing.h"
 #include "screens/books/screen.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
+#include "screens/frame/joints.h"
+#include "screens/frame/list.h"
+#include "screens/frame/options.h"
+#include "screens/frame/view.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 

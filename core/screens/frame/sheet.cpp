@@ -1,4 +1,4 @@
-// The sheet of one timber: drawing, steps with the saw's settings, checks, joints, what was said of it.
+#include "screens/frame/sheet.h"
 
 #include <algorithm>
 #include <charconv>
@@ -7,7 +7,6 @@
 #include "book/book_edit.h"
 #include "screens/frame/apart.h"
 #include "screens/frame/form.h"
-#include "screens/frame/pages.h"
 #include "screens/settings/saws.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"

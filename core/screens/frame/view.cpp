@@ -1,10 +1,10 @@
-// The building in 3D: stepped through bent by bent, and how far the shop is with each timber.
+#include "screens/frame/view.h"
 
 #include <algorithm>
 #include <array>
 #include <string>
 
-#include "screens/frame/pages.h"
+#include "screens/frame/sheet.h"
 #include "screens/frame/solid_view.h"
 #include "screens/shop/form.h"
 #include "ui/widgets_inside.h"

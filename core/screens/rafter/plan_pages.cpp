@@ -1,4 +1,4 @@
-// The Rafter place's pages about the whole rafter: marks along the timber, and the two sides of the roof.
+#include "screens/rafter/plan_pages.h"
 
 #include <string>
 #include <utility>
@@ -8,7 +8,6 @@
 #include "roof/rafter_drawing.h"
 #include "screens/app/task_button.h"
 #include "screens/rafter/form.h"
-#include "screens/rafter/pages.h"
 #include "words/error_words.h"
 #include "words/words.h"
 

@@ -5,6 +5,7 @@
 #include "roof/rafter_drawing.h"
 #include "screens/rafter/form.h"
 #include "screens/rafter/pages.h"
+#include "screens/rafter/plan_pages.h"
 #include "words/words.h"
 
 namespace bentbook::screens {

@@ -1,11 +1,10 @@
-// Temporary braces, and what the lead wishes of the order.
+#include "screens/raising/braces.h"
 
 #include <algorithm>
 #include <optional>
 #include <string>
 
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
 
 namespace bentbook::screens {
 namespace {

@@ -1,9 +1,8 @@
-// What lies on which truck and in which stack, and the order as text to be pinned on the wall.
+#include "screens/raising/lists.h"
 
 #include <string>
 
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
 #include "words/frame_words.h"
 #include "words/raise_text.h"
 

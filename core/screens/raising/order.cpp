@@ -1,11 +1,12 @@
-// The order as a list: what each step brings and what is wrong with it; a step is dragged to another place by its grip.
+#include "screens/raising/order.h"
 
 #include <algorithm>
 #include <numeric>
 #include <string>
 
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
+#include "screens/raising/step.h"
+#include "screens/raising/tap.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {

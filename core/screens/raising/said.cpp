@@ -1,4 +1,4 @@
-// What the lead says of the raising: loads and what joints hold, crane and gear and crew, temporary braces, wishes.
+#include "screens/raising/said.h"
 
 #include <algorithm>
 #include <string>
@@ -6,7 +6,6 @@
 #include "frame/joints/joint_table.h"
 #include "raising/limits.h"
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

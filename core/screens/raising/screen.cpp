@@ -1,10 +1,15 @@
-// The Raising place: what the order comes to, the next step, and the ways to what the lead says.
+#include "screens/raising/screen.h"
 
 #include <algorithm>
 #include <string>
 
+#include "screens/raising/braces.h"
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
+#include "screens/raising/lists.h"
+#include "screens/raising/order.h"
+#include "screens/raising/said.h"
+#include "screens/raising/step.h"
+#include "screens/raising/tap.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

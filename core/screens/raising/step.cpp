@@ -1,5 +1,3 @@
-// One step as it is read on the site: what comes, the picture, what holds, who and what, what to mind, done.
-
 #include "screens/raising/step.h"
 
 #include <algorithm>
@@ -8,8 +6,9 @@
 #include "frame/facts.h"
 #include "numeric/sorting.h"
 #include "raising/order.h"
-#include "screens/raising/pages.h"
+#include "screens/raising/braces.h"
 #include "screens/raising/picture.h"
+#include "screens/raising/step_pick.h"
 #include "screens/shop/form.h"
 
 namespace bentbook::screens {

@@ -1,13 +1,10 @@
 #pragma once
-/// Parts of a step's page.
+/// One step as it is read on the site: what comes, the picture, what holds, who and what, what to mind, done.
 
-#include "screens/raising/form.h"
+#include "screens/app/pages.h"
 
 namespace bentbook::screens {
 
-/// What comes in: each timber with its weight, and what the shop says of it.
-void step_timbers(Context&, const ShownFrame&, const RaisingMemory::Picked&);
-/// Slings and crane; how a bent lies and is raised by hand.
-void step_lifting(Context&, const ShownFrame&, const RaisingMemory::Picked&);
+[[nodiscard]] Page raising_step_page(int step);  ///< one step, as it is read on the site; an index
 
 }  // namespace bentbook::screens

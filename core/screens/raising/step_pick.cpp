@@ -1,8 +1,9 @@
 // What comes in with a step, and how it is picked or raised by hand.
 
+#include "screens/raising/step_pick.h"
+
 #include <string>
 
-#include "screens/raising/step.h"
 #include "screens/shop/form.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"

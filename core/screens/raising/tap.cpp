@@ -1,4 +1,4 @@
-// The lead's order by tapping timbers, and an order that is looked for.
+#include "screens/raising/tap.h"
 
 #include <algorithm>
 #include <map>
@@ -7,7 +7,7 @@
 #include "screens/app/task_button.h"
 #include "screens/frame/solid_view.h"
 #include "screens/raising/form.h"
-#include "screens/raising/pages.h"
+#include "screens/raising/order.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {

@@ -1,6 +1,8 @@
-#include "screens/app/menu.h"
+#include "screens/settings/help.h"
+
 #include "screens/books/screen.h"
 #include "screens/settings/saws.h"
+#include "screens/settings/settings.h"
 
 namespace bentbook::screens {
 namespace {

@@ -1,10 +1,10 @@
+#include "screens/settings/settings.h"
+
 #include <algorithm>
 #include <array>
 #include <iterator>
 #include <string>
 #include <utility>
-
-#include "screens/app/menu.h"
 
 namespace bentbook::screens {
 namespace {

@@ -1,4 +1,4 @@
-// The crew's log from screen to camera: a row of codes that follow one another here, pieces taken in any order there.
+#include "screens/shop/codes.h"
 
 #include <algorithm>
 #include <string>
@@ -6,7 +6,8 @@
 
 #include "paper/code.h"
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
+#include "screens/shop/pass.h"
+#include "screens/shop/timber.h"
 #include "shop/log/chunk.h"
 #include "ui/widgets_inside.h"
 #include "words/frame_text.h"

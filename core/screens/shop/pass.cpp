@@ -1,10 +1,9 @@
-// Passing the crew's log on with no network: files through the share sheet, codes from screen to camera. What comes in
-// is read whole and checked before anything of it is taken.
+#include "screens/shop/pass.h"
 
 #include <string>
 
+#include "screens/shop/codes.h"
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
 #include "shop/log/log_file.h"
 #include "shop/log/seen.h"
 #include "words/frame_text.h"

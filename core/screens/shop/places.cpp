@@ -1,10 +1,10 @@
-// What waits at a workplace. At the saw the table is set once for all timbers that want it so.
+#include "screens/shop/places.h"
 
 #include <algorithm>
 #include <string>
 
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
+#include "screens/shop/timber.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

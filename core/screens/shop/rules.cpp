@@ -1,5 +1,4 @@
-// The lead's changes to the steps of a kind of timber: left out, brought back, renamed, moved, added, measured. They
-// are events of the log, and reach every phone with it.
+#include "screens/shop/rules.h"
 
 #include <algorithm>
 #include <string>
@@ -7,7 +6,6 @@
 
 #include "frame/keys.h"
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

@@ -4,7 +4,10 @@
 #include <string>
 
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
+#include "screens/shop/pass.h"
+#include "screens/shop/places.h"
+#include "screens/shop/rules.h"
+#include "screens/shop/timber.h"
 #include "shop/log/conflicts.h"
 #include "words/frame_words.h"
 

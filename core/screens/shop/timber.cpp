@@ -1,11 +1,11 @@
-// A timber in the shop: the next step big, the four ticks, all steps below; plates, marks, stock; holds.
+#include "screens/shop/timber.h"
 
 #include <algorithm>
 #include <string>
 
-#include "screens/frame/pages.h"
+#include "screens/frame/sheet.h"
+#include "screens/shop/codes.h"
 #include "screens/shop/form.h"
-#include "screens/shop/pages.h"
 #include "shop/log/conflicts.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"

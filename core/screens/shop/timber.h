@@ -1,0 +1,13 @@
+#pragma once
+/// A timber in the shop: the next step big, the four ticks, all steps below; plates, marks, stock; holds.
+
+#include <string>
+
+#include "screens/app/pages.h"
+
+namespace bentbook::screens {
+
+[[nodiscard]] Page shop_timber_page(std::string mark);
+[[nodiscard]] Page shop_step_page(const std::string& mark, const std::string& step);
+
+}  // namespace bentbook::screens
