@@ -7,18 +7,6 @@
 #include "raising/order.h"
 
 namespace bentbook {
-namespace {
-
-/// Whose fasteners count only because the lead says so.
-std::vector<JointKind> loosely_fastened() {
-  std::vector<JointKind> kinds;
-  for (int k = 0; k < kJointKinds; ++k)
-    if (row_of(static_cast<JointKind>(k)).fasteners == Fasteners::kLoose) kinds.push_back(static_cast<JointKind>(k));
-  return kinds;
-}
-
-}  // namespace
-
 std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {
   std::vector<std::string> brought;
   for (const RaisingStep& step : plan.steps)
@@ -84,23 +72,6 @@ HoldChange& hold_change(RaisingPlan& plan, JointKind joint) {
 
 void drop_hold_change(RaisingPlan& plan, JointKind joint) {
   std::erase_if(plan.holds, [&](const HoldChange& h) { return h.joint == joint; });
-}
-
-bool fasteners_count(const RaisingPlan& plan) {
-  const std::vector<JointKind> kinds = loosely_fastened();
-  return std::all_of(kinds.begin(), kinds.end(), [&](JointKind joint) {
-    return std::any_of(plan.holds.begin(), plan.holds.end(),
-                       [&](const HoldChange& h) { return h.joint == joint && h.sideways && h.uplift && h.pulls; });
-  });
-}
-
-void count_fasteners(RaisingPlan& plan, std::string_view reason) {
-  leave_fasteners_out(plan);
-  for (const JointKind joint : loosely_fastened()) plan.holds.push_back({joint, true, true, true, std::string(reason)});
-}
-
-void leave_fasteners_out(RaisingPlan& plan) {
-  for (const JointKind joint : loosely_fastened()) drop_hold_change(plan, joint);
 }
 
 }  // namespace bentbook

@@ -40,11 +40,5 @@ void take_braces(RaisingPlan& plan, int step, const std::vector<Temporary>& brac
 /// The lead's change for a kind of joint, begun where there is none: it holds nothing then.
 HoldChange& hold_change(RaisingPlan& plan, JointKind joint);
 void drop_hold_change(RaisingPlan& plan, JointKind joint);
-/// Whether pegs are driven and screws in before the sling comes off, by the lead's word, at all joints but knife plates
-/// (whose pins are counted anyhow): such a joint then holds sideways, uplift and pulls.
-[[nodiscard]] bool fasteners_count(const RaisingPlan& plan);
-/// Says so, for that reason, in place of what was said of each kind; and takes it back.
-void count_fasteners(RaisingPlan& plan, std::string_view reason);
-void leave_fasteners_out(RaisingPlan& plan);
 
 }  // namespace bentbook

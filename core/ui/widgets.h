@@ -158,6 +158,8 @@ void scroll_near_edge(Ui&, float y, double elapsed_ms, bool up, bool down);
 /// A verdict in a strip at the page's foot, one line over at most two; the mirror has all of it, and `key`.open where
 /// it leads on. True when pressed.
 [[nodiscard]] float foot_height(Ui&, float page_height);
+/// The strip's ground alone, with the line above it.
+void foot_ground(Ui&, Rect);
 [[nodiscard]] bool foot_row(Ui&, ItemKey, Rect, std::string_view title, std::string_view note, bool caution,
                             bool leads_on);
 /// What the user gave: label left, the measure right in edit ink with a dotted underline. True when tapped. `editing`:

@@ -119,6 +119,12 @@ float foot_height(Ui& ui, float page_height) {
   return std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + lines * ui.fonts.note->FontSize + 2 * kRowPad);
 }
 
+void foot_ground(Ui& ui, Rect box) {
+  ImDrawList& list = pen(ui);
+  list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel);
+  list.AddRectFilled(top_left(box), {box.x + box.w, box.y + 1}, ui.theme.rule);
+}
+
 bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string_view second, bool caution,
               bool leads_on) {
   const Theme& t = ui.theme;

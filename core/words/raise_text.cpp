@@ -12,6 +12,7 @@
 #include "text/utf8.h"
 #include "words/frame_words.h"
 #include "words/raising_words.h"
+#include "words/step_words.h"
 
 namespace bentbook {
 namespace {
@@ -82,25 +83,27 @@ class Page {
     const RaisingStep& step = book_.raising.steps[s];
     const std::string number = std::to_string(s + 1), day = std::to_string(step.day);
     out_ += "\n";
-    plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(), {{"step", number}, {"day", day}}));
+    plain(say(step.done ? Msg::kRaiseStepDone : Msg::kRaiseStep, language(),
+              {{"step", number}, {"day", day}, {"name", step_name(step, frame_, language())}}));
     labelled(Msg::kRaiseSetFirst, held_text(step, frame_, book_.raising, voice_));
     labelled(step.set_first.empty() ? Msg::kRaiseTimbers : Msg::kRaiseCloses, marks_text(step.marks));
     std::vector<int> timbers = timbers_of(frame_, step.marks);
     sort_up(timbers);
     timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
-    if (!timbers.empty()) pick(solve_pick(frame_, book_.raising, bodies_, timbers), checked);
+    if (!timbers.empty()) pick(step, solve_pick(frame_, book_.raising, bodies_, timbers), checked);
     if (timbers.size() > 1) together(timbers);
     for (const std::string& name : step.put_up) temporary(Msg::kRaisePutUp, name);
+    labelled(Msg::kRaiseDrive, driven_text(driven_in(frame_, book_.raising, s), voice_));
     for (const std::string& name : step.take_out) temporary(Msg::kRaiseTakeOut, name);
     if (checked != nullptr) judged(*checked, *check);
   }
 
-  void pick(const Pick& pick, const StepCheck* checked) {
+  void pick(const RaisingStep& step, const Pick& pick, const StepCheck* checked) {
     labelled(Msg::kRaiseWeight,
              say(Msg::kRaiseWeightSaid, language(),
                  {{"weight", weight_of(pick.timbers)}, {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
-    if (checked != nullptr) labelled(Msg::kRaiseWay, path_text(checked->entry, frame_, voice_));
+    if (checked != nullptr) labelled(Msg::kRaiseWay, way_text(checked->entry, step, frame_, voice_));
     for (const PickLeg& leg : pick.legs)
       labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
                                      {{"mark", mark_at(frame_, leg.timber)},

@@ -50,22 +50,6 @@ TEST_CASE("proposed braces get names of their own; one that is dropped leaves th
   CHECK(find_temporary(plan, "T1") == nullptr);
 }
 
-TEST_CASE("fasteners count by the lead's word, at all joints but knife plates", "[raising]") {
-  RaisingPlan plan;
-  hold_change(plan, JointKind::kKnifePlate).pulls = true;
-  hold_change(plan, JointKind::kScarf).sideways = true;
-  CHECK_FALSE(fasteners_count(plan));
-  count_fasteners(plan, "screwed at once");
-  CHECK(fasteners_count(plan));
-  CHECK(hold_change(plan, JointKind::kScarf).reason == "screwed at once");
-  CHECK(hold_change(plan, JointKind::kKnifePlate).pulls);
-  hold_change(plan, JointKind::kHalfLap).uplift = false;
-  CHECK_FALSE(fasteners_count(plan));
-  leave_fasteners_out(plan);
-  REQUIRE(plan.holds.size() == 1);
-  CHECK(plan.holds[0].joint == JointKind::kKnifePlate);
-}
-
 TEST_CASE("what is raised with a bent stands in its plane and is not laid over it", "[raising]") {
   const Frame frame =
       solve_frame(default_plan(Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8))))

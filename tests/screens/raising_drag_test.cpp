@@ -86,7 +86,7 @@ TEST_CASE("a step that is dragged down by its grip stands where it was let go of
   CHECK(bed.row(1).y < bed.row(2).y);
   CHECK(bed.row(2).y < bed.row(0).y);
   CHECK(bed.row(0).y < bed.row(3).y);
-  CHECK(bed.item("order.step.0").name == "3. " + before[0]);
+  CHECK(bed.item("order.step.0").name == "3. Post " + before[0]);
   CHECK(bed.firsts() == before);
   bed.let_go();
   CHECK(bed.firsts() == moved(before, 0, 2));
@@ -108,20 +108,16 @@ TEST_CASE("a step that is dragged up goes before those that it passed", "[screen
 TEST_CASE("what a dragged step breaks is said at once, and why", "[screens][raising]") {
   OrderBed bed;
   bed.go("raising.search");
-  bed.go("raising.fasteners");
   bed.go("search.go");
   bed.go("search.take");
   CHECK(bed.item("order.verdict").name == "No collapse found, as assumed");
-  CHECK(bed.value("order.step.0") == "No collapse found, as assumed");
   const Names before = bed.firsts();
   bed.take(0);
   bed.pull(bed.row(2).y - bed.row(0).y);
   CHECK(bed.item("order.verdict").name == "Let go here to have it checked");
-  CHECK(bed.value("order.step.1") == "not checked yet");
   bed.finger(TouchPhase::kUp, bed.x, bed.y);
   bed.rest();
   CHECK(bed.item("order.verdict").name == "The order is being checked.");
-  CHECK(bed.value("order.step.0") == "not checked yet");
   CHECK(bed.firsts() == moved(before, 0, 2));
   bed.work();
   CHECK(bed.item("order.verdict").name == "Step 1 has a fault. " + bed.value("order.step.0"));
@@ -142,7 +138,6 @@ TEST_CASE("until the order is checked again its rows keep their height", "[scree
   bed.pull(bed.row(1).y - bed.row(2).y);
   bed.finger(TouchPhase::kUp, bed.x, bed.y);
   bed.rest();
-  REQUIRE(bed.value("order.step.0") == "not checked yet");
   CHECK(bed.row(2).y + bed.row(2).h == foot);
 }
 

@@ -34,7 +34,6 @@ TEST_CASE("an order that is found for the frame as it was is not offered for the
           "[screens][raising]") {
   RaisingBed bed;
   bed.press("raising.search");
-  bed.press("raising.fasteners");
   bed.press("search.go");
   const Task search = std::exchange(bed.platform.tasks, {}).back();
   REQUIRE(search.id.kind == TaskKind::kSearch);
@@ -53,7 +52,6 @@ TEST_CASE("an order that is found for the frame as it was is not offered for the
 TEST_CASE("what is worked out for one book is not taken for another", "[screens][raising]") {
   RaisingBed bed;
   bed.press("raising.search");
-  bed.press("raising.fasteners");
   bed.press("search.go");
   const Task search = std::exchange(bed.platform.tasks, {}).back();
   bed.press("bar.back");
@@ -119,14 +117,18 @@ TEST_CASE("a step tells how it can give way and takes the braces that hold it", 
   // The parts as they are printed add up to the whole.
   REQUIRE(bed.value("step.weight").ends_with(" lb"));
   CHECK(bed.item("step.weight").name == "Weight, wet");
+  const int whole = std::stoi(bed.value("step.weight"));
+  CHECK(bed.shows("step.people"));
+  CHECK(bed.item("step.name").name == "Bent 1 up");
+  bed.go("step.more");
   int sum = 0;
   for (const char* mark : {"P-A1", "P-E1", "T-1", "K-C1", "B-A1.1", "B-E1.1"}) {
     const std::string weight = bed.value("step.timber." + std::string(mark));
     REQUIRE(weight.ends_with(" lb wet"));
     sum += std::stoi(weight);
   }
-  CHECK(std::stoi(bed.value("step.weight")) == sum);
-  CHECK(bed.shows("step.people"));
+  CHECK(whole == sum);
+  bed.go("bar.back");
   // Said once of all that hang, not once each.
   int hooks = 0;
   for (int n = 0; bed.shows("step.warning." + std::to_string(n)); ++n) {
@@ -210,11 +212,17 @@ TEST_CASE("a step is moved, done, and taken out; all of it can be undone", "[scr
   bed.go("bar.back");
   bed.go("raising.order");
   bed.go("order.step.1");
+  bed.go("step.more");
   bed.go("step.earlier");
   CHECK(bed.stored().steps[0].marks == std::vector<std::string>{"P-E1"});
   bed.hold_by_name("step.done");
   bed.work();
   CHECK(bed.stored().steps[0].done);
+  CHECK(bed.item("step.name").name == "Post P-A1");  // the next one, from its top
+  bed.hold_by_name("step.done");
+  bed.work();
+  CHECK(bed.stored().steps[1].done);
+  bed.go("step.more");
   bed.go("step.delete");
   CHECK(bed.stored().steps.size() == 1);
   bed.tap("bar.undo");

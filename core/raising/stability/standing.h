@@ -142,7 +142,7 @@ enum class StandingWarningId : std::uint8_t {
   kHookStaysOn,  ///< `timber` is not held yet
   kPinsNotIn,    ///< `joint` of `timber` holds nothing before its pins are in
   kNotForNight,  ///< said of all that stands only by temporaries or is not whole: no overnight wind, ask an engineer
-  kNoRating,     ///< `temporary` is counted without a limit
+  kNoRating,     ///< `temporary` has no rating: a low figure counts
   kLoose,        ///< `temporary` holds nothing: a mark is unknown or does not stand
 };
 struct StandingWarning {

@@ -5,6 +5,7 @@
 #include "frame/facts.h"
 #include "frame/joints/joint_table.h"
 #include "numeric/sorting.h"
+#include "raising/fasteners.h"
 #include "raising/limits.h"
 #include "raising/stability/standing.h"
 
@@ -20,18 +21,10 @@ JointHold hold_of(const RaisingPlan& plan, JointKind kind) {
   return row.holds;
 }
 
-/// Holes through the member that belong to the joint: its pegs or pins.
-int holes_of(const Frame& frame, int joint) {
-  const Timber& member = frame.timbers[static_cast<std::size_t>(frame.joints[static_cast<std::size_t>(joint)].member)];
-  int holes = 0;
-  for (const Feature& f : member.features) holes += f.kind == FeatureKind::kHole && f.joint == joint ? 1 : 0;
-  return holes;
-}
-
 /// Pounds that the joint's fasteners count for in one direction.
 double fasteners_lb(const Frame& frame, const FastenerRatings& ratings, int joint) {
   const auto or_low = [](Weight rated, double low) { return rated.count > 0 ? rated.lb() : low; };
-  const int holes = holes_of(frame, joint);
+  const int holes = fastener_holes(frame, joint);
   if (row_of(frame.joints[static_cast<std::size_t>(joint)].kind).fasteners == Fasteners::kPins)
     return std::max(holes, 1) * or_low(ratings.pin, limits::kUnratedPinLb);
   if (holes > 0) return holes * or_low(ratings.peg, limits::kUnratedPegLb);

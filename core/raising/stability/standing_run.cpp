@@ -23,10 +23,13 @@ void plain_warnings(const StandingModel& model, const StandingSet& set, std::spa
   for (const int t : temporaries) {
     if (t < 0 || at(t) >= model.temporaries.size()) continue;
     const int row = model.temporary_row[at(t)];
+    const Temporary& brace = model.temporaries[at(t)];
+    const bool rated =
+        brace.rated.count > 0 || (brace.kind == TemporaryKind::kDiagonal && model.ratings.nailed_brace.count > 0);
     const bool counts = row >= 0 && std::binary_search(set.rows.begin(), set.rows.end(), row);
     if (!counts)
       result.warnings.push_back({StandingWarningId::kLoose, -1, -1, t});
-    else if (!(model.rows[at(row)].limit > 0))
+    else if (!rated)
       result.warnings.push_back({StandingWarningId::kNoRating, -1, -1, t});
   }
   const auto placed =

@@ -63,16 +63,10 @@ void raising_field(Context& context, std::string_view path, Msg name, std::strin
 }
 
 void fasteners_toggle(Context& context) {
-  const bool on = fasteners_count(context.desk.book().raising);
-  if (!toggle(context.ui, "raising.fasteners", context.say(Msg::kRaisingFasteners), on,
-              context.say(Msg::kRaisingFastenersNote)))
-    return;
-  edit_raising(context, [&](RaisingPlan& plan) {
-    if (on)
-      leave_fasteners_out(plan);
-    else
-      count_fasteners(plan, context.say(Msg::kRaisingFastenersReason));
-  });
+  const bool on = context.desk.book().raising.fasten == FastenWhen::kWithStep;
+  if (toggle(context.ui, "raising.fasteners", context.say(Msg::kRaisingFasteners), on,
+             context.say(Msg::kRaisingFastenersNote)))
+    edit_raising(context, [&](RaisingPlan& plan) { plan.fasten = on ? FastenWhen::kLater : FastenWhen::kWithStep; });
 }
 
 }  // namespace bentbook::screens

@@ -46,7 +46,7 @@ void edit_raising(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.raising); });
 }
 
-/// The lead's word that fasteners count (raising/plan_edits.h): much fewer temporary braces are wanted then.
+/// Whether pegs and screws go in with the step: much fewer temporary braces are wanted then.
 void fasteners_toggle(Context&);
 
 }  // namespace bentbook::screens

@@ -8,6 +8,7 @@
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"
 #include "ui/widgets_inside.h"
+#include "words/step_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -21,11 +22,9 @@ constexpr float kBeyond = 56;  ///< px that the list scrolls on, so that its fir
 
 std::string grip_key(std::size_t step) { return "order.grip." + std::to_string(step); }
 
-/// "3. P-A1, P-E1 + T1".
-std::string step_title(const RaisingStep& step, std::size_t place) {
-  std::string out = std::to_string(place + 1) + ". " + marks_text(marks_in(step));
-  if (!step.put_up.empty()) out += " + " + marks_text(step.put_up);
-  return out;
+/// "3. Bent 2 up, 4 girts caught".
+std::string step_title(const RaisingStep& step, const Frame& frame, std::size_t place, Language language) {
+  return std::to_string(place + 1) + ". " + step_name(step, frame, language);
 }
 
 /// The first fault of a step; "" if none.
@@ -36,11 +35,18 @@ std::string step_fault(const Context& context, const OrderCheck* check, std::siz
   return {};
 }
 
-std::string step_note(const Context& context, const RaisingStep& step, const std::string& fault, bool checked) {
+/// A row speaks up on faults alone; else it says what goes up and comes out again.
+std::string step_note(const Context& context, const RaisingStep& step, const std::string& fault) {
   std::string out;
-  if (step.done) out = std::string(context.say(Msg::kRaisingDone)) + " · ";
-  if (!fault.empty()) return out + fault;
-  return out + std::string(context.say(checked ? Msg::kRaisingNoFault : Msg::kRaisingUnchecked));
+  const auto add = [&](std::string_view words) { out += (out.empty() ? "" : " · ") + std::string(words); };
+  if (step.done) add(context.say(Msg::kRaisingDone));
+  if (!fault.empty()) {
+    add(fault);
+    return out;
+  }
+  if (!step.put_up.empty()) add(std::string(context.say(Msg::kRaisePutUp)) + " " + marks_text(step.put_up));
+  if (!step.take_out.empty()) add(std::string(context.say(Msg::kRaiseTakeOut)) + " " + marks_text(step.take_out));
+  return out;
 }
 
 // ── A step under the finger ───────────────────────────────────────────────────────────────────────────────────────
@@ -133,6 +139,7 @@ bool elsewhere(const Drag& drag) { return drag.to != drag.step; }
 struct List {
   Context& context;
   const RaisingPlan& plan;
+  const Frame& frame;
   const OrderCheck* check;
   float top = 0;  ///< of the first row, on the screen
   Hold hold;
@@ -145,8 +152,9 @@ void step_row(List& list, std::size_t step, std::size_t place) {
   Ui& ui = context.ui;
   const RaisingStep& of = list.plan.steps[step];
   const bool dragging = memory.drag.step >= 0, lifted = memory.drag.step == static_cast<int>(step);
-  const std::string title = step_title(of, place), fault = step_fault(context, list.check, step);
-  const std::string note = step_note(context, of, fault, list.check != nullptr && !elsewhere(memory.drag));
+  const std::string title = step_title(of, list.frame, place, ui.language),
+                    fault = step_fault(context, list.check, step);
+  const std::string note = step_note(context, of, fault);
   const std::string grip = of.done ? std::string{}
                                    : say(Msg::kRaisingGrip, ui.language,
                                          {{"n", std::to_string(place + 1)}, {"marks", marks_text(of.marks)}});
@@ -202,10 +210,10 @@ void move_by_hand(Context& context, int from, int to) {
   move_step(context.raising_memory.order_rows, from, to);
 }
 
-void order_list(Context& context, const RaisingPlan& plan, const OrderCheck* check) {
+void order_list(Context& context, const RaisingPlan& plan, const Frame& frame, const OrderCheck* check) {
   Ui& ui = context.ui;
   Drag& drag = context.raising_memory.drag;
-  List list{context, plan, check, ui.column.y, {}, -1};
+  List list{context, plan, frame, check, ui.column.y, {}, -1};
   bool dropped = false;
   if (drag.step >= 0) {
     list.hold = hold_of(ui, grip_key(static_cast<std::size_t>(drag.step)));
@@ -276,13 +284,13 @@ void order_screen(Context& context) {
   const float height = foot ? foot_height(ui, page.h) : 0;
   const OrderCheck* check = nullptr;
   context.page.h -= height;
-  raising_page(context, "raising.order.page", [&](const ShownFrame&) {
+  raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
     const RaisingPlan& plan = context.desk.book().raising;
     check = context.raising.check().answer();
     if (plan.steps.empty())
       body(ui, "order.empty", context.say(Msg::kRaisingEmpty));
     else
-      order_list(context, plan, check);
+      order_list(context, plan, *shown.frame(), check);
     if (list_row(ui, "order.tap", context.say(Msg::kRaisingTap), context.say(Msg::kRaisingTapNote)))
       context.pages.push(raising_tap_page());
     if (!plan.steps.empty() && button(ui, "order.clear", context.say(Msg::kRaisingClear), Weight::kDestructive)) {

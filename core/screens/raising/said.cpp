@@ -72,7 +72,6 @@ void loads_screen(Context& context) {
                  {context.say(Msg::kKingsRidge), context.say(Msg::kKingsBents)});
     heading(ui, "loads.holds", context.say(Msg::kHoldTitle));
     body(ui, "loads.holds_note", context.say(Msg::kHoldNote));
-    fasteners_toggle(context);
     for (int k = 0; k < kJointKinds; ++k) hold_part(context, plan, static_cast<JointKind>(k));
   });
 }

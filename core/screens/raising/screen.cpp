@@ -11,6 +11,7 @@
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"
 #include "words/frame_words.h"
+#include "words/step_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -67,17 +68,18 @@ void ways_on(Context& context, const RaisingPlan& plan) {
 }  // namespace
 
 void raising_screen(Context& context) {
-  raising_page(context, "raising.page", [&](const ShownFrame&) {
+  raising_page(context, "raising.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
     if (const OrderCheck* check = order_check(context)) verdict(context, plan, *check);
     const int next = next_step(plan);
-    if (next >= 0 && button(ui, "raising.next",
-                            say(Msg::kRaisingNext, ui.language,
-                                {{"n", std::to_string(next + 1)},
-                                 {"all", std::to_string(plan.steps.size())},
-                                 {"marks", marks_text(plan.steps[static_cast<std::size_t>(next)].marks)}}),
-                            Weight::kPrimary))
+    if (next >= 0 &&
+        button(ui, "raising.next",
+               say(Msg::kRaisingNext, ui.language,
+                   {{"n", std::to_string(next + 1)},
+                    {"all", std::to_string(plan.steps.size())},
+                    {"marks", step_name(plan.steps[static_cast<std::size_t>(next)], *shown.frame(), ui.language)}}),
+               Weight::kPrimary))
       context.pages.push(raising_step_page(next));
     caution(ui, "raising.caution", context.say(Msg::kRaisingCaution));
     ways_on(context, plan);

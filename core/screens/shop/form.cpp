@@ -9,8 +9,6 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr double kHoldMs = 450;  // long enough that a wet sleeve makes no tick
-
 }  // namespace
 
 bool log_is_open(Context& context) {

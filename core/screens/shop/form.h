@@ -26,6 +26,7 @@ bool tell(Context&, Event event);
 [[nodiscard]] std::string clock_text(const Context&, std::int64_t wall_ms);
 /// "done by Ana, 11-25 14:05".
 [[nodiscard]] std::string claim_text(const Context&, const Claim& claim);
+inline constexpr double kHoldMs = 450;  ///< long enough that a wet sleeve makes no tick
 /// What is mended by holding a finger: `hold_button` over the column's width.
 [[nodiscard]] bool hold_row(Context&, ItemKey key, std::string_view label);
 

@@ -1,0 +1,58 @@
+#include "raising/fasteners.h"
+
+#include <algorithm>
+
+#include "numeric/index.h"
+#include "numeric/libm.h"
+#include "numeric/sorting.h"
+#include "raising/order.h"
+
+namespace bentbook {
+namespace {
+
+bool is_hole_of(const Feature& f, int joint) { return f.kind == FeatureKind::kHole && f.joint == joint; }
+
+void count_in(std::vector<Driven>& all, Fasteners kind, double diameter, int count) {
+  const auto same = [&](const Driven& d) { return d.kind == kind && libm::fabs(d.diameter - diameter) < 1e-6; };
+  const auto at = std::find_if(all.begin(), all.end(), same);
+  if (at != all.end())
+    at->count += count;
+  else
+    all.push_back({kind, diameter, count});
+}
+
+}  // namespace
+
+int fastener_holes(const Frame& frame, int joint) {
+  const Timber& member = frame.timbers[at(frame.joints[at(joint)].member)];
+  return static_cast<int>(std::count_if(member.features.begin(), member.features.end(),
+                                        [&](const Feature& f) { return is_hole_of(f, joint); }));
+}
+
+std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
+  std::vector<Driven> all;
+  if (plan.fasten != FastenWhen::kWithStep || step >= plan.steps.size()) return all;
+  std::vector<char> stands(frame.timbers.size(), 0), comes(frame.timbers.size(), 0);
+  for (const int t : standing_before(frame, plan, step)) stands[at(t)] = 1;
+  for (const int t : timbers_of(frame, marks_in(plan.steps[step]))) comes[at(t)] = 1;
+  for (std::size_t j = 0; j < frame.joints.size(); ++j) {
+    const Joint& joint = frame.joints[j];
+    const auto there = [&](int t) { return stands[at(t)] != 0 || comes[at(t)] != 0; };
+    if (!there(joint.member) || !there(joint.receiver)) continue;
+    if (comes[at(joint.member)] == 0 && comes[at(joint.receiver)] == 0) continue;
+    const Fasteners kind = row_of(joint.kind).fasteners;
+    bool drilled = false;
+    for (const Feature& f : frame.timbers[at(joint.member)].features) {
+      if (!is_hole_of(f, static_cast<int>(j))) continue;
+      count_in(all, kind, f.diameter, 1);
+      drilled = true;
+    }
+    if (!drilled && joint.receiver != joint.member) count_in(all, kind, 0, 1);
+  }
+  sort_by(all, [](const Driven& a, const Driven& b) {
+    return a.kind != b.kind ? a.kind < b.kind : a.diameter > b.diameter;
+  });
+  return all;
+}
+
+}  // namespace bentbook

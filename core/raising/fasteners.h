@@ -1,0 +1,27 @@
+#pragma once
+/// Pegs, pins and screws of the joints that a step closes: what is driven before the sling comes off.
+
+#include <vector>
+
+#include "frame/joints/joint_table.h"
+#include "frame/plan.h"
+#include "raising/plan.h"
+
+namespace bentbook {
+
+/// Of one kind and diameter.
+struct Driven {
+  Fasteners kind = Fasteners::kLoose;
+  double diameter = 0;  ///< inches; 0: screws, or what nobody has drilled for
+  int count = 0;        ///< holes; of screws: joints that want them
+  friend bool operator==(const Driven&, const Driven&) = default;
+};
+
+/// Holes through the joint's member that belong to it: its pegs or pins. `joint`: index in Frame::joints.
+[[nodiscard]] int fastener_holes(const Frame& frame, int joint);
+
+/// Of the joints between what `step` brings and what stands by then, pins first, the thickest first. Empty where the
+/// plan fastens later. `step`: index in RaisingPlan::steps.
+[[nodiscard]] std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step);
+
+}  // namespace bentbook

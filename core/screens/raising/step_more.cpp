@@ -1,0 +1,112 @@
+#include "screens/raising/step_more.h"
+
+#include <algorithm>
+#include <string>
+
+#include "raising/order.h"
+#include "screens/raising/braces.h"
+#include "screens/raising/step.h"
+#include "screens/raising/step_pick.h"
+#include "screens/raising/step_shown.h"
+#include "words/raising_words.h"
+#include "words/step_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+void way_part(ShownStep& s) {
+  if (s.check == nullptr || !s.check->entry.free) return;
+  Ui& ui = s.context.ui;
+  heading(ui, "step.way", s.context.say(Msg::kStepWay));
+  body(ui, "step.path", way_text(s.check->entry, s.step, *s.frame.frame(), s.voice));
+  int n = 0;
+  for (const StepWarning& warning : s.check->warnings)
+    note(ui, "step.way." + std::to_string(n++), step_warning_text(warning, s.voice));
+}
+
+void temporaries_part(ShownStep& s) {
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  heading(ui, "step.temporaries", context.say(Msg::kRaisingTemporaries));
+  const auto index = static_cast<std::size_t>(s.index);
+  const std::vector<std::string> up = temporaries_up(s.plan, index);
+  if (s.plan.temporaries.empty()) note(ui, "step.no_temporaries", context.say(Msg::kStepNoTemporaries));
+  for (const Temporary& t : s.plan.temporaries) {
+    const bool here = std::find(s.step.put_up.begin(), s.step.put_up.end(), t.name) != s.step.put_up.end();
+    const bool is_up = std::find(up.begin(), up.end(), t.name) != up.end();
+    const bool out = std::find(s.step.take_out.begin(), s.step.take_out.end(), t.name) != s.step.take_out.end();
+    if ((here || !is_up) &&
+        toggle(ui, "step.up." + t.name, say(Msg::kStepPutUp, ui.language, t.name), here, temporary_text(t, s.voice)))
+      edit_raising(context, [&](RaisingPlan& plan) { toggle_name(plan.steps[index].put_up, t.name); });
+    if (is_up && toggle(ui, "step.out." + t.name, say(Msg::kStepTakeOut, ui.language, t.name), out))
+      edit_raising(context, [&](RaisingPlan& plan) { toggle_name(plan.steps[index].take_out, t.name); });
+  }
+  if (list_row(ui, "step.new_temporary", context.say(Msg::kRaisingTemporaries), context.say(Msg::kStepTemporariesNote)))
+    context.pages.push(raising_temporaries_page());
+}
+
+void checks_part(ShownStep& s) {
+  Ui& ui = s.context.ui;
+  heading(ui, "step.checks", s.context.say(Msg::kStepChecks));
+  body(ui, "step.checks.pins", s.context.say(Msg::kStepCheckPins));
+  body(ui, "step.checks.plumb", s.context.say(Msg::kStepCheckPlumb));
+  caution(ui, "step.caution",
+          say(Msg::kStepCaution, ui.language, say_kept(s.plan.loads.wind_mph, KeptIn::kMph, s.voice)));
+}
+
+/// Moving it elsewhere shows at once what breaks: the check follows.
+void place_part(ShownStep& s) {
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  const int last = static_cast<int>(s.plan.steps.size());
+  heading(ui, "step.place", context.say(Msg::kStepPlace));
+  const std::string key = "step.to";
+  if (given(ui, key, context.say(Msg::kStepNumber), std::to_string(s.index + 1), context.keypad.is_open(key)))
+    context.keypad.open_count(key, context.say(Msg::kStepNumber), s.index + 1, 1, last);
+  const auto move_to = [&](int to) {
+    edit_raising(context, [&](RaisingPlan& plan) { move_step(plan.steps, s.index, to); });
+    context.pages.pop();
+    context.pages.pop();
+    context.pages.push(raising_step_page(to));
+  };
+  if (const auto to = context.keypad.take_count(key); to && *to - 1 != s.index)
+    return move_to(static_cast<int>(*to) - 1);
+  side_by_side(
+      ui, kGap, 120,
+      [&](Ui& half) {
+        if (button(half, "step.earlier", context.say(Msg::kRulesUp), Weight::kQuiet, s.index > 0)) move_to(s.index - 1);
+      },
+      [&](Ui& half) {
+        if (button(half, "step.later", context.say(Msg::kRulesDown), Weight::kQuiet, s.index + 1 < last))
+          move_to(s.index + 1);
+      });
+  raising_field(context, "steps." + std::to_string(s.index) + ".day", Msg::kStepDay);
+  if (button(ui, "step.delete", context.say(Msg::kStepDelete), Weight::kDestructive)) {
+    edit_raising(context, [&](RaisingPlan& plan) { plan.steps.erase(plan.steps.begin() + s.index); });
+    context.pages.pop();
+    context.pages.pop();
+    context.toast(std::string(context.say(Msg::kStepDeleted)), true);
+  }
+}
+
+void more_screen(Context& context) {
+  step_page(context, "raising.step_more.page", [&](ShownStep& s) {
+    heading(context.ui, "step.name", step_name(s.step, *s.frame.frame(), context.ui.language));
+    way_part(s);
+    const RaisingMemory::Picked& picked = step_pick(context, s.frame, s.index);
+    step_lifting(context, s.frame, picked);
+    step_timbers(context, s.frame, picked);
+    standing_part(s);
+    temporaries_part(s);
+    checks_part(s);
+    place_part(s);
+  });
+}
+
+}  // namespace
+
+Page raising_step_more_page(int step) {
+  return {"raising.step_more", Msg::kStepMore, more_screen, std::to_string(step)};
+}
+
+}  // namespace bentbook::screens

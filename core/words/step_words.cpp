@@ -1,0 +1,133 @@
+#include "words/step_words.h"
+
+#include <algorithm>
+#include <array>
+#include <span>
+#include <vector>
+
+#include "frame/facts.h"
+#include "numeric/index.h"
+#include "raising/order.h"
+#include "words/frame_words.h"
+#include "words/raising_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr double kFromOutside = 96;    ///< inches: so far away it does not matter how far
+constexpr std::size_t kMostNamed = 3;  ///< marks: more are counted
+
+/// The bent that all of these stand in; 0: none, or not a whole one.
+int bent_of(const Frame& frame, std::span<const int> timbers) {
+  int posts = 0;
+  const int bent = frame.timbers[at(timbers[0])].place.bent;
+  for (const int t : timbers) {
+    if (!stands_in_bent(frame.timbers[at(t)], bent)) return 0;
+    posts += frame.timbers[at(t)].kind == TimberKind::kPost ? 1 : 0;
+  }
+  return posts > 1 ? bent : 0;
+}
+
+std::string joined(std::span<const std::string> marks, std::string_view by) {
+  std::string out;
+  for (const std::string& mark : marks) out += (out.empty() ? "" : std::string(by)) + mark;
+  return out;
+}
+
+/// Of one kind: with the kind before them.
+std::string pieces_name(const Frame& frame, std::span<const int> timbers, const std::vector<std::string>& marks,
+                        Language language) {
+  const TimberKind kind = frame.timbers[at(timbers[0])].kind;
+  const bool alike =
+      std::all_of(timbers.begin(), timbers.end(), [&](int t) { return frame.timbers[at(t)].kind == kind; });
+  const std::string named =
+      marks.size() <= kMostNamed
+          ? joined(marks, " + ")
+          : say(Msg::kStepAndMore, language, {{"mark", marks[0]}, {"n", std::to_string(marks.size() - 1)}});
+  return alike ? std::string(kind_name(kind, language)) + " " + named : named;
+}
+
+/// ", 4 girts caught": what is set first, but for what was named with the main pieces.
+std::string caught_text(const Frame& frame, std::span<const int> set, Language language) {
+  constexpr std::array<std::pair<TimberKind, Msg>, 2> kNamed = {
+      {{TimberKind::kGirt, Msg::kStepGirtsCaught}, {TimberKind::kBrace, Msg::kStepBracesCaught}}};
+  std::string out;
+  std::int64_t others = static_cast<std::int64_t>(set.size());
+  for (const auto& [kind, msg] : kNamed) {
+    const auto n = std::count_if(set.begin(), set.end(), [&](int t) { return frame.timbers[at(t)].kind == kind; });
+    if (n > 0) out += ", " + say_count(msg, language, n);
+    others -= n;
+  }
+  if (others > 0) out += ", " + say_count(Msg::kStepPiecesCaught, language, others);
+  return out;
+}
+
+/// Marks of what stands under the pieces, each once.
+std::vector<std::string> carriers_of(const Frame& frame, std::span<const int> timbers) {
+  std::vector<std::string> marks;
+  for (const Joint& joint : frame.joints) {
+    const auto comes = [&](int t) { return std::find(timbers.begin(), timbers.end(), t) != timbers.end(); };
+    if (!comes(joint.carried) || comes(joint.carrier) || joint.bearing != Bearing::kBearsOn) continue;
+    const std::string& mark = frame.timbers[at(joint.carrier)].mark;
+    if (joint.carrier != joint.carried && std::find(marks.begin(), marks.end(), mark) == marks.end())
+      marks.push_back(mark);
+  }
+  return marks;
+}
+
+}  // namespace
+
+std::string step_name(const RaisingStep& step, const Frame& frame, Language language) {
+  if (step.marks.empty() && step.set_first.empty()) return std::string(text(Msg::kRaisingTemporaries, language));
+  const std::vector<int> main = timbers_of(frame, step.marks);
+  if (main.empty()) return marks_text(marks_in(step));
+  std::vector<int> set;
+  std::vector<std::string> marks = step.marks;
+  for (const SetPiece& piece : step.set_first) {
+    const int t = timber_by_mark(frame, piece.mark);
+    if (t < 0) continue;
+    // The rafter opposite is as much what comes as the one that closes on it.
+    if (main.size() == 1 && frame.timbers[at(t)].kind == frame.timbers[at(main[0])].kind)
+      marks.insert(marks.begin(), piece.mark);
+    else
+      set.push_back(t);
+  }
+  const int bent = bent_of(frame, main);
+  return (bent > 0 ? say(Msg::kStepBentUp, language, std::to_string(bent))
+                   : pieces_name(frame, main, marks, language)) +
+         caught_text(frame, set, language);
+}
+
+std::string driven_text(std::span<const Driven> driven, const Voice& voice) {
+  std::string out;
+  for (const Driven& d : driven) {
+    const Msg msg = d.diameter <= 0              ? Msg::kDriveScrews
+                    : d.kind == Fasteners::kPins ? Msg::kDrivePins
+                                                 : Msg::kDrivePegs;
+    const std::string size = say_inches(d.diameter, voice);
+    if (!out.empty()) out += ", ";
+    out += say_count(msg, voice.language, d.count, {{"size", size}});
+  }
+  return out;
+}
+
+std::string way_text(const Entry& entry, const RaisingStep& step, const Frame& frame, const Voice& voice) {
+  if (!entry.free) return {};
+  const std::vector<std::string> under = carriers_of(frame, timbers_of(frame, step.marks));
+  Entry one = entry;
+  std::string out;
+  for (const Move& move : entry.path) {
+    if (!out.empty()) out += ' ';
+    if (move.kind == MoveKind::kLower && !under.empty() && under.size() <= kMostNamed) {
+      out += say(Msg::kMoveLowerOnto, voice.language, marks_text(under));
+    } else if (move.kind == MoveKind::kSlide && move.distance > kFromOutside) {
+      out += say(Msg::kMoveFromOutside, voice.language, toward_text(move.direction, voice.language));
+    } else {
+      one.path = {move};
+      out += path_text(one, frame, voice);
+    }
+  }
+  return out;
+}
+
+}  // namespace bentbook

@@ -1,0 +1,26 @@
+#pragma once
+/// What a step of the raising is called, and how its piece goes in, as a lead says it.
+
+#include <span>
+#include <string>
+
+#include "frame/plan.h"
+#include "raising/fasteners.h"
+#include "raising/insertion/blocking.h"
+#include "raising/plan.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+/// "Bent 2 up, 4 girts caught", "Plate L-A1, 4 braces caught", "Common rafter C-A3 + C-E3". A step that brings nothing:
+/// "Temporary braces". Marks that the frame does not have are said as they stand.
+[[nodiscard]] std::string step_name(const RaisingStep& step, const Frame& frame, Language language);
+
+/// How the step's main piece goes in: "Lower it onto P-A1, P-A2." A way in from far outside is said by its side alone;
+/// with what it lands on where it comes from above. Empty where there is no way in. See path_text.
+[[nodiscard]] std::string way_text(const Entry& entry, const RaisingStep& step, const Frame& frame, const Voice& voice);
+
+/// "8 pegs 1″, 4 plate pins 3⁄4″, screws at 2 joints"; empty where nothing is driven.
+[[nodiscard]] std::string driven_text(std::span<const Driven> driven, const Voice& voice);
+
+}  // namespace bentbook
