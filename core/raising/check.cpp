@@ -279,6 +279,7 @@ class Checker {
   }
   std::vector<std::string> names(const std::vector<int>& temporaries) const {
     std::vector<std::string> all;
+    all.reserve(temporaries.size());
     for (const int i : temporaries) all.push_back(plan_.temporaries[at(i)].name);
     return all;
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "frame/facts.h"
+#include "numeric/index.h"
 #include "numeric/libm.h"
 #include "numeric/sorting.h"
 #include "raising/lifting/hand_raise.h"
@@ -42,6 +43,8 @@ class Page {
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
+    if (!plan.crane.present && !plan.steps.empty()) plain(text(Msg::kPickNoCrane, language()));
+    if (!plan.steps.empty()) plain(text(Msg::kStandingNotForNight, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {
       for (const OrderFault& fault : check->faults)
@@ -104,14 +107,7 @@ class Page {
              say(Msg::kRaiseWeightSaid, language(),
                  {{"weight", weight_of(pick.timbers)}, {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
     if (checked != nullptr) labelled(Msg::kRaiseWay, way_text(checked->entry, step, frame_, voice_));
-    for (const PickLeg& leg : pick.legs)
-      labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
-                                     {{"mark", mark_at(frame_, leg.timber)},
-                                      {"at", say_inches(leg.station, voice_)},
-                                      {"length", say_inches(leg.length, voice_)},
-                                      {"angle", print_fixed(leg.from_level, 0)},
-                                      {"pull", say_weight(leg.tension, voice_)}}));
-    gear(pick);
+    if (pick.by_crane) slung(pick);
     if (pick.by_crane && pick.crane.at_stack && pick.crane.at_place)
       labelled(Msg::kRaiseCrane,
                say(Msg::kRaiseCraneSaid, language(),
@@ -120,7 +116,26 @@ class Page {
                     {"net", say_weight(std::min(pick.crane.at_stack->net_lb, pick.crane.at_place->net_lb), voice_)},
                     {"left", say_weight(pick.crane.margin_lb, voice_)}}));
     for (const PickNote& note : pick.notes)
-      labelled(refuses(note.id) && pick.by_crane ? Msg::kRaiseFault : Msg::kRaiseCaution, pick_note_text(note, voice_));
+      if (!said_otherwise(note.id, pick))
+        labelled(refuses(note.id) && pick.by_crane ? Msg::kRaiseFault : Msg::kRaiseCaution,
+                 pick_note_text(note, voice_));
+  }
+
+  /// By hand nothing is slung; that there is no crane stands at the top; what a bent takes by hand is said with it.
+  static bool said_otherwise(PickNoteId id, const Pick& pick) {
+    if (pick.by_crane) return false;
+    const bool slings = id == PickNoteId::kNoSlings || id == PickNoteId::kNoShackles;
+    return slings || id == PickNoteId::kNoCrane || (id == PickNoteId::kMorePeople && pick.timbers.size() > 1);
+  }
+  void slung(const Pick& pick) {
+    for (const PickLeg& leg : pick.legs)
+      labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
+                                     {{"mark", mark_at(frame_, leg.timber)},
+                                      {"at", say_inches(leg.station, voice_)},
+                                      {"length", say_inches(leg.length, voice_)},
+                                      {"angle", print_fixed(leg.from_level, 0)},
+                                      {"pull", say_weight(leg.tension, voice_)}}));
+    gear(pick);
   }
 
   /// What goes up together: as it lies, and how it is raised where no crane is.
@@ -171,6 +186,14 @@ class Page {
     labelled(label, name);
   }
 
+  /// That nothing is left for the night stands at the top; that a temporary has no rating, where it is put up.
+  [[nodiscard]] bool said_before(const StandingWarning& w, const RaisingStep& step) const {
+    if (w.id == StandingWarningId::kNotForNight) return true;
+    if (w.id != StandingWarningId::kNoRating || w.temporary < 0) return false;
+    const std::string& name = book_.raising.temporaries[at(w.temporary)].name;
+    return std::find(step.put_up.begin(), step.put_up.end(), name) == step.put_up.end();
+  }
+
   void judged(const StepCheck& checked, const OrderCheck& check) {
     const StandingCheck& standing = checked.standing;
     if (!checked.stands) {
@@ -178,13 +201,15 @@ class Page {
       for (const Mode& mode : standing.modes) labelled(Msg::kRaiseCaution, mode_text(mode, frame_, language()));
     } else if (!checked.stands_after) {
       labelled(Msg::kRaiseStands, text(Msg::kRaiseFallsAfter, language()));
-    } else if (standing.factor > 1) {
+    } else if (standing.factor > 1 && margin_is_rated(standing.warnings, book_.raising.ratings)) {
       labelled(Msg::kRaiseStands, say(Msg::kRaiseStandsFactor, language(), print_fixed(standing.factor, 2)));
     } else {
       labelled(Msg::kRaiseStands, text(Msg::kRaiseStandsSo, language()));
     }
-    for (const std::string& warning :
-         standing_warning_texts(standing.warnings, frame_, book_.raising.temporaries, language()))
+    std::vector<StandingWarning> here = standing.warnings;
+    std::erase_if(here,
+                  [&](const StandingWarning& w) { return said_before(w, book_.raising.steps[at(checked.step)]); });
+    for (const std::string& warning : standing_warning_texts(here, frame_, book_.raising.temporaries, language()))
       labelled(Msg::kRaiseCaution, warning);
     for (const StepWarning& warning : checked.warnings)
       labelled(Msg::kRaiseCaution, step_warning_text(warning, voice_));

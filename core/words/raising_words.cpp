@@ -137,6 +137,12 @@ std::vector<std::string> standing_warning_texts(std::span<const StandingWarning>
   return texts;
 }
 
+bool margin_is_rated(std::span<const StandingWarning> warnings, const FastenerRatings& ratings) {
+  return ratings.peg.count > 0 && ratings.pin.count > 0 && ratings.screw.count > 0 &&
+         std::none_of(warnings.begin(), warnings.end(),
+                      [](const StandingWarning& w) { return w.id == StandingWarningId::kNoRating; });
+}
+
 std::string load_text(const LoadCase& load, const Frame& frame, Language language) {
   if (load.kind == LoadKind::kPerson) return say(Msg::kLoadPerson, language, mark_of(frame, load.timber));
   const double turn = load.direction * libm::kPi / 4;

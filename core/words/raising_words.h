@@ -34,6 +34,8 @@ namespace bentbook {
                                                               const Frame& frame,
                                                               const std::vector<Temporary>& temporaries,
                                                               Language language);
+/// Whether pegs, pins, screws and the temporaries that are up all have ratings: only then is a margin shown.
+[[nodiscard]] bool margin_is_rated(std::span<const StandingWarning> warnings, const FastenerRatings& ratings);
 /// What pushes where: "a push to the right".
 [[nodiscard]] std::string load_text(const LoadCase& load, const Frame& frame, Language language);
 

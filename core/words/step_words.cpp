@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "frame/facts.h"
@@ -49,13 +50,15 @@ std::string pieces_name(const Frame& frame, std::span<const int> timbers, const 
 
 /// ", 4 girts caught": what is set first, but for what was named with the main pieces.
 std::string caught_text(const Frame& frame, std::span<const int> set, Language language) {
-  constexpr std::array<std::pair<TimberKind, Msg>, 2> kNamed = {
-      {{TimberKind::kGirt, Msg::kStepGirtsCaught}, {TimberKind::kBrace, Msg::kStepBracesCaught}}};
+  constexpr std::array<std::pair<TimberKind, Msg>, 3> kNamed = {{{TimberKind::kGirt, Msg::kStepGirtsCaught},
+                                                                 {TimberKind::kKingPost, Msg::kStepKingsCaught},
+                                                                 {TimberKind::kBrace, Msg::kStepBracesCaught}}};
   std::string out;
   std::int64_t others = static_cast<std::int64_t>(set.size());
-  for (const auto& [kind, msg] : kNamed) {
-    const auto n = std::count_if(set.begin(), set.end(), [&](int t) { return frame.timbers[at(t)].kind == kind; });
-    if (n > 0) out += ", " + say_count(msg, language, n);
+  for (const auto& named : kNamed) {
+    const auto is_one = [&](int t) { return frame.timbers[at(t)].kind == named.first; };
+    const auto n = std::count_if(set.begin(), set.end(), is_one);
+    if (n > 0) out += ", " + say_count(named.second, language, n);
     others -= n;
   }
   if (others > 0) out += ", " + say_count(Msg::kStepPiecesCaught, language, others);

@@ -1,11 +1,11 @@
 // Lists of timbers. The form of lines, quotes and line ends: RFC 4180.
 
 #include "frame/list/csv.h"
-#include "frame/list/csv_write.h"
 
 #include <catch_amalgamated.hpp>
 
 #include "book/book.h"
+#include "frame/list/csv_write.h"
 
 using namespace bentbook;
 

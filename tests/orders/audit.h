@@ -51,6 +51,7 @@ class Audit {
   /// What comes together goes in beside what stands, without a clash, and stands then.
   void bring(std::size_t s, Blocking& blocking, const std::vector<std::string>& marks, std::vector<int>& stood) {
     std::vector<int> coming;
+    coming.reserve(marks.size());
     for (const std::string& mark : marks) coming.push_back(timber_by_mark(frame_, mark));
     const Entry entry = blocking.entry(coming, stood, entry_limits(plan_));
     if (!entry.free) say(s, "no way in");

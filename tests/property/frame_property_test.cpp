@@ -4,8 +4,8 @@
 
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
-#include "plans.h"
 #include "geometry/mesh.h"
+#include "plans.h"
 
 using namespace bentbook;
 

@@ -4,8 +4,8 @@
 #include "frame/sheet/sheet.h"
 #include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
-#include "plans.h"
 #include "geometry/mesh.h"
+#include "plans.h"
 
 using namespace bentbook;
 

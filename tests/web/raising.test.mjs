@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import {test} from 'node:test';
 
+import {enter, toFrame} from './frame.mjs';
 import * as h from './harness.mjs';
 
 /** Presses through the mirror, whatever short message lies over it. */
@@ -133,4 +134,61 @@ test('an order is looked for, with a way to stop it', {timeout: 120_000}, async 
   await app.press(app.key('bar.undo'));
   assert.deepEqual([await marks(1), await marks(2)], [second, third]);
   await checked('No collapse found');
+});
+
+test('the day on the site: five steps ticked offline with a finger held once each, over a reload in the middle', {timeout: 300_000}, async (t) => {
+  const site = await h.server(t);
+  const app = await h.open(await h.phone(t, h.scratch()), site.url);
+  // 24 × 36 ft, plates at 10 ft, 9 in 12.
+  await toFrame(app);
+  await app.press(app.key('frame.row.books'));
+  await app.press(app.role('button', 'New book'));
+  for (const [key, n] of [['new.span', 24], ['new.length', 36], ['new.plate', 10], ['new.pitch', 9]]) await enter(app, key, n);
+  await app.press(app.role('button', 'Make the frame'));
+  await app.saved();
+  await app.rest();
+  await site.stop();
+  await click(app, 'place.raising');
+  await click(app, 'raising.search');
+  await app.key('search.go').dispatchEvent('click');
+  await app.key('search.found').first().waitFor({state: 'attached', timeout: 200_000});
+  await click(app, 'search.take');
+  await there(app, 'order.step.0');
+  await app.saved();
+  await app.rest();
+  await click(app, 'place.raising');
+  const cdp = await app.page.context().newCDPSession(app.page);
+  const titled = (n) => app.page.waitForFunction(
+    (text) => document.querySelector('#mirror [data-key="step.title"]')?.textContent.startsWith(text), `Step ${n} of 34`);
+  // Nothing is scrolled and nothing else is touched: the tick lies in reach at each step's top.
+  const tick = async () => {
+    const box = await app.key('step.done').boundingBox();
+    assert.ok(box.height >= 48 && box.y > 844 / 2 && box.y + box.height <= 844, JSON.stringify(box));
+    const at = {x: box.x + box.width / 2, y: box.y + box.height / 2, id: 0};
+    await cdp.send('Input.dispatchTouchEvent', {type: 'touchStart', touchPoints: [at]});
+    await app.page.waitForTimeout(800);  // a finger that holds
+    await cdp.send('Input.dispatchTouchEvent', {type: 'touchEnd', touchPoints: []});
+    await app.still();
+  };
+  await app.press(app.key('raising.next'));
+  for (const step of [1, 2, 3]) {
+    await titled(step);
+    await tick();
+  }
+  await titled(4);
+  await app.saved();
+  await app.page.reload();
+  await app.ready();
+  await app.press(app.key('raising.next'));
+  for (const step of [4, 5]) {
+    await titled(step);
+    await tick();
+  }
+  await titled(6);
+  assert.match(await app.key('step.name').textContent(), /^Plate L-/);
+  await app.shot('raising_sixth');
+  const {live, colours} = await app.drawn();
+  assert.ok(live && colours > 20);
+  await app.saved();
+  assert.deepEqual(await app.violations(), []);
 });

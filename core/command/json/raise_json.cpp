@@ -9,6 +9,7 @@
 #include "raising/lists.h"
 #include "words/raise_text.h"
 #include "words/raising_words.h"
+#include "words/step_words.h"
 
 namespace bentbook {
 namespace {
@@ -65,17 +66,20 @@ class Order {
 
   void one(const StepCheck& step) {
     const RaisingStep& asked = book_.raising.steps[static_cast<std::size_t>(step.step)];
-    const Pick pick = solve_pick(frame_, book_.raising, bodies_, step.timbers);
+    const Pick pick = solve_pick(frame_, book_.raising, bodies_, step.main);
     out_.open_item();
     out_.count("step", step.step + 1);
     out_.count("day", asked.day);
+    out_.text("name", step_name(asked, frame_, out_.voice().language));
     out_.flag("good", step.good);
+    set_first(step);
     out_.texts("timbers", asked.marks);
     from_direction(out_, step.entry);
-    if (step.entry.free) out_.text("way", path_text(step.entry, frame_, out_.voice()));
+    if (step.entry.free) out_.text("way", way_text(step.entry, asked, frame_, out_.voice()));
     out_.texts("blockers", marks_of(frame_, step.entry.blockers));
     out_.texts("temporary_braces", asked.put_up);
     out_.texts("take_out", asked.take_out);
+    fasten(static_cast<std::size_t>(step.step));
     out_.number("weight_lb", pick.weight_lb, 3);
     point(out_, "cg", pick.cg);
     slings(pick);
@@ -88,6 +92,31 @@ class Order {
     faults(step.step);
     out_.texts("warnings", warnings(step, pick));
     out_.close();
+  }
+
+  void set_first(const StepCheck& step) {
+    out_.open_list("set_first");
+    for (const SetCheck& piece : step.set) {
+      out_.open_item();
+      out_.text("timber", frame_.timbers[static_cast<std::size_t>(piece.timber)].mark);
+      out_.text("held_by", keys::word(kHeldWords, piece.by));
+      out_.count("hands", piece.hands);
+      out_.number("held_lb", piece.lb, 3);
+      out_.close();
+    }
+    out_.close_list();
+  }
+  void fasten(std::size_t step) {
+    out_.open_list("fasten");
+    for (const Driven& driven : driven_in(frame_, book_.raising, step)) {
+      out_.open_item();
+      const bool pins = driven.kind == Fasteners::kPins;
+      out_.text("kind", driven.diameter <= 0 ? "screws" : pins ? "pins" : "pegs");
+      out_.count("count", driven.count);
+      out_.number("diameter_in", driven.diameter, 4);
+      out_.close();
+    }
+    out_.close_list();
   }
 
   void slings(const Pick& pick) {

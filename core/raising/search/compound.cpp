@@ -124,6 +124,7 @@ class Planner {
     }
     if (!may_come(space_.graph(), main, now.in) || !space_.enters(now, main)) return std::nullopt;
     std::vector<int> timbers;
+    timbers.reserve(held.size());
     for (const int q : held) timbers.push_back(space_.piece(q)[0]);
     if (!held.empty() && held_pieces(frame_, plan_, space_.bodies(), timbers).empty()) return std::nullopt;
     return held;

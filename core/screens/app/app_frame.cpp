@@ -100,6 +100,7 @@ void App::Impl::draw_root(Ui& ui) {
       area,
       landscape,
       {},
+      0,
       [this](Places next) { change(std::move(next)); },
       [this](Kit next) { change_kit(std::move(next)); },
       [this](Book next) {
@@ -130,6 +131,7 @@ void App::Impl::draw_root(Ui& ui) {
     page = draw_notice(ui, draw_bars(ui, area, landscape));
   }
   if (page.h >= 1) draw_page(ui, context, page);
+  page.h -= context.foot;
   draw_toast(ui, page);
 }
 

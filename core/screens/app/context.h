@@ -44,6 +44,7 @@ struct Context {
   Rect page;                  ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
   std::string subject;  ///< what this page is about (Page::subject)
+  float foot = 0;       ///< height of the page's own strip of keys at its foot: no short word lies over it
 
   std::function<void(Places)> change;
   std::function<void(Kit)> change_kit;

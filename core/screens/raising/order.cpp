@@ -284,6 +284,7 @@ void order_screen(Context& context) {
   const float height = foot ? foot_height(ui, page.h) : 0;
   const OrderCheck* check = nullptr;
   context.page.h -= height;
+  context.foot = height;
   raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
     const RaisingPlan& plan = context.desk.book().raising;
     check = context.raising.check().answer();

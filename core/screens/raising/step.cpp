@@ -52,6 +52,10 @@ void what_now(ShownStep& s) {
         else
           answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(people));
       });
+  if (!pick.by_crane && people > s.plan.crew.people)
+    caution(ui, "step.crew_short",
+            say(Msg::kStepCrewShort, ui.language,
+                {{"people", std::to_string(people)}, {"crew", std::to_string(s.plan.crew.people)}}));
 }
 
 /// Which marks, in the order in which they are handled.
@@ -159,6 +163,7 @@ void step_screen(Context& context) {
                     static_cast<std::size_t>(index) < context.desk.book().raising.steps.size();
   const float height = foot ? ui.theme.target + 3 * kGap : 0;
   context.page.h -= height;
+  context.foot = height;
   step_page(context, "raising.step.page", [&](ShownStep& s) {
     what_now(s);
     if (s.order != nullptr) faults_part(s, *s.order);

@@ -16,7 +16,8 @@ void standing_part(ShownStep& s) {
   const StandingCheck& standing = what->standing;
   if (standing.stands()) {
     fact(ui, "step.verdict", s.context.say(Msg::kRaisingVerdict), s.context.say(Msg::kRaisingNoFault), true);
-    fact(ui, "step.margin", s.context.say(Msg::kStepMargin), print_fixed(standing.factor, 2), true);
+    if (margin_is_rated(standing.warnings, s.plan.ratings))
+      fact(ui, "step.margin", s.context.say(Msg::kStepMargin), print_fixed(standing.factor, 2), true);
     note(ui, "step.worst", load_text(standing.worst, frame, ui.language));
   } else if (standing.mechanisms == 0) {
     caution(ui, "step.falls", say(Msg::kStepFalls, ui.language, load_text(standing.worst, frame, ui.language)));
