@@ -60,6 +60,13 @@ static void describe(Fields& fields, Sides& s) {
   fields.number("z_hi", s.z_hi);
 }
 
+/// As far as a joint's fasteners are counted.
+static void describe(Fields& fields, Feature& f) {
+  describe_enum(fields, "kind", f.kind, FeatureKind::kFork);
+  fields.integer("joint", f.joint, -1, kMostIndex);
+  fields.number("diameter", f.diameter);
+}
+
 static void describe(Fields& fields, Timber& t) {
   fields.text("mark", t.mark);
   describe_enum(fields, "kind", t.kind, TimberKind::kOther);
@@ -74,6 +81,7 @@ static void describe(Fields& fields, Timber& t) {
   describe(fields, t.at);
   fields.list("cuts", t.cuts, kMostInFrame);
   fields.list("pockets", t.pockets, kMostInFrame);
+  fields.list("features", t.features, kMostInFrame);
   fields.flag("placed", t.placed);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 /// A solved frame as it crosses to the Worker: as far as the raising looks at it, each timber's body, weight and place,
-/// joints and contacts. Layout (features, tool numbers), warnings and what the plan said stay behind.
+/// joints and contacts. Of the layout only which holes belong to which joint goes along: the rest of the features, tool
+/// numbers, warnings and what the plan said stay behind.
 
 #include "frame/plan.h"
 #include "measure/fields.h"

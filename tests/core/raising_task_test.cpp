@@ -138,6 +138,12 @@ TEST_CASE("what the raising looks at in a frame crosses the border bit by bit", 
     CHECK(back->joints[i] == without_tools);
   }
   CHECK(write_frame(*back) == write_frame(frame));
+  // What holds there holds here, with as many pegs.
+  RaisingPlan plan;
+  plan.fasten = FastenWhen::kWithStep;
+  const StandingModel here = make_standing_model(frame, plan), there = make_standing_model(*back, plan);
+  REQUIRE(here.rows.size() == there.rows.size());
+  for (std::size_t i = 0; i < here.rows.size(); ++i) CHECK(here.rows[i].limit == there.rows[i].limit);
 }
 
 TEST_CASE("bytes that are no task, frame or answer are an error", "[raising][border]") {

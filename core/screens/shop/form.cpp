@@ -7,7 +7,6 @@
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
-namespace {}  // namespace
 
 bool log_is_open(Context& context) {
   Ui& ui = context.ui;
