@@ -208,6 +208,8 @@ class Checker {
       step.standing = old->standing;
       step.stands = old->stands;
       step.stands_after = old->stands_after;
+      step.bare = old->bare;
+      step.hangs_on = old->hangs_on;
       step.lifts = old->lifts;
       return;
     }
@@ -225,6 +227,8 @@ class Checker {
     step.stands = step.standing.stands();
     step.stands_after =
         step.temporaries_after == step.temporaries ? step.stands : judge_.stands(now, step.temporaries_after);
+    step.hangs_on = hangs_on(step, now);
+    step.bare = !step.temporaries_after.empty() && step.stands_after && judge_.rigid(now, {}) && judge_.stands(now, {});
   }
 
   /// Before anything stands.
@@ -267,14 +271,11 @@ class Checker {
     judge(step);
     warn(step);
     say_verdict(step);
-    say_spare(step);
+    if (step.hangs_on >= 0) say(OrderFaultId::kHangsOnOne, s, names({step.hangs_on}));
     std::vector<int> now;
     std::merge(stood_.begin(), stood_.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
     stood_.swap(now);
-    bare_.push_back(!step.temporaries_after.empty() && step.stands_after && judge_.rigid(stood_, {}) &&
-                            judge_.stands(stood_, {})
-                        ? 1
-                        : 0);
+    bare_.push_back(step.bare ? 1 : 0);
     check_.steps.push_back(std::move(step));
   }
   std::vector<std::string> names(const std::vector<int>& temporaries) const {
@@ -283,22 +284,19 @@ class Checker {
     for (const int i : temporaries) all.push_back(plan_.temporaries[at(i)].name);
     return all;
   }
-  /// Where the lead wants a spare: the same without any one temporary, before and after some are taken out.
-  void say_spare(const StepCheck& step) {
-    if (!plan_.spare || !step.stands || !step.stands_after) return;
-    std::vector<int> now = stood_;
-    now.insert(now.end(), step.timbers.begin(), step.timbers.end());
-    sort_up(now);
+  /// Where the lead wants a spare: the temporary without which alone it falls, before or after some are taken out.
+  int hangs_on(const StepCheck& step, const std::vector<int>& now) const {
+    if (!plan_.spare || !step.stands || !step.stands_after) return -1;
     const bool same = step.temporaries == step.temporaries_after;
     for (const std::vector<int>* up : {&step.temporaries, &step.temporaries_after}) {
-      if (same && up == &step.temporaries_after) return;
+      if (same && up == &step.temporaries_after) break;
       for (const int i : *up) {
         std::vector<int> less = *up;
         std::erase(less, i);
-        if (!judge_.rigid(now, less) || !judge_.stands(now, less))
-          return say(OrderFaultId::kHangsOnOne, step.step, names({i}));
+        if (!judge_.rigid(now, less) || !judge_.stands(now, less)) return i;
       }
     }
+    return -1;
   }
   void say_left_up() {
     if (check_.steps.empty()) return;

@@ -82,6 +82,8 @@ struct StepCheck {
   StandingCheck standing;              ///< when the sling comes off, with `temporaries`
   bool stands = false;                 ///< …its verdict
   bool stands_after = false;           ///< at the end, with `temporaries_after`
+  bool bare = false;                   ///< what stands at its end stands with no temporary
+  int hangs_on = -1;  ///< the temporary without which alone it falls, looked for where the plan wants a spare
   bool lifts = false;
   std::vector<StepWarning> warnings;
   bool good = false;  ///< it goes in, stands before and after, can be picked, and no fault names it

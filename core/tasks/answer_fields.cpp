@@ -102,6 +102,8 @@ static void describe(Fields& fields, StepCheck& s) {
   fields.object("entry", s.entry);
   fields.flag("stands", s.stands);
   fields.flag("stands_after", s.stands_after);
+  fields.flag("bare", s.bare);
+  fields.integer("hangs_on", s.hangs_on, -1, 100'000'000);
   fields.flag("lifts", s.lifts);
   fields.list("warnings", s.warnings, kMostReported);
   fields.flag("good", s.good);

@@ -8,6 +8,7 @@
 #include "screens/frame/solid_view.h"
 #include "screens/raising/form.h"
 #include "screens/raising/order.h"
+#include "screens/raising/said.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
@@ -140,6 +141,11 @@ void found_part(Context& context, const FoundOrder& found) {
     fact(ui, "search.temporaries", context.say(Msg::kRaisingTemporaries), std::to_string(found.cost.temporaries));
     fact(ui, "search.moves", context.say(Msg::kSearchMoves), std::to_string(found.cost.moves));
     note(ui, "search.proven", context.say(found.proven_optimal ? Msg::kSearchProven : Msg::kSearchBest));
+  } else if (!found.stuck.empty() && found.stuck[0].reason == StuckReason::kWholeFalls) {
+    caution(ui, "search.whole_falls", stuck_text(found.stuck[0], ui.language));
+    if (list_row(ui, "search.loads", context.say(Msg::kRaisingLoads), context.say(Msg::kFastenTitle)))
+      context.pages.push(raising_loads_page());
+    return;
   } else {
     caution(ui, "search.not_found", say(Msg::kSearchNotFound, ui.language, steps));
     int n = 0;
