@@ -9,6 +9,7 @@
 #include "measure/expression.h"
 #include "model/book_model.h"
 #include "raising/order_csv.h"
+#include "words/brief_text.h"
 #include "words/frame_words.h"
 #include "words/raise_text.h"
 
@@ -19,6 +20,7 @@ constexpr std::string_view kRaiseUsage =
     R"(usage: bentbook raise FILE [--seed N] [--seconds S] [--tries N] [--out FILE]
        bentbook raise check FILE [ORDER.csv]
        bentbook raise text FILE
+       bentbook raise brief FILE
        bentbook raise order FILE [--out ORDER.csv]
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
@@ -73,6 +75,13 @@ class RaiseCall {
   CommandOutput pin_up() {
     return with_book(word(1),
                      [&](const Book& book, const Frame& frame) { return said(raising_text(book, frame, voice_)); });
+  }
+
+  CommandOutput brief() {
+    return with_book(word(1), [&](const Book& book, const Frame& frame) {
+      const OrderCheck check = check_order(frame, book.raising);
+      return said(raising_brief(book, frame, voice_, &check));
+    });
   }
 
   CommandOutput order() {
@@ -168,6 +177,7 @@ CommandOutput raise_command(std::span<const std::string_view> args, const Files&
   if (what == "help") return said(std::string(kRaiseUsage));
   if (what == "check") return call.check();
   if (what == "text") return call.pin_up();
+  if (what == "brief") return call.brief();
   if (what == "order") return call.order();
   return call.search();
 }

@@ -45,4 +45,16 @@ struct LayDownStack {
 /// By days, in the order in which they are first wanted; what no step brings is the last stack.
 [[nodiscard]] std::vector<LayDownStack> lay_down(const Frame& frame, const RaisingPlan& plan);
 
+/// When a temporary brace is up, and how much of a stick it takes.
+struct TemporaryTime {
+  int temporary = 0;      ///< index in RaisingPlan::temporaries
+  int from = 0, to = -1;  ///< steps that put it up and take it out; −1: it stays up
+  double length = 0;      ///< from point to point; 0: an end is at no timber of the frame
+  friend bool operator==(const TemporaryTime&, const TemporaryTime&) = default;
+};
+/// In the order in which they go up; one that goes up twice is there twice.
+[[nodiscard]] std::vector<TemporaryTime> temporary_times(const Frame& frame, const RaisingPlan& plan);
+/// How many are up at once at most, before those of the step are taken out.
+[[nodiscard]] int most_temporaries_up(const RaisingPlan& plan);
+
 }  // namespace bentbook

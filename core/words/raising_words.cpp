@@ -24,6 +24,8 @@ std::string move_text(const Move& move, const Frame& frame, const Voice& voice) 
     case MoveKind::kLower:
       return std::string(text(Msg::kMoveLower, voice.language));
     case MoveKind::kSlide:
+      if (libm::fabs(move.direction.z) > 0.9)
+        return say(move.direction.z > 0 ? Msg::kMoveUp : Msg::kMoveDown, voice.language, {{"by", by}});
       return say(Msg::kMoveSlide, voice.language, {{"by", by}, {"toward", toward}});
     case MoveKind::kSpread:
       return say(Msg::kMoveSpread, voice.language, {{"who", marks_text(frame, move.who)}, {"by", by}});

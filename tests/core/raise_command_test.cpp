@@ -6,6 +6,7 @@
 #include "book/book.h"
 #include "book/book_file.h"
 #include "command/raise.h"
+#include "frame/facts.h"
 #include "model/book_model.h"
 #include "words/raise_text.h"
 
@@ -84,6 +85,43 @@ TEST_CASE("raise text and order: the book's own, as text and as a list", "[raise
   }
   CHECK(disk.run({"order", "shed", "--out", "order.csv"}).exit_code == 0);
   CHECK(disk.run({"order", "shed"}).out == disk.files["order.csv"]);
+}
+
+TEST_CASE("raise brief: a line a step, then each temporary with its length, from when to when", "[raise]") {
+  Disk disk;
+  Book book = small_book();
+  RaisingStep post, plain;
+  post.marks = {"P-A1"};
+  post.put_up = {"T1"};
+  plain.marks = {"P-E1"};
+  plain.take_out = {"T1"};
+  book.raising.steps = {post, plain};
+  // From 6 ft up the post to 8 ft beside it: 10 ft long (3, 4, 5).
+  Temporary brace;
+  brace.name = "T1";
+  brace.kind = TemporaryKind::kDiagonal;
+  const BookModel model = solve(book);
+  const Frame& frame = **model.frame;
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(timber_by_mark(frame, "P-A1"))];
+  brace.from = {"P-A1", Length::feet(6)};
+  const Vec3 foot = timber.at.origin;
+  brace.ground_x = Length::from_inches(foot.x - 96);
+  brace.ground_y = Length::from_inches(foot.y);
+  brace.ground_z = Length::from_inches(foot.z);
+  book.raising.temporaries = {brace};
+  disk.files["shed"] = write_book(book);
+  const std::string text = disk.run({"brief", "shed"}).out;
+  CHECK(longest_line(text) <= 80);
+  CHECK(has(text, "  1  Post P-A1"));
+  CHECK(has(text, "+T1"));
+  CHECK(has(text, "-T1"));
+  CHECK(has(text, "most at once 1"));
+  CHECK(has(text, "10' 0\" long"));
+  std::string words;  // as they are said, whatever line they came on
+  for (const char c : text)
+    if (c != '\n' && (c != ' ' || words.empty() || words.back() != ' ')) words += c;
+  CHECK(has(words, "step 1 to 2"));
+  CHECK(has(text, "competent person"));
 }
 
 TEST_CASE("raise: what the crew can't pick is told with its figures", "[raise]") {

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "screens/raising/form.h"
+#include "words/brief_text.h"
 #include "words/frame_words.h"
 #include "words/raise_text.h"
 
@@ -35,7 +36,23 @@ void lists_screen(Context& context) {
                                   "text/plain",
                                   raising_text(context.desk.book(), frame, plain, context.raising.known_check()));
     }
+    if (button(ui, "lists.brief", context.say(Msg::kListsBrief))) {
+      Voice plain = voice;
+      plain.marks = Marks::kAscii;
+      context.platform.share_file(context.desk.title() + " " + std::string(context.say(Msg::kBriefTitlePlain)) + ".txt",
+                                  "text/plain",
+                                  raising_brief(context.desk.book(), frame, plain, context.raising.known_check()));
+    }
     int n = 0;
+    const RaisingPlan& plan = context.desk.book().raising;
+    const std::vector<TemporaryTime> times = temporary_times(frame, plan);
+    if (!times.empty()) {
+      heading(ui, "lists.temporaries", context.say(Msg::kRaisingTemporaries));
+      note(ui, "lists.most", say(Msg::kListsMost, ui.language, std::to_string(most_temporaries_up(plan))));
+      for (const TemporaryTime& time : times)
+        body(ui, "lists.temporary." + std::to_string(n++), temporary_time_text(time, plan, voice));
+    }
+    n = 0;
     const RaisingMemory::Lists& lists = raising_lists(context, shown);
     for (const TruckLoad& load : lists.loads) {
       const std::string key = "lists.truck." + std::to_string(n++);

@@ -1,0 +1,113 @@
+#include "words/brief_text.h"
+
+#include <vector>
+
+#include "numeric/index.h"
+#include "raising/lifting/hand_raise.h"
+#include "raising/lifting/pick.h"
+#include "raising/order.h"
+#include "text/utf8.h"
+#include "words/frame_words.h"
+#include "words/raise_text.h"
+#include "words/raising_words.h"
+#include "words/step_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::size_t kName = 44, kWeight = 10, kWho = 12;  ///< columns
+
+/// Filled up with blanks, at least one.
+std::string column(std::string_view words, std::size_t columns) {
+  std::string out(words);
+  for (std::size_t n = count_characters(words); n < columns; ++n) out += ' ';
+  return out + ' ';
+}
+
+class Brief {
+ public:
+  Brief(const Book& book, const Frame& frame, const Voice& voice)
+      : book_(book), frame_(frame), voice_(voice), bodies_(pick_bodies(frame, book.raising)) {}
+
+  std::string whole(const OrderCheck* check) {
+    const RaisingPlan& plan = book_.raising;
+    plain(book_.title.empty() ? std::string(said(Msg::kBriefTitlePlain))
+                              : say(Msg::kBriefTitle, voice_.language, shown_name(book_.title, voice_.language)));
+    plain(said(check == nullptr ? Msg::kRaiseNotChecked : check->good() ? Msg::kRaiseGood : Msg::kRaiseWholeBad));
+    plain(said(Msg::kRaisingCaution));
+    plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
+    if (plan.fasten == FastenWhen::kWithStep) plain(said(Msg::kRaiseFastened));
+    plain(say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people)));
+    out_ += '\n';
+    for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
+    const std::vector<TemporaryTime> times = temporary_times(frame_, plan);
+    if (times.empty()) return std::move(out_);
+    out_ += '\n';
+    plain(say(Msg::kBriefTemporaries, voice_.language, std::to_string(most_temporaries_up(plan))));
+    for (const TemporaryTime& time : times) out_ += wrapped("  ", temporary_time_text(time, plan, voice_));
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] std::string_view said(Msg msg) const { return text(msg, voice_.language); }
+  void plain(std::string_view words) { out_ += wrapped("", words); }
+
+  /// Who or what carries it: people by hand, or what the crane has left.
+  [[nodiscard]] std::string who(const Pick& pick) const {
+    if (pick.by_crane) return say(Msg::kBriefLeft, voice_.language, say_weight(pick.crane.margin_lb, voice_));
+    int people = pick.people;
+    if (pick.timbers.size() > 1 && lay_on_ground(frame_, pick.timbers))
+      people = raise_by_hand(frame_, book_.raising, bodies_, pick.timbers).people;
+    return say_count(Msg::kBriefPeople, voice_.language, people);
+  }
+
+  void step(std::size_t s, const OrderCheck* check) {
+    const RaisingStep& step = book_.raising.steps[s];
+    const std::string number = std::to_string(s + 1);
+    std::string line = std::string(number.size() < 3 ? 3 - number.size() : 0, ' ') + number + "  ";
+    const std::string name = step_name(step, frame_, voice_.language);
+    line += column(name, kName);
+    if (count_characters(name) > kName) {
+      out_ += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
+      line = std::string(kName + 6, ' ');
+    }
+    const std::vector<int> timbers = timbers_of(frame_, step.marks);
+    if (!timbers.empty()) {
+      const Pick pick = solve_pick(frame_, book_.raising, bodies_, timbers);
+      std::vector<double> parts;
+      parts.reserve(timbers.size());
+      for (const int t : timbers) parts.push_back(bodies_[at(t)].weight_lb);
+      line += column(say_sum(parts, voice_), kWeight) + column(who(pick), kWho);
+    }
+    for (const std::string& up : step.put_up) line += "+" + up + " ";
+    for (const std::string& out : step.take_out) line += "-" + out + " ";
+    out_ += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
+    if (check == nullptr) return;
+    for (const OrderFault& fault : check->faults)
+      if (fault.step == static_cast<int>(s)) out_ += wrapped("   ! ", order_fault_text(fault, voice_));
+  }
+
+  const Book& book_;
+  const Frame& frame_;
+  const Voice& voice_;
+  std::vector<PickBody> bodies_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string raising_brief(const Book& book, const Frame& frame, const Voice& voice, const OrderCheck* check) {
+  return Brief(book, frame, voice).whole(check);
+}
+
+std::string temporary_time_text(const TemporaryTime& time, const RaisingPlan& plan, const Voice& voice) {
+  const Temporary& temporary = plan.temporaries[at(time.temporary)];
+  return say(Msg::kBriefTemporary, voice.language,
+             {{"where", temporary_text(temporary, voice)},
+              {"length", say_inches(time.length, voice)},
+              {"thickness", say_length(temporary.thickness, voice)},
+              {"from", std::to_string(time.from + 1)},
+              {"to", time.to < 0 ? std::string("-") : std::to_string(time.to + 1)}});
+}
+
+}  // namespace bentbook
