@@ -1,12 +1,12 @@
 #include "raising/lists.h"
 
 #include <algorithm>
-#include <optional>
 
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
+#include "raising/temporary_line.h"
 
 namespace bentbook {
 namespace {
@@ -32,19 +32,6 @@ std::vector<LoadedTimber> wanted(const Frame& frame, const RaisingPlan& plan) {
   for (std::size_t t = 0; t < seen.size(); ++t)
     if (seen[t] == 0) add(static_cast<int>(t), -1);
   return found;
-}
-
-std::optional<Vec3> point_at(const Frame& frame, const TimberPoint& point) {
-  const int t = timber_by_mark(frame, point.mark);
-  if (t < 0 || !frame.timbers[at(t)].placed) return std::nullopt;
-  return to_world(frame.timbers[at(t)].at, {point.station.in(), 0, 0});
-}
-
-double length_of(const Frame& frame, const Temporary& t) {
-  const auto from = point_at(frame, t.from);
-  const auto to = t.to.mark.empty() ? std::optional<Vec3>({t.ground_x.in(), t.ground_y.in(), t.ground_z.in()})
-                                    : point_at(frame, t.to);
-  return from && to ? norm(*to - *from) : 0;
 }
 
 }  // namespace
@@ -89,9 +76,11 @@ std::vector<TemporaryTime> temporary_times(const Frame& frame, const RaisingPlan
   std::vector<TemporaryTime> times;
   for (std::size_t s = 0; s < plan.steps.size(); ++s) {
     for (const std::string& name : plan.steps[s].put_up)
-      for (std::size_t i = 0; i < plan.temporaries.size(); ++i)
-        if (plan.temporaries[i].name == name)
-          times.push_back({static_cast<int>(i), static_cast<int>(s), -1, length_of(frame, plan.temporaries[i])});
+      for (std::size_t i = 0; i < plan.temporaries.size(); ++i) {
+        if (plan.temporaries[i].name != name) continue;
+        const auto line = temporary_line(frame, plan.temporaries[i]);
+        times.push_back({static_cast<int>(i), static_cast<int>(s), -1, line ? norm(line->to - line->from) : 0});
+      }
     for (const std::string& name : plan.steps[s].take_out)
       for (TemporaryTime& time : times)
         if (time.to < 0 && plan.temporaries[at(time.temporary)].name == name) time.to = static_cast<int>(s);

@@ -272,6 +272,18 @@ void SearchSpace::take_out_all_idle(SearchState& state, SearchStep& step) {
   }
 }
 
+void SearchSpace::take(SearchState& state, SearchState&& next, const SearchStep& step) const {
+  const OrderCost go = leg(state.last, step.piece);
+  for (const int q : step.set) next.in[at(q)] = 1;
+  next.in[at(step.piece)] = 1;
+  next.placed += static_cast<int>(step.set.size()) + 1;
+  next.last = step.piece;
+  next.cost.temporaries += static_cast<int>(step.put_up.size());
+  next.cost.moves += go.moves;
+  next.cost.carry += go.carry;
+  state = std::move(next);
+}
+
 bool SearchSpace::close_on(SearchState& state, const std::vector<int>& set, int p, SearchStep& step, int most) {
   SearchState next = state;
   step = {};
@@ -293,15 +305,7 @@ bool SearchSpace::close_on(SearchState& state, const std::vector<int>& set, int 
   // What this step would put up and take out again is not put up.
   for (const int t : std::vector<int>(step.put_up))
     if (std::erase(step.take_out, t) > 0) std::erase(step.put_up, t);
-  const OrderCost go = leg(state.last, p);
-  for (const int q : set) next.in[at(q)] = 1;
-  next.in[at(p)] = 1;
-  next.placed += static_cast<int>(set.size()) + 1;
-  next.last = p;
-  next.cost.temporaries += static_cast<int>(step.put_up.size());
-  next.cost.moves += go.moves;
-  next.cost.carry += go.carry;
-  state = std::move(next);
+  take(state, std::move(next), step);
   return true;
 }
 
@@ -326,14 +330,7 @@ bool SearchSpace::add(SearchState& state, int p, SearchStep& step, NewTemporarie
     if (!stands(next.timbers, next.up)) return false;
     take_out_idle(next, step, state.up);
   }
-  const OrderCost go = leg(state.last, p);
-  next.in[at(p)] = 1;
-  ++next.placed;
-  next.last = p;
-  next.cost.temporaries += static_cast<int>(step.put_up.size());
-  next.cost.moves += go.moves;
-  next.cost.carry += go.carry;
-  state = std::move(next);
+  take(state, std::move(next), step);
   return true;
 }
 

@@ -78,6 +78,8 @@ class SearchSpace {
   void take_over_done();
   void take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from);
   void take_out_all_idle(SearchState& state, SearchStep& step);
+  /// `next` with the step's pieces in it and its cost becomes the state.
+  void take(SearchState& state, SearchState&& next, const SearchStep& step) const;
 
   const Frame& frame_;
   const RaisingPlan& plan_;

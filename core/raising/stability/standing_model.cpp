@@ -8,6 +8,7 @@
 #include "raising/fasteners.h"
 #include "raising/limits.h"
 #include "raising/stability/standing.h"
+#include "raising/temporary_line.h"
 
 namespace bentbook {
 namespace {
@@ -375,19 +376,11 @@ int add_temporary(StandingModel& model, const Frame& frame, const Temporary& tem
   const int index = static_cast<int>(model.temporaries.size());
   model.temporaries.push_back(temporary);
   model.temporary_row.push_back(-1);
-  const auto placed = [&](int i) { return i >= 0 && model.bodies[static_cast<std::size_t>(i)].placed; };
-  const auto on_axis = [&](int i, Length station) {
-    const Timber& t = frame.timbers[static_cast<std::size_t>(i)];
-    const double x = std::clamp(station.in(), 0.0, t.length);
-    return t.at.origin + x * t.at.x;
-  };
+  const auto line = temporary_line(frame, temporary);
+  if (!line) return index;
   const int from = timber_by_mark(frame, temporary.from.mark);
-  const bool ground = temporary.to.mark.empty();
-  const int to = ground ? kGround : timber_by_mark(frame, temporary.to.mark);
-  if (!placed(from) || (!ground && (!placed(to) || to == from))) return index;
-  const Vec3 p = on_axis(from, temporary.from.station);
-  const Vec3 q = ground ? Vec3{temporary.ground_x.in(), temporary.ground_y.in(), temporary.ground_z.in()}
-                        : on_axis(to, temporary.to.station);
+  const int to = temporary.to.mark.empty() ? kGround : timber_by_mark(frame, temporary.to.mark);
+  const Vec3 p = line->from, q = line->to;
   const double length = norm(q - p);
   if (!(length > 1)) return index;
   HoldRow row{from, to, p, (1 / length) * (q - p), false};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "raising/temporary_line.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
@@ -62,12 +63,6 @@ std::vector<PartMotion> giving_way(const std::vector<int>& parts, const Frame& f
   return motions;
 }
 
-std::optional<Vec3> point_of(const Frame& frame, const TimberPoint& point) {
-  const int t = timber_by_mark(frame, point.mark);
-  if (t < 0 || !frame.timbers[static_cast<std::size_t>(t)].placed) return std::nullopt;
-  return to_world(frame.timbers[static_cast<std::size_t>(t)].at, {point.station.in(), 0, 0});
-}
-
 /// Braces lie over the solids: what holds must be seen.
 void draw_temporaries(Context& context, const Frame& frame, const SolidMemory& solids, Rect box,
                       const std::vector<Temporary>& temporaries) {
@@ -76,15 +71,13 @@ void draw_temporaries(Context& context, const Frame& frame, const SolidMemory& s
   ImDrawList& list = pen(context.ui);
   list.PushClipRect(top_left(box), bottom_right(box), true);
   for (const Temporary& t : temporaries) {
-    const auto from = point_of(frame, t.from);
-    const auto to = t.to.mark.empty() ? std::optional<Vec3>({t.ground_x.in(), t.ground_y.in(), t.ground_z.in()})
-                                      : point_of(frame, t.to);
-    if (!from || !to) continue;
+    const auto line = temporary_line(frame, t);
+    if (!line) continue;
     const auto px = [&](Vec3 p) {
       const Vec2 at = view.to_px(p);
       return ImVec2{box.x + static_cast<float>(at.x), box.y + static_cast<float>(at.y)};
     };
-    const ImVec2 a = px(*from), b = px(*to);
+    const ImVec2 a = px(line->from), b = px(line->to);
     list.AddLine(a, b, ui.theme.cut, t.kind == TemporaryKind::kGuy ? 1.5F : 3.0F);
     const ImVec2 at{(a.x + b.x) / 2, (a.y + b.y) / 2};
     ImFont& font = *ui.fonts.note;
