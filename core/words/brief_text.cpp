@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "numeric/index.h"
-#include "raising/lifting/hand_raise.h"
+#include "raising/holding.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
 #include "text/utf8.h"
@@ -53,12 +53,9 @@ class Brief {
   void plain(std::string_view words) { out_ += wrapped("", words); }
 
   /// Who or what carries it: people by hand, or what the crane has left.
-  [[nodiscard]] std::string who(const Pick& pick) const {
+  [[nodiscard]] std::string who(const RaisingStep& step, const Pick& pick) const {
     if (pick.by_crane) return say(Msg::kBriefLeft, voice_.language, say_weight(pick.crane.margin_lb, voice_));
-    int people = pick.people;
-    if (pick.timbers.size() > 1 && lay_on_ground(frame_, pick.timbers))
-      people = raise_by_hand(frame_, book_.raising, bodies_, pick.timbers).people;
-    return say_count(Msg::kBriefPeople, voice_.language, people);
+    return say_count(Msg::kBriefPeople, voice_.language, people_for(frame_, book_.raising, bodies_, step));
   }
 
   void step(std::size_t s, const OrderCheck* check) {
@@ -77,7 +74,7 @@ class Brief {
       std::vector<double> parts;
       parts.reserve(timbers.size());
       for (const int t : timbers) parts.push_back(bodies_[at(t)].weight_lb);
-      line += column(say_sum(parts, voice_), kWeight) + column(who(pick), kWho);
+      line += column(say_sum(parts, voice_), kWeight) + column(who(step, pick), kWho);
     }
     for (const std::string& up : step.put_up) line += "+" + up + " ";
     for (const std::string& out : step.take_out) line += "-" + out + " ";

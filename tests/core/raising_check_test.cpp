@@ -5,6 +5,7 @@
 
 #include "frame/placing/solve_frame.h"
 #include "raising/check.h"
+#include "raising/holding.h"
 #include "raising/order.h"
 #include "raising_rules.h"
 
@@ -126,6 +127,24 @@ TEST_CASE("what is set first wants a seat, hands, and something that catches it"
   CHECK(std::any_of(loose.faults.begin(), loose.faults.end(), [](const OrderFault& f) {
     return f.id == OrderFaultId::kNotCaught && f.step == 2 && f.marks == std::vector<std::string>{"K-C1"};
   }));
+}
+
+TEST_CASE("a step takes those who raise its pieces and those who hold what is set first") {
+  OneBent bent;
+  const std::vector<PickBody> bodies = pick_bodies(bent.frame, bent.plan);
+  RaisingStep tie;
+  tie.marks = {"T-1"};
+  const int alone = people_for(bent.frame, bent.plan, bodies, tie);
+  CHECK(alone == solve_pick(bent.frame, bent.plan, bodies, timbers_of(bent.frame, tie.marks)).people);
+  tie.set_first = {{"K-C1", HeldBy::kHands}};
+  const int held = hands_for(bent.frame, bent.plan, bodies, timber_by_mark(bent.frame, "K-C1"));
+  CHECK(held > 0);
+  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == alone + held);
+  tie.set_first[0].by = HeldBy::kCleat;
+  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == alone);
+  tie.set_first[0].by = HeldBy::kHands;
+  bent.plan.crane.present = true;
+  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == held);
 }
 
 TEST_CASE("what is fastened does not spread") {

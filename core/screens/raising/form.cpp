@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "raising/holding.h"
 #include "raising/order.h"
 #include "raising/plan_edits.h"
 #include "ui/widgets_inside.h"
@@ -36,7 +37,7 @@ const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown
   RaisingMemory::Picked& kept = context.raising_memory.picked_step;
   const Fingerprint of = fingerprint_of_step(context.raising.of(), step);
   if (kept.of == of) return kept;
-  kept = {of, {}, {}, {}, {}, {}};
+  kept = {of, {}, {}, {}, {}, {}, 0};
   const Frame& frame = *shown.frame();
   const RaisingPlan& plan = context.desk.book().raising;
   kept.coming = timbers_of(frame, plan.steps[static_cast<std::size_t>(step)].marks);
@@ -45,6 +46,7 @@ const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown
   kept.pick = solve_pick(frame, plan, bodies, kept.coming);
   if (kept.coming.size() > 1) kept.ground = lay_on_ground(frame, kept.coming);
   if (kept.ground && !plan.crane.present) kept.hand = raise_by_hand(frame, plan, bodies, kept.coming);
+  kept.people = people_for(frame, plan, bodies, plan.steps[static_cast<std::size_t>(step)]);
   return kept;
 }
 

@@ -40,7 +40,6 @@ void what_now(ShownStep& s) {
   if (s.step.marks.empty()) return;
   const RaisingMemory::Picked& picked = step_pick(s.context, s.frame, s.index);
   const Pick& pick = picked.pick;
-  const int people = picked.hand ? picked.hand->people : pick.people;
   side_by_side(
       ui, 16, 120,
       [&](Ui& half) {
@@ -50,12 +49,12 @@ void what_now(ShownStep& s) {
         if (pick.by_crane)
           answer(half, "step.net", s.context.say(Msg::kStepNet), say_weight(pick.crane.margin_lb, s.voice));
         else
-          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(people));
+          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(picked.people));
       });
-  if (!pick.by_crane && people > s.plan.crew.people)
+  if (picked.people > s.plan.crew.people)
     caution(ui, "step.crew_short",
             say(Msg::kStepCrewShort, ui.language,
-                {{"people", std::to_string(people)}, {"crew", std::to_string(s.plan.crew.people)}}));
+                {{"people", std::to_string(picked.people)}, {"crew", std::to_string(s.plan.crew.people)}}));
 }
 
 /// Which marks, in the order in which they are handled.
