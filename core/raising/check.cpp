@@ -238,23 +238,6 @@ class Checker {
     return check;
   }
 
-  void warn(StepCheck& step) {
-    const int s = step.step;
-    const auto add = [&](StepWarningId id, const std::vector<int>& who, double value) {
-      StepWarning w{id, {}, value};
-      for (const int t : who) w.marks.push_back(mark(t));
-      step.warnings.push_back(std::move(w));
-    };
-    for (std::size_t i = 0; i < step.entry.path.size(); ++i) {
-      const Move& m = step.entry.path[i];
-      if (m.kind == MoveKind::kSlide && i > 0) add(StepWarningId::kSlidesIn, step.main, m.distance);
-      if (m.kind == MoveKind::kSpread) add(StepWarningId::kSpreads, m.who, m.distance);
-      if (m.kind == MoveKind::kSwing) add(StepWarningId::kSwings, step.main, m.distance * 180 / libm::kPi);
-    }
-    if (s > 0 && plan_.steps[at(s)].day < plan_.steps[at(s - 1)].day)
-      add(StepWarningId::kDayGoesBack, {}, plan_.steps[at(s)].day);
-  }
-
   void add_step(int s) {
     StepCheck step;
     step.step = s;
@@ -269,7 +252,7 @@ class Checker {
     step.temporaries_after = all_up();
     say_support(step);
     judge(step);
-    warn(step);
+    step.day_goes_back = s > 0 && plan_.steps[at(s)].day < plan_.steps[at(s - 1)].day;
     say_verdict(step);
     if (step.hangs_on >= 0) say(OrderFaultId::kHangsOnOne, s, names({step.hangs_on}));
     std::vector<int> now;

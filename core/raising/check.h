@@ -47,19 +47,6 @@ struct OrderFault {
   friend bool operator==(const OrderFault&, const OrderFault&) = default;
 };
 
-enum class StepWarningId : std::uint8_t {
-  kSlidesIn,     ///< comes down beside its place, then slides; value: inches
-  kSpreads,      ///< standing timbers are spread; value: inches
-  kSwings,       ///< swung in; value: degrees
-  kDayGoesBack,  ///< an earlier day than the step before it
-};
-struct StepWarning {
-  StepWarningId id = StepWarningId::kSlidesIn;
-  std::vector<std::string> marks;
-  double value = 0;
-  friend bool operator==(const StepWarning&, const StepWarning&) = default;
-};
-
 /// A piece set before the main ones.
 struct SetCheck {
   int timber = 0;
@@ -85,8 +72,8 @@ struct StepCheck {
   bool bare = false;                   ///< what stands at its end stands with no temporary
   int hangs_on = -1;  ///< the temporary without which alone it falls, looked for where the plan wants a spare
   bool lifts = false;
-  std::vector<StepWarning> warnings;
-  bool good = false;  ///< it goes in, stands before and after, can be picked, and no fault names it
+  bool day_goes_back = false;  ///< an earlier day than the step before it
+  bool good = false;           ///< it goes in, stands before and after, can be picked, and no fault names it
 };
 
 struct OrderCheck {

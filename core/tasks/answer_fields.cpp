@@ -35,12 +35,6 @@ static void describe(Fields& fields, Entry& e) {
   fields.list("remedies", e.remedies, kMostReported);
 }
 
-static void describe(Fields& fields, StepWarning& w) {
-  describe_enum(fields, "id", w.id, StepWarningId::kDayGoesBack);
-  fields.list("marks", w.marks, kMostReported);
-  fields.number("value", w.value);
-}
-
 static void describe(Fields& fields, TimberMotion& m) {
   fields.integer("timber", m.timber, 0, 100'000'000);
   fields.object("move", m.move);
@@ -105,7 +99,7 @@ static void describe(Fields& fields, StepCheck& s) {
   fields.flag("bare", s.bare);
   fields.integer("hangs_on", s.hangs_on, -1, 100'000'000);
   fields.flag("lifts", s.lifts);
-  fields.list("warnings", s.warnings, kMostReported);
+  fields.flag("day_goes_back", s.day_goes_back);
   fields.flag("good", s.good);
 }
 

@@ -7,7 +7,6 @@
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
 #include "text/utf8.h"
-#include "words/frame_words.h"
 #include "words/raise_text.h"
 #include "words/raising_words.h"
 #include "words/step_words.h"
@@ -99,10 +98,13 @@ std::string raising_brief(const Book& book, const Frame& frame, const Voice& voi
 
 std::string temporary_time_text(const TemporaryTime& time, const RaisingPlan& plan, const Voice& voice) {
   const Temporary& temporary = plan.temporaries[at(time.temporary)];
+  Voice stick = voice;  // the next whole inch or millimetre reaches
+  stick.lengths.denominator = 1;
+  stick.lengths.decimals = stick.lengths.form == LengthForm::kMm ? 0 : 3;
   return say(Msg::kBriefTemporary, voice.language,
              {{"where", temporary_text(temporary, voice)},
-              {"length", say_inches(time.length, voice)},
-              {"thickness", say_length(temporary.thickness, voice)},
+              {"length", say_length_at_least(Length::from_inches(time.length), stick)},
+              {"thickness", say_near(temporary.thickness, voice)},
               {"from", std::to_string(time.from + 1)},
               {"to", time.to < 0 ? std::string("-") : std::to_string(time.to + 1)}});
 }

@@ -154,6 +154,7 @@ class Page {
     labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandPoles, language(),
                                     {{"hands", print_fixed(libm::floor(raise.hands_until), 0)},
                                      {"balance", print_fixed(libm::floor(raise.balance), 0)}}));
+    labelled(Msg::kRaiseCaution, text(Msg::kStepTipped, language()));
   }
 
   void lying(const OnTheGround& ground) {
@@ -211,8 +212,7 @@ class Page {
                   [&](const StandingWarning& w) { return said_before(w, book_.raising.steps[at(checked.step)]); });
     for (const std::string& warning : standing_warning_texts(here, frame_, book_.raising.temporaries, language()))
       labelled(Msg::kRaiseCaution, warning);
-    for (const StepWarning& warning : checked.warnings)
-      labelled(Msg::kRaiseCaution, step_warning_text(warning, voice_));
+    if (checked.day_goes_back) labelled(Msg::kRaiseCaution, text(Msg::kStepDayBack, language()));
     for (const OrderFault& fault : check.faults)
       if (fault.step == checked.step) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
     for (const Remedy& remedy : checked.entry.remedies)

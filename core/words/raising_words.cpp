@@ -18,7 +18,7 @@ std::string mark_of(const Frame& frame, int timber) {
 }
 
 std::string move_text(const Move& move, const Frame& frame, const Voice& voice) {
-  const std::string by = say_inches(move.distance, voice);
+  const std::string by = say_near(Length::from_inches(move.distance), voice);
   const std::string toward(toward_text(move.direction, voice.language));
   switch (move.kind) {
     case MoveKind::kLower:
@@ -58,6 +58,13 @@ std::string rest_of(const std::vector<std::string>& marks) {
 }
 
 }  // namespace
+
+std::string say_near(Length length, const Voice& voice) {
+  LengthStyle style = voice.lengths;
+  if (style.form != LengthForm::kMm) return say_length(length, voice);
+  style.decimals = 0;
+  return print_length(length, style, voice.marks).text;
+}
 
 std::string say_sum(std::span<const double> parts_lb, const Voice& voice) {
   const WeightUnit unit = weight_unit(voice.lengths.form);
@@ -221,21 +228,6 @@ std::string held_text(const RaisingStep& step, const Frame& frame, const Raising
   return said;
 }
 
-std::string step_warning_text(const StepWarning& warning, const Voice& voice) {
-  switch (warning.id) {
-    case StepWarningId::kSlidesIn:
-      return say(Msg::kStepSlidesIn, voice.language, say_inches(warning.value, voice));
-    case StepWarningId::kSpreads:
-      return say(Msg::kStepSpreads, voice.language,
-                 {{"marks", marks_text(warning.marks)}, {"by", say_inches(warning.value, voice)}});
-    case StepWarningId::kSwings:
-      return say(Msg::kStepSwings, voice.language, print_fixed(warning.value, 0));
-    case StepWarningId::kDayGoesBack:
-      return std::string(text(Msg::kStepDayBack, voice.language));
-  }
-  return {};
-}
-
 std::string stuck_text(const Stuck& stuck, Language language) {
   const auto msg = find_msg("stuck_" + std::string(keys::word(kStuckWords, stuck.reason)));
   if (!msg) return {};
@@ -273,7 +265,7 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
 std::string temporary_text(const Temporary& temporary, const Voice& voice) {
   const auto point = [&](const TimberPoint& p) {
     if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
-    return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_length(p.station, voice)}});
+    return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_near(p.station, voice)}});
   };
   std::string kind(key_text("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));
   if (!temporary.name.empty()) kind += ' ' + temporary.name;

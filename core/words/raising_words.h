@@ -18,6 +18,10 @@ namespace bentbook {
 [[nodiscard]] std::string marks_text(const std::vector<std::string>& marks);
 [[nodiscard]] std::string marks_text(const Frame& frame, const std::vector<int>& timbers);
 
+/// Where a nail goes or how far something is moved: as lengths are said, but of millimetres no tenths, and nothing that
+/// is less than that is told.
+[[nodiscard]] std::string say_near(Length length, const Voice& voice);
+
 /// "567 lb": the sum of what is said of each part, so that the parts as they are printed add up to it.
 [[nodiscard]] std::string say_sum(std::span<const double> parts_lb, const Voice& voice);
 /// "567 lb wet": what all of the raising says that something weighs. Several: their sum.
@@ -46,7 +50,6 @@ namespace bentbook {
 [[nodiscard]] std::string order_fault_text(const OrderFault& fault, const Voice& voice);
 /// What a step sets first, each with what holds it.
 [[nodiscard]] std::string held_text(const RaisingStep&, const Frame&, const RaisingPlan&, const Voice&);
-[[nodiscard]] std::string step_warning_text(const StepWarning& warning, const Voice& voice);
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
 
 [[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);

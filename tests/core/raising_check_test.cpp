@@ -159,7 +159,7 @@ TEST_CASE("a good order has no faults") {
   CHECK(ids(check).empty());
   CHECK(check.first_bad == -1);
   REQUIRE(check.steps.size() == 4);
-  CHECK(check.steps[1].warnings.at(0).id == StepWarningId::kSlidesIn);
+  CHECK(check.steps[1].entry.path.back().kind == MoveKind::kSlide);
   CHECK(check.steps[2].temporaries.size() == 2);
   CHECK(check.steps[2].temporaries_after.empty());
 }

@@ -154,7 +154,7 @@ class Order {
     for (std::string& warning :
          standing_warning_texts(step.standing.warnings, frame_, book_.raising.temporaries, voice.language))
       said.push_back(std::move(warning));
-    for (const StepWarning& w : step.warnings) said.push_back(step_warning_text(w, voice));
+    if (step.day_goes_back) said.emplace_back(text(Msg::kStepDayBack, voice.language));
     for (const PickNote& note : pick.notes) said.push_back(pick_note_text(note, voice));
     for (const Remedy& remedy : step.entry.remedies) said.push_back(remedy_text(remedy, frame_, voice.language));
     return said;

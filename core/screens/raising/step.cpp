@@ -77,12 +77,12 @@ void fast_part(ShownStep& s) {
     return it == s.plan.temporaries.end() ? std::string{} : temporary_text(*it, s.voice);
   };
   for (const std::string& name : s.step.put_up)
-    fact(ui, "step.puts_up." + name, std::string(s.context.say(Msg::kRaisePutUp)) + " " + name, said(name));
+    fact(ui, "step.puts_up." + name, s.context.say(Msg::kRaisePutUp), said(name));
   const std::string driven =
       driven_text(driven_in(*s.frame.frame(), s.plan, static_cast<std::size_t>(s.index)), s.voice);
   if (!driven.empty()) fact(ui, "step.drive", s.context.say(Msg::kStepDrive), driven);
   for (const std::string& name : s.step.take_out)
-    fact(ui, "step.takes_out." + name, std::string(s.context.say(Msg::kRaiseTakeOut)) + " " + name, said(name));
+    fact(ui, "step.takes_out." + name, s.context.say(Msg::kRaiseTakeOut), said(name));
 }
 
 void picture_part(ShownStep& s) {
@@ -170,6 +170,7 @@ void step_screen(Context& context) {
     marks_part(s);
     if (s.check != nullptr && s.check->entry.free)
       body(ui, "step.path", way_text(s.check->entry, s.step, *s.frame.frame(), s.voice));
+    if (step_pick(context, s.frame, s.index).hand) note(ui, "step.tipped", context.say(Msg::kStepTipped));
     fast_part(s);
     verdict_part(s);
     if (list_row(ui, "step.more", context.say(Msg::kStepMore), context.say(Msg::kStepMoreNote)))

@@ -19,9 +19,7 @@ void way_part(ShownStep& s) {
   Ui& ui = s.context.ui;
   heading(ui, "step.way", s.context.say(Msg::kStepWay));
   body(ui, "step.path", way_text(s.check->entry, s.step, *s.frame.frame(), s.voice));
-  int n = 0;
-  for (const StepWarning& warning : s.check->warnings)
-    note(ui, "step.way." + std::to_string(n++), step_warning_text(warning, s.voice));
+  if (s.check->day_goes_back) note(ui, "step.day_back", s.context.say(Msg::kStepDayBack));
 }
 
 void temporaries_part(ShownStep& s) {
