@@ -6,6 +6,7 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/sorting.h"
+#include "raising/check_temporaries.h"
 #include "raising/holding.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
@@ -35,8 +36,10 @@ class Checker {
     say_cycle();
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) add_step(static_cast<int>(s));
     say_wishes();
-    say_left_up();
-    say_idle();
+    for (std::size_t t = 0; t < frame_.timbers.size(); ++t)
+      if (frame_.timbers[t].placed && step_of_[t] < 0) check_.left_out.push_back(static_cast<int>(t));
+    say_left_up(plan_, check_);
+    say_idle(plan_, check_);
     sort_by(check_.faults, [](const OrderFault& a, const OrderFault& b) { return a.step < b.step; });
     for (const OrderFault& f : check_.faults)
       if (f.step >= 0) check_.steps[at(f.step)].good = false;
@@ -44,8 +47,6 @@ class Checker {
       if (!step.good && check_.first_bad < 0) check_.first_bad = step.step;
       if (!(step.stands && step.stands_after) && check_.first_unstable < 0) check_.first_unstable = step.step;
     }
-    for (std::size_t t = 0; t < frame_.timbers.size(); ++t)
-      if (frame_.timbers[t].placed && step_of_[t] < 0) check_.left_out.push_back(static_cast<int>(t));
     return std::move(check_);
   }
 
@@ -258,7 +259,6 @@ class Checker {
     std::vector<int> now;
     std::merge(stood_.begin(), stood_.end(), step.timbers.begin(), step.timbers.end(), std::back_inserter(now));
     stood_.swap(now);
-    bare_.push_back(step.bare ? 1 : 0);
     check_.steps.push_back(std::move(step));
   }
   std::vector<std::string> names(const std::vector<int>& temporaries) const {
@@ -281,32 +281,6 @@ class Checker {
     }
     return -1;
   }
-  void say_left_up() {
-    if (check_.steps.empty()) return;
-    const bool whole = std::all_of(frame_.timbers.begin(), frame_.timbers.end(), [&](const Timber& t) {
-      return !t.placed || step_of_[at(static_cast<int>(&t - frame_.timbers.data()))] >= 0;
-    });
-    const std::vector<int>& up = check_.steps.back().temporaries_after;
-    if (!whole || up.empty()) return;
-    say(OrderFaultId::kTemporariesLeft, -1, names(up));
-    if (bare_.back() == 0) say(OrderFaultId::kWholeFalls, -1, {});
-  }
-  /// Temporaries that stay up although nothing needs any from some step to the one that takes the last of them out.
-  void say_idle() {
-    for (std::size_t s = 0; s < bare_.size(); ++s) {
-      if (bare_[s] == 0 || (s > 0 && bare_[s - 1] != 0)) continue;
-      std::size_t end = s;
-      while (end < bare_.size() && bare_[end] != 0) ++end;
-      if (end == bare_.size() || !check_.steps[end].temporaries_after.empty()) continue;
-      std::vector<int> idle;
-      for (const int i : check_.steps[s].temporaries_after) {
-        const std::vector<int>& then = check_.steps[end].temporaries;
-        if (std::find(then.begin(), then.end(), i) != then.end()) idle.push_back(i);
-      }
-      if (!idle.empty()) say(OrderFaultId::kTemporaryIdle, static_cast<int>(s), names(idle));
-    }
-  }
-
   void say_cant_go_in(int s, const Entry& entry) {
     std::vector<std::string> marks;
     for (const int t : entry.blockers) marks.push_back(mark(t));
@@ -386,7 +360,6 @@ class Checker {
   std::vector<Support> supports_;
   std::vector<PickBody> bodies_;
   EntryLimits limits_;
-  std::vector<char> bare_;  ///< by step: what stands at its end needs no temporary
   std::vector<int> stood_;
   OrderCheck check_;
 };

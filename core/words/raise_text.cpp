@@ -44,6 +44,7 @@ class Page {
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
     if (!plan.crane.present && !plan.steps.empty()) plain(text(Msg::kPickNoCrane, language()));
+    if (!plan.crane.present && check != nullptr) plain(text(Msg::kStepTipped, language()));
     if (!plan.steps.empty()) plain(text(Msg::kStandingNotForNight, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {
@@ -154,7 +155,6 @@ class Page {
     labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandPoles, language(),
                                     {{"hands", print_fixed(libm::floor(raise.hands_until), 0)},
                                      {"balance", print_fixed(libm::floor(raise.balance), 0)}}));
-    labelled(Msg::kRaiseCaution, text(Msg::kStepTipped, language()));
   }
 
   void lying(const OnTheGround& ground) {

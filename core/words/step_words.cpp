@@ -107,7 +107,7 @@ std::string driven_text(std::span<const Driven> driven, const Voice& voice) {
     const Msg msg = d.diameter <= 0              ? Msg::kDriveScrews
                     : d.kind == Fasteners::kPins ? Msg::kDrivePins
                                                  : Msg::kDrivePegs;
-    const std::string size = say_inches(d.diameter, voice);
+    const std::string size = say_near(Length::from_inches(d.diameter), voice);
     if (!out.empty()) out += ", ";
     out += say_count(msg, voice.language, d.count, {{"size", size}});
   }

@@ -206,6 +206,16 @@ TEST_CASE("a bent is raised with braces and judged again; too heavy for the cran
   CHECK(std::any_of(found.plan.steps.begin(), found.plan.steps.end(),
                     [](const RaisingStep& step) { return !step.set_first.empty(); }));
   CHECK(check_order(whole, found.plan).good());
+  // Without any one temporary it is no good order any more.
+  for (const Temporary& t : found.plan.temporaries) {
+    RaisingPlan less = found.plan;
+    for (RaisingStep& step : less.steps) {
+      std::erase(step.put_up, t.name);
+      std::erase(step.take_out, t.name);
+    }
+    CAPTURE(t.name);
+    CHECK_FALSE(check_order(whole, less).good());
+  }
   RaisingPlan bare = found.plan;
   bare.steps[0].put_up.clear();
   CHECK(check_order(whole, bare).first_unstable == 0);
