@@ -29,7 +29,7 @@ UNITS = "mm cm in ft lb kg en ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 # What a person types: names, notes.
 TYPED = "".join(map(chr, [*range(0x20, 0x7F), *range(0xC0, 0x100)])) + "\u00a1\u00bf\u00ba\u00aa\u20ac\u0152\u0153"
 # Set by code rather than by a table.
-MARKS = "\u2026\u2022\u00b7\u2030"
+MARKS = "\u2026\u2022\u00b7\u2030\u2013"
 NUMERATOR, DENOMINATOR = 0xE000, 0xE010  # private code points of the small figures
 SMALL = 0.70  # of a figure's height
 LINE = 1.3

@@ -22,7 +22,14 @@ enum class Stroke : std::uint8_t {
   kCut,      ///< the one cut line
   kScale,    ///< graduations of a saw or a tape
 };
-enum class Fill : std::uint8_t { kNone, kSection /* hatch at 45° */, kWaste /* crossed hatch */, kPaper };
+enum class Fill : std::uint8_t {
+  kNone,
+  kSection,  ///< hatch at 45°
+  kWaste,    ///< crossed hatch
+  kPaper,
+  kShade,  ///< a light tint: where something lands
+  kInk,    ///< solid: a reference edge
+};
 
 struct Line {
   Point a, b;

@@ -94,8 +94,20 @@ std::string_view style_of(draw::Stroke stroke) {
 }
 
 std::string_view fill_of(draw::Fill fill) {
-  if (fill == draw::Fill::kSection) return "section";
-  return fill == draw::Fill::kWaste ? "waste" : "paper";
+  switch (fill) {
+    case draw::Fill::kSection:
+      return "section";
+    case draw::Fill::kWaste:
+      return "waste";
+    case draw::Fill::kShade:
+      return "shade";
+    case draw::Fill::kInk:
+      return "ink";
+    case draw::Fill::kNone:
+    case draw::Fill::kPaper:
+      break;
+  }
+  return "paper";
 }
 
 std::string_view figure_style(draw::Meaning meaning) { return meaning == draw::Meaning::kAnswer ? "answer" : "fact"; }

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "draw/fill.h"
 #include "numeric/libm.h"
+#include "ui/line_pen.h"
 #include "ui/measure_text.h"
 
 namespace bentbook::screens {
@@ -11,95 +11,28 @@ namespace {
 
 using draw::Meaning;
 using draw::Point;
-using draw::Stroke;
 
-/// Line types by ISO 128, in the order of Stroke: width in CSS px, and dashes and gaps in turn (none: continuous).
-struct LineType {
-  float width;
-  int parts;
-  float pattern[4];
-};
-constexpr LineType kLineTypes[] = {
-    {2, 0, {}},             // visible
-    {1, 2, {8, 4}},         // hidden
-    {1, 4, {20, 4, 2, 4}},  // centre
-    {1, 0, {}},             // thin
-    {3, 0, {}},             // cut
-    {1.5F, 0, {}},          // scale
-};
+void paint_figure(ImDrawList& list, const Theme& theme, const LinePen& pen, const draw::PlacedFigure& placed,
+                  ImFont& font, std::string_view text) {
+  const ImVec2 centre = pen.at(placed.box.centre);
+  const auto angle = static_cast<float>(placed.box.angle);
+  const ImU32 colour = placed.meaning == Meaning::kGiven ? theme.edit : theme.ink;
+  draw_text_turned(list, font, centre, angle, colour, text);
+  if (placed.meaning != Meaning::kGiven) return;
+  // The dotted underline that says: this can be changed.
+  const float c = static_cast<float>(libm::cos(placed.box.angle)), s = static_cast<float>(libm::sin(placed.box.angle));
+  const float half = static_cast<float>(placed.box.w) / 2, down = font.FontSize * 0.36F;
+  for (float x = -half + 1; x <= half; x += 4)
+    list.AddCircleFilled({centre.x + x * c - down * s, centre.y + x * s + down * c}, 1, theme.edit, 8);
+}
 
-ImU32 stroke_colour(const Theme& theme, Stroke stroke) { return stroke == Stroke::kCut ? theme.cut : theme.ink; }
-
-class Pen {
- public:
-  Pen(ImDrawList& list, const Theme& theme, const Rect& rect) : list_(list), theme_(theme), rect_(rect) {}
-
-  [[nodiscard]] ImVec2 at(Point p) const {
-    return {rect_.x + static_cast<float>(p.x), rect_.y + static_cast<float>(p.y)};
-  }
-
-  /// A polyline with the stroke's pattern running on round its corners.
-  void path(const std::vector<ImVec2>& points, Stroke stroke, bool closed) {
-    const LineType& type = kLineTypes[static_cast<std::size_t>(stroke)];
-    const ImU32 colour = stroke_colour(theme_, stroke);
-    if (type.parts == 0) {
-      list_.AddPolyline(points.data(), static_cast<int>(points.size()), colour, closed ? ImDrawFlags_Closed : 0,
-                        type.width);
-      return;
-    }
-    int part = 0;
-    float left = type.pattern[0];
-    const std::size_t segments = closed ? points.size() : points.size() - 1;
-    for (std::size_t i = 0; i < segments; ++i)
-      dash(points[i], points[(i + 1) % points.size()], type, colour, part, left);
-  }
-
-  void figure(const draw::PlacedFigure& placed, ImFont& font, std::string_view text) {
-    const ImVec2 centre = at(placed.box.centre);
-    const auto angle = static_cast<float>(placed.box.angle);
-    const ImU32 colour = placed.meaning == Meaning::kGiven ? theme_.edit : theme_.ink;
-    draw_text_turned(list_, font, centre, angle, colour, text);
-    if (placed.meaning != Meaning::kGiven) return;
-    // The dotted underline that says: this can be changed.
-    const float c = static_cast<float>(libm::cos(placed.box.angle)),
-                s = static_cast<float>(libm::sin(placed.box.angle));
-    const float half = static_cast<float>(placed.box.w) / 2, down = font.FontSize * 0.36F;
-    for (float x = -half + 1; x <= half; x += 4)
-      list_.AddCircleFilled({centre.x + x * c - down * s, centre.y + x * s + down * c}, 1, theme_.edit, 8);
-  }
-
-  /// Ground under a figure, so that a line that runs behind it does not run through it.
-  void ground(const draw::Box& box) {
-    const auto corner = draw::corners(draw::grown(box, 1));
-    ImVec2 points[4];
-    for (std::size_t i = 0; i < 4; ++i) points[i] = at(corner[i]);
-    list_.AddConvexPolyFilled(points, 4, theme_.ground);
-  }
-
- private:
-  void dash(ImVec2 a, ImVec2 b, const LineType& type, ImU32 colour, int& part, float& left) {
-    const float dx = b.x - a.x, dy = b.y - a.y;
-    const float length = static_cast<float>(libm::hypot(dx, dy));
-    // Off the canvas there may be miles of it in a zoomed view.
-    if (!(length > 0) || length > 20000) return;
-    for (float run = 0; run < length;) {
-      const float step = std::min(left, length - run);
-      if (part % 2 == 0)
-        list_.AddLine({a.x + dx * run / length, a.y + dy * run / length},
-                      {a.x + dx * (run + step) / length, a.y + dy * (run + step) / length}, colour, type.width);
-      run += step;
-      left -= step;
-      if (left <= 0) {
-        part = (part + 1) % type.parts;
-        left = type.pattern[part];
-      }
-    }
-  }
-
-  ImDrawList& list_;
-  const Theme& theme_;
-  const Rect& rect_;
-};
+/// Ground under a figure, so that a line that runs behind it does not run through it.
+void paint_ground(ImDrawList& list, const Theme& theme, const LinePen& pen, const draw::Box& box) {
+  const auto corner = draw::corners(draw::grown(box, 1));
+  ImVec2 points[4];
+  for (std::size_t i = 0; i < 4; ++i) points[i] = pen.at(corner[i]);
+  list.AddConvexPolyFilled(points, 4, theme.ground);
+}
 
 ImFont& font_of(const Fonts& fonts, Meaning meaning) {
   switch (meaning) {
@@ -197,47 +130,16 @@ Rect to_rect(const draw::Box& box, const Rect& canvas) {
           static_cast<float>(u.w), static_cast<float>(u.h)};
 }
 
-void paint_polygon(Pen& pen, ImDrawList& list, const Theme& theme, const draw::Layout& layout,
-                   const draw::Polygon& polygon) {
-  std::vector<Point> px;
-  std::vector<ImVec2> points;
-  for (const Point& p : polygon.points) {
-    px.push_back(layout.to_px(p));
-    points.push_back(pen.at(px.back()));
+void paint_thing(LinePen& pen, const draw::Layout& layout, const draw::Drawing& drawing) {
+  for (const draw::Polygon& polygon : drawing.polygons) {
+    std::vector<Point> px;
+    px.reserve(polygon.points.size());
+    for (const Point& p : polygon.points) px.push_back(layout.to_px(p));
+    pen.polygon(px, polygon);
   }
-  if (polygon.fill == draw::Fill::kPaper) {
-    const std::vector<std::uint16_t> t = draw::triangles(px);
-    for (std::size_t i = 0; i + 2 < t.size(); i += 3)
-      list.AddTriangleFilled(points[t[i]], points[t[i + 1]], points[t[i + 2]], theme.ground);
-  }
-  const auto strokes = [&](double spacing, bool down, ImU32 colour) {
-    for (const draw::Segment& s : draw::hatch(px, spacing, down)) list.AddLine(pen.at(s.a), pen.at(s.b), colour, 1);
-  };
-  const ImU32 faint = mix(theme.ground, theme.ink, 0.62F);
-  if (polygon.fill == draw::Fill::kSection) strokes(9, false, faint);
-  if (polygon.fill == draw::Fill::kWaste) {
-    strokes(9, false, faint);
-    strokes(9, true, faint);
-  }
-  if (polygon.outlined && points.size() > 1) pen.path(points, polygon.stroke, true);
-}
-
-void paint_thing(Pen& pen, ImDrawList& list, const Theme& theme, const draw::Layout& layout,
-                 const draw::Drawing& drawing) {
-  for (const draw::Polygon& polygon : drawing.polygons) paint_polygon(pen, list, theme, layout, polygon);
   for (const draw::Line& line : drawing.lines)
     pen.path({pen.at(layout.to_px(line.a)), pen.at(layout.to_px(line.b))}, line.stroke, false);
-  for (const draw::PlacedArc& arc : layout.arcs) {
-    const double turn = arc.to - arc.from;
-    const int parts =
-        std::clamp(static_cast<int>(libm::fabs(turn) * libm::sqrt(std::max(arc.radius, 1.0)) * 2), 2, 200);
-    std::vector<ImVec2> points;
-    for (int i = 0; i <= parts; ++i) {
-      const double a = arc.from + turn * i / parts;
-      points.push_back(pen.at({arc.centre.x + arc.radius * libm::cos(a), arc.centre.y + arc.radius * libm::sin(a)}));
-    }
-    pen.path(points, arc.stroke, false);
-  }
+  for (const draw::PlacedArc& arc : layout.arcs) pen.arc(arc);
   for (const draw::PlacedLine& line : layout.lines)
     if (!line.ordinary) pen.path({pen.at(line.a), pen.at(line.b)}, line.stroke, false);
 }
@@ -258,13 +160,13 @@ void Canvas::paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, con
   }
   crisp(list);
   list.PushClipRect({rect.x, rect.y}, {rect.x + rect.w, rect.y + rect.h}, true);
-  Pen pen(list, theme, rect);
-  paint_thing(pen, list, theme, layout_, drawing);
+  LinePen pen(list, theme, rect);
+  paint_thing(pen, layout_, drawing);
   figures_.clear();
   for (const draw::PlacedFigure& placed : layout_.figures) {
     if (!placed.visible) continue;
-    pen.ground(placed.box);
-    pen.figure(placed, font_of(fonts, placed.meaning), texts.texts[placed.index]);
+    paint_ground(list, theme, pen, placed.box);
+    paint_figure(list, theme, pen, placed, font_of(fonts, placed.meaning), texts.texts[placed.index]);
     figures_.push_back({placed.key, placed.meaning, texts.texts[placed.index], to_rect(placed.box, rect),
                         to_rect(placed.target, rect)});
   }

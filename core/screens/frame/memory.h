@@ -8,7 +8,8 @@
 #include <vector>
 
 #include "draw/drawing.h"
-#include "frame/sheet/sheet_drawing.h"
+#include "draw/tape_page.h"
+#include "frame/sheet/face_marks.h"
 #include "model/book_model.h"
 #include "screens/frame/solid_memory.h"
 
@@ -50,10 +51,15 @@ struct FrameMemory {
     Solved of;
     std::string mark, saw;
     std::optional<Sheet> sheet;
-    SheetDrawing whole, stretch;
-    int part = 0, parts = 1;  ///< which stretch is drawn
-    int stretch_part = -1;
+    std::vector<FaceMarks> faces;  ///< 1 to 4
   } sheet;
+
+  struct FacePages {  ///< a face of it as it was last laid out
+    Solved of;
+    std::string key;  ///< all else that the pages were made for
+    draw::TapeStrip strip;
+    std::vector<draw::TapePage> pages;
+  } face_pages;
 
   struct Solids {  ///< the 3D view
     SolidMemory picture;

@@ -1,0 +1,192 @@
+#include "draw/tape_fit.h"
+
+#include <algorithm>
+
+namespace bentbook::draw {
+namespace {
+
+constexpr double kBreakOver = 88;  // px: a longer gap is broken
+constexpr double kLeastWords = 84;
+constexpr double kLeastSide = 32;
+constexpr double kMostPerInch = 18;
+constexpr double kWholeUpTo = 16;  // inches: what is longer may be broken
+
+class TapeFitter {
+ public:
+  TapeFitter(const TapeStrip& strip, const TapeOptions& options, TapeMeasure measure)
+      : strip_(strip), options_(options), measure_(measure) {}
+
+  TapeFit fit() {
+    std::size_t fewest = 0;
+    double shrunk = 1;
+    for (const double shrink : {1.0, 0.86, 0.72}) {
+      set_columns(shrink);
+      const std::size_t pages = packed(options_.room).size();
+      if (fewest != 0 && pages >= fewest) continue;
+      fewest = pages;
+      shrunk = shrink;
+    }
+    set_columns(shrunk);
+    fit_.pages = evened(packed(options_.room));
+    return std::move(fit_);
+  }
+
+ private:
+  [[nodiscard]] double width_of(std::string_view text, TapeText size) const { return measure_(text, size).w; }
+
+  void set_columns(double shrink) {
+    const double side = std::min(options_.side, strip_.width * kMostPerInch) * shrink;
+    double widest = 0;
+    for (const TapeBlock& block : strip_.blocks)
+      for (const TapeLine& line : block.lines)
+        for (const std::string& part : line.parts) widest = std::max(widest, width_of(part, line.size));
+    const struct {
+      TapeText number;
+      double words;
+    } tries[] = {{TapeText::kNumber, std::max(widest, kLeastWords)},
+                 {TapeText::kStrong, std::max(widest, kLeastWords)},
+                 {TapeText::kStrong, widest}};
+    for (const auto& t : tries) {
+      set_columns(side, t.number);
+      if (fit_.columns.words >= t.words) return wrap();
+    }
+    // Numbers of the words take the column; at last the piece gives way, then the numbers of the tape.
+    const double label = width_of(strip_.blocks.size() < 10 ? "0" : "00", TapeText::kStrong);
+    for (const TapeText number : {TapeText::kStrong, TapeText::kNote}) {
+      set_columns(side, number);
+      if (fit_.columns.words < label) set_columns(std::max(kLeastSide, side - (label - fit_.columns.words)), number);
+      if (fit_.columns.words >= label) break;
+    }
+    fit_.columns.numbered = true;
+    wrap();
+  }
+
+  void set_columns(double side, TapeText number) {
+    double numbers = 48;
+    for (const TapeRow& row : strip_.rows)
+      numbers = std::max({numbers, width_of(row.number, number), width_of(row.tag, TapeText::kNote)});
+    TapeColumns& columns = fit_.columns;
+    columns = {};
+    columns.side = side;
+    columns.scale = side / strip_.width;
+    columns.right = options_.width - numbers - kTapeToNumbers;
+    columns.left = columns.right - side;
+    columns.words = columns.left - kTapeToWords;
+    columns.number = number;
+  }
+
+  void wrap() {
+    fit_.words.clear();
+    for (std::size_t b = 0; b < strip_.blocks.size(); ++b) {
+      if (fit_.columns.numbered)
+        fit_.words.push_back({{{std::to_string(b + 1), TapeText::kStrong}}, measure_("0", TapeText::kStrong).h});
+      else
+        fit_.words.push_back(wrap_words(strip_.blocks[b], fit_.columns.words, measure_));
+    }
+  }
+
+  [[nodiscard]] bool held_together(std::size_t row) const {
+    const double a = strip_.rows[row].x, b = strip_.rows[row + 1].x;
+    return std::any_of(strip_.whole.begin(), strip_.whole.end(), [&](const TapeSpan& s) {
+      return s.to - s.from <= kWholeUpTo && a < s.to - 1e-6 && b > s.from + 1e-6;
+    });
+  }
+
+  [[nodiscard]] std::vector<TapeIsland> islands() const {
+    std::vector<TapeIsland> out{{0, 0}};
+    for (std::size_t i = 0; i + 1 < strip_.rows.size(); ++i) {
+      const double gap = (strip_.rows[i + 1].x - strip_.rows[i].x) * fit_.columns.scale;
+      if (gap > kBreakOver && !held_together(i))
+        out.push_back({i + 1, i + 1});
+      else
+        out.back().last = i + 1;
+    }
+    return out;
+  }
+
+  [[nodiscard]] double height_needed(const std::vector<TapeIsland>& all, std::size_t k) const {
+    const TapeIsland& island = all[k];
+    const double from = k == 0 ? -1e9 : strip_.rows[island.first].x - 1e-6;
+    const double to = k + 1 < all.size() ? strip_.rows[all[k + 1].first].x - 1e-6 : 1e9;
+    const double drawn =
+        (strip_.rows[island.last].x - strip_.rows[island.first].x) * fit_.columns.scale + 2 * kTapeLead;
+    double numbers = 0, words = 0;
+    for (std::size_t r = island.first; r <= island.last; ++r)
+      numbers += row_height(strip_.rows[r], fit_.columns.number, measure_) + kTapeRowGap;
+    for (const std::size_t b : blocks_between(strip_, from, to)) words += fit_.words[b].height + kTapeBlockGap;
+    return std::max({drawn, numbers, words}) + kTapeBreak - 2 * kTapeLead;
+  }
+
+  [[nodiscard]] std::vector<std::vector<TapeIsland>> packed(double room) const {
+    const std::vector<TapeIsland> all = islands();
+    std::vector<std::vector<TapeIsland>> out(1);
+    double height = 0;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      const double needed = height_needed(all, k);
+      if (!out.back().empty() && height + needed > room) {
+        out.emplace_back();
+        height = 0;
+      }
+      out.back().push_back(all[k]);
+      height += needed;
+    }
+    return out;
+  }
+
+  /// As many pages, as even as can be.
+  [[nodiscard]] std::vector<std::vector<TapeIsland>> evened(std::vector<std::vector<TapeIsland>> parts) const {
+    constexpr double kLess = 12;
+    for (double room = options_.room - kLess; parts.size() > 1 && room > 60; room -= kLess) {
+      auto tighter = packed(room);
+      if (tighter.size() != parts.size()) break;
+      parts = std::move(tighter);
+    }
+    return parts;
+  }
+
+  const TapeStrip& strip_;
+  const TapeOptions& options_;
+  TapeMeasure measure_;
+  TapeFit fit_;
+};
+
+}  // namespace
+
+TapeWords wrap_words(const TapeBlock& block, double width, TapeMeasure measure) {
+  TapeWords out;
+  for (const TapeLine& line : block.lines) {
+    std::string now;
+    for (const std::string& part : line.parts) {
+      std::string longer = now.empty() ? part : now + " " + part;
+      if (!now.empty() && measure(longer, line.size).w > width) {
+        out.lines.emplace_back(std::move(now), line.size);
+        now = part;
+      } else {
+        now = std::move(longer);
+      }
+    }
+    out.lines.emplace_back(std::move(now), line.size);
+  }
+  for (const auto& line : out.lines) out.height += measure("0", line.second).h + kTapeLineGap;
+  out.height -= kTapeLineGap;
+  return out;
+}
+
+double row_height(const TapeRow& row, TapeText number, TapeMeasure measure) {
+  return measure("0", number).h + (row.tag.empty() ? 0 : measure("0", TapeText::kNote).h + 2);
+}
+
+std::vector<std::size_t> blocks_between(const TapeStrip& strip, double from, double to) {
+  std::vector<std::size_t> out;
+  for (std::size_t b = 0; b < strip.blocks.size(); ++b) {
+    const double middle = (strip.blocks[b].from + strip.blocks[b].to) / 2;
+    if (middle >= from && middle < to) out.push_back(b);
+  }
+  return out;
+}
+
+TapeFit fit_tape(const TapeStrip& strip, const TapeOptions& options, TapeMeasure measure) {
+  return TapeFitter(strip, options, measure).fit();
+}
+
+}  // namespace bentbook::draw

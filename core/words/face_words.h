@@ -1,0 +1,23 @@
+#pragma once
+/// What is marked on a face, in words and numbers, as it is laid out on a page (draw/tape_page.h).
+
+#include <string>
+
+#include "draw/tape_page.h"
+#include "frame/sheet/face_marks.h"
+#include "words/words.h"
+
+namespace bentbook {
+
+/// Numbers run from end A; offsets are gauged from the reference edge. Marks that are alike and near each other are
+/// said once.
+[[nodiscard]] draw::TapeStrip face_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks,
+                                         const Voice& voice);
+
+/// What there is to mark, in a line: "Tenon · 2 × Mortise · 3 × Hole".
+[[nodiscard]] std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language);
+
+/// A tick for each inch with a longer one for each foot, or for each centimetre with a longer one for each tenth.
+void set_ticks(draw::TapeOptions& options, const Voice& voice);
+
+}  // namespace bentbook

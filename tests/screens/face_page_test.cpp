@@ -1,0 +1,212 @@
+// Faces of timbers as they are laid out on a page, with the fonts that they are drawn with.
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+#include <set>
+
+#include "draw/tape_page.h"
+#include "frame/placing/solve_frame.h"
+#include "frame/sheet/sheet.h"
+#include "plans.h"
+#include "ui/measure_text.h"
+#include "ui/tape_canvas.h"
+#include "words/face_words.h"
+
+using namespace bentbook;
+using namespace bentbook::screens;
+
+namespace {
+
+struct Letters {
+  explicit Letters(float text_scale) {
+    ImGui::CreateContext();
+    ImGui::GetIO().IniFilename = nullptr;
+    ImGui::GetIO().DisplaySize = {390, 844};
+    fonts = build_fonts(*ImGui::GetIO().Fonts, text_scale, 1);
+    ImGui::NewFrame();
+  }
+  ~Letters() {
+    ImGui::EndFrame();
+    ImGui::DestroyContext();
+  }
+  Letters(const Letters&) = delete;
+  Letters& operator=(const Letters&) = delete;
+  Fonts fonts;
+};
+
+draw::Bounds bounds_of(const draw::TapePlaced& t) {
+  draw::Bounds b;
+  b.add(t.at);
+  b.add(draw::Point{t.at.x + t.extent.w, t.at.y + t.extent.h});
+  return b;
+}
+
+bool overlap(const draw::Bounds& a, const draw::Bounds& b) {
+  constexpr double kTouch = 0.01;
+  return a.left < b.right - kTouch && b.left < a.right - kTouch && a.top < b.bottom - kTouch &&
+         b.top < a.bottom - kTouch;
+}
+
+bool crossed(const draw::Bounds& b, const draw::PlacedLine& line) {
+  const draw::Box box{{(b.left + b.right) / 2, (b.top + b.bottom) / 2}, b.width() - 0.02, b.height() - 0.02, 0};
+  return draw::crosses(box, line.a, line.b);
+}
+
+/// What is wrong with a page: "" where nothing is.
+std::string fault_of(const draw::TapePage& page, double width) {
+  std::vector<draw::Bounds> boxes;
+  for (const draw::TapePlaced& t : page.texts) {
+    const draw::Bounds b = bounds_of(t);
+    if (b.left < -0.01 || b.right > width + 0.01 || b.top < -0.01 || b.bottom > page.height + 0.01)
+      return "off the page: " + t.text;
+    for (const draw::Bounds& other : boxes)
+      if (overlap(b, other)) return "on another text: " + t.text;
+    for (const draw::PlacedLine& line : page.lines)
+      if (line.stroke == draw::Stroke::kCut && crossed(b, line)) return "on a cut line: " + t.text;
+    boxes.push_back(b);
+  }
+  return {};
+}
+
+bool all_drawn(const draw::TapePage& page, const Fonts& fonts) {
+  ImFont* const by_size[] = {fonts.measure_strong, fonts.strong, fonts.note};
+  return std::all_of(page.texts.begin(), page.texts.end(), [&](const draw::TapePlaced& t) {
+    return has_glyphs(*by_size[static_cast<std::size_t>(t.size)], t.text);
+  });
+}
+
+/// Leaders to the numbers, each three lines in turn: none may cross another.
+std::string crossing_of(const draw::TapePage& page) {
+  double last = -1;
+  for (const draw::TapePlaced& t : page.texts) {
+    if (t.row < 0) continue;
+    if (t.at.y < last) return "out of order: " + t.text;
+    last = t.at.y;
+  }
+  return {};
+}
+
+Saw chainsaw() {
+  Saw saw;
+  saw.kind = SawKind::kChainsawBar;
+  saw.reach = Length::inches(16);
+  return saw;
+}
+
+constexpr LengthForm kForms[] = {LengthForm::kFeetInches, LengthForm::kInchFraction, LengthForm::kDecimalInch,
+                                 LengthForm::kMm, LengthForm::kMetre};
+
+struct Asked {
+  double width, room;
+  Voice voice;
+};
+Asked any(Random& random) {
+  Asked asked;
+  const bool small = chance(random, 50);
+  asked.width = small ? 288 : 358;
+  asked.room = small ? 240 : 500;
+  asked.voice.lengths.form = kForms[random.whole(0, 4)];
+  asked.voice.lengths.denominator = 1 << random.whole(3, 6);
+  asked.voice.language = static_cast<Language>(random.whole(0, static_cast<std::int64_t>(kLanguageCount) - 1));
+  return asked;
+}
+
+std::vector<draw::TapePage> pages_of(const draw::TapeStrip& strip, const Asked& asked, const Fonts& fonts) {
+  draw::TapeOptions options;
+  options.width = asked.width;
+  options.room = asked.room;
+  options.side = asked.width * 0.31;
+  set_ticks(options, asked.voice);
+  return draw::lay_out_tape(
+      strip, options, [&](std::string_view text, draw::TapeText size) { return tape_text_size(fonts, text, size); });
+}
+
+}  // namespace
+
+TEST_CASE("on a face's page each text is whole, on the page, clear of other texts and of what is cut", "[faces]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  const Letters letters(scale);
+  Random random(1107);
+  int timbers = 0;
+  while (timbers < 250) {
+    const auto frame = solve_frame(random_plan(random));
+    if (!frame) continue;
+    for (int i = 0; i < static_cast<int>(frame->timbers.size()) && timbers < 250; i += 3, ++timbers) {
+      const Timber& timber = frame->timbers[static_cast<std::size_t>(i)];
+      const Sheet sheet = solve_sheet(*frame, i, chainsaw());
+      for (const Face face : kFaces) {
+        const FaceMarks marks = face_marks(timber, sheet, face);
+        const Asked asked = any(random);
+        const draw::TapeStrip strip = face_strip(*frame, timber, marks, asked.voice);
+        CAPTURE(timber.mark, static_cast<int>(face), asked.width, static_cast<int>(asked.voice.lengths.form));
+        std::set<int> rows, blocks;
+        for (const draw::TapePage& page : pages_of(strip, asked, letters.fonts)) {
+          CHECK(fault_of(page, asked.width).empty());
+          CHECK(crossing_of(page).empty());
+          CHECK(all_drawn(page, letters.fonts));
+          if (const std::string fault = fault_of(page, asked.width); !fault.empty()) UNSCOPED_INFO(fault);
+          for (const draw::TapePlaced& t : page.texts)
+            (t.row >= 0 ? rows : blocks).insert(t.row >= 0 ? t.row : t.block);
+        }
+        CHECK(rows.size() == strip.rows.size());
+        CHECK(blocks.size() == strip.blocks.size());
+      }
+    }
+  }
+}
+
+TEST_CASE("boxes are spread as near to where they are wanted as their order and gaps allow", "[faces]") {
+  Random random(4);
+  for (int round = 0; round < 300; ++round) {
+    std::vector<double> wanted, heights;
+    double at = 0;
+    for (int n = static_cast<int>(random.whole(1, 9)); n > 0; --n) {
+      at += static_cast<double>(random.whole(0, 40));
+      wanted.push_back(at);
+      heights.push_back(static_cast<double>(random.whole(8, 30)));
+    }
+    const std::vector<double> centres = draw::spread(wanted, heights, -1e9, 5);
+    const auto cost = [&](const std::vector<double>& c) {
+      double sum = 0;
+      for (std::size_t i = 0; i < c.size(); ++i) sum += (c[i] - wanted[i]) * (c[i] - wanted[i]);
+      return sum;
+    };
+    const auto keeps_apart = [&](const std::vector<double>& c) {
+      for (std::size_t i = 0; i + 1 < c.size(); ++i)
+        if (c[i + 1] - c[i] < (heights[i] + heights[i + 1]) / 2 + 5 - 1e-9) return false;
+      return true;
+    };
+    REQUIRE(keeps_apart(centres));
+    // A convex cost over a convex set: where no run of neighbours moved together makes it less, nothing does.
+    for (std::size_t from = 0; from < centres.size(); ++from)
+      for (std::size_t to = from; to < centres.size(); ++to)
+        for (const double by : {-0.01, 0.01}) {
+          std::vector<double> other = centres;
+          for (std::size_t i = from; i <= to; ++i) other[i] += by;
+          if (keeps_apart(other)) REQUIRE(cost(other) >= cost(centres) - 1e-9);
+        }
+  }
+}
+
+TEST_CASE("the numbers of a post's face run from its foot, once each", "[faces]") {
+  // 24 × 36 ft, plates at 10 ft, 9 in 12, from a new book. The girt's and the brace's mortises, the tie's housing
+  // and the tenon under the plate, by arithmetic: plate's top 120 − plate 8 + tenon 3 = 115; its shoulder at 112.
+  const auto frame =
+      solve_frame(default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9))));
+  REQUIRE(frame);
+  int post = -1;
+  for (int i = 0; i < static_cast<int>(frame->timbers.size()); ++i)
+    if (frame->timbers[static_cast<std::size_t>(i)].mark == "P-A2") post = i;
+  REQUIRE(post >= 0);
+  const Timber& timber = frame->timbers[static_cast<std::size_t>(post)];
+  const Sheet sheet = solve_sheet(*frame, post, chainsaw());
+  const FaceMarks marks = face_marks(timber, sheet, Face::kNear);
+  CHECK(marks.reference);
+  CHECK_FALSE(marks.gauge_left);  // face 1, the other reference face, lies at the right
+  std::string numbers;
+  Voice voice;
+  for (const draw::TapeRow& row : face_strip(*frame, timber, marks, voice).rows) numbers += row.number + " | ";
+  CHECK(numbers ==
+        "0″ | 3′ 6″ | 4′ 0″ | 5′ 9 1⁄2″ | 6′ 10″ | 7′ 6 1⁄2″ | 8′ 0″ | 8′ 3 1⁄2″ | 8′ 6 1⁄2″ | 8′ 10″ | 9′ 4″ | "
+        "9′ 7″ | ");
+}
