@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "ui/canvas.h"
+#include "ui/drawing/canvas.h"
 #include "ui/measure_text.h"
 #include "ui/platform.h"
 #include "ui/widgets.h"

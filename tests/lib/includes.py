@@ -47,9 +47,9 @@ room("words", MODEL)
 room("tasks", MODEL + " words paper")
 room("command command/json", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
-room("ui ui/keypad", CUT + " cut words render")
+room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
-     "screens/settings", MODEL + " words paper tasks render ui ui/keypad")
+     "screens/settings", MODEL + " words paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost

@@ -1,4 +1,4 @@
-#include "ui/canvas.h"
+#include "ui/drawing/canvas.h"
 
 #include <catch_amalgamated.hpp>
 

@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "screens/frame/sheet.h"
-#include "ui/line_pen.h"
+#include "ui/drawing/line_pen.h"
 #include "ui/measure_text.h"
-#include "ui/tape_canvas.h"
+#include "ui/drawing/tape_canvas.h"
 #include "words/face_words.h"
 #include "words/frame_words.h"
 

@@ -1,4 +1,4 @@
-#include "ui/line_pen.h"
+#include "ui/drawing/line_pen.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
-#include "ui/tape_canvas.h"
+#include "ui/drawing/tape_canvas.h"
 
-#include "ui/line_pen.h"
+#include "ui/drawing/line_pen.h"
 #include "ui/measure_text.h"
 
 namespace bentbook::screens {

@@ -1,9 +1,9 @@
-#include "ui/canvas.h"
+#include "ui/drawing/canvas.h"
 
 #include <algorithm>
 
 #include "numeric/libm.h"
-#include "ui/line_pen.h"
+#include "ui/drawing/line_pen.h"
 #include "ui/measure_text.h"
 
 namespace bentbook::screens {
