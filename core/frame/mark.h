@@ -25,4 +25,7 @@ inline constexpr int kFirstVerge = -1, kLastVerge = -2;
 /// `line` 0: none. `bent` is its label; `number` 0: none; with a verge it is not looked at.
 [[nodiscard]] std::string make_mark(TimberKind kind, char line, int bent, int number = 0);
 
+/// As marks are said: letters, then numbers by their value ("P-A2" before "P-A10").
+[[nodiscard]] bool mark_before(std::string_view a, std::string_view b);
+
 }  // namespace bentbook

@@ -101,6 +101,7 @@ enum class Icon : std::uint8_t {
   kMenu,
   kShare,
   kPen,
+  kFind,
   kBin,
   kMove,
   kAngles,

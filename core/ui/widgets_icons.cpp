@@ -79,6 +79,10 @@ void draw_mark_icon(const Sheet& s, Icon icon) {
       s.arc(12, 7, 4, 3.14159265F, 6.2831853F);
       s.line({{12, 14}, {12, 18}});
       return;
+    case Icon::kFind:
+      s.arc(10, 10, 6.5F, 0, 6.2831853F);
+      s.line({{15, 15}, {21, 21}});
+      return;
     case Icon::kMenu:
       s.line({{4, 9}, {12, 16}, {20, 9}});
       return;

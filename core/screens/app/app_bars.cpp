@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
+#include "screens/frame/go_to.h"
 #include "screens/settings/help.h"
 
 namespace bentbook::screens {
@@ -67,6 +68,13 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   if (look.pressed && pages.top().key != std::string_view("menu")) pages.push(menu_page());
 }
 
+/// The key to any timber stands where there is one to go to and the keys beside it leave room.
+bool App::Impl::finds(bool stacked) {
+  const bool room = stacked ? !can_undo() : !can_redo();
+  return room && pages.place() != Place::kAngles && pages.place() != Place::kRafter &&
+         desk.state() == BooksDesk::State::kOpen && pages.top().key != std::string_view("go_to");
+}
+
 /// Undo, redo, rain lock: from the right edge, or stacked in a side bar.
 void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
   const float side = ui.theme.target;
@@ -81,6 +89,8 @@ void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
     locked = true;
     keypad.close();
   }
+  if (finds(stacked) && icon_button(ui, "bar.find", next(), Icon::kFind, ui.say(Msg::kGoTo)))
+    pages.push(go_to_mark_page());
   if (!stacked && can_redo() && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only))
     redo();
   if (can_undo() && icon_button(ui, "bar.undo", next(), Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
@@ -169,7 +179,8 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   }
   const float top = target + 8, bottom = std::max(target + 8, ui.fonts.body->FontSize + 36);
   fill(ui, {0, 0, viewport.width, area.y + top});
-  const float keys = (can_redo() ? 3.0F : can_undo() ? 2.0F : 1.0F) * (target + kGap);
+  const int count = 1 + (finds(false) ? 1 : 0) + (can_redo() ? 1 : 0) + (can_undo() ? 1 : 0);
+  const float keys = static_cast<float>(count) * (target + kGap);
   draw_title(ui, {area.x, area.y + 4, area.w - keys - kGap, target}, false);
   draw_top_keys(ui, {area.x, area.y + 4, area.w - kGap, target}, false);
   const Rect foot{area.x, area.y + area.h - bottom, area.w, bottom};

@@ -106,6 +106,7 @@ struct App::Impl {
   // app_bars.cpp
   [[nodiscard]] Rect draw_bars(Ui&, Rect area, bool landscape);
   void draw_title(Ui&, Rect box, bool stacked);
+  [[nodiscard]] bool finds(bool stacked);
   void draw_top_keys(Ui&, Rect box, bool stacked);
   void draw_places(Ui&, Rect box, bool stacked);
   void draw_lock_strip(Ui&, Rect box);

@@ -4,8 +4,8 @@
 
 #include "screens/frame/sheet.h"
 #include "ui/drawing/line_pen.h"
-#include "ui/measure_text.h"
 #include "ui/drawing/tape_canvas.h"
+#include "ui/measure_text.h"
 #include "words/face_words.h"
 #include "words/frame_words.h"
 

@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <string>
 
 #include "frame/list/csv_write.h"
+#include "frame/mark.h"
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
 #include "screens/frame/hand.h"
@@ -35,25 +35,6 @@ Group group_of(const Timber& timber, int order) {
   if (order == 2) return {timber.wood.nominal.breadth.count, timber.wood.nominal.depth.count};
   if (order == 3) return {timber.place.bent, stands_in_bent(timber, timber.place.bent) ? 0 : 1};
   return {};
-}
-
-/// Marks as they are said: letters, then numbers by their value ("P-A2" before "P-A10").
-bool mark_before(std::string_view a, std::string_view b) {
-  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
-  std::size_t i = 0, j = 0;
-  while (i < a.size() && j < b.size()) {
-    if (digit(a[i]) && digit(b[j])) {
-      long x = 0, y = 0;
-      i = static_cast<std::size_t>(std::from_chars(a.data() + i, a.data() + a.size(), x).ptr - a.data());
-      j = static_cast<std::size_t>(std::from_chars(b.data() + j, b.data() + b.size(), y).ptr - b.data());
-      if (x != y) return x < y;
-      continue;
-    }
-    if (a[i] != b[j]) return a[i] < b[j];
-    ++i;
-    ++j;
-  }
-  return a.size() - i < b.size() - j;
 }
 
 std::string heading_of(const Timber& timber, int order, int count, const Voice& voice) {

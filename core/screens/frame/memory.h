@@ -42,6 +42,10 @@ struct FrameMemory {
     int found = 0;
   } list;
 
+  struct GoTo {  ///< a mark put together from its parts: "P", then "A"
+    std::string kind, line;
+  } go_to;
+
   struct FourNumbers {  ///< of a new frame, as they were left
     Length span = Length::feet(16), length = Length::feet(24), plate = Length::feet(9);
     Slope pitch = Slope::in_12(Length::inches(8));

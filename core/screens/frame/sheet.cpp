@@ -101,6 +101,16 @@ void facts(Shown& s) {
   fact(ui, "sheet.balance", s.context.say(Msg::kSheetBalance), say_inches(f.cg.x, s.voice));
 }
 
+/// A few by their marks, many by how many there are.
+std::string alike_in_short(const Shown& s) {
+  constexpr std::size_t kNamed = 4;
+  std::vector<int> alike = s.sheet().alike;
+  if (alike.size() <= kNamed + 1) return s.marks_of(alike);
+  const std::string more = std::to_string(alike.size() - kNamed);
+  alike.resize(kNamed);
+  return say(Msg::kMarksAndMore, s.voice.language, {{"marks", s.marks_of(alike)}, {"n", more}});
+}
+
 void head(Shown& s) {
   Ui& ui = s.context.ui;
   heading(ui, "sheet.heading", s.timber.mark + " · " + std::string(kind_name(s.timber.kind, s.voice.language)));
@@ -116,7 +126,7 @@ void head(Shown& s) {
     caution(ui, "sheet.hand",
             say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,
                 s.marks_of(s.sheet().mirrored)));
-  if (!s.sheet().alike.empty()) fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), s.marks_of(s.sheet().alike));
+  if (!s.sheet().alike.empty()) fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), alike_in_short(s));
 }
 
 void warnings(Shown& s) {
