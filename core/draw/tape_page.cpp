@@ -55,10 +55,8 @@ class TapeMaker {
     for (std::size_t k = 0; k < part.size(); ++k) {
       const auto [first, last] = part[k];
       const double from = strip_.rows[first].x, to = strip_.rows[last].x;
-      const bool first_end = starts && k == 0, last_end = ends && k + 1 == part.size();
       const double kept = kTapeLead / fit_.columns.scale;
-      pieces.push_back(
-          {std::max(0.0, first_end ? from : from - kept), std::min(strip_.length, last_end ? to : to + kept), from, y});
+      pieces.push_back({std::max(0.0, from - kept), std::min(strip_.length, to + kept), from, y});
       for (std::size_t r = first; r <= last; ++r) {
         rows.push_back(r);
         at.push_back(y + (strip_.rows[r].x - from) * fit_.columns.scale);

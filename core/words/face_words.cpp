@@ -1,6 +1,7 @@
 #include "words/face_words.h"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 #include "words/frame_words.h"
@@ -49,17 +50,28 @@ class StripMaker {
   StripMaker(const Frame& frame, const Timber& timber, const FaceMarks& marks, const Voice& voice)
       : frame_(frame), timber_(timber), marks_(marks), voice_(voice) {}
 
-  draw::TapeStrip make() {
-    out_.length = marks_.length;
-    out_.width = marks_.width;
-    out_.gauge_left = marks_.gauge_left;
-    areas();
+  draw::TapeStrip all() {
+    begin();
     blocks();
-    rows();
+    const Vec2 tips[] = {{0, marks_.width}, {marks_.length, marks_.width}};
+    rows(tips);
+    return std::move(out_);
+  }
+
+  draw::TapeStrip step() {
+    begin();
+    rows({});
     return std::move(out_);
   }
 
  private:
+  void begin() {
+    out_.length = marks_.length;
+    out_.width = marks_.width;
+    out_.gauge_left = marks_.gauge_left;
+    areas();
+  }
+
   void polygon(const std::vector<Vec2>& points, draw::Stroke stroke, draw::Fill fill, bool outlined) {
     draw::Polygon area;
     for (const Vec2& p : points) area.points.push_back({p.x, p.y});
@@ -79,7 +91,7 @@ class StripMaker {
       double from = 1e300, to = -1e300;
       for (const auto& waste : mark.waste) polygon(waste, draw::Stroke::kThin, draw::Fill::kSection, false);
       for (const FaceLine& l : mark.lines) {
-        out_.lines.push_back({{l.a.x, l.a.y}, {l.b.x, l.b.y}, draw::Stroke::kCut});
+        out_.lines.push_back({{l.a.x, l.a.y}, {l.b.x, l.b.y}, l.now ? draw::Stroke::kCut : draw::Stroke::kVisible});
         from = std::min({from, l.a.x, l.b.x});
         to = std::max({to, l.a.x, l.b.x});
         if (askew(l)) out_.whole.push_back({std::min(l.a.x, l.b.x), std::max(l.a.x, l.b.x)});
@@ -223,8 +235,9 @@ class StripMaker {
     bool askew = false;
   };
 
-  void rows() {
-    std::vector<Station> all{{0, marks_.width, false}, {marks_.length, marks_.width, false}};
+  void rows(std::span<const Vec2> tips) {
+    std::vector<Station> all;
+    for (const Vec2& tip : tips) all.push_back({tip.x, tip.y, false});
     for (const FaceMark& mark : marks_.marks) {
       for (const FaceLine& l : mark.lines)
         for (const Vec2& p : {l.a, l.b}) all.push_back({p.x, p.y, askew(l)});
@@ -277,7 +290,11 @@ class StripMaker {
 }  // namespace
 
 draw::TapeStrip face_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks, const Voice& voice) {
-  return StripMaker(frame, timber, marks, voice).make();
+  return StripMaker(frame, timber, marks, voice).all();
+}
+
+draw::TapeStrip step_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks, const Voice& voice) {
+  return StripMaker(frame, timber, marks, voice).step();
 }
 
 std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language) {

@@ -14,6 +14,10 @@ namespace bentbook {
 [[nodiscard]] draw::TapeStrip face_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks,
                                          const Voice& voice);
 
+/// The same without words and without the tips: the picture of one step. What the step makes is cut, the rest is seen.
+[[nodiscard]] draw::TapeStrip step_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks,
+                                         const Voice& voice);
+
 /// What there is to mark, in a line: "Tenon · 2 × Mortise · 3 × Hole".
 [[nodiscard]] std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language);
 

@@ -49,7 +49,7 @@ room("command command/json", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
-     "screens/settings", MODEL + " words paper tasks render ui ui/keypad ui/drawing")
+     "screens/settings screens/timber", MODEL + " words paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost
@@ -80,7 +80,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list shop shop/log
   book model paper words tasks command command/json render
   screens/desks screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
-  screens/settings""".split())
+  screens/settings screens/timber""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 

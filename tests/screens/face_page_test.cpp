@@ -7,8 +7,8 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/sheet/sheet.h"
 #include "plans.h"
-#include "ui/measure_text.h"
 #include "ui/drawing/tape_canvas.h"
+#include "ui/measure_text.h"
 #include "words/face_words.h"
 
 using namespace bentbook;

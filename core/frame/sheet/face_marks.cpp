@@ -56,7 +56,7 @@ class FaceMaker {
     bring_in(a, b);
     bring_in(b, a);
     if (libm::hypot(b.x - a.x, b.y - a.y) < kNoLength) return;
-    mark.lines.push_back({on_page(a), on_page(b), libm::fabs(from.off_square)});
+    mark.lines.push_back({on_page(a), on_page(b), libm::fabs(from.off_square), true});
   }
 
   FaceMark& mark_of(WorkOn work, int index) {

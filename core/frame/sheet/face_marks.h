@@ -14,6 +14,7 @@ namespace bentbook {
 struct FaceLine {
   Vec2 a, b;
   double off_square = 0;
+  bool now = true;  ///< made by the step that is shown (shop/step_marks.h)
 };
 
 struct FaceHole {

@@ -3,8 +3,8 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
-#include "screens/frame/go_to.h"
 #include "screens/settings/help.h"
+#include "screens/timber/go_to.h"
 
 namespace bentbook::screens {
 namespace {

@@ -9,7 +9,7 @@
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
 #include "screens/frame/hand.h"
-#include "screens/frame/sheet.h"
+#include "screens/timber/sheet.h"
 #include "ui/widgets_inside.h"
 #include "words/frame_words.h"
 

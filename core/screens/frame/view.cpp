@@ -4,9 +4,9 @@
 #include <array>
 #include <string>
 
-#include "screens/frame/sheet.h"
 #include "screens/frame/solid_view.h"
 #include "screens/shop/form.h"
+#include "screens/timber/sheet.h"
 #include "ui/widgets_inside.h"
 #include "words/frame_words.h"
 

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <string>
 
-#include "screens/frame/sheet.h"
 #include "screens/shop/codes.h"
 #include "screens/shop/form.h"
+#include "screens/timber/sheet.h"
 #include "shop/log/conflicts.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"

@@ -1,4 +1,4 @@
-#include "screens/frame/apart.h"
+#include "screens/timber/apart.h"
 
 #include <string>
 

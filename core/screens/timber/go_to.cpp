@@ -1,12 +1,12 @@
-#include "screens/frame/go_to.h"
+#include "screens/timber/go_to.h"
 
 #include <algorithm>
 
 #include "frame/mark.h"
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
-#include "screens/frame/sheet.h"
 #include "screens/shop/timber.h"
+#include "screens/timber/sheet.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

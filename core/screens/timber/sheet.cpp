@@ -1,15 +1,16 @@
-#include "screens/frame/sheet.h"
+#include "screens/timber/sheet.h"
 
 #include <algorithm>
 #include <charconv>
 #include <string>
 
 #include "book/book_edit.h"
-#include "screens/frame/apart.h"
-#include "screens/frame/face.h"
 #include "screens/frame/form.h"
 #include "screens/settings/saws.h"
 #include "screens/shop/timber.h"
+#include "screens/timber/apart.h"
+#include "screens/timber/face.h"
+#include "screens/timber/face_parts.h"
 #include "ui/measure_text.h"
 #include "words/face_words.h"
 #include "words/frame_text.h"
