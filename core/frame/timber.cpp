@@ -13,6 +13,31 @@ Sides sides_of(const Wood& wood) {
   return sides;
 }
 
+Face reference_face(const Wood& wood, Axis axis) {
+  if (axis == Axis::kY) return wood.near_is_reference ? Face::kNear : Face::kFar;
+  return wood.top_is_reference ? Face::kTop : Face::kBottom;
+}
+
+double under_face(const Sides& s, Face face, double at) {
+  switch (face) {
+    case Face::kTop:
+      return s.z_hi - at;
+    case Face::kNear:
+      return at - s.y_lo;
+    case Face::kBottom:
+      return at - s.z_lo;
+    case Face::kFar:
+      return s.y_hi - at;
+  }
+  return 0;
+}
+
+Gauged gauged(const Wood& wood, const Sides& sides, Axis axis, double a, double b) {
+  const Face face = reference_face(wood, axis);
+  const double from_a = under_face(sides, face, a), from_b = under_face(sides, face, b);
+  return from_a < from_b ? Gauged{face, from_a, from_b} : Gauged{face, from_b, from_a};
+}
+
 Solid solid_of(const Timber& timber) {
   Solid solid;
   solid.blank = {{0, timber.sides.y_lo, timber.sides.z_lo}, {timber.length, timber.sides.y_hi, timber.sides.z_hi}};

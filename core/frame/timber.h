@@ -64,6 +64,17 @@ struct Sides {
   friend bool operator==(const Sides&, const Sides&) = default;
 };
 [[nodiscard]] Sides sides_of(const Wood& wood);
+/// The reference face square to an axis (not kX).
+[[nodiscard]] Face reference_face(const Wood& wood, Axis axis);
+/// How far a place on the axis square to the face lies under it, into the wood.
+[[nodiscard]] double under_face(const Sides& sides, Face face, double at);
+/// What lies between two places on the axis square to it, from the face: the near one first.
+struct Gauged {
+  Face from = Face::kTop;
+  double near = 0, far = 0;
+};
+/// …from the reference face of that axis.
+[[nodiscard]] Gauged gauged(const Wood& wood, const Sides& sides, Axis axis, double a, double b);
 
 /// A cut across an end; the waste on its positive side.
 enum class EndCutName : std::uint8_t { kSquare, kPlumb, kLevel, kShoulder, kMitre };

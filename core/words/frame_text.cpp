@@ -127,12 +127,16 @@ const RecessOnFace* shown_recess(const Sheet& sheet, int feature, Face face) {
   return found;
 }
 
-std::string feature_line(const Timber& timber, const Sheet& sheet, int index, const Voice& voice) {
+std::string feature_line(const Frame& frame, const Sheet& sheet, int index, const Voice& voice) {
   const Language language = voice.language;
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
   const Feature& f = timber.features[static_cast<std::size_t>(index)];
   std::string out(feature_name(f.kind, language));
   if (f.at_end) out += ", " + say(Msg::kSheetEnd, language, f.end == End::kA ? "A" : "B");
-  out += ", " + say(Msg::kSheetFace, language, face_number(f.face)) + ": ";
+  out += ", " + say(Msg::kSheetFace, language, face_number(f.face));
+  if (const int mate = mate_of(frame, sheet.timber, f); mate >= 0)
+    out += ", " + frame.timbers[static_cast<std::size_t>(mate)].mark;
+  out += ": ";
   const RecessOnFace* on = shown_recess(sheet, index, f.face);
   const bool through = on != nullptr && on->through;
   const std::string depth =
@@ -220,10 +224,10 @@ std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
   return out;
 }
 
-std::string step_text(const Timber& timber, const Sheet& sheet, const BenchStep& step, const Voice& voice) {
-  if (step.work == WorkOn::kFeature) return feature_line(timber, sheet, step.index, voice);
+std::string step_text(const Frame& frame, const Sheet& sheet, const BenchStep& step, const Voice& voice) {
+  if (step.work == WorkOn::kFeature) return feature_line(frame, sheet, step.index, voice);
   for (const CutMarks& cut : sheet.marks.cuts)
-    if (cut.cut == step.index) return cut_line(timber, cut, voice);
+    if (cut.cut == step.index) return cut_line(frame.timbers[static_cast<std::size_t>(sheet.timber)], cut, voice);
   return {};
 }
 
@@ -244,7 +248,7 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
   out += pair_lines(frame, sheet, language);
   int number = 0;
   for (const BenchStep& step : sheet.steps) {
-    out += digits(++number) + ". " + step_text(timber, sheet, step, voice) + "\n";
+    out += digits(++number) + ". " + step_text(frame, sheet, step, voice) + "\n";
     for (const int i : step.saw_cuts) {
       const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
       out += "   " + saw_cut_text(cut, voice) + "\n";

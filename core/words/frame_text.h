@@ -16,8 +16,7 @@ namespace bentbook {
 [[nodiscard]] std::string members_text(const Frame& frame, const Voice& voice);
 [[nodiscard]] std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);
 /// One step of the sheet in a line: what is made, where.
-[[nodiscard]] std::string step_text(const Timber& timber, const Sheet& sheet, const BenchStep& step,
-                                    const Voice& voice);
+[[nodiscard]] std::string step_text(const Frame& frame, const Sheet& sheet, const BenchStep& step, const Voice& voice);
 [[nodiscard]] std::string saw_cut_text(const SawCut& cut, const Voice& voice);
 /// The text of a figure of sheet_drawing.h.
 [[nodiscard]] std::string sheet_figure_text(const SheetFigure& figure, const Frame& frame, const Voice& voice);

@@ -107,6 +107,16 @@ std::string_view warning_key(WarningId id) { return keys::word(kWarnings, id); }
 
 std::string say_inches(double inches, const Voice& voice) { return say_length(Length::from_inches(inches), voice); }
 
+std::string say_tool_inches(double inches, const Voice& voice) {
+  constexpr int kFinest = 64, kMillimetres = 1, kPlaces = 3, kMetres = 4;
+  Voice fine = voice;
+  LengthStyle& style = fine.lengths;
+  style.denominator = std::max(style.denominator, kFinest);
+  const int least = style.form == LengthForm::kMm ? kMillimetres : style.form == LengthForm::kMetre ? kMetres : kPlaces;
+  style.decimals = std::max(style.decimals, least);
+  return say_inches(inches, fine);
+}
+
 std::string section_text(const Section& section, const Voice& voice) {
   // Sections are said in inches, never in feet.
   Voice inches = voice;

@@ -226,6 +226,17 @@ check("steps done", [s["id"] for s in worked["steps"] if s["done"]] == ["layout"
       worked["next"] == "end_cut/b")
 flag = worked["flags"][0]
 check("the plan's change told", flag["number"] == "table_deg" and flag["was"] == 12.5 and flag["now"] == 0, str(flag))
+# What a sheet names: its reference faces, each recess's mate, the lines of a mortise on a housing's floor.
+for mark in ("P-A1", "P-A2"):
+    sheet = answer("book", "sheet", shop_file("demo.book"), mark)
+    check(f"{mark}: reference faces", sheet["reference_faces"] == [1, 2])
+    for recess in sheet["recesses"]:
+        check(f"{mark}: a {recess['feature']} has a mate and depths", recess["mate"] and recess["depths"], str(recess))
+        check(f"{mark}: a {recess['feature']} has lines", recess["lines"] or "diameter_in" in recess or
+              recess["depths"][0]["through"], str(recess))
+    for tool in sheet["tools"]:
+        if tool["setting"] in ("fence", "shim_to_centre", "jig_offset"):
+            check(f"{mark}: {tool['setting']} from a reference face", tool["face"] in (1, 2), str(tool))
 refused("no such timber", "Z-9", "steps", shop_file("demo.book"), "Z-9")
 
 # ---- raising

@@ -50,10 +50,14 @@ void cut_marks(JsonOut& out, const Timber& timber, const CutMarks& cut) {
   out.close();
 }
 
-void recess_marks(JsonOut& out, const Timber& timber, const RecessMarks& recess) {
+void recess_marks(JsonOut& out, const Frame& frame, int timber_index, const RecessMarks& recess) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(timber_index)];
   out.open_item();
-  if (recess.feature >= 0)
-    out.text("feature", keys::word(keys::kFeatureKind, timber.features[static_cast<std::size_t>(recess.feature)].kind));
+  if (recess.feature >= 0) {
+    const Feature& feature = timber.features[static_cast<std::size_t>(recess.feature)];
+    out.text("feature", keys::word(keys::kFeatureKind, feature.kind));
+    if (const int mate = mate_of(frame, timber_index, feature); mate >= 0) out.text("mate", mark_of(frame, mate));
+  }
   if (recess.on_end)
     out.flag("on_end", true);
   else
@@ -72,6 +76,7 @@ void recess_marks(JsonOut& out, const Timber& timber, const RecessMarks& recess)
     out.open_item();
     out.count("face", static_cast<int>(on.face));
     out.length("depth", Length::from_inches(depth_here(timber, on)));
+    if (on.under > 0) out.length("under", Length::from_inches(on.under));
     out.flag("through", on.through);
     out.close();
   }
@@ -155,7 +160,9 @@ void mates(JsonOut& out, const Frame& frame, const Sheet& sheet) {
 }
 
 void tools(JsonOut& out, const Frame& frame, int timber) {
-  constexpr std::array<std::string_view, 4> kSettings = {"depth_stop", "shim_to_centre", "jig_offset", "fence"};
+  constexpr std::array<std::string_view, kToolWords.size()> kSettings = {"depth_stop", "shim_to_centre", "jig_offset",
+                                                                         "fence",      "fall",           "wedge",
+                                                                         "slot_width", "let_in_depth",   "plug_depth"};
   out.open_list("tools");
   for (const Joint& joint : frame.joints)
     for (const ToolNumber& tool : joint.tools) {
@@ -163,7 +170,9 @@ void tools(JsonOut& out, const Frame& frame, int timber) {
       out.open_item();
       out.text("setting", keys::word(kSettings, tool.setting));
       out.text("mate", mark_of(frame, joint.member == timber ? joint.receiver : joint.member));
-      out.length("value", Length::from_inches(tool.value));
+      if (tool.from) out.count("face", static_cast<int>(*tool.from));
+      out.number("value_in", tool.value);
+      out.text("value_text", say_tool_inches(tool.value, out.voice()));
       out.close();
     }
   out.close_list();
@@ -176,6 +185,9 @@ std::string sheet_json(const Book& book, const Frame& frame, const Sheet& sheet,
   JsonOut out(voice);
   head(out, timber);
   constexpr std::array<std::string_view, 3> kHands = {"none", "left", "right"};
+  const double references[] = {static_cast<double>(reference_face(timber.wood, Axis::kZ)),
+                               static_cast<double>(reference_face(timber.wood, Axis::kY))};
+  out.numbers("reference_faces", references, 0);
   out.text("hand", keys::word(kHands, sheet.hand));
   out.texts("mirrored", marks_of(frame, sheet.mirrored));
   out.texts("alike", marks_of(frame, sheet.alike));
@@ -185,7 +197,7 @@ std::string sheet_json(const Book& book, const Frame& frame, const Sheet& sheet,
   for (const CutMarks& cut : sheet.marks.cuts) cut_marks(out, timber, cut);
   out.close_list();
   out.open_list("recesses");
-  for (const RecessMarks& recess : sheet.marks.recesses) recess_marks(out, timber, recess);
+  for (const RecessMarks& recess : sheet.marks.recesses) recess_marks(out, frame, sheet.timber, recess);
   out.close_list();
   steps(out, timber, sheet);
   check(out, sheet.check);

@@ -178,6 +178,25 @@ Feature member_feature(Work& work, const EndView& view, FeatureKind kind, Range 
   return f;
 }
 
+Gauged gauge_member(Work& work, const EndView& view, Range ww) {
+  const Timber& m = work.timber(view.member);
+  return gauged(m.wood, m.sides, view.mw, ww.lo, ww.hi);
+}
+
+Gauged gauge_receiver(Work& work, const EndView& view, Range ww) {
+  const Timber& r = work.timber(view.receiver);
+  return gauged(r.wood, r.sides, view.rw.axis, view.rw_at + view.rw.sign * ww.lo, view.rw_at + view.rw.sign * ww.hi);
+}
+
+void set_fences(Work& work, const EndView& view, Range cheeks) {
+  Joint& joint = work.frame.joints.back();
+  const Gauged tenon = gauge_member(work, view, cheeks);
+  joint.tools.add({ToolSetting::kFence, view.member, tenon.near, tenon.from});
+  if (!gauges_receiver(view)) return;
+  const Gauged mortise = gauge_receiver(work, view, cheeks);
+  joint.tools.add({ToolSetting::kFence, view.receiver, mortise.near, mortise.from});
+}
+
 void cut_to_shoulder(Work& work, const EndView& view, double beyond) {
   const Vec3 waste = -1 * view.n;
   const Vec3 on_plane = view.at(0, beyond, 0);

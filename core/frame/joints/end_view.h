@@ -53,6 +53,14 @@ struct Tq {
                                        double depth);
 [[nodiscard]] Feature member_feature(Work& work, const EndView& view, FeatureKind kind, Range ww, double depth);
 
+/// What lies between these w, from the member's or the receiver's reference face. The receiver's must lie across it
+/// (gauges_receiver).
+[[nodiscard]] Gauged gauge_member(Work& work, const EndView& view, Range ww);
+[[nodiscard]] Gauged gauge_receiver(Work& work, const EndView& view, Range ww);
+[[nodiscard]] inline bool gauges_receiver(const EndView& view) { return view.rw.aligned && view.rw.axis != Axis::kX; }
+/// Fences for the tenon's near side and its mortise's.
+void set_fences(Work& work, const EndView& view, Range cheeks);
+
 /// Cuts the member's end to the shoulder plane moved `beyond` into the receiver.
 void cut_to_shoulder(Work& work, const EndView& view, double beyond);
 

@@ -108,9 +108,8 @@ void touch_dovetail(Work& work, const EndView& v, const DovetailShape& s) {
 
 void set_dovetail_tools(Work& work, const EndView& v, const DovetailShape& s) {
   Joint& joint = work.frame.joints.back();
-  if (s.deep < v.behind) joint.tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + s.deep});
-  joint.tools.add({ToolSetting::kFence, v.member, s.cheeks.lo - v.wide.lo});
-  if (v.rw.axis != Axis::kX) joint.tools.add({ToolSetting::kFence, v.receiver, s.cheeks.lo - v.rw_wood.lo});
+  if (s.deep < v.behind) joint.tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + s.deep, v.face});
+  set_fences(work, v, s.cheeks);
   joint.tools.add({ToolSetting::kFall, v.member, s.fall});
   joint.tools.add({ToolSetting::kFall, v.receiver, s.fall});
   if (s.closed) joint.tools.add({ToolSetting::kWedge, v.receiver, s.top - s.hi});

@@ -71,8 +71,8 @@ void join_lap(Work& work, const EndMeeting& meeting, const HalfLap& lap) {
   const double m_low = m_k + (mw.sign > 0 ? ms.lo : -ms.hi);
   const auto lower = [&](Vec3 p) { return p + (m_low - dot(k, p)) * k; };
   add_contact(work, true, n, {level(on(lo, face)), level(on(hi, face)), lower(on(hi, face)), lower(on(lo, face))});
-  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, meeting.member, m_cut.hi - m_cut.lo - kPast});
-  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, meeting.receiver, r_cut.hi - r_cut.lo - kPast});
+  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, meeting.member, m_cut.hi - m_cut.lo - kPast, m_face});
+  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, meeting.receiver, r_cut.hi - r_cut.lo - kPast, r_face});
   keep_ways(work, {-1 * k, u});
 }
 

@@ -8,7 +8,7 @@ void describe(Fields& fields, HousedButt& j) { fields.length("housing", j.housin
 void cut_butt(Work& work, const EndView& v) {
   if (v.proud > 1e-9) {
     cut_housing(work, v);
-    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.receiver, v.proud});
+    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.receiver, v.proud, v.face});
   }
   cut_to_shoulder(work, v, 0);
   shoulder_contact(work, v, {v.t_lo, v.t_hi}, v.wide);

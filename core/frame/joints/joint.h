@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 #include <variant>
 
@@ -56,17 +57,23 @@ struct ContactFace {
 /// What a tool is set to. Lengths in inches.
 enum class ToolSetting : std::uint8_t {
   kDepthStop,     ///< how deep it may go from the face or shoulder
-  kShimToCentre,  ///< (size the tool is set for − actual size) / 2; may be negative
-  kJigOffset,     ///< reference face to the jig's line
-  kFence,         ///< reference face to the near side of slot, mortise or tenon
+  kShimToCentre,  ///< between the face and a tool set to the middle of the plan's size; negative: the tool is set
+                  ///< nearer
+  kJigOffset,     ///< to the jig's line
+  kFence,         ///< to the near side of slot, mortise or tenon
   kFall,          ///< of a dovetailed edge, from the shoulder to the tip
   kWedge,         ///< thickness of the wedges that fill a mortise
+  kSlotWidth,
+  kLetInDepth,  ///< of the recess for a plate's base
+  kPlugDepth,   ///< how far under the face a pin is driven, for its plug
 };
-inline constexpr std::array<std::string_view, 6> kToolWords = {"depth_stop", "shim", "jig", "fence", "fall", "wedge"};
+inline constexpr std::array<std::string_view, 9> kToolWords = {"depth_stop", "shim",       "jig",    "fence", "fall",
+                                                               "wedge",      "slot_width", "let_in", "plug"};
 struct ToolNumber {
   ToolSetting setting = ToolSetting::kDepthStop;
   int timber = 0;
   double value = 0;
+  std::optional<Face> from{};  ///< the real face of `timber` that it is measured from; nothing: shoulder or end
   friend bool operator==(const ToolNumber&, const ToolNumber&) = default;
 };
 

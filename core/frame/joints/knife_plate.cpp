@@ -91,24 +91,27 @@ void cut_base(Work& work, const EndView& v, const KnifePlate& plate, Range tt, R
     const double out = v.proud + kPast;
     add_feature(work.timber(v.receiver), receiver_feature(work, v, FeatureKind::kLetIn, tt, ww, v.proud + thick),
                 receiver_pocket(work, v, {{tt.lo, -out}, {tt.hi, -out}, {tt.hi, thick}, {tt.lo, thick}}, ww));
-    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + thick});
+    work.frame.joints.back().tools.add({ToolSetting::kLetInDepth, v.receiver, v.proud + thick, v.face});
   } else {
     add_feature(work.timber(v.member), member_feature(work, v, FeatureKind::kLetIn, ww, thick),
                 member_pocket(work, v, {{tt.lo, -thick}, {tt.hi, -thick}, {tt.hi, kPast}, {tt.lo, kPast}}, ww));
-    work.frame.joints.back().tools.add({ToolSetting::kDepthStop, v.member, thick});
+    work.frame.joints.back().tools.add({ToolSetting::kLetInDepth, v.member, thick});
   }
 }
 
-void set_knife_tools(Work& work, const EndView& v, const KnifePlate& plate, double slot_lo, double depth) {
+void set_knife_tools(Work& work, const EndView& v, const KnifePlate& plate, Range slot, double depth) {
   Joint& joint = work.frame.joints.back();
-  const Timber& m = work.timber(v.member);
-  const bool y = v.mw == Axis::kY;
-  const double design = (y ? m.wood.design.breadth : m.wood.design.depth).in();
+  const Wood& wood = work.timber(v.member).wood;
+  const double design = (v.mw == Axis::kY ? wood.design.breadth : wood.design.depth).in();
+  const Gauged at = gauge_member(work, v, slot);
+  const double middle = (at.near + at.far) / 2;
   joint.tools.add({ToolSetting::kDepthStop, v.member, depth});
-  joint.tools.add({ToolSetting::kFence, v.member, slot_lo - v.wide.lo});
-  joint.tools.add({ToolSetting::kShimToCentre, v.member, (design - (v.wide.hi - v.wide.lo)) / 2});
-  joint.tools.add({ToolSetting::kJigOffset, v.member, v.middle - v.wide.lo});
-  joint.tools.add({ToolSetting::kDepthStop, v.receiver, plate.pins.plug.in()});
+  joint.tools.add({ToolSetting::kFence, v.member, at.near, at.from});
+  joint.tools.add({ToolSetting::kSlotWidth, v.member, slot.hi - slot.lo});
+  joint.tools.add({ToolSetting::kShimToCentre, v.member, design / 2 - middle, at.from});
+  joint.tools.add({ToolSetting::kJigOffset, v.member, middle, at.from});
+  if (plate.pins.count > 0 && plate.pins.plug > Length{})
+    joint.tools.add({ToolSetting::kPlugDepth, v.member, plate.pins.plug.in(), bored_from(v.mw)});
 }
 
 }  // namespace
@@ -147,7 +150,7 @@ void join_knife(Work& work, const EndMeeting& meeting, const KnifePlate& plate) 
   const double hi = base_w.hi > slot.hi + leg ? base_w.hi : slot.hi + leg;
   shoulder_contact(work, v, {v.t_lo, v.t_hi}, {v.wide.lo, lo});
   shoulder_contact(work, v, {v.t_lo, v.t_hi}, {hi, v.wide.hi});
-  set_knife_tools(work, v, plate, slot.lo, depth);
+  set_knife_tools(work, v, plate, slot, depth);
   warn_pins(work, v, plate, middle);
   const Vec3 up = v.turn * v.t;
   const bool down_in = plate.open == SlotOpen::kBottom || plate.open == SlotOpen::kBoth;

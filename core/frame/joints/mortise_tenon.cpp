@@ -98,10 +98,8 @@ void join_tenon(Work& work, const EndMeeting& meeting, const MortiseTenon& type)
   add_cheek(work, v, cheeks.hi, -1, a, b, c, d);
   bore_pegs(work, v, type.peg, type.pegs, type.drawbore.in(), tt, size.length);
   joint.beyond_shoulder = size.length / v.cos;
-  joint.tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + size.length + type.depth_clearance.in()});
-  joint.tools.add({ToolSetting::kFence, v.member, cheeks.lo - v.wide.lo});
-  if (v.rw.aligned && v.rw.axis != Axis::kX)
-    joint.tools.add({ToolSetting::kFence, v.receiver, cheeks.lo - v.rw_wood.lo});
+  joint.tools.add({ToolSetting::kDepthStop, v.receiver, v.proud + size.length + type.depth_clearance.in(), v.face});
+  set_fences(work, v, cheeks);
   keep_ways(work, {v.u, -1 * v.n});
 }
 

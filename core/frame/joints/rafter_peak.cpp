@@ -101,8 +101,11 @@ void join_peak(Work& work, int left, int right, double x) {
   face(ys.lo, t.lo);
   face(t.hi, ys.hi);
   joint.beyond_shoulder = tip_x - peak_x;
-  joint.tools.add({ToolSetting::kFence, left, t.lo - ys.lo});
-  joint.tools.add({ToolSetting::kFence, right, t.lo - r.sides.y_lo});
+  for (const int i : {left, right}) {
+    const Timber& it = work.timber(i);
+    const Gauged cheeks = gauged(it.wood, it.sides, Axis::kY, t.lo, t.hi);
+    joint.tools.add({ToolSetting::kFence, i, cheeks.near, cheeks.from});
+  }
   keep_ways(work, {Vec3{1, 0, 0}, Vec3{0, 0, -1}, l.at.x});
 }
 

@@ -57,8 +57,8 @@ void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at
   add_contact(work, true, -1 * x,
               {point(half, ys.lo, 0), point(half, ys.hi, 0), point(half, ys.hi, r.sides.z_lo),
                point(half, ys.lo, r.sides.z_lo)});
-  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, member, m.sides.z_hi});
-  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, receiver, -r.sides.z_lo});
+  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, member, m.sides.z_hi, Face::kTop});
+  work.frame.joints.back().tools.add({ToolSetting::kDepthStop, receiver, -r.sides.z_lo, Face::kBottom});
   keep_ways(work, {z, x});
 }
 

@@ -207,7 +207,7 @@ void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, double diameter,
   const Vec3 p = to_local(it.at, centre);
   Feature f;
   f.kind = FeatureKind::kHole;
-  f.face = sweep == Axis::kY ? Face::kNear : Face::kTop;
+  f.face = bored_from(sweep);
   f.from = p.x - diameter / 2;
   f.to = p.x + diameter / 2;
   const double across = sweep == Axis::kY ? p.z : p.y;

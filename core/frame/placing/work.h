@@ -98,6 +98,8 @@ void add_contact(Work& work, bool bearing, Vec3 normal, std::initializer_list<Ve
 /// Begins a joint; contacts, holes and warnings that follow belong to it.
 Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int receiver);
 [[nodiscard]] int this_joint(const Work& work);
+/// The face that a hole along this axis is bored from.
+[[nodiscard]] inline Face bored_from(Axis sweep) { return sweep == Axis::kY ? Face::kNear : Face::kTop; }
 /// A round hole through the timber about `centre` (world).
 void bore_hole(Work& work, int timber, Axis sweep, Vec3 centre, double diameter, HoleUse use);
 void warn_joint(Work& work, int timber, WarningId id, double station, double value, double value2);

@@ -138,8 +138,16 @@ double deepest_under(const FaceFrame& frame, const Pocket& pocket) {
   return deep < frame.thickness ? deep : frame.thickness;
 }
 
-void add_on_face(RecessMarks& recess, const Timber& timber, const Pocket& pocket, Face face) {
-  const FaceFrame frame = frame_of(face, timber.sides);
+double nearest_under(const FaceFrame& frame, const Pocket& pocket) {
+  const Box box = bounds_of(pocket);
+  return frame.under(frame.outward > 0 ? box.hi : box.lo);
+}
+
+/// `under`: drawn that deep under the face, on a floor parallel to it.
+void add_on_face(RecessMarks& recess, const Timber& timber, const Pocket& pocket, Face face, double under) {
+  const FaceFrame real = frame_of(face, timber.sides);
+  FaceFrame frame = real;
+  frame.at -= real.outward * under;
   const auto planes = planes_of(pocket);
   Outline outline = kept_outline(timber, frame);
   FixedList<HalfPlane, kHoleSides + 2> halves;
@@ -154,8 +162,9 @@ void add_on_face(RecessMarks& recess, const Timber& timber, const Pocket& pocket
   RecessOnFace on;
   on.face = face;
   on.outline = outline.corners;
-  on.depth = deepest_under(frame, pocket);
-  on.through = on.depth >= frame.thickness - kSame;
+  on.under = under;
+  on.depth = deepest_under(real, pocket);
+  on.through = on.depth >= real.thickness - kSame;
   for (std::size_t i = 0; i < outline.corners.size(); ++i) {
     const Vec2 a = outline.corners[i], b = outline.corners[i + 1 == outline.corners.size() ? 0 : i + 1];
     if (outline.edges[i] == kBoundary || length_of(a, b) < kSame) continue;
@@ -194,7 +203,13 @@ RecessMarks recess_marks(const Timber& timber, int index, int feature) {
     recess.start = frame.outward > 0 ? frame.at - pocket.to : pocket.from - frame.at;
     recess.stop = frame.outward > 0 ? frame.at - pocket.from : pocket.to - frame.at;
   }
-  for (const Face face : kFaces) add_on_face(recess, timber, pocket, face);
+  for (const Face face : kFaces) add_on_face(recess, timber, pocket, face, 0);
+  // What begins under its face opens on another recess's floor.
+  if (recess.faces.empty() && feature >= 0 && !recess.on_end) {
+    const Face face = timber.features[static_cast<unsigned>(feature)].face;
+    const double under = nearest_under(frame_of(face, timber.sides), pocket);
+    if (under > kSame) add_on_face(recess, timber, pocket, face, under);
+  }
   return recess;
 }
 

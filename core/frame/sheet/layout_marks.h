@@ -62,6 +62,7 @@ struct RecessOnFace {
   std::vector<Vec2> outline;  ///< station and across, counterclockwise in them
   std::vector<LineMark> lines;
   double depth = 0;  ///< from the real face to the pocket's deepest point
+  double under = 0;  ///< how deep under the real face the lines lie: on the floor of a housing
   bool through = false;
 };
 

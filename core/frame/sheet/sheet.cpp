@@ -338,6 +338,12 @@ class SheetMaker {
 
 }  // namespace
 
+int mate_of(const Frame& frame, int timber, const Feature& feature) {
+  if (feature.joint < 0) return -1;
+  const Joint& joint = frame.joints[static_cast<std::size_t>(feature.joint)];
+  return joint.member == timber ? joint.receiver : joint.member;
+}
+
 Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw) { return SheetMaker(frame, timber, saw).make(); }
 
 Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw) {

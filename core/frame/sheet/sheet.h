@@ -68,6 +68,9 @@ struct Sheet {
 /// `timber`: index in frame.timbers. The saw must pass check_saw().
 [[nodiscard]] Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw);
 
+/// The other timber of the feature's joint, in Frame::timbers; −1: entered by hand.
+[[nodiscard]] int mate_of(const Frame& frame, int timber, const Feature& feature);
+
 /// Of the same sheet what steps of work are made of, a good deal sooner: timber, check, saw_cuts, steps.
 [[nodiscard]] Sheet solve_sawing(const Frame& frame, int timber, const Saw& saw);
 

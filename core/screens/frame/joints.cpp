@@ -114,9 +114,10 @@ void tools(Context& context, const Frame& frame, Wanted&& wanted) {
     heading(ui, "joint.tools", context.say(Msg::kJointTools), 3);
     for (int i = 0; i < joint.tools.count; ++i) {
       const ToolNumber& tool = joint.tools[i];
-      const std::string& mark = frame.timbers[static_cast<std::size_t>(tool.timber)].mark;
-      fact(ui, "joint.tool." + std::to_string(i), std::string(tool_name(tool.setting, ui.language)) + ", " + mark,
-           say_inches(tool.value, voice_of(context)), true);
+      std::string name(tool_name(tool.setting, ui.language));
+      name += ", " + frame.timbers[static_cast<std::size_t>(tool.timber)].mark;
+      if (tool.from) name += ", " + say(Msg::kSheetFace, ui.language, std::to_string(static_cast<int>(*tool.from)));
+      fact(ui, "joint.tool." + std::to_string(i), name, say_tool_inches(tool.value, voice_of(context)), true);
     }
     return;
   }
