@@ -8,34 +8,77 @@
 namespace bentbook {
 namespace {
 
-const StepNumber* find_number(std::span<const StepNumber> numbers, StepNumberName name) {
-  for (const StepNumber& n : numbers)
-    if (n.name == name) return &n;
+bool same(const StepNumber& a, const StepNumber& b) {
+  return a.from == b.from &&
+         libm::fabs(a.value - b.value) <= (is_degrees(a.name) ? limits::kSameDegrees : limits::kSameInches);
+}
+
+/// The n-th number of that name.
+const StepNumber* find_number(std::span<const StepNumber> numbers, StepNumberName name, int n) {
+  for (const StepNumber& number : numbers)
+    if (number.name == name && n-- == 0) return &number;
   return nullptr;
 }
 
-bool same(const StepNumber& a, const StepNumber& b) {
-  return libm::fabs(a.value - b.value) <= (is_degrees(a.name) ? limits::kSameDegrees : limits::kSameInches);
+/// How many numbers before this one have its name.
+int place_of(std::span<const StepNumber> numbers, const StepNumber& number) {
+  return static_cast<int>(
+      std::count_if(numbers.data(), &number, [&](const StepNumber& n) { return n.name == number.name; }));
+}
+
+StepFlag flag_of(const std::string& step, StepNumberName name, const StepNumber* was, const StepNumber* now,
+                 EventId id) {
+  const auto value = [](const StepNumber* n) { return n != nullptr ? std::optional(n->value) : std::nullopt; };
+  return {step, false, name, value(was), value(now), id};
 }
 
 void compare(const WorkStep& step, const Claim& finish, std::vector<StepFlag>& flags) {
   const std::vector<StepNumber> was = read_numbers(finish.value);
   if (was.empty()) return;  // finished with no numbers kept: nothing to compare
   for (const StepNumber& now : step.numbers) {
-    const StepNumber* old = find_number(was, now.name);
-    if (old != nullptr && same(*old, now)) continue;
-    flags.push_back(
-        {step.id, false, now.name, old != nullptr ? std::optional(old->value) : std::nullopt, now.value, finish.id});
+    const StepNumber* old = find_number(was, now.name, place_of(step.numbers, now));
+    // Of many bores the value held no more.
+    if (old == nullptr && (now.name == StepNumberName::kAt || now.name == StepNumberName::kOff)) continue;
+    if (old == nullptr || !same(*old, now)) flags.push_back(flag_of(step.id, now.name, old, &now, finish.id));
   }
   for (const StepNumber& old : was)
-    if (find_number(step.numbers, old.name) == nullptr)
-      flags.push_back({step.id, false, old.name, old.value, std::nullopt, finish.id});
+    if (find_number(step.numbers, old.name, place_of(was, old)) == nullptr)
+      flags.push_back(flag_of(step.id, old.name, &old, nullptr, finish.id));
 }
 
-const WorkStep* find_step(std::span<const WorkStep> steps, std::string_view id) {
+/// Names that numbers had before every setting was a step.
+StepNumberName name_now(const WorkStep& step, StepNumberName name) {
+  const bool gone = find_number(step.numbers, name, 0) == nullptr;
+  if (name == StepNumberName::kFrom && gone) return StepNumberName::kAt;
+  if (name == StepNumberName::kAcross && gone) return StepNumberName::kWidth;
+  return name;
+}
+
+/// An event that names no face is older than the settings: what it says must be a number of one of the steps that it
+/// stands for now, the others say what it did not.
+void compare_older(std::span<const WorkStep* const> steps, const Claim& finish, std::vector<StepFlag>& flags) {
+  for (const StepNumber& old : read_numbers(finish.value)) {
+    const WorkStep* first = nullptr;
+    const StepNumber* differs = nullptr;
+    bool found = false;
+    for (const WorkStep* step : steps)
+      for (const StepNumber& now : step->numbers) {
+        if (now.name != name_now(*step, old.name)) continue;
+        found = found || same({now.name, old.value, now.from}, now);
+        if (differs == nullptr) first = step, differs = &now;
+      }
+    if (!found && differs != nullptr) flags.push_back(flag_of(first->id, differs->name, &old, differs, finish.id));
+  }
+}
+
+bool names_face(const Claim& finish) { return finish.value.starts_with("face="); }
+
+/// The steps that an event's id stands for: the one of this id, or those that were one step in older logs.
+std::vector<const WorkStep*> find_steps(std::span<const WorkStep> steps, std::string_view id) {
+  std::vector<const WorkStep*> found;
   for (const WorkStep& step : steps)
-    if (step.id == id) return &step;
-  return nullptr;
+    if (step.id == id || std::find(step.was.begin(), step.was.end(), id) != step.was.end()) found.push_back(&step);
+  return found;
 }
 
 /// What a device finished last: of several the newest numbers count.
@@ -54,20 +97,41 @@ std::vector<StepFlag> flags_of(std::span<const WorkStep> steps, const TimberStat
   for (const StepState& finished : state->steps) {
     const Claim* finish = finish_of(finished);
     if (finish == nullptr) continue;
-    const WorkStep* step = find_step(steps, finished.step);
-    if (step != nullptr)
-      compare(*step, *finish, flags);
-    else
+    const std::vector<const WorkStep*> found = find_steps(steps, finished.step);
+    if (found.empty())
       flags.push_back({finished.step, true, {}, std::nullopt, std::nullopt, finish->id});
+    else if (found.size() == 1 && found[0]->id == finished.step && (names_face(*finish) || !found[0]->face_up()))
+      compare(*found[0], *finish, flags);
+    else
+      compare_older(found, *finish, flags);
   }
   return flags;
+}
+
+bool finished(const WorkStep& step, const TimberState& state) {
+  const auto has = [&](const std::string& id) {
+    const StepState* known = state.find(id);
+    return known != nullptr && finish_of(*known) != nullptr;
+  };
+  return has(step.id) || (!step.was.empty() && std::all_of(step.was.begin(), step.was.end(), has));
+}
+
+std::vector<StepClaim> finishes_of(const WorkStep& step, const TimberState* state) {
+  std::vector<StepClaim> out;
+  if (state == nullptr || !finished(step, *state)) return out;
+  std::vector<std::string_view> ids{step.id};
+  ids.insert(ids.end(), step.was.begin(), step.was.end());
+  for (const std::string_view id : ids)
+    if (const StepState* known = state->find(id); known != nullptr)
+      for (const Claim& claim : known->claims)
+        if (claim.action == EventAction::kDone) out.push_back({id, &claim});
+  return out;
 }
 
 TimberProgress progress_of(std::span<const WorkStep> steps, const TimberState* state) {
   TimberProgress progress;
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    const StepState* known = state != nullptr ? state->find(steps[i].id) : nullptr;
-    const bool done = known != nullptr && finish_of(*known) != nullptr;
+    const bool done = state != nullptr && finished(steps[i], *state);
     TickCount& count = progress.ticks[static_cast<std::size_t>(steps[i].tick)];
     ++count.steps;
     count.done += done ? 1 : 0;

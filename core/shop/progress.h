@@ -24,6 +24,16 @@ struct StepFlag {
 /// `state`: nullptr where the log does not speak of the timber.
 [[nodiscard]] std::vector<StepFlag> flags_of(std::span<const WorkStep> steps, const TimberState* state);
 
+/// A word by which a step is finished, and the id that it was said of.
+struct StepClaim {
+  std::string_view step;
+  const Claim* claim = nullptr;
+};
+/// Whether the log has it finished: by its own id, or by all those that older logs know it by.
+[[nodiscard]] bool finished(const WorkStep& step, const TimberState& state);
+/// The words that finished it; none where it is not finished.
+[[nodiscard]] std::vector<StepClaim> finishes_of(const WorkStep& step, const TimberState* state);
+
 struct TickCount {
   int steps = 0, done = 0;
   [[nodiscard]] bool full() const { return done == steps; }

@@ -1,57 +1,241 @@
 #include "shop/step_numbers.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "frame/keys.h"
+#include "frame/sheet/cut_polygon.h"
+#include "geometry/pocket.h"
 #include "measure/print.h"
 #include "numeric/libm.h"
 #include "shop/limits.h"
 #include "shop/log/record.h"
+#include "shop/step_walls.h"
 
 namespace bentbook {
 namespace {
 
 using Name = StepNumberName;
+using Numbers = std::vector<StepNumber>;
+
+constexpr double kNoTurn = 1e-9, kSameBore = 1e-6, kLeastShim = 1.0 / 128;
 
 std::int64_t nearest(double value) { return static_cast<std::int64_t>(libm::floor(value + 0.5)); }
 double degrees(double radians) { return Angle::from_radians(radians).deg(); }
 
-void saw_numbers(const SawCut& cut, std::vector<StepNumber>& out) {
-  out.push_back({Name::kTable, degrees(cut.blade.swing)});
-  out.push_back({Name::kTilt, degrees(cut.blade.tilt)});
+void face_up(Face face, Numbers& out) { out.push_back({Name::kFaceUp, static_cast<double>(face)}); }
+
+/// Where the saw's line meets an edge of the face ridden: the low one, where the line reaches it.
+struct Stop {
+  double at = 0;
+  Face edge = Face::kNear;
+};
+Stop stop_at(const Timber& timber, const CutPlane& plane, Face face, bool low) {
+  const FaceFrame frame = frame_of(face, timber.sides);
+  const Vec3 p = frame.point({0, low ? frame.lo : frame.hi});
+  const double at = (plane.offset - dot(plane.normal, p)) / plane.normal.x;
+  return {at, frame.flat ? (low ? Face::kNear : Face::kFar) : (low ? Face::kBottom : Face::kTop)};
+}
+Stop stop_of(const Timber& timber, const SawCut& cut) {
+  return stop_at(timber, cut.plane, cut.face, cut.at_low || !cut.at_high);
 }
 
-/// The first pass that the table is set for.
-const SawCut* across(const Sheet& sheet, const BenchStep& step) {
-  for (const int i : step.saw_cuts)
-    if (!sheet.saw_cuts[static_cast<std::size_t>(i)].along) return &sheet.saw_cuts[static_cast<std::size_t>(i)];
-  return nullptr;
+void saw_numbers(const BladeAngles& blade, const Stop& stop, Numbers& out) {
+  out.push_back({Name::kTable, degrees(blade.swing)});
+  out.push_back({Name::kTilt, degrees(blade.tilt)});
+  StepNumber at{Name::kStop, stop.at};
+  if (libm::fabs(blade.swing) > kNoTurn) at.from = stop.edge;  // square across, it is the same at both edges
+  out.push_back(at);
 }
 
-void tool(const Frame& frame, int timber, int joint, ToolSetting setting, Name name, std::vector<StepNumber>& out) {
+SawSetup setup_of(const SawCut& cut, const Stop* stop) {
+  return {nearest(degrees(cut.blade.swing) * 100), nearest(degrees(cut.blade.tilt) * 100),
+          stop == nullptr ? 0 : nearest(stop->at * 64)};
+}
+
+void tool(const Frame& frame, int timber, int joint, ToolSetting setting, Name name, Numbers& out) {
   if (joint < 0) return;
   for (const ToolNumber& number : frame.joints[static_cast<std::size_t>(joint)].tools)
     if (number.timber == timber && number.setting == setting) {
-      out.push_back({name, number.value});
+      out.push_back({name, number.value, number.from});
       return;
     }
 }
 
-void span(const Feature& f, std::vector<StepNumber>& out) {
-  out.push_back({Name::kFrom, f.from});
-  out.push_back({Name::kTo, f.to});
+// ── Sawn: shoulders, noses, walls, cheeks, floors ─────────────────────────────────────────────────────────────────
+
+/// What is sawn of one feature.
+struct Sawn {
+  const Timber& timber;
+  const Feature& feature;
+  const Sheet& sheet;
+  [[nodiscard]] const SawCut& cut(int i) const { return sheet.saw_cuts[static_cast<std::size_t>(i)]; }
+};
+
+StepPart part_of(const Sawn& s, const SawCut& cut) {
+  if (s.feature.kind == FeatureKind::kBirdsMouth) {
+    const Vec3 n = cut.plane.normal;
+    const double up = n.x * s.timber.at.x.z + n.y * s.timber.at.y.z + n.z * s.timber.at.z.z;
+    return libm::fabs(up) > 0.7 ? StepPart::kSeat : StepPart::kPlumb;
+  }
+  if (!s.feature.at_end) return StepPart::kWall;
+  const CutPlane& shoulder = s.feature.shoulder;
+  const bool same =
+      same_plane(cut.plane, shoulder) || same_plane(cut.plane, {-1.0 * shoulder.normal, -shoulder.offset});
+  return same ? StepPart::kShoulder : StepPart::kNose;
 }
 
-void hole_numbers(const Frame& frame, int timber, const Feature& f, std::vector<StepNumber>& out) {
-  out.push_back({Name::kDiameter, f.diameter});
-  out.push_back({Name::kFrom, (f.from + f.to) / 2});
-  out.push_back({Name::kDepth, f.depth});
-  if (f.use != HoleUse::kPeg || f.joint < 0) return;
-  const Joint& joint = frame.joints[static_cast<std::size_t>(f.joint)];
-  if (joint.member == timber && joint.drawbore > 0) out.push_back({Name::kDrawbore, joint.drawbore});
+StepSetting across_setting(const Sawn& s, int index) {
+  const SawCut& cut = s.cut(index);
+  const Stop stop = stop_of(s.timber, cut);
+  StepSetting out;
+  out.part = part_of(s, cut);
+  out.setup = setup_of(cut, &stop);
+  out.saw_cuts.push_back(index);
+  saw_numbers(cut.blade, stop, out.numbers);
+  if (s.feature.kind == FeatureKind::kBirdsMouth)
+    out.numbers.push_back({Name::kDepth, s.feature.across_hi - s.feature.across_lo, Face::kBottom});
+  else
+    out.numbers.push_back({Name::kDepth, cut.depth, cut.face});
+  out.numbers.push_back({Name::kReach, cut.pass.needed.in()});
+  face_up(cut.face, out.numbers);
+  return out;
 }
 
-std::optional<double> read_fixed(std::string_view text) {
+/// Where a cheek meets the shoulder, on its own axis.
+double gauge_of(const Sawn& s, const SawCut& cut, Axis axis) {
+  const double n = axis == Axis::kY ? cut.plane.normal.y : cut.plane.normal.z;
+  const double x = s.feature.at_end ? s.feature.shoulder.offset / s.feature.shoulder.normal.x : 0;
+  return (cut.plane.offset - cut.plane.normal.x * x) / n;
+}
+
+/// A dovetailed edge's fall from the shoulder to the tip, and toward which face.
+void add_fall(const Sawn& s, const SawCut& cut, Axis axis, Numbers& out) {
+  const double n = axis == Axis::kY ? cut.plane.normal.y : cut.plane.normal.z;
+  const double slope = -cut.plane.normal.x / n;  // of the axis's coordinate, an inch toward end B
+  if (libm::fabs(slope) < kNoTurn) return;
+  const double shoulder = s.feature.shoulder.offset / s.feature.shoulder.normal.x;
+  const double fall = slope * ((s.feature.end == End::kB ? s.timber.length : 0) - shoulder);
+  const Face low = axis == Axis::kY ? Face::kNear : Face::kBottom, high = axis == Axis::kY ? Face::kFar : Face::kTop;
+  out.push_back({Name::kFall, libm::fabs(fall), fall < 0 ? low : high});
+}
+
+/// Both gauge lines of one axis are one setting: what is between them stays.
+StepSetting along_setting(const Sawn& s, std::span<const int> cuts, Axis axis) {
+  const bool level = s.feature.face == Face::kTop || s.feature.face == Face::kBottom;
+  const bool cheeks = (axis == Axis::kY) == level;
+  const Face reference = reference_face(s.timber.wood, axis);
+  StepSetting out;
+  out.part = s.feature.kind == FeatureKind::kLap || s.feature.kind == FeatureKind::kScarf ? StepPart::kFloor
+             : cheeks                                                                     ? StepPart::kCheeks
+                                                                                          : StepPart::kEdges;
+  Numbers falls;
+  const bool high = reference == Face::kTop || reference == Face::kFar;
+  for (const int i : cuts) {
+    const SawCut& cut = s.cut(i);
+    out.saw_cuts.push_back(i);
+    const double n = axis == Axis::kY ? cut.plane.normal.y : cut.plane.normal.z;
+    const Name name = (n > 0) == high ? Name::kFence : Name::kFar;  // the waste's side
+    out.numbers.push_back({name, under_face(s.timber.sides, reference, gauge_of(s, cut, axis)), reference});
+    if (s.feature.at_end) add_fall(s, cut, axis, falls);
+  }
+  std::sort(out.numbers.begin(), out.numbers.end(),
+            [](const StepNumber& a, const StepNumber& b) { return a.name < b.name; });
+  if (out.numbers.size() == 2) out.numbers.push_back({Name::kAcross, out.numbers[1].value - out.numbers[0].value});
+  out.numbers.insert(out.numbers.end(), falls.begin(), falls.end());
+  face_up(s.cut(cuts.front()).face, out.numbers);
+  return out;
+}
+
+/// A notch with one side alone runs out at an end: a lap there is a shoulder and its floor.
+void open_at_end(const Sawn& s, std::vector<StepSetting>& settings) {
+  if (s.feature.at_end) return;
+  const auto crosses = [](const StepSetting& setting) { return setting.setup.has_value(); };
+  if (std::count_if(settings.begin(), settings.end(), crosses) != 1) return;
+  const StepSetting& only = *std::find_if(settings.begin(), settings.end(), crosses);
+  const End end = s.cut(only.saw_cuts.front()).plane.normal.x > 0 ? End::kB : End::kA;
+  for (StepSetting& setting : settings) {
+    setting.end = end;
+    if (setting.part == StepPart::kWall) setting.part = StepPart::kShoulder;
+  }
+}
+
+bool in_shop_order(const StepSetting& a, const StepSetting& b) { return a.part < b.part; }
+
+std::vector<StepSetting> sawn_settings(const Sawn& s, const BenchStep& step) {
+  std::vector<StepSetting> out;
+  std::vector<int> level, upright;
+  for (const int i : step.saw_cuts) {
+    const SawCut& cut = s.cut(i);
+    if (!cut.along)
+      out.push_back(across_setting(s, i));
+    else
+      (libm::fabs(cut.plane.normal.z) > libm::fabs(cut.plane.normal.y) ? level : upright).push_back(i);
+  }
+  if (!upright.empty()) out.push_back(along_setting(s, upright, Axis::kY));
+  if (!level.empty()) out.push_back(along_setting(s, level, Axis::kZ));
+  open_at_end(s, out);
+  std::stable_sort(out.begin(), out.end(), in_shop_order);
+  return out;
+}
+
+// ── Hollowed: slots, mortises, housings ───────────────────────────────────────────────────────────────────────────
+
+/// The floor of a fork: its line on the side, and from where.
+void fork_floor(const Timber& timber, const Feature& f, Numbers& out) {
+  const auto planes = planes_of(timber.pockets[static_cast<std::size_t>(f.first_pocket)]);
+  for (int i = 0; i < planes.count; ++i) {
+    const CutPlane plane{planes[i].normal, planes[i].offset};
+    if (libm::fabs(plane.normal.x) < kNoTurn || libm::fabs(plane.normal.y) > kNoTurn || !is_wall(timber, planes, i))
+      continue;
+    Numbers floor;
+    saw_numbers(blade_angles(plane, Face::kNear), stop_at(timber, plane, Face::kNear, true), floor);
+    out.insert(out.end(), floor.begin(), floor.end());
+    return;
+  }
+}
+
+StepSetting hollow_setting(const Frame& frame, int index, const Feature& f) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(index)];
+  const bool in_end = f.at_end && f.kind != FeatureKind::kHousing && f.kind != FeatureKind::kMortise;
+  StepSetting out;
+  out.numbers = in_end ? end_recess_numbers(timber, f) : recess_numbers(timber, f);
+  if (f.kind == FeatureKind::kMortise) {
+    tool(frame, index, f.joint, ToolSetting::kFall, Name::kFall, out.numbers);
+    tool(frame, index, f.joint, ToolSetting::kWedge, Name::kWedge, out.numbers);
+  }
+  if (f.kind == FeatureKind::kSlot) {
+    tool(frame, index, f.joint, ToolSetting::kShimToCentre, Name::kShim, out.numbers);
+    if (out.numbers.back().name == Name::kShim && libm::fabs(out.numbers.back().value) < kLeastShim)
+      out.numbers.pop_back();
+  }
+  if (f.kind == FeatureKind::kFork) fork_floor(timber, f, out.numbers);
+  face_up(f.kind == FeatureKind::kFork ? Face::kNear : f.face, out.numbers);
+  return out;
+}
+
+double reference_offset(const Timber& timber, const Feature& hole, Face& from) {
+  const Axis axis = hole.face == Face::kTop || hole.face == Face::kBottom ? Axis::kY : Axis::kZ;
+  from = reference_face(timber.wood, axis);
+  return under_face(timber.sides, from, (hole.across_lo + hole.across_hi) / 2);
+}
+
+void add_bore(const Timber& timber, const Feature& hole, Numbers& out) {
+  Face from = Face::kTop;
+  const double off = reference_offset(timber, hole, from);
+  out.push_back({Name::kAt, (hole.from + hole.to) / 2});
+  out.push_back({Name::kOff, off, from});
+}
+
+/// A value and, where it is measured from a face, "@" and its number.
+std::optional<StepNumber> read_value(std::string_view text) {
+  StepNumber out;
+  if (const std::size_t at = text.find('@'); at != std::string_view::npos) {
+    const auto face = read_decimal(text.substr(at + 1));
+    if (!face || *face < 1 || *face > 4) return std::nullopt;
+    out.from = static_cast<Face>(*face);
+    text = text.substr(0, at);
+  }
   const bool minus = text.starts_with('-');
   if (minus) text.remove_prefix(1);
   const std::size_t point = text.find('.');
@@ -64,101 +248,106 @@ std::optional<double> read_fixed(std::string_view text) {
     count = 10 * count + static_cast<std::uint64_t>(c - '0');
   }
   const double size = static_cast<double>(count) / 10'000;
-  return minus ? -size : size;
+  out.value = minus ? -size : size;
+  return out;
 }
 
 }  // namespace
 
-std::vector<StepNumber> end_cut_numbers(const Sheet& sheet, const BenchStep& step, End end) {
-  std::vector<StepNumber> out;
-  const SawCut* cut = across(sheet, step);
-  if (cut == nullptr) return out;
-  saw_numbers(*cut, out);
-  if (end == End::kB) out.push_back({Name::kStop, cut->from});
-  out.push_back({Name::kReach, cut->pass.needed.in()});
+StepSetting end_cut_setting(const Sheet& sheet, const Timber& timber, const BenchStep& step) {
+  StepSetting out;
+  out.saw_cuts = step.saw_cuts;
+  if (step.saw_cuts.empty()) return out;
+  const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(step.saw_cuts.front())];
+  const bool end_a = timber.cuts[static_cast<std::size_t>(step.index)].end == End::kA;
+  Stop stop = stop_of(timber, cut);
+  // At an edge where there is wood: a tenon's tip may be skew to the end.
+  if (end_a && stop.at < -kNoTurn && cut.at_high) stop = stop_at(timber, cut.plane, cut.face, false);
+  out.setup = setup_of(cut, end_a ? nullptr : &stop);
+  saw_numbers(cut.blade, stop, out.numbers);
+  // End A's own cut is where the tape is hooked.
+  if (end_a && libm::fabs(stop.at) < kNoTurn) out.numbers.pop_back();
+  out.numbers.push_back({Name::kReach, cut.pass.needed.in()});
+  face_up(cut.face, out.numbers);
   return out;
 }
 
-std::vector<SawSetup> setups_of(const Sheet& sheet, const BenchStep& step, bool end_a) {
-  std::vector<SawSetup> out;
-  for (const int i : step.saw_cuts) {
-    const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
-    if (cut.along) continue;
-    const SawSetup setup{nearest(degrees(cut.blade.swing) * 100), nearest(degrees(cut.blade.tilt) * 100),
-                         end_a ? 0 : nearest(cut.from * 64)};
-    if (std::find(out.begin(), out.end(), setup) == out.end()) out.push_back(setup);
-  }
+std::vector<StepSetting> feature_settings(const Frame& frame, const Sheet& sheet, const BenchStep& step) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
+  const Feature& f = timber.features[static_cast<std::size_t>(step.index)];
+  if (!step.saw_cuts.empty()) return sawn_settings({timber, f, sheet}, step);
+  StepSetting hollow = hollow_setting(frame, sheet.timber, f);
+  // A recess of which no side is wood lies past the timber's end.
+  const auto says_side = [](const StepNumber& n) {
+    return n.name != Name::kDepth && n.name != Name::kStart && n.name != Name::kFaceUp && n.name != Name::kFall &&
+           n.name != Name::kWedge;
+  };
+  if (std::none_of(hollow.numbers.begin(), hollow.numbers.end(), says_side)) return {};
+  return {std::move(hollow)};
+}
+
+BoreSetting bore_setting(const Frame& frame, int timber, const Feature& hole) {
+  BoreSetting out{hole.use, hole.face, hole.diameter, hole.depth, 0};
+  if (hole.use != HoleUse::kPeg || hole.joint < 0) return out;
+  const Joint& joint = frame.joints[static_cast<std::size_t>(hole.joint)];
+  if (joint.member == timber) out.drawbore = joint.drawbore;
   return out;
 }
 
-std::vector<StepNumber> feature_numbers(const Frame& frame, const Sheet& sheet, const BenchStep& step) {
-  const Feature& f =
-      frame.timbers[static_cast<std::size_t>(sheet.timber)].features[static_cast<std::size_t>(step.index)];
-  std::vector<StepNumber> out;
-  if (f.kind == FeatureKind::kHole) {
-    hole_numbers(frame, sheet.timber, f, out);
+bool same_setting(const BoreSetting& a, const BoreSetting& b) {
+  const auto same = [](double x, double y) { return libm::fabs(x - y) < kSameBore; };
+  return a.use == b.use && a.face == b.face && same(a.diameter, b.diameter) && same(a.depth, b.depth) &&
+         same(a.drawbore, b.drawbore);
+}
+
+Numbers bore_numbers(const Timber& timber, const BoreSetting& setting, std::span<const Feature* const> holes) {
+  Numbers out{{Name::kDiameter, setting.diameter}, {Name::kDepth, setting.depth, setting.face}};
+  if (setting.drawbore > 0) out.push_back({Name::kDrawbore, setting.drawbore});
+  for (const Feature* hole : holes) add_bore(timber, *hole, out);
+  face_up(setting.face, out);
+  return out;
+}
+
+Numbers plate_numbers(const Frame& frame, int index, int joint, StepWork work) {
+  Numbers out;
+  if (work < StepWork::kJig || work == StepWork::kReturnPlate) return out;
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(index)];
+  std::vector<const Feature*> pins;
+  for (const Feature& f : timber.features)
+    if (f.joint == joint && f.kind == FeatureKind::kHole) pins.push_back(&f);
+  if (pins.empty()) return out;
+  if (work == StepWork::kDrillThrough) {
+    out = bore_numbers(timber, bore_setting(frame, index, *pins.front()), pins);
     return out;
   }
-  const SawCut* cut = across(sheet, step);
-  if (cut != nullptr) {
-    saw_numbers(*cut, out);
-    out.push_back({Name::kStop, cut->from});
-    // A bird's mouth is laid out on the side: its depth is what it takes of the timber's own.
-    const bool mouth = f.kind == FeatureKind::kBirdsMouth;
-    out.push_back({Name::kDepth, mouth                           ? f.across_hi - f.across_lo
-                                 : f.kind == FeatureKind::kTenon ? cut->depth
-                                                                 : f.depth});
-  } else {
-    out.push_back({Name::kDepth, f.depth});
-    if (!f.at_end) span(f, out);
+  if (work == StepWork::kDrillPlate) {
+    out.push_back({Name::kDiameter, pins.front()->diameter + limits::kOverInSteel});
+    return out;
   }
-  switch (f.kind) {
-    case FeatureKind::kSlot:
-    case FeatureKind::kMortise:
-    case FeatureKind::kTenon:
-    case FeatureKind::kTongue:
-    case FeatureKind::kFork:
-      out.push_back({Name::kAcross, f.across_hi - f.across_lo});
-      tool(frame, sheet.timber, f.joint, ToolSetting::kFence, Name::kFence, out);
-      break;
-    default:
-      break;
-  }
-  if (f.kind == FeatureKind::kTenon || f.kind == FeatureKind::kMortise) {
-    tool(frame, sheet.timber, f.joint, ToolSetting::kFall, Name::kFall, out);
-    tool(frame, sheet.timber, f.joint, ToolSetting::kWedge, Name::kWedge, out);
-  }
-  if (f.kind == FeatureKind::kSlot) tool(frame, sheet.timber, f.joint, ToolSetting::kShimToCentre, Name::kShim, out);
-  return out;
-}
-
-std::vector<StepNumber> plate_numbers(const Frame& frame, int timber, int joint, StepWork work) {
-  std::vector<StepNumber> out;
-  if (work < StepWork::kJig || work == StepWork::kReturnPlate) return out;
-  const Feature* pin = nullptr;
-  for (const Feature& f : frame.timbers[static_cast<std::size_t>(timber)].features)
-    if (f.joint == joint && f.kind == FeatureKind::kHole && pin == nullptr) pin = &f;
-  if (pin == nullptr) return out;
-  if (work == StepWork::kJig) {
-    tool(frame, timber, joint, ToolSetting::kJigOffset, Name::kJigOffset, out);
-    out.push_back({Name::kFrom, (pin->from + pin->to) / 2});
-  } else if (work == StepWork::kDrillPlate) {
-    out.push_back({Name::kDiameter, pin->diameter + limits::kOverInSteel});
-  } else {
-    out.push_back({Name::kDiameter, pin->diameter});
-  }
-  if (work == StepWork::kDrillThrough) out.push_back({Name::kDepth, pin->depth});
+  if (work == StepWork::kJig)
+    tool(frame, index, joint, ToolSetting::kJigOffset, Name::kJigOffset, out);
+  else
+    out.push_back({Name::kDiameter, pins.front()->diameter});
+  for (const Feature* pin : pins) add_bore(timber, *pin, out);
+  face_up(pins.front()->face, out);
   return out;
 }
 
 std::string numbers_text(std::span<const StepNumber> numbers) {
+  // An event's value is short: what tells most comes first.
+  const auto rank = [](Name name) { return name == Name::kFaceUp ? 0 : name == Name::kOff ? 2 : 1; };
   std::string out;
-  for (const StepNumber& n : numbers) {
-    if (!out.empty()) out += ' ';
-    out += keys::word(kStepNumberWords, n.name);
-    out += '=';
-    out += print_fixed(n.value, 4);
-  }
+  for (int now = 0; now < 3; ++now)
+    for (const StepNumber& n : numbers) {
+      if (rank(n.name) != now) continue;
+      std::string one(keys::word(kStepNumberWords, n.name));
+      one += '=';
+      one += print_fixed(n.value, 4);
+      if (n.from) (one += '@') += std::to_string(static_cast<int>(*n.from));
+      if (out.size() + 1 + one.size() > kLongestValue) return out;
+      if (!out.empty()) out += ' ';
+      out += one;
+    }
   return out;
 }
 
@@ -168,8 +357,10 @@ std::vector<StepNumber> read_numbers(std::string_view text) {
     const std::size_t equals = word.find('=');
     if (equals == std::string_view::npos) continue;
     const int name = keys::index_of(kStepNumberWords, word.substr(0, equals));
-    const auto value = read_fixed(word.substr(equals + 1));
-    if (name >= 0 && value) out.push_back({static_cast<StepNumberName>(name), *value});
+    auto value = read_value(word.substr(equals + 1));
+    if (name < 0 || !value) continue;
+    value->name = static_cast<StepNumberName>(name);
+    out.push_back(*value);
   }
   return out;
 }

@@ -1,6 +1,8 @@
 #include "shop/steps.h"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 #include "frame/keys.h"
 #include "shop/step_numbers.h"
@@ -110,6 +112,7 @@ class StepMaker {
       : frame_(frame), sheet_(sheet), timber_(frame.timbers[static_cast<std::size_t>(sheet.timber)]) {}
 
   std::vector<WorkStep> make() {
+    count_bores();
     WorkStep& layout = add(StepWork::kLayout, {});
     layout.numbers.push_back({StepNumberName::kOverall, sheet_.check.overall});
     is_rafter(timber_.kind) ? cut_rafter() : cut_ends();
@@ -119,7 +122,7 @@ class StepMaker {
     fits();
     add(StepWork::kLabel, {});
     add(StepWork::kFinish, {});
-    count_twins();
+    name_steps();
     return std::move(steps_);
   }
 
@@ -131,9 +134,10 @@ class StepMaker {
 
   WorkStep& add(StepWork work, std::string_view what) {
     WorkStep& step = steps_.emplace_back();
+    joints_.push_back(static_cast<int>(steps_.size()));
     step.work = work;
-    step.word = step.id = kStepWorkWords[static_cast<std::size_t>(work)];
-    if (!what.empty()) (step.id += '/') += what;
+    step.word = step.of = kStepWorkWords[static_cast<std::size_t>(work)];
+    if (!what.empty()) (step.of += '/') += what;
     step.place = place_of(work);
     step.tick = tick_of(work);
     step.cautions = cautions_of(work);
@@ -146,14 +150,19 @@ class StepMaker {
     return step;
   }
 
+  static void set(WorkStep& step, StepSetting setting) {
+    step.part = setting.part;
+    step.setup = setting.setup;
+    step.saw_cuts = std::move(setting.saw_cuts);
+    step.numbers = std::move(setting.numbers);
+  }
+
   void cut(const BenchStep& from, StepWork work) {
     const EndCut& end = timber_.cuts[static_cast<std::size_t>(from.index)];
     WorkStep& step = add_at(work, end.end);
     step.on = WorkOn::kEndCut;
     step.index = from.index;
-    step.saw_cuts = from.saw_cuts;
-    step.setups = setups_of(sheet_, from, end.end == End::kA);
-    step.numbers = end_cut_numbers(sheet_, from, end.end);
+    set(step, end_cut_setting(sheet_, timber_, from));
   }
 
   void cut_ends() {
@@ -178,11 +187,9 @@ class StepMaker {
     cut_end(End::kA, StepWork::kTail);
   }
 
-  [[nodiscard]] std::string mate_of(const Feature& f) const {
-    if (f.joint < 0) return {};
-    const Joint& joint = frame_.joints[static_cast<std::size_t>(f.joint)];
-    const int other = joint.member == sheet_.timber ? joint.receiver : joint.member;
-    return frame_.timbers[static_cast<std::size_t>(other)].mark;
+  [[nodiscard]] std::string mark_of_mate(const Feature& f) const {
+    const int mate = mate_of(frame_, sheet_.timber, f);
+    return mate < 0 ? std::string{} : frame_.timbers[static_cast<std::size_t>(mate)].mark;
   }
 
   /// The end of the joint that the feature stands at, where it is this timber's own.
@@ -193,36 +200,89 @@ class StepMaker {
     return joint.member == sheet_.timber && !joint.crossing ? std::optional(joint.end) : std::nullopt;
   }
 
+  /// In words what a feature's work is on.
+  [[nodiscard]] std::string what_of(const Feature& f, StepWork work) const {
+    if (const auto end = end_of(f)) return std::string(keys::word(keys::kEnd, *end));
+    if (work == StepWork::kBirdsMouth && f.joint >= 0)
+      return std::string(keys::word(keys::kMeeting, frame_.joints[static_cast<std::size_t>(f.joint)].meeting));
+    const std::string mate = mark_of_mate(f);
+    return mate.empty() ? "face" + std::string(keys::word(keys::kFace, f.face)) : mate;
+  }
+
   void joinery(const BenchStep& from) {
     const Feature& f = feature(from.index);
-    if (f.kind == FeatureKind::kHole && f.use == HoleUse::kPin && f.joint >= 0) return;  // with their plate
-    const StepWork work = f.kind == FeatureKind::kHole && f.use == HoleUse::kPeg ? StepWork::kPegHole : work_of(f.kind);
-    const std::optional<End> end = end_of(f);
-    const std::string mate = mate_of(f);
-    std::string what = "face" + std::string(keys::word(keys::kFace, f.face));
-    if (end)
-      what = keys::word(keys::kEnd, *end);
-    else if (work == StepWork::kBirdsMouth && f.joint >= 0)
-      what = keys::word(keys::kMeeting, frame_.joints[static_cast<std::size_t>(f.joint)].meeting);
-    else if (!mate.empty())
-      what = mate;
-    // All pegs of one joint are bored in one step.
-    if (work == StepWork::kPegHole && f.joint >= 0 && known(work, f.joint)) return;
-    WorkStep& step = add(work, what);
-    step.end = end;
-    step.mate = mate;
-    step.on = WorkOn::kFeature;
-    step.index = from.index;
-    step.saw_cuts = from.saw_cuts;
-    step.setups = setups_of(sheet_, from, false);
-    step.numbers = feature_numbers(frame_, sheet_, from);
+    if (f.kind == FeatureKind::kHole) return bore(from.index);
+    const StepWork work = work_of(f.kind);
+    const int joint = static_cast<int>(steps_.size()) + 1;
+    for (StepSetting& setting : feature_settings(frame_, sheet_, from)) {
+      WorkStep& step = add(work, what_of(f, work));
+      joints_.back() = joint;
+      step.end = setting.end ? setting.end : end_of(f);
+      step.mate = mark_of_mate(f);
+      step.on = WorkOn::kFeature;
+      step.index = from.index;
+      set(step, std::move(setting));
+    }
     if (f.kind == FeatureKind::kSlot && f.joint >= 0) plated_.push_back(f.joint);
   }
 
-  [[nodiscard]] bool known(StepWork work, int joint) const {
-    return std::any_of(steps_.begin(), steps_.end(), [&](const WorkStep& s) {
-      return s.work == work && s.index >= 0 && feature(s.index).joint == joint;
-    });
+  /// Bored with its plate, or past the timber's end.
+  [[nodiscard]] bool has_no_step(const Feature& f) const {
+    return (f.use == HoleUse::kPin && f.joint >= 0) || f.to <= 0 || f.from >= timber_.length;
+  }
+
+  /// Which bores are one setting, and by which ids older logs know them: all pegs of a joint were one step.
+  void count_bores() {
+    std::map<std::string, int> twins;
+    std::map<int, std::string> of_joint;
+    for (const BenchStep& from : sheet_.steps) {
+      if (from.work != WorkOn::kFeature || feature(from.index).kind != FeatureKind::kHole) continue;
+      const Feature& f = feature(from.index);
+      if (has_no_step(f)) continue;
+      const StepWork work = bore_work(f);
+      std::string old = std::string(kStepWorkWords[static_cast<std::size_t>(work)]) + '/' + what_of(f, work);
+      const auto known = work == StepWork::kPegHole && f.joint >= 0 ? of_joint.find(f.joint) : of_joint.end();
+      if (known != of_joint.end()) {
+        old = known->second;
+      } else {
+        if (const int n = ++twins[old]; n > 1) (old += '#') += std::to_string(n);
+        if (work == StepWork::kPegHole && f.joint >= 0) of_joint.emplace(f.joint, old);
+      }
+      add_bore(f, old);
+    }
+  }
+
+  static StepWork bore_work(const Feature& f) { return f.use == HoleUse::kPeg ? StepWork::kPegHole : StepWork::kHole; }
+
+  struct Bores {
+    BoreSetting setting;
+    std::vector<const Feature*> holes;
+    std::vector<std::string> was;
+  };
+
+  void add_bore(const Feature& f, const std::string& old) {
+    const BoreSetting setting = bore_setting(frame_, sheet_.timber, f);
+    auto it =
+        std::find_if(bores_.begin(), bores_.end(), [&](const Bores& b) { return same_setting(b.setting, setting); });
+    if (it == bores_.end()) it = bores_.insert(it, {setting, {}, {}});
+    it->holes.push_back(&f);
+    if (std::find(it->was.begin(), it->was.end(), old) == it->was.end()) it->was.push_back(old);
+  }
+
+  /// With the first bore of its setting all are made.
+  void bore(int index) {
+    const Feature& f = feature(index);
+    const auto it = std::find_if(bores_.begin(), bores_.end(), [&](const Bores& b) { return b.holes.front() == &f; });
+    if (has_no_step(f) || it == bores_.end()) return;
+    WorkStep& step = add(bore_work(f), "from_face" + std::string(keys::word(keys::kFace, f.face)));
+    if (it->holes.size() == 1) {
+      step.end = end_of(f);
+      step.mate = mark_of_mate(f);
+    }
+    step.on = WorkOn::kFeature;
+    step.index = index;
+    step.was = it->was;
+    step.numbers = bore_numbers(timber_, it->setting, it->holes);
   }
 
   void plate(int index) {
@@ -254,7 +314,8 @@ class StepMaker {
     const std::size_t count = steps_.size();
     for (std::size_t i = 0; i < count; ++i) {
       if (!wants_fit(steps_[i].work) || steps_[i].mate.empty()) continue;
-      const std::string what = steps_[i].id.substr(steps_[i].id.find('/') + 1), mate = steps_[i].mate;
+      if (i > 0 && joints_[i] == joints_[i - 1]) continue;  // another setting of the same joint
+      const std::string what = steps_[i].of.substr(steps_[i].of.find('/') + 1), mate = steps_[i].mate;
       const int index = steps_[i].index;
       const std::optional<End> end = steps_[i].end;
       WorkStep& step = add(StepWork::kFit, what);
@@ -265,12 +326,21 @@ class StepMaker {
     }
   }
 
-  void count_twins() {
-    for (std::size_t i = 0; i < steps_.size(); ++i) {
-      int n = 1;
-      const std::string base = steps_[i].id;
-      for (std::size_t k = i + 1; k < steps_.size(); ++k)
-        if (steps_[k].id == base) (steps_[k].id += '#') += std::to_string(++n);
+  /// Joints of the same words are told apart, then the settings of each.
+  void name_steps() {
+    std::map<std::string, int> twins;
+    for (std::size_t i = 0; i < steps_.size();) {
+      std::size_t end = i + 1;
+      while (end < steps_.size() && joints_[end] == joints_[i]) ++end;
+      std::string of = steps_[i].of;
+      if (const int n = ++twins[of]; n > 1) (of += '#') += std::to_string(n);
+      for (std::size_t k = i; k < end; ++k) {
+        steps_[k].id = steps_[k].of = of;
+        if (end - i == 1) continue;
+        (steps_[k].id += '.') += std::to_string(k - i + 1);
+        steps_[k].was = {of};
+      }
+      i = end;
     }
   }
 
@@ -278,10 +348,41 @@ class StepMaker {
   const Sheet& sheet_;
   const Timber& timber_;
   std::vector<WorkStep> steps_;
+  std::vector<int> joints_;  ///< by step: settings of one joint have one number
+  std::vector<Bores> bores_;
   std::vector<int> plated_;  ///< joints with a plate in this timber's end
 };
 
 }  // namespace
+
+bool is_tool_setting(StepNumberName name) {
+  switch (name) {
+    case StepNumberName::kDepth:
+    case StepNumberName::kStart:
+    case StepNumberName::kFence:
+    case StepNumberName::kFar:
+    case StepNumberName::kWidth:
+    case StepNumberName::kAcross:
+    case StepNumberName::kBegins:
+    case StepNumberName::kEnds:
+    case StepNumberName::kShim:
+    case StepNumberName::kJigOffset:
+    case StepNumberName::kDiameter:
+    case StepNumberName::kOff:
+    case StepNumberName::kDrawbore:
+    case StepNumberName::kFall:
+    case StepNumberName::kWedge:
+      return true;
+    default:
+      return false;
+  }
+}
+
+std::optional<Face> WorkStep::face_up() const {
+  for (const StepNumber& n : numbers)
+    if (n.name == StepNumberName::kFaceUp) return static_cast<Face>(static_cast<int>(n.value));
+  return std::nullopt;
+}
 
 const WorkStep* plate_step(std::span<const WorkStep> steps, const WorkStep& step) {
   if (step.work < StepWork::kSeatPlate || step.work > StepWork::kDrillThrough) return nullptr;

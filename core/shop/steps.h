@@ -65,32 +65,51 @@ enum WorkCaution : std::uint8_t {
 
 /// What a number is; inches, or degrees where it says so. Stations run from end A's tip.
 enum class StepNumberName : std::uint8_t {
-  kTable,      ///< degrees off square across the face ridden (BladeAngles::swing)
-  kTilt,       ///< degrees off square into the wood
-  kStop,       ///< station of the cut on the face ridden
-  kReach,      ///< of the blade, to go through at once
-  kDepth,      ///< under the face; a slot: from the shoulder
-  kFrom,       ///< station
-  kTo,         ///< station
-  kAcross,     ///< thickness of tenon or slot, width of a mortise
-  kFence,      ///< reference face to the near side
-  kShim,       ///< under a tool that centres; may be negative
-  kJigOffset,  ///< reference face to the jig's line
+  kTable,     ///< degrees off square across the face ridden (BladeAngles::swing)
+  kTilt,      ///< degrees off square into the wood
+  kStop,      ///< station of the cut on the face ridden; `from`: the face whose edge it is at
+  kReach,     ///< of the blade, to go through at once
+  kDepth,     ///< under the face `from`; a slot: from the end, along the timber
+  kStart,     ///< how deep under the face it begins: on a housing’s floor
+  kFrom,      ///< station where it begins
+  kLeanFrom,  ///< that wall off square, positive toward end B as it goes in
+  kTo,        ///< station
+  kLeanTo,
+  kFence,     ///< reference face to the near side, or to the near gauge line
+  kLeanNear,  ///< that side off square, positive away from the reference face as it goes in
+  kFar,       ///< reference face to the far side, or to the far gauge line
+  kLeanFar,
+  kWidth,   ///< of a slot, mortise, housing
+  kAcross,  ///< thickness of a tenon
+  kBegins,  ///< the other way: reference face to where a slot begins that does not run through
+  kEnds,
+  kShim,       ///< between the face and a tool set to the middle; may be negative
+  kJigOffset,  ///< reference face to the jig’s line
   kDiameter,
+  kAt,        ///< a bore’s station; the next kOff is of the same bore
+  kOff,       ///< reference face to the middle of a bore
   kDrawbore,  ///< hole in the tenon nearer to the shoulder by this
   kOverall,   ///< tip to tip
-  kFall,      ///< of a dovetailed edge, from the shoulder to the tip
+  kFall,      ///< of a dovetailed edge, from the shoulder to the tip, toward the face `from`
   kWedge,     ///< thickness of the wedges over the tenon
+  kFaceUp,    ///< number of the face that the work is done from
 };
-inline constexpr std::array<std::string_view, 16> kStepNumberWords = {
-    "table_deg", "tilt_deg", "stop_in", "reach_in",    "depth_in",    "from_in",    "to_in",   "across_in",
-    "fence_in",  "shim_in",  "jig_in",  "diameter_in", "drawbore_in", "overall_in", "fall_in", "wedge_in"};
-static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kWedge) + 1);
-[[nodiscard]] constexpr bool is_degrees(StepNumberName name) { return name <= StepNumberName::kTilt; }
+inline constexpr std::array<std::string_view, 28> kStepNumberWords = {
+    "table_deg",     "tilt_deg",  "stop_in",     "reach_in",   "depth_in",      "start_in", "from_in",
+    "lean_from_deg", "to_in",     "lean_to_deg", "fence_in",   "lean_near_deg", "far_in",   "lean_far_deg",
+    "width_in",      "across_in", "begins_in",   "ends_in",    "shim_in",       "jig_in",   "diameter_in",
+    "at_in",         "off_in",    "drawbore_in", "overall_in", "fall_in",       "wedge_in", "face"};
+static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kFaceUp) + 1);
+[[nodiscard]] constexpr bool is_degrees(StepNumberName name) {
+  return kStepNumberWords[static_cast<std::size_t>(name)].ends_with("_deg");
+}
+/// What a tool is set to: said finer than a station is marked.
+[[nodiscard]] bool is_tool_setting(StepNumberName name);
 
 struct StepNumber {
   StepNumberName name = StepNumberName::kDepth;
   double value = 0;
+  std::optional<Face> from{};  ///< the face that it is measured from
 };
 
 /// What a saw is set to. Angles to a hundredth of a degree, the stop to 1/64 in; 0 where there is no stop.
@@ -100,12 +119,35 @@ struct SawSetup {
   friend auto operator<=>(const SawSetup&, const SawSetup&) = default;  // NOLINT(modernize-use-nullptr)
 };
 
+/// Which of the settings that one joint wants.
+enum class StepPart : std::uint8_t {
+  kWhole,
+  kShoulder,
+  kNose,    ///< an oblique tenon's end cut across
+  kWall,    ///< of a lap on the way
+  kSeat,    ///< of a bird's mouth
+  kPlumb,   ///< of a bird's mouth
+  kCheeks,  ///< both gauge lines
+  kEdges,   ///< a tenon's narrow sides
+  kFloor,   ///< of a lap or scarf
+};
+inline constexpr std::array<std::string_view, 9> kStepPartWords = {"whole", "shoulder", "nose",  "wall", "seat",
+                                                                   "plumb", "cheeks",   "edges", "floor"};
+static_assert(kStepPartWords.size() == static_cast<std::size_t>(StepPart::kFloor) + 1);
+
+/// One setting of a saw or tool: one tick clears one cut.
 struct WorkStep {
   /// What it works on, in words: "slot/a", "mortise/B-A1.2", "birds_mouth/rafter_plate". It stays while the plan's
-  /// numbers change, and the crew's ticks with it. A second one of the same words has "#2" behind it.
+  /// numbers change, and the crew's ticks with it. A second one of the same words has "#2" behind it. Where one joint
+  /// wants several settings each has its number behind: "tenon/a.1", "tenon/a.2". Bores of one bit from one face to one
+  /// depth: "peg_hole/from_face2".
   std::string id;
+  std::string of;  ///< the id without that number
+  /// Ids by which older logs know the work: the step is done when all of these are.
+  std::vector<std::string> was;
   std::string word;  ///< by which rules name it: its work's word, or its own id
   StepWork work = StepWork::kLayout;
+  StepPart part = StepPart::kWhole;
   Workplace place = Workplace::kLayout;
   Tick tick = Tick::kCut;
   std::uint8_t cautions = 0;  ///< WorkCaution, added up
@@ -115,10 +157,11 @@ struct WorkStep {
   int index = -1;                   ///< in Timber::cuts or Timber::features; −1: the whole
   std::vector<StepNumber> numbers;  ///< the one that is wanted first comes first
   std::vector<int> saw_cuts;        ///< in Sheet::saw_cuts
-  std::vector<SawSetup> setups;     ///< of those across the timber, each once
+  std::optional<SawSetup> setup;    ///< of a cut across the timber
   std::string name;                 ///< the lead's; empty: the usual one
   std::optional<Length> tolerance;  ///< a measure is asked for, within this
   Length wanted;                    ///< what it should be: the first number that is a length
+  [[nodiscard]] std::optional<Face> face_up() const;
 };
 
 /// As the trade goes.
@@ -127,7 +170,8 @@ struct WorkStep {
 /// are recorded. nullptr: `step` has to do with no plate.
 [[nodiscard]] const WorkStep* plate_step(std::span<const WorkStep> steps, const WorkStep& step);
 
-/// "depth_in=7.7500 fence_in=3.7500": what is kept with a finished step.
+/// "face=1.0000 depth_in=7.7500 fence_in=3.7500@2": what is kept with a finished step; a number behind "@" is the face
+/// that it is measured from. As much as an event's value holds.
 [[nodiscard]] std::string numbers_text(std::span<const StepNumber> numbers);
 /// What can be read of such a text, in its order; what cannot is left out.
 [[nodiscard]] std::vector<StepNumber> read_numbers(std::string_view text);

@@ -105,11 +105,16 @@ std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work) {
 
 std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
   std::map<SawSetup, std::vector<WaitingCut>> groups;
+  std::vector<WaitingCut> along;
   for (std::size_t w = 0; w < work.size(); ++w)
     for (std::size_t i = 0; i < work[w].steps.size() && !work[w].progress.held; ++i) {
       const WorkStep& step = work[w].steps[i];
       if (work[w].progress.done[i]) continue;
-      for (const SawSetup& setup : step.setups) groups[setup].push_back({static_cast<int>(w), static_cast<int>(i)});
+      const WaitingCut cut{static_cast<int>(w), static_cast<int>(i)};
+      if (step.setup)
+        groups[*step.setup].push_back(cut);
+      else if (step.place == Workplace::kSaw)
+        along.push_back(cut);
     }
   std::vector<SawSetup> setups;
   setups.reserve(groups.size());
@@ -117,8 +122,9 @@ std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
   std::vector<SawGroup> out;
   for (const int i : order_of_setups(setups)) {
     const SawSetup& setup = setups[static_cast<std::size_t>(i)];
-    out.push_back({setup, std::move(groups[setup])});
+    out.push_back({setup, false, std::move(groups[setup])});
   }
+  if (!along.empty()) out.push_back({{}, true, std::move(along)});
   return out;
 }
 

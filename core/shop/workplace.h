@@ -37,15 +37,17 @@ struct PlaceCount {
 };
 [[nodiscard]] std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work);
 
-/// A step that waits, held timbers left out: they are not worked on. One that is cut at two settings waits at both.
+/// A step that waits, held timbers left out: they are not worked on.
 struct WaitingCut {
   int work = 0;  ///< in the list given
   int step = 0;  ///< in TimberWork::steps
 };
 struct SawGroup {
   SawSetup setup;
+  bool along = false;            ///< cut along the grain to gauge lines: no table is set
   std::vector<WaitingCut> cuts;  ///< in the order of the list given
 };
-/// All steps that are sawn and not done, one group for each setting, in an order with few changes (saw_order.h).
+/// All steps that are sawn and not done, one group for each setting, in an order with few changes (saw_order.h);
+/// last what is cut along the grain.
 [[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work);
 }  // namespace bentbook

@@ -27,6 +27,13 @@ std::string step_text(const WorkStep& step, Language language) {
       step.name.empty() ? std::string(key_text("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
   if (step.end) out += *step.end == End::kA ? ", A" : ", B";
   if (!step.end && !step.mate.empty()) out += ", " + step.mate;
+  const bool bores = step.work == StepWork::kHole || step.work == StepWork::kPegHole;
+  if (step.part != StepPart::kWhole) {
+    out += ": ";
+    out += key_text("step_part_", keys::word(kStepPartWords, step.part), language);
+  }
+  if (const auto up = step.face_up(); up && (bores || step.id != step.of))
+    out += ", " + say(Msg::kStepFaceUp, language, std::to_string(static_cast<int>(*up)));
   return out;
 }
 
@@ -42,11 +49,22 @@ std::string_view did_text(EventAction action, Language language) {
 
 std::string_view step_number_text(StepNumberName name, Language language) {
   const std::string_view word = keys::word(kStepNumberWords, name);
-  return key_text("step_number_", word.substr(0, word.rfind('_')), language);
+  return key_text("step_number_", name == StepNumberName::kFaceUp ? word : word.substr(0, word.rfind('_')), language);
+}
+
+std::string step_number_from_text(const StepNumber& number, Language language) {
+  std::string out(step_number_text(number.name, language));
+  if (!number.from) return out;
+  const Msg msg = number.name == StepNumberName::kStop   ? Msg::kStepAtEdge
+                  : number.name == StepNumberName::kFall ? Msg::kStepTowardFace
+                                                         : Msg::kStepFromFace;
+  return out + ", " + say(msg, language, std::to_string(static_cast<int>(*number.from)));
 }
 
 std::string step_value_text(StepNumberName name, double value, const Voice& voice) {
-  return is_degrees(name) ? say_angle(Angle::from_degrees(value), voice) : say_inches(value, voice);
+  if (name == StepNumberName::kFaceUp) return std::to_string(static_cast<int>(value));
+  if (is_degrees(name)) return say_angle(Angle::from_degrees(value), voice);
+  return is_tool_setting(name) ? say_tool_inches(value, voice) : say_inches(value, voice);
 }
 
 std::string_view work_caution_text(WorkCaution caution, Language language) {

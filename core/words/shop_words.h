@@ -11,13 +11,16 @@
 
 namespace bentbook {
 
-/// The lead's name of a step or its usual one, with its end or mate: "Cut the slot, A".
+/// The lead's name of a step or its usual one, with its end or mate and which setting of it: "Cut the slot, A", "Cut
+/// the tenon, A: shoulder, face 2 up".
 [[nodiscard]] std::string step_text(const WorkStep& step, Language language);
 [[nodiscard]] std::string_view workplace_text(Workplace place, Language language);
 [[nodiscard]] std::string_view tick_text(Tick tick, Language language);
 [[nodiscard]] std::string_view did_text(EventAction action, Language language);
 [[nodiscard]] std::string_view step_number_text(StepNumberName name, Language language);
-/// A number of a step as it is set: a length or degrees.
+/// …with the face that it is measured from: "Near side, from face 2".
+[[nodiscard]] std::string step_number_from_text(const StepNumber& number, Language language);
+/// A number of a step as it is set: a length (of a tool to 1/64), degrees, a face's number.
 [[nodiscard]] std::string step_value_text(StepNumberName name, double value, const Voice& voice);
 /// One bit of WorkCaution.
 [[nodiscard]] std::string_view work_caution_text(WorkCaution caution, Language language);

@@ -237,6 +237,23 @@ for mark in ("P-A1", "P-A2"):
     for tool in sheet["tools"]:
         if tool["setting"] in ("fence", "shim_to_centre", "jig_offset"):
             check(f"{mark}: {tool['setting']} from a reference face", tool["face"] in (1, 2), str(tool))
+# The outer side of girt and post is face 1, the reference: a 1 1/2 in mortise in the middle of a 6 in girt is 2 1/4 in from
+# it, (6 - 1 1/2) / 2, and 4 1/4 in from the inner side of an 8 in post.
+run("book", "new", shop_file("barn.book"), "--span", "24'", "--length", "36'", "--height", "10'", "--pitch", "9:12")
+for mark in ("P-A1", "P-A2"):
+    girts = [s for s in answer("steps", shop_file("barn.book"), mark)["steps"] if s["id"].startswith("mortise/G-")]
+    for step in girts:
+        fence = [n for n in step["numbers"] if n["name"] == "fence_in"]
+        check(f"{mark} {step['id']}: fence", [(n["value"], n["face"], n["text"]) for n in fence] == [(2.25, 1, '2-1/4"')],
+              str(fence))
+    check(f"{mark} has girts", girts)
+brace = answer("steps", shop_file("barn.book"), "B-A1.1")["steps"]
+check("a tenon's settings", [(s["id"], s["part"], s["face_up"]) for s in brace if s.get("of") == "tenon/a"] ==
+      [("tenon/a.1", "shoulder", 2), ("tenon/a.2", "shoulder", 4), ("tenon/a.3", "nose", 3), ("tenon/a.4", "cheeks", 1)],
+      str(brace))
+said = run("steps", shop_file("barn.book"), "B-A1.1").stdout
+check("settings are told apart in words", "shoulder, face 2 up" in said and "shoulder, face 4 up" in said, said)
+check("gauges name their face", "Near side, from face 2" in said, said)
 refused("no such timber", "Z-9", "steps", shop_file("demo.book"), "Z-9")
 
 # ---- raising

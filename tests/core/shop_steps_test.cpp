@@ -108,14 +108,17 @@ TEST_CASE("a knife-plate end is worked in the trade's order", "[shop]") {
 
 TEST_CASE("a rafter: peak, pattern check, bird's mouth, tail", "[shop]") {
   const std::vector<WorkStep> steps = steps_of(demo_frame(), "C-A1");
-  CHECK(ids(steps) == std::vector<std::string>{"layout", "peak/b", "pattern_check", "birds_mouth/rafter_plate",
-                                               "tail/a", "label", "finish"});
+  CHECK(ids(steps) == std::vector<std::string>{"layout", "peak/b", "pattern_check", "birds_mouth/rafter_plate.1",
+                                               "birds_mouth/rafter_plate.2", "tail/a", "label", "finish"});
   // 9 in 12: the plumb cut is atan(9/12) off square, the seat its complement (Griffith, Carpentry, 1916).
   CHECK(std::abs(number_of(step_of(steps, "peak/b"), StepNumberName::kTable)) == Catch::Approx(36.8699).margin(1e-4));
-  const auto& mouth = step_of(steps, "birds_mouth/rafter_plate").setups;
-  std::set<std::int64_t> tables;
-  for (const SawSetup& setup : mouth) tables.insert(std::abs(setup.table));
-  CHECK(tables == std::set<std::int64_t>{3687, 5313});
+  const WorkStep &seat = step_of(steps, "birds_mouth/rafter_plate.1"),
+                 &plumb = step_of(steps, "birds_mouth/rafter_plate.2");
+  CHECK(seat.part == StepPart::kSeat);
+  CHECK(plumb.part == StepPart::kPlumb);
+  REQUIRE((seat.setup && plumb.setup));
+  CHECK(std::abs(seat.setup->table) == 5313);
+  CHECK(std::abs(plumb.setup->table) == 3687);
 }
 
 TEST_CASE("every step has its place, its tick and, at a blade, its cautions; ids are unlike", "[shop]") {
@@ -129,7 +132,9 @@ TEST_CASE("every step has its place, its tick and, at a blade, its cautions; ids
       CHECK(numbers_text(step.numbers).size() <= kLongestValue);
       if (step.place == Workplace::kSaw) {
         CHECK(step.cautions == (kKickback | kEyesEars | kCords | kWorkHeld));
-        CHECK(!step.setups.empty());
+        const bool gauged =
+            step.part == StepPart::kCheeks || step.part == StepPart::kEdges || step.part == StepPart::kFloor;
+        CHECK(step.setup.has_value() != gauged);
       }
       if (step.place == Workplace::kDrillPress) CHECK((step.cautions & kWorkHeld) != 0);
       const auto again = read_numbers(numbers_text(step.numbers));
@@ -310,14 +315,143 @@ TEST_CASE("the shop: what is left by bent and by workplace, what waits for the s
   for (const SawGroup& group : waiting_for_saw(work)) {
     for (const WaitingCut& cut : group.cuts) {
       const TimberWork& one = work[static_cast<std::size_t>(cut.work)];
-      const auto& setups = one.steps[static_cast<std::size_t>(cut.step)].setups;
-      CHECK(std::find(setups.begin(), setups.end(), group.setup) != setups.end());
+      const auto& setup = one.steps[static_cast<std::size_t>(cut.step)].setup;
+      CHECK(setup.has_value() != group.along);
+      if (setup) CHECK(*setup == group.setup);
       CHECK(!one.progress.done[static_cast<std::size_t>(cut.step)]);
     }
     waiting += group.cuts.size();
   }
   for (const TimberWork& one : work)
     for (std::size_t i = 0; i < one.steps.size(); ++i)
-      if (!one.progress.held && !one.progress.done[i]) expected += one.steps[i].setups.size();
+      if (!one.progress.held && !one.progress.done[i] && one.steps[i].place == Workplace::kSaw) ++expected;
   CHECK(waiting == expected);
+}
+
+// ── One setting, one tick ─────────────────────────────────────────────────────────────────────────────────────────
+
+namespace {
+
+ShopState told(std::initializer_list<std::pair<const char*, const char*>> steps, const char* mark) {
+  Log log{"b1", {}};
+  for (const auto& [step, value] : steps) {
+    Event e;
+    e.timber = mark;
+    e.step = step;
+    e.value = value;
+    const auto next = next_event(log, 1, std::move(e));
+    REQUIRE(next);
+    add_event(log, *next);
+  }
+  return fold(log);
+}
+
+bool is_done(const std::vector<WorkStep>& steps, const ShopState& state, const char* mark, std::string_view id) {
+  const TimberProgress progress = progress_of(steps, state.find(mark));
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (steps[i].id == id) return progress.done[i];
+  FAIL("no step " << id);
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("a brace's tenon: each shoulder, its nose and its cheeks are steps of their own", "[shop]") {
+  const auto steps = steps_of(demo_frame(), "B-A1.1");
+  std::vector<StepPart> parts;
+  std::set<std::pair<int, SawSetup>> settings;
+  for (const WorkStep& step : steps) {
+    if (step.of != "tenon/a") continue;
+    parts.push_back(step.part);
+    CHECK(step.was == std::vector<std::string>{"tenon/a"});
+    REQUIRE(step.face_up());
+    if (step.setup) CHECK(settings.insert({static_cast<int>(*step.face_up()), *step.setup}).second);
+  }
+  CHECK(parts == std::vector<StepPart>{StepPart::kShoulder, StepPart::kShoulder, StepPart::kNose, StepPart::kCheeks});
+  // A tick clears one cut.
+  const ShopState state = told({{"tenon/a.1", "face=2.0000"}}, "B-A1.1");
+  CHECK(is_done(steps, state, "B-A1.1", "tenon/a.1"));
+  CHECK(!is_done(steps, state, "B-A1.1", "tenon/a.2"));
+  CHECK(!is_done(steps, state, "B-A1.1", "tenon/a.3"));
+  const WorkStep& cheeks = step_of(steps, "tenon/a.4");
+  CHECK(number_of(cheeks, StepNumberName::kFar) - number_of(cheeks, StepNumberName::kFence) ==
+        Catch::Approx(number_of(cheeks, StepNumberName::kAcross)));
+}
+
+TEST_CASE("bores of one bit from one face to one depth are one step, with every station", "[shop]") {
+  const Frame frame = demo_frame();
+  for (const TimberWork& work : shop_work(frame, {}, swinging_saw())) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(work.timber)];
+    int holes = 0, stations = 0;
+    for (const Feature& f : timber.features) holes += f.kind == FeatureKind::kHole && f.use == HoleUse::kPeg ? 1 : 0;
+    std::set<std::string> settings;
+    for (const WorkStep& step : work.steps) {
+      if (step.work != StepWork::kPegHole) continue;
+      std::string setting;
+      for (const StepNumber& n : step.numbers) {
+        stations += n.name == StepNumberName::kAt ? 1 : 0;
+        if (n.name != StepNumberName::kAt && n.name != StepNumberName::kOff)
+          setting += numbers_text(std::vector<StepNumber>{n}) + " ";
+        if (n.name == StepNumberName::kOff) CHECK(is_reference(timber.wood, n.from.value_or(Face::kBottom)));
+      }
+      CHECK(settings.insert(setting).second);
+    }
+    CHECK(stations == holes);
+  }
+}
+
+// As a log said it before every setting was a step.
+TEST_CASE("a log from before reads as it did: one event counts for all settings of its step", "[shop]") {
+  const Frame frame = demo_frame();
+  const auto steps = steps_of(frame, "B-A1.1");
+  const ShopState state = told({{"layout", "overall_in=46.6690"},
+                                {"tenon/a",
+                                 "table_deg=45.0000 tilt_deg=0.0000 stop_in=2.1213 depth_in=1.2500 "
+                                 "across_in=1.5000 fence_in=1.2500"},
+                                {"peg_hole/a", "diameter_in=0.7500 from_in=3.6213 depth_in=4.0000 drawbore_in=0.1250"}},
+                               "B-A1.1");
+  for (const WorkStep& step : steps)
+    if (step.of == "tenon/a") CHECK(is_done(steps, state, "B-A1.1", step.id));
+  CHECK(!is_done(steps, state, "B-A1.1", "tenon/b.1"));
+  // The bores of both ends are one step now: it is done when both were.
+  CHECK(!is_done(steps, state, "B-A1.1", "peg_hole/from_face2"));
+  const ShopState both = told({{"peg_hole/a", "diameter_in=0.7500"}, {"peg_hole/b", ""}}, "B-A1.1");
+  CHECK(is_done(steps, both, "B-A1.1", "peg_hole/from_face2"));
+  for (const StepFlag& flag : flags_of(steps, state.find("B-A1.1"))) CHECK(flag.step == "layout");
+
+  // A number that none of its steps has is told; one that was right of any is not.
+  const ShopState other = told({{"tenon/a", "table_deg=40.0000 tilt_deg=-45.0000 fence_in=1.2500"}}, "B-A1.1");
+  const auto flags = flags_of(steps, other.find("B-A1.1"));
+  REQUIRE(flags.size() == 1);
+  CHECK(flags[0].number == StepNumberName::kTable);
+
+  // What finished it can be taken back by its own id.
+  const auto finishes = finishes_of(step_of(steps, "tenon/a.2"), state.find("B-A1.1"));
+  REQUIRE(finishes.size() == 1);
+  CHECK(finishes[0].step == "tenon/a");
+}
+
+TEST_CASE("a gauge that changes its face under finished work is told", "[shop]") {
+  const auto steps = steps_of(demo_frame(), "G-A1.1");
+  std::string value = numbers_text(step_of(steps, "slot/a").numbers);
+  const std::size_t at = value.find("@2");
+  REQUIRE(at != std::string::npos);
+  value[at + 1] = '4';
+  const ShopState state = told({{"slot/a", value.c_str()}}, "G-A1.1");
+  const auto flags = flags_of(steps, state.find("G-A1.1"));
+  REQUIRE(flags.size() == 1);
+  CHECK(flags[0].number == StepNumberName::kFence);
+}
+
+TEST_CASE("what is kept of many bores fits an event, stations before offsets", "[shop]") {
+  std::vector<StepNumber> numbers{{StepNumberName::kDiameter, 1}};
+  for (int i = 0; i < 30; ++i) {
+    numbers.push_back({StepNumberName::kAt, 100.0 + i});
+    numbers.push_back({StepNumberName::kOff, 3.75, Face::kNear});
+  }
+  numbers.push_back({StepNumberName::kFaceUp, 2});
+  const std::string text = numbers_text(numbers);
+  CHECK(text.size() <= kLongestValue);
+  CHECK(text.starts_with("face=2.0000 diameter_in=1.0000 at_in=100.0000"));
+  CHECK(text.find("off_in") == std::string::npos);
 }

@@ -1,9 +1,12 @@
 // Reads what fit_rows writes, builds every timber with an outside solid modeller from nothing but its sheet (blank,
 // end cuts, pockets, holes), places it, and compares: volume and centre of gravity, room taken twice, faces that touch.
-//   node check.mjs MODELLER-FOLDER < rows
+//   node check.mjs MODELLER-FOLDER [steps] < rows
+// Each timber is also cut again by its steps' numbers alone (rebuild.mjs) and must be the same solid; with `steps` that is
+// all that is looked at.
 // A clash that the frame itself finds must be as large as it says, and no other may be.
 // Prints `fit: N passed, N failed` (a plan is one check) and the first faults of each plan that fails.
 import { createInterface } from 'node:readline';
+import { difference, rebuild } from './rebuild.mjs';
 import { Manifold, TimberReader, build, holeSolid, pocketSolid } from './solids.mjs';
 
 const kVolume = 1e-6; // relative
@@ -13,6 +16,7 @@ const kGap = 1 / 128; // in
 const kRim = 1 / 32; // in, left out around a patch
 const kTouch = 0.9999; // share of a patch that must be wood within the gap, on either side
 const kUnsaid = 0.01; // in²: less than this taken from where a timber bears, its sheet says nothing
+const kUnlike = 1e-3; // in³ between a timber and the same cut by its steps' numbers
 const kHair = 1e-5; // in: blanks that are parted or share no more than this are not intersected
 
 function centreOf(solid) {
@@ -29,18 +33,35 @@ function centreOf(solid) {
   return moment.map((m) => m / volume);
 }
 
+// What a hand makes of the steps' numbers against the timber's solid; nothing where they are one.
+function unlikeSteps(t, solid) {
+  totals.rebuilt += 1, totals.steps += t.steps.length, totals.handed += t.handed ? 1 : 0;
+  let made;
+  try {
+    made = rebuild(t);
+  } catch (error) {
+    return error.message;
+  }
+  const volume = difference(solid, made);
+  made.delete();
+  totals.worst = Math.max(totals.worst, volume);
+  return volume < kUnlike ? '' : `cut by its steps it differs by ${volume.toFixed(4)} in³`;
+}
+
+const stepsOnly = process.argv[3] === 'steps';
 const built = new Map(); // timbers cut alike are built once
 
 function solidOf(t) {
-  let solid = built.get(t.sheet);
+  const key = t.sheet + (t.set ?? '');
+  let solid = built.get(key);
   if (!solid) {
     if (built.size > 400) {
       for (const s of built.values()) s.solid.delete();
       built.clear();
     }
     const shape = build(t);
-    solid = { solid: shape, volume: shape.volume(), centre: centreOf(shape) };
-    built.set(t.sheet, solid);
+    solid = { solid: shape, volume: shape.volume(), centre: centreOf(shape), unlike: t.steps ? unlikeSteps(t, shape) : '' };
+    built.set(key, solid);
   }
   return solid;
 }
@@ -187,12 +208,13 @@ function areaOf(p) {
   return Math.hypot(...twice) / 2;
 }
 
-const totals = { plans: 0, others: 0, timbers: 0, pairs: 0, contacts: 0, cut: 0, clashes: 0, passed: 0, failed: 0 };
+const totals = { rebuilt: 0, steps: 0, handed: 0, worst: 0, plans: 0, others: 0, timbers: 0, pairs: 0, contacts: 0, cut: 0, clashes: 0, passed: 0, failed: 0 };
 
 function place(plan, faults) {
   return plan.timbers.map((t) => {
-    const { solid, volume, centre } = solidOf(t);
+    const { solid, volume, centre, unlike } = solidOf(t);
     ++totals.timbers;
+    if (unlike) faults.push(`${t.mark}: ${unlike}`);
     if (!(Math.abs(volume - t.volume) <= kVolume * volume)) faults.push(`${t.mark}: volume ${t.volume}, modeller ${volume}`);
     if (!centre.every((v, k) => Math.abs(v - t.cg[k]) < kCentre)) faults.push(`${t.mark}: centre ${t.cg}, modeller ${centre}`);
     const matrix = [...t.x, 0, ...t.y, 0, ...t.z, 0, ...t.origin, 1];
@@ -236,13 +258,21 @@ function slabsOfContact(plan, placed, c) {
 function checkPlan(plan) {
   const faults = [];
   const placed = place(plan, faults);
-  checkOverlaps(plan, placed, faults);
-  for (const c of plan.contacts) slabsOfContact(plan, placed, c);
-  for (const p of placed) checkSlabs(p, p.slabs ?? [], faults);
+  if (!stepsOnly) checkFit(plan, placed, faults);
   for (const p of placed) {
     p.solid.delete();
     for (const h of p.holes ?? []) h.solid.delete();
   }
+  tell(plan, faults);
+}
+
+function checkFit(plan, placed, faults) {
+  checkOverlaps(plan, placed, faults);
+  for (const c of plan.contacts) slabsOfContact(plan, placed, c);
+  for (const p of placed) checkSlabs(p, p.slabs ?? [], faults);
+}
+
+function tell(plan, faults) {
   if (faults.length === 0) ++totals.passed;
   else {
     ++totals.failed;
@@ -270,5 +300,8 @@ for await (const line of createInterface({ input: process.stdin })) {
 }
 console.log(`${totals.plans} plans, ${totals.others} passed over; ${totals.timbers} timbers, ${totals.pairs} pairs, ${totals.clashes} clashes said; ` +
   `${totals.contacts} bearing contacts, ${totals.cut} of them cut into as the sheets warn`);
+if (totals.rebuilt > 0)
+  console.log(`${totals.rebuilt} unlike timbers (${totals.handed} of them one of two hands) cut by their ${totals.steps} steps: ` +
+    `at most ${totals.worst.toExponential(1)} in³ between the two`);
 console.log(`fit: ${totals.passed} passed, ${totals.failed} failed`);
 process.exit(totals.failed > 0 ? 1 : 0);

@@ -69,6 +69,12 @@ export function build(t) {
   return solid;
 }
 
+// "fence_in=2.25@1": a step's number and the face that it is measured from.
+function readNumber(text) {
+  const [name, value] = text.split('='), [size, face] = value.split('@');
+  return { name, value: Number(size), face: face ? Number(face) : 0 };
+}
+
 // Reads the lines of one timber (write_timber in rows.h); true if the line was one.
 export class TimberReader {
   timber = null;
@@ -86,6 +92,11 @@ export class TimberReader {
       const numbers = n.slice(hole ? 4 : 3);
       const points = Array.from({ length: numbers.length / 2 }, (_, i) => numbers.slice(2 * i, 2 * i + 2));
       this.timber.pockets.push({ sweep: rest[0], from: n[1], to: n[2], radius: hole ? n[3] : 0, points });
+    } else if (word === 'planned') this.timber.planned = n.slice(0, 2), (this.timber.joined = n[2] === 1), (this.timber.handed = n[3] === 1), (this.timber.steps = []);
+    else if (word === 'step') {
+      const [id, of, work, part, end, ...numbers] = rest;
+      this.timber.steps.push({ id, of, work, part, end: end === '-' ? '' : end, numbers: numbers.map(readNumber) });
+      this.timber.set = (this.timber.set ?? '') + [work, part, end, ...numbers].join(' ') + ';';
     } else return false;
     return true;
   }

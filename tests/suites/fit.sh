@@ -2,7 +2,9 @@
 # Random frame plans, every timber built again by an outside solid modeller from its sheet alone, placed and
 # intersected (tests/fit/check.mjs): 520 plans in which the frame finds no clash, under `tests/run long` 5 200; a plan is
 # one check. Then plans in which it finds some, each as large as it says; and some with every end B cut too long, which
-# must fail.
+# must fail. Of one plan in five, and of plans whose timbers are rough and hang from other reference faces, every timber
+# is also cut again by its steps' numbers alone (tests/fit/rebuild.mjs): the same solid. With a fence from the wrong
+# face, a shoulder that is not cut, or any one number off, it must not be.
 . tests/lib/suite.sh
 build native-release fit_rows
 rows=build/native-release/tests/fit/fit_rows
@@ -11,6 +13,7 @@ share=$((long == 1 ? 2600 : 260))
 made=$(mktemp -d)
 trap 'rm -rf "$made"' EXIT
 
+check_steps() { "$rows" "$@" | node tests/fit/check.mjs "$modeller" steps; }
 check_rows() { "$rows" "$@" | node tests/fit/check.mjs "$modeller"; }
 
 for half in 1 2; do
@@ -46,5 +49,23 @@ too_long_fails() { # INCHES LEAST
 }
 check "ends 1/32 in too long are found in 11 plans of 12" too_long_fails 0.03125 11
 check "ends 3/8 in too long are found in every plan" too_long_fails 0.375 12
+
+cut_by_steps() { check_steps $((long == 1 ? 200 : 16)) 5 turned | tee "$made/turned"; }
+check "rough timbers with other reference faces are cut by their steps' numbers alone" cut_by_steps
+tail -n 2 "$made/turned"
+
+# Plans in which such a step is wrong must fail.
+wrong_steps_fail() { # WRONG PLANS LEAST
+  local found
+  check_steps "$2" 6 turned "$1" >"$made/wrong"
+  found=$(sed -n 's/^fit: [0-9]* passed, \([0-9]*\) failed$/\1/p' "$made/wrong")
+  echo "$1: $found of $2 fail"
+  [ "${found:-0}" -ge "$3" ]
+}
+check "a fence measured from the wrong face is found" wrong_steps_fail fence 6 6
+check "a shoulder that is not cut is found" wrong_steps_fail shoulder 6 6
+for number in table_deg tilt_deg stop_in depth_in from_in to_in fence_in far_in at_in off_in diameter_in overall_in; do
+  check "one $number that is off is found" wrong_steps_fail "$number" 2 1
+done
 
 finish "$passed" "$failed"

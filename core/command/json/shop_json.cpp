@@ -77,6 +77,7 @@ void numbers(JsonOut& out, const WorkStep& step, const Voice& voice) {
     out.open_item();
     out.text("name", keys::word(kStepNumberWords, n.name));
     out.number("value", n.value, 4);
+    if (n.from) out.count("face", static_cast<int>(*n.from));
     out.text("text", step_value_text(n.name, n.value, voice));
     out.close();
   }
@@ -88,6 +89,11 @@ void work_step(JsonOut& out, const WorkStep& step, bool done, const Voice& voice
   out.text("id", step.id);
   out.text("word", step.word);
   out.text("text", step_text(step, voice.language));
+  if (step.part != StepPart::kWhole) {
+    out.text("of", step.of);
+    out.text("part", keys::word(kStepPartWords, step.part));
+  }
+  if (const auto up = step.face_up()) out.count("face_up", static_cast<int>(*up));
   out.text("workplace", keys::word(kWorkplaceWords, step.place));
   out.text("tick", keys::word(kTickWords, step.tick));
   if (step.end) out.text("end", keys::word(keys::kEnd, *step.end));

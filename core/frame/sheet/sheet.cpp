@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "frame/sheet/cut_polygon.h"
 #include "geometry/pocket.h"
 #include "numeric/sorting.h"
 
@@ -10,45 +11,8 @@ namespace bentbook {
 namespace {
 
 constexpr double kSameOnSheet = 1e-7;
-constexpr double kLeastCut = 1e-6;
 
 using Polygon = std::vector<Vec3>;
-
-void clip(Polygon& polygon, const Plane& plane) {
-  Polygon out;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Vec3 p = polygon[i], q = polygon[i + 1 == polygon.size() ? 0 : i + 1];
-    const double dp = above(plane, p), dq = above(plane, q);
-    const bool in_p = dp <= 1e-9, in_q = dq <= 1e-9;
-    if (in_p) out.push_back(p);
-    if (in_p != in_q) out.push_back(p + dp / (dp - dq) * (q - p));
-  }
-  polygon = std::move(out);
-}
-
-double area_of(const Polygon& polygon) {
-  Vec3 twice;
-  for (std::size_t i = 1; i + 1 < polygon.size(); ++i)
-    twice = twice + cross(polygon[i] - polygon[0], polygon[i + 1] - polygon[0]);
-  return norm(twice) / 2;
-}
-
-/// The plane's part that lies in the wood between the faces and the end cuts.
-Polygon polygon_of(const Timber& timber, const CutPlane& plane) {
-  const Vec3 n = plane.normal;
-  const Vec3 u = unit(cross(n, libm::fabs(n.z) < 0.8 ? Vec3{0, 0, 1} : Vec3{0, 1, 0})), v = cross(n, u);
-  const Vec3 middle{timber.length / 2, 0, 0};
-  const Vec3 foot = middle + (plane.offset - dot(n, middle)) * n;
-  const double r = 2 * timber.length + 1000;
-  Polygon polygon{foot - r * u - r * v, foot + r * u - r * v, foot + r * u + r * v, foot - r * u + r * v};
-  const Sides& s = timber.sides;
-  clip(polygon, {{0, 1, 0}, s.y_hi});
-  clip(polygon, {{0, -1, 0}, -s.y_lo});
-  clip(polygon, {{0, 0, 1}, s.z_hi});
-  clip(polygon, {{0, 0, -1}, -s.z_lo});
-  for (const EndCut& cut : timber.cuts) clip(polygon, {cut.plane.normal, cut.plane.offset});
-  return polygon;
-}
 
 std::optional<Graduations> graduations_of(const Saw& saw, double across, Angle angle) {
   if (saw.kind == SawKind::kHand) return std::nullopt;
@@ -85,6 +49,8 @@ SawCut pass_on_face(const Timber& timber, const CutPlane& plane, const Saw& saw,
   cut.pass = pass_on(saw, frame.flat ? Section{width, deep} : Section{deep, width}, plane, face);
   cut.from = line.low.x;
   cut.to = line.high.x;
+  cut.at_low = line.low.y <= frame.lo + kSameOnSheet;
+  cut.at_high = line.high.y >= frame.hi - kSameOnSheet;
   cut.depth = line.deepest;
   cut.through = line.deepest >= frame.thickness - kSameOnSheet;
   // From the other face a cut that is not through cannot be met.
@@ -106,13 +72,18 @@ bool better(const SawCut& a, const SawCut& b) {
   return a.pass.needed < b.pass.needed;
 }
 
+/// A shoulder is sawn from the face that its line crosses from arris to arris, down to the cheek.
+bool better_shoulder(const SawCut& a, const SawCut& b) {
+  const bool whole_a = a.at_low && a.at_high, whole_b = b.at_low && b.at_high;
+  return whole_a != whole_b ? whole_a : better(a, b);
+}
+
 std::vector<SawCut> ways_of(const Timber& timber, const CutPlane& plane, const Polygon& polygon, const Saw& saw) {
   std::vector<SawCut> ways;
   for (const Face face : kFaces) {
     const FaceLine line = line_on(polygon, frame_of(face, timber.sides));
     if (line.high.y - line.low.y > kSameOnSheet) ways.push_back(pass_on_face(timber, plane, saw, face, line));
   }
-  sort_by(ways, better);
   return ways;
 }
 
@@ -156,18 +127,6 @@ bool is_ripped(FeatureKind kind, const CutPlane& side) {
   return libm::fabs(side.normal.x) < (kind == FeatureKind::kTenon ? 0.2426 : kSameOnSheet);
 }
 
-bool same_plane(const CutPlane& a, const CutPlane& b) {
-  return norm(a.normal - b.normal) < kSameOnSheet && libm::fabs(a.offset - b.offset) < kSameOnSheet;
-}
-
-/// The side's part in the wood: clipped by the pocket's other sides.
-Polygon side_of(const Timber& timber, const CutPlane& side, const FixedList<Plane, kHoleSides + 2>& planes, int own) {
-  Polygon polygon = polygon_of(timber, side);
-  for (int i = 0; i < planes.count; ++i)
-    if (i != own) clip(polygon, planes[i]);
-  return polygon;
-}
-
 class SheetMaker {
  public:
   SheetMaker(const Frame& frame, int timber, const Saw& saw)
@@ -197,6 +156,7 @@ class SheetMaker {
     BenchStep step{WorkOn::kEndCut, index, {}};
     const CutPlane& plane = timber_.cuts[static_cast<unsigned>(index)].plane;
     std::vector<SawCut> ways = ways_of(timber_, plane, polygon_of(timber_, plane), saw_);
+    sort_by(ways, better);
     if (!ways.empty()) add(step, ways.front());
     sheet_.steps.push_back(std::move(step));
   }
@@ -205,26 +165,49 @@ class SheetMaker {
     BenchStep step{WorkOn::kFeature, index, {}};
     const Feature& f = timber_.features[static_cast<unsigned>(index)];
     if (is_sawn(f.kind))
-      for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i)
-        saw_sides(step, f.kind, timber_.pockets[static_cast<unsigned>(i)]);
+      for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i) saw_sides(step, f, i);
     sheet_.steps.push_back(std::move(step));
   }
 
-  void saw_sides(BenchStep& step, FeatureKind kind, const Pocket& pocket) {
-    const auto planes = planes_of(pocket);
+  void saw_sides(BenchStep& step, const Feature& f, int own) {
+    const auto planes = planes_of(timber_.pockets[static_cast<unsigned>(own)]);
     for (int i = 0; i < planes.count; ++i) {
       // The pocket's inside is the waste.
       const CutPlane side{-1.0 * planes[i].normal, -planes[i].offset};
-      if (known(step, side)) continue;
       const Polygon polygon = side_of(timber_, side, planes, i);
-      if (area_of(polygon) < kLeastCut || on_boundary(side)) continue;
-      if (is_ripped(kind, side)) {
-        add(step, cheek_of(timber_, side, polygon));
+      if (area_of(polygon) < kLeastCut || on_boundary(timber_, side) || borders_waste(f, own, polygon, planes[i]))
+        continue;
+      if (is_ripped(f.kind, side)) {
+        if (!known(step, side, std::nullopt)) add(step, cheek_of(timber_, side, polygon));
         continue;
       }
-      const std::vector<SawCut> ways = ways_of(timber_, side, polygon, saw_);
-      if (!ways.empty()) add(step, ways.front());
+      std::vector<SawCut> ways = ways_of(timber_, side, polygon, saw_);
+      if (ways.empty()) ways = ways_of(timber_, side, past_sweep(side, planes, i), saw_);
+      sort_by(ways, f.kind == FeatureKind::kBirdsMouth ? better : better_shoulder);
+      if (!ways.empty() && !known(step, side, ways.front().face)) add(step, ways.front());
     }
+  }
+
+  /// A nose between a tenon's cheeks meets no face: it is marked and sawn from the side, through what the cheeks leave.
+  [[nodiscard]] Polygon past_sweep(const CutPlane& side, FixedList<Plane, kHoleSides + 2> planes, int own) const {
+    planes.count -= 2;
+    return side_of(timber_, side, planes, own);
+  }
+
+  /// Whether what lies beyond a pocket's side is another pocket of the same feature: no wood is parted there.
+  [[nodiscard]] bool borders_waste(const Feature& f, int own, const Polygon& polygon, const Plane& side) const {
+    constexpr double kBeyond = 1e-4;
+    Vec3 middle{};
+    for (const Vec3& p : polygon) middle = middle + (1.0 / static_cast<double>(polygon.size())) * p;
+    const Vec3 beyond = middle + kBeyond * side.normal;
+    for (int i = f.first_pocket; i < f.first_pocket + f.pockets; ++i) {
+      if (i == own) continue;
+      bool inside = true;
+      for (const Plane& plane : planes_of(timber_.pockets[static_cast<unsigned>(i)]))
+        inside = inside && above(plane, beyond) < 0;
+      if (inside) return true;
+    }
+    return false;
   }
 
   void add(BenchStep& step, SawCut cut) {
@@ -234,21 +217,11 @@ class SheetMaker {
     sheet_.saw_cuts.push_back(cut);
   }
 
-  [[nodiscard]] bool known(const BenchStep& step, const CutPlane& plane) const {
-    for (const int i : step.saw_cuts)
-      if (same_plane(sheet_.saw_cuts[static_cast<unsigned>(i)].plane, plane)) return true;
-    return false;
-  }
-
-  /// A side that lies in a face or an end cut is no cut.
-  [[nodiscard]] bool on_boundary(const CutPlane& plane) const {
-    for (const EndCut& cut : timber_.cuts)
-      if (same_plane(cut.plane, plane) || same_plane({-1.0 * cut.plane.normal, -cut.plane.offset}, plane)) return true;
-    for (const Face face : kFaces) {
-      const FaceFrame f = frame_of(face, timber_.sides);
-      const Vec3 out = f.flat ? Vec3{0, 0, f.outward} : Vec3{0, f.outward, 0};
-      const CutPlane faces[] = {{out, f.outward * f.at}, {-1.0 * out, -f.outward * f.at}};
-      if (same_plane(faces[0], plane) || same_plane(faces[1], plane)) return true;
+  /// One plane may be sawn from several faces, each down to its own cheek.
+  [[nodiscard]] bool known(const BenchStep& step, const CutPlane& plane, std::optional<Face> face) const {
+    for (const int i : step.saw_cuts) {
+      const SawCut& cut = sheet_.saw_cuts[static_cast<unsigned>(i)];
+      if (same_plane(cut.plane, plane) && (!face || cut.face == *face)) return true;
     }
     return false;
   }

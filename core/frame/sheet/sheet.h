@@ -25,12 +25,13 @@ struct SawCut {
   Face face = Face::kNear;  ///< the saw rides on it
   bool on_reference = true;
   BladeAngles blade;
-  Pass pass;                         ///< pass.travel: length of the cut on the face; pass.needed: reach of the blade
-  std::optional<Graduations> swing;  ///< across the face ridden; nothing where the saw has no such setting
-  std::optional<Graduations> tilt;   ///< through the wood
-  double from = 0, to = 0;           ///< stations of its line on the face ridden, at the low arris side and the high
-  double depth = 0;                  ///< how deep it goes under the face, square to it
-  bool through = true;               ///< right through the wood
+  Pass pass;                           ///< pass.travel: length of the cut on the face; pass.needed: reach of the blade
+  std::optional<Graduations> swing;    ///< across the face ridden; nothing where the saw has no such setting
+  std::optional<Graduations> tilt;     ///< through the wood
+  double from = 0, to = 0;             ///< stations of its line on the face ridden, at the low arris side and the high
+  bool at_low = true, at_high = true;  ///< its line reaches the low arris, the high one
+  double depth = 0;                    ///< how deep it goes under the face, square to it
+  bool through = true;                 ///< right through the wood
 };
 
 /// One step at the bench. End cuts come first (end A, then B), then what an end wants (let-in, tenon, slot, relief),

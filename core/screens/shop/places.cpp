@@ -17,7 +17,7 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
   // The saw's numbers stand over its group.
   std::string second;
   if (step.place != Workplace::kSaw && !step.numbers.empty())
-    second = std::string(step_number_text(step.numbers[0].name, voice.language)) + " " +
+    second = step_number_from_text(step.numbers[0], voice.language) + " " +
              step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_text(step, voice.language), second))
@@ -36,10 +36,13 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
     const auto degrees = [&](std::int64_t hundredths) {
       return say_angle(Angle{hundredths * (Angle::kPerDegree / 100)}, voice);
     };
-    side_by_side(
-        ui, 16, 120,
-        [&](Ui& half) { answer(half, key + ".table", context.say(Msg::kSheetTable), degrees(group.setup.table)); },
-        [&](Ui& half) { answer(half, key + ".tilt", context.say(Msg::kSheetTilt), degrees(group.setup.tilt)); });
+    if (group.along)
+      body(ui, key + ".along", context.say(Msg::kShopAlong));
+    else
+      side_by_side(
+          ui, 16, 120,
+          [&](Ui& half) { answer(half, key + ".table", context.say(Msg::kSheetTable), degrees(group.setup.table)); },
+          [&](Ui& half) { answer(half, key + ".tilt", context.say(Msg::kSheetTilt), degrees(group.setup.tilt)); });
     if (group.setup.stop != 0)
       fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
            say_inches(static_cast<double>(group.setup.stop) / 64, voice));

@@ -39,6 +39,8 @@ std::vector<WorkStep> steps_of_kind(const ShopMemory::Work& work, const Frame& f
         WorkStep plain = step;
         plain.end.reset();
         plain.mate.clear();
+        plain.part = StepPart::kWhole;
+        plain.numbers.clear();
         at = steps.insert(at, std::move(plain)) + 1;
       }
     }

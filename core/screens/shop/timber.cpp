@@ -1,6 +1,7 @@
 #include "screens/shop/timber.h"
 
 #include <algorithm>
+#include <map>
 #include <string>
 
 #include "screens/shop/codes.h"
@@ -98,9 +99,11 @@ void flags_part(Shown& s, std::string_view step) {
 void numbers_part(Shown& s, const WorkStep& step, const std::string& key) {
   Ui& ui = s.context.ui;
   bool first = true;
+  std::map<StepNumberName, int> times;
   for (const StepNumber& n : step.numbers) {
-    const std::string own = key + ".number." + std::string(kStepNumberWords[static_cast<std::size_t>(n.name)]);
-    const std::string_view name = step_number_text(n.name, ui.language);
+    std::string own = key + ".number." + std::string(kStepNumberWords[static_cast<std::size_t>(n.name)]);
+    if (const int time = ++times[n.name]; time > 1) own += "." + std::to_string(time);
+    const std::string name = step_number_from_text(n, ui.language);
     const std::string value = step_value_text(n.name, n.value, s.voice);
     if (first)
       answer(ui, own, name, value);
@@ -125,8 +128,8 @@ void tick_step(Shown& s, const WorkStep& step) {
     s.context.toast(say(Msg::kShopTicked, s.voice.language, step_text(step, s.voice.language)), false);
 }
 
-void take_back(Shown& s, const WorkStep& step, const Claim& claim) {
-  if (tell(s.context, event_of(s, EventAction::kTakenBack, step.id, id_text(claim.id))))
+void take_back(Shown& s, const WorkStep& step, const StepClaim& finish) {
+  if (tell(s.context, event_of(s, EventAction::kTakenBack, finish.step, id_text(finish.claim->id))))
     s.context.toast(say(Msg::kShopTakenBack, s.voice.language, step_text(step, s.voice.language)), false);
 }
 
@@ -150,9 +153,8 @@ void measure_part(Shown& s, const WorkStep& step) {
 }
 
 std::string step_state(const Shown& s, const WorkStep& step) {
-  const StepState* told = s.told(step.id);
-  const Claim* done = told == nullptr ? nullptr : told->find(EventAction::kDone);
-  if (done != nullptr) return claim_text(s.context, *done);
+  const std::vector<StepClaim> finishes = finishes_of(step, s.state);
+  if (!finishes.empty()) return claim_text(s.context, *finishes.front().claim);
   return std::string(s.context.say(Msg::kShopStepOpen));
 }
 
@@ -355,13 +357,11 @@ void step_screen(Context& context) {
     picture_part(s, step);
     measure_part(s, step);
     cautions_part(s, step, "shop.step");
-    const StepState* told = s.told(step.id);
     int n = 0;
-    for (const Claim& claim : told == nullptr ? std::vector<Claim>{} : told->claims) {
-      if (claim.action != EventAction::kDone) continue;
+    for (const StepClaim& finish : finishes_of(step, s.state)) {
       const std::string key = "shop.step.claim." + std::to_string(n++);
-      fact(ui, key, worked_text(claim.value, s.voice), claim_text(s.context, claim));
-      if (hold_row(s.context, key + ".back", say(Msg::kShopHoldAgain, ui.language, title))) take_back(s, step, claim);
+      fact(ui, key, worked_text(finish.claim->value, s.voice), claim_text(s.context, *finish.claim));
+      if (hold_row(s.context, key + ".back", say(Msg::kShopHoldAgain, ui.language, title))) take_back(s, step, finish);
     }
     if (n == 0 && hold_row(s.context, "shop.step.tick", say(Msg::kShopHoldToTick, ui.language, title)))
       tick_step(s, step);
