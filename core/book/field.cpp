@@ -10,7 +10,8 @@
 namespace bentbook {
 namespace {
 
-constexpr std::string_view kOverrides = "frame.overrides.@", kAdded = "frame.added.@", kRafter = "rafter.";
+constexpr std::string_view kOverrides = "frame.overrides.@", kAdded = "frame.added.@", kRafter = "rafter.",
+                           kCrew = "raising.crew.";
 
 /// A field of one timber's override: its mark (a plan's marks have no points) and the path inside.
 struct Apart {
@@ -68,6 +69,7 @@ std::optional<Field> field_at(const Places& places, std::string_view path) {
 
 Result<Book> with_field(Book book, std::string_view path, const FieldValue& value, const Frame* frame) {
   if (const auto at = apart(path)) return with_apart(std::move(book), *at, value, frame);
+  book.raising.crew.entered |= path.starts_with(kCrew);
   const auto now = find_field(described(book), path);
   if (now && now->value == value) return book;
   FramePlan& plan = book.frame;

@@ -21,7 +21,7 @@ namespace bentbook {
 
 /// The book with that value there. Errors as set_field. What goes with it: plates or pitches that are alike stay so
 /// when the left one is set; a timber entered by hand has its nominal section in all its wood; an override says from
-/// then on what was set in it.
+/// then on what was set in it; a crew is one that was entered from then on.
 [[nodiscard]] Result<Book> with_field(Book book, std::string_view path, const FieldValue& value,
                                       const Frame* frame = nullptr);
 /// …and the places. A rafter's field is one that was told from then on (roof/rafter_fields.h).

@@ -54,7 +54,7 @@ class Checker {
   const std::string& mark(int t) const { return frame_.timbers[at(t)].mark; }
   void say(OrderFaultId id, int step, std::vector<std::string> marks, int wish = -1, double value = 0,
            double value2 = 0) {
-    check_.faults.push_back({id, step, std::move(marks), wish, value, value2});
+    check_.faults.push_back({id, step, std::move(marks), wish, value, value2, {}});
   }
 
   void say_cycle() {
@@ -211,7 +211,6 @@ class Checker {
       step.stands_after = old->stands_after;
       step.bare = old->bare;
       step.hangs_on = old->hangs_on;
-      step.lifts = old->lifts;
       return;
     }
     std::vector<int> now;
@@ -223,7 +222,6 @@ class Checker {
       there.insert(std::lower_bound(there.begin(), there.end(), piece.timber), piece.timber);
     }
     step.entry = blocking_.entry(step.main, there, limits_);
-    step.lifts = step.main.empty() || judge_.lifts(step.main);
     step.standing = now.empty() ? nothing() : judge_.check(now, step.temporaries, step.timbers, depth_);
     step.stands = step.standing.stands();
     step.stands_after =
@@ -253,6 +251,7 @@ class Checker {
     step.temporaries_after = all_up();
     say_support(step);
     judge(step);
+    say_pick(step);
     step.day_goes_back = s > 0 && plan_.steps[at(s)].day < plan_.steps[at(s - 1)].day;
     say_verdict(step);
     if (step.hangs_on >= 0) say(OrderFaultId::kHangsOnOne, s, names({step.hangs_on}));
@@ -292,10 +291,20 @@ class Checker {
       if (!piece.entry.free) say_cant_go_in(step.step, piece.entry);
     if (!step.entry.free) say_cant_go_in(step.step, step.entry);
     if (!(step.stands && step.stands_after)) say(OrderFaultId::kCantStand, step.step, {});
-    if (!step.lifts) {
+  }
+  /// By what the main pieces go up, past those who hold what is set first.
+  void say_pick(StepCheck& step) {
+    int busy = 0;
+    for (const SetCheck& piece : step.set) busy += piece.hands;
+    const LiftBy by = plan_.steps[at(step.step)].by;
+    const Pick pick = solve_pick(frame_, plan_, bodies_, step.main, by, busy);
+    step.lifts = !pick.refused();
+    for (const PickNote& note : pick.notes) {
+      if (!refuses(note.id)) continue;
       std::vector<std::string> marks;
       for (const int t : step.main) marks.push_back(mark(t));
-      say(OrderFaultId::kCantPick, step.step, std::move(marks), -1, solve_pick(frame_, plan_, step.main).weight_lb);
+      say(OrderFaultId::kCantPick, step.step, std::move(marks), -1, note.value, note.value2);
+      check_.faults.back().note = note.id;
     }
   }
 
@@ -375,9 +384,11 @@ EntryLimits entry_limits(const RaisingPlan& plan) {
 }
 
 bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
-  return a.temporaries == b.temporaries && a.crane == b.crane && a.gear == b.gear && a.crew == b.crew &&
-         a.loads == b.loads && a.holds == b.holds && a.fasten == b.fasten && a.ratings == b.ratings &&
-         a.spare == b.spare && a.posts_anchored == b.posts_anchored && a.stack_x == b.stack_x && a.stack_y == b.stack_y;
+  return a.temporaries == b.temporaries && a.crane == b.crane && a.crane_two == b.crane_two &&
+         a.telehandler == b.telehandler && a.gin_pole == b.gin_pole && a.poles == b.poles && a.bents == b.bents &&
+         a.gear == b.gear && a.crew == b.crew && a.loads == b.loads && a.holds == b.holds && a.fasten == b.fasten &&
+         a.ratings == b.ratings && a.spare == b.spare && a.posts_anchored == b.posts_anchored &&
+         a.stack_x == b.stack_x && a.stack_y == b.stack_y;
 }
 
 OrderCheck check_order(const Frame& frame, const RaisingPlan& plan, Judge& judge, Blocking& blocking,

@@ -8,6 +8,7 @@
 
 #include "frame/plan.h"
 #include "raising/insertion/blocking.h"
+#include "raising/lifting/pick.h"
 #include "raising/order_judge.h"
 #include "raising/plan.h"
 
@@ -22,7 +23,7 @@ enum class OrderFaultId : std::uint8_t {
   kWishBroken,        ///< `wish`; `marks`: the two (kDay: the one) that break it
   kCantGoIn,          ///< see StepCheck::entry; `marks`: the blockers
   kCantStand,         ///< see StepCheck; said of every step, first_unstable is the first
-  kCantPick,          ///< more than crane, gear or crew carry; `marks`: what comes; value: lb that it weighs
+  kCantPick,          ///< more than yard and crew carry; `marks`: what comes; `note` and its values say why
   kUnknownTemporary,  ///< `marks`: its name
   kTemporaryTwice,    ///< put up while it is up
   kTemporaryNotUp,    ///< taken out while it is not up
@@ -44,6 +45,7 @@ struct OrderFault {
   std::vector<std::string> marks;
   int wish = -1;  ///< index in RaisingPlan::wishes
   double value = 0, value2 = 0;
+  PickNoteId note = PickNoteId::kAngleFlat;  ///< kCantPick: what refuses it
   friend bool operator==(const OrderFault&, const OrderFault&) = default;
 };
 

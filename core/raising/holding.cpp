@@ -3,7 +3,7 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/libm.h"
-#include "raising/lifting/hand_raise.h"
+#include "numeric/sorting.h"
 #include "raising/limits.h"
 #include "raising/order.h"
 
@@ -29,16 +29,15 @@ int hands_free(const RaisingPlan& plan) {
   return plan.crew.people > limits::kTagLines ? plan.crew.people - limits::kTagLines : 0;
 }
 
-int people_for(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies, const RaisingStep& step) {
-  int people = 0;
+Pick pick_of_step(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
+                  const RaisingStep& step) {
+  int busy = 0;
   for (const SetPiece& piece : step.set_first)
     if (const int t = timber_by_mark(frame, piece.mark); t >= 0 && piece.by == HeldBy::kHands)
-      people += hands_for(frame, plan, bodies, t);
-  const std::vector<int> main = timbers_of(frame, step.marks);
-  if (plan.crane.present || main.empty()) return people;
-  const bool lies = main.size() > 1 && lay_on_ground(frame, main).has_value();
-  return people +
-         (lies ? raise_by_hand(frame, plan, bodies, main).people : solve_pick(frame, plan, bodies, main).people);
+      busy += hands_for(frame, plan, bodies, t);
+  std::vector<int> main = timbers_of(frame, step.marks);
+  sort_up(main);
+  return solve_pick(frame, plan, bodies, main, step.by, busy);
 }
 
 bool may_be_held(TimberKind kind) {

@@ -18,10 +18,9 @@ namespace bentbook {
 [[nodiscard]] int hands_for(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies, int timber);
 /// People who may hold: two stay on the tag lines.
 [[nodiscard]] int hands_free(const RaisingPlan& plan);
-/// People that a step takes: those who hold what is set first and, where there is no crane, those who raise or carry
-/// the main pieces.
-[[nodiscard]] int people_for(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
-                             const RaisingStep& step);
+/// The pick of a step's main pieces, by what the lead says, past those who hold what is set first.
+[[nodiscard]] Pick pick_of_step(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
+                                const RaisingStep& step);
 /// Whether a kind of timber is ever held by hand: posts, ties, plates and ridge beams are main pieces.
 [[nodiscard]] bool may_be_held(TimberKind kind);
 /// The step's set pieces, each by hands while there are some, then by cleats. Empty: too many, or one is too heavy.

@@ -97,11 +97,21 @@ inline constexpr double kFlat = 24;
 
 /// Pounds that one person lifts. Source: SOURCES.md, "hands".
 inline constexpr int kHandLb = 50;
+/// People whose load goes by hand whatever stands in the yard; a heavier post is walked up. Larger: more is carried
+/// past a crane. Source: SOURCES.md, "by hand".
+inline constexpr int kCarriers = 2;
+/// People who set a piece by hand from a deck or staging, two at each end; what lies higher than kHandReach. Larger: a
+/// heavy timber is lifted overhead. Source: SOURCES.md, "hands up high".
+inline constexpr int kHandsUpHigh = 4;
+/// Inches of a piece's length that a pair of hands on either side wants. Source: SOURCES.md, "room for hands".
+inline constexpr int kHandsApart = 24;
 /// Inches that hands reach, then poles take over: 6 ft 6 in. Source: SOURCES.md, "reach".
 inline constexpr double kHandReach = 78;
 /// Free length over thickness from which a timber that is lifted flat wants a strongback.
 /// Source: SOURCES.md, "strongbacks".
 inline constexpr double kSlenderFlat = 30;
+/// Sine of the angle out of a bent's plane from which a timber is none of it. Source: SOURCES.md, "how it hangs".
+inline constexpr double kOutOfPlane = 0.3;
 /// Inches under a bent that lies: hands, poles and slings go under. Source: SOURCES.md, "blocks".
 inline constexpr double kLeastBlock = 4;
 /// Share of a timber's length from its ends at which blocks bend it about least. Source: SOURCES.md, "blocks".
@@ -117,7 +127,8 @@ inline constexpr double kAnchorShare = 1.5;
 inline constexpr double kHeldSeated = 0.5, kHeldUpright = 0.15;
 /// People who can get at one piece. Source: SOURCES.md, "held pieces".
 inline constexpr int kHandsOnOne = 2;
-/// People who stay on the tag lines of what the crane brings. Source: SOURCES.md, "held pieces".
+/// People who stay on the tag lines of what hangs from a hook, on the ropes of what is tipped up or pulled up.
+/// Source: SOURCES.md, "held pieces".
 inline constexpr int kTagLines = 2;
 /// Pieces on cleats, ropes or single pegs at once: more than that is a step of its own. Source: SOURCES.md, "held
 /// pieces".

@@ -16,9 +16,9 @@ using csv::quoted;
 using csv::trimmed;
 
 constexpr std::size_t kMostSteps = 10'000;
-enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut, kSetFirst, kHeldBy };
-constexpr std::array<std::string_view, 7> kNames = {"step",     "mark",      "day",    "put_up",
-                                                    "take_out", "set_first", "held_by"};
+enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut, kSetFirst, kHeldBy, kBy };
+constexpr std::array<std::string_view, 8> kNames = {"step",     "mark",      "day",     "put_up",
+                                                    "take_out", "set_first", "held_by", "by"};
 
 std::string lower(std::string_view s) {
   std::string out(trimmed(s));
@@ -42,6 +42,7 @@ struct Row {
   std::optional<int> day;
   std::vector<std::string> marks, put_up, take_out, set_first;
   HeldBy held_by = HeldBy::kHands;
+  LiftBy by = LiftBy::kAsTheYard;
 };
 
 class Reading {
@@ -139,6 +140,11 @@ class Reading {
         return trouble(record.line, kNames[kHeldBy], ErrorCode::kUnexpected), std::nullopt;
       row.held_by = static_cast<HeldBy>(word - kHeldWords.begin());
     }
+    if (!cells[kBy].empty()) {
+      const auto word = std::find(kLiftByWords.begin(), kLiftByWords.end(), lower(cells[kBy]));
+      if (word == kLiftByWords.end()) return trouble(record.line, kNames[kBy], ErrorCode::kUnexpected), std::nullopt;
+      row.by = static_cast<LiftBy>(word - kLiftByWords.begin());
+    }
     if (row.marks.empty() && row.put_up.empty() && row.take_out.empty() && row.set_first.empty())
       return trouble(record.line, kNames[kMark], ErrorCode::kMissing), std::nullopt;
     return row;
@@ -162,6 +168,10 @@ class Reading {
       RaisingStep& step = order_.steps.back();
       if (row.day && has_day.back() && step.day != *row.day) trouble(row.line, kNames[kDay], ErrorCode::kConflict);
       if (row.day && !has_day.back()) step.day = *row.day, has_day.back() = true;
+      if (row.by != LiftBy::kAsTheYard) {
+        if (step.by != LiftBy::kAsTheYard && step.by != row.by) trouble(row.line, kNames[kBy], ErrorCode::kConflict);
+        step.by = row.by;
+      }
       for (const std::string& mark : row.set_first) step.set_first.push_back({mark, row.held_by});
       step.marks.insert(step.marks.end(), row.marks.begin(), row.marks.end());
       step.put_up.insert(step.put_up.end(), row.put_up.begin(), row.put_up.end());
@@ -181,17 +191,20 @@ class Reading {
 OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); }
 
 std::string write_order_csv(std::span<const RaisingStep> steps) {
-  std::string out = "step,mark,day,put_up,take_out,set_first,held_by\r\n";
+  std::string out = "step,mark,day,put_up,take_out,set_first,held_by,by\r\n";
   int number = 0;
   for (const RaisingStep& step : steps) {
     const std::string head = std::to_string(++number) + ",";
     const std::string day = "," + std::to_string(step.day) + ",";
+    std::string tail = ",";
+    if (step.by != LiftBy::kAsTheYard) tail += kLiftByWords[static_cast<std::size_t>(step.by)];
+    tail += "\r\n";
     for (const SetPiece& piece : step.set_first)
       out += head + day + ",," + quoted(piece.mark) + "," +
-             std::string(kHeldWords[static_cast<std::size_t>(piece.by)]) + "\r\n";
-    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",,,\r\n";
-    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",,,\r\n";
-    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + ",,\r\n";
+             std::string(kHeldWords[static_cast<std::size_t>(piece.by)]) + tail;
+    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",,," + tail;
+    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",,," + tail;
+    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + ",," + tail;
   }
   return out;
 }

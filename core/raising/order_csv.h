@@ -14,6 +14,8 @@
 ///   | take_out | …taken out at the end of the step                                                          |
 ///   | set_first | timbers set before `mark`'s and held until those close on them, in order of the lines     |
 ///   | held_by  | of those: hands (also where empty), cleat, rope or peg                                     |
+///   | by       | by what the step goes up: hands, tip_up, telehandler, crane, crane_two, gin_pole or poles;  |
+///   |          | empty: as the yard has it; lines of one step that give one give the same                   |
 // clang-format on
 ///
 /// Columns of other names and lines without any cell are passed over.
@@ -42,8 +44,8 @@ struct OrderCsv {
 
 /// Never fails: a file without a readable first line is one trouble and no steps. Reasons: kMissing (the column `mark`;
 /// a line that says nothing of timbers or temporaries), kUnexpected, kTooLarge and the like (a number; more than 10 000
-/// steps), kConflict (a step with two days; a column twice), kSyntax (quotes that do not close, more cells than
-/// columns, bytes that are no text).
+/// steps), kConflict (a step with two days or by two things; a column twice), kSyntax (quotes that do not close, more
+/// cells than columns, bytes that are no text).
 [[nodiscard]] OrderCsv read_order_csv(std::string_view bytes);
 
 /// One timber or temporary a line, lines end in CR LF: reading it gives the same steps (but for `done`, and where a

@@ -37,7 +37,7 @@ class Judge {
   /// Temporaries that with those given make it stand, as few as it finds; empty: none do. Numbers in the judge's list,
   /// which grows by them; the same braces always have the same number.
   virtual std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) = 0;
-  /// Whether crane, gear or crew can pick these together.
+  /// Whether the machines of the yard, where there are some, can pick these together; see can_pick.
   virtual bool lifts(std::span<const int> timbers) = 0;
   /// The plan's temporaries first, then the proposed ones.
   [[nodiscard]] virtual const std::vector<Temporary>& temporaries() const = 0;

@@ -66,6 +66,20 @@ struct SetPiece {
   friend bool operator==(const SetPiece&, const SetPiece&) = default;
 };
 
+/// By what a pick goes up: raising/lifting/pick.h says how it is judged.
+enum class LiftBy : std::uint8_t {
+  kAsTheYard,  ///< the first of the others that carries it
+  kHands,
+  kTipUp,  ///< a bent or a post about its feet, by hands, then pikes
+  kTelehandler,
+  kCrane,
+  kCraneTwo,
+  kGinPole,
+  kPoles,  ///< poles and ropes, the crew pulling
+};
+inline constexpr std::array<std::string_view, 8> kLiftByWords = {"as_the_yard", "hands",     "tip_up",   "telehandler",
+                                                                 "crane",       "crane_two", "gin_pole", "poles"};
+
 /// One pick: a timber, or an assembly's timbers, or nothing but temporary braces put up and taken out.
 struct RaisingStep {
   std::vector<std::string> marks;     ///< what comes in, all at once
@@ -74,6 +88,7 @@ struct RaisingStep {
   int day = 1;
   bool done = false;
   std::vector<SetPiece> set_first;  ///< in order of time, before `marks`
+  LiftBy by = LiftBy::kAsTheYard;   ///< as the lead says
   friend bool operator==(const RaisingStep&, const RaisingStep&) = default;
 };
 
@@ -97,7 +112,8 @@ struct ChartRow {
   Weight capacity;
   friend bool operator==(const ChartRow&, const ChartRow&) = default;
 };
-/// A chart is read at the next longer radius, never between rows; block and rigging are taken off what it says.
+/// A crane or telehandler. Its chart is read at the next longer radius, never between rows; block and rigging are taken
+/// off what it says.
 struct Crane {
   bool present = false;
   std::vector<ChartRow> chart;
@@ -105,6 +121,22 @@ struct Crane {
   Length x{}, y{};  ///< where it stands, world
   friend bool operator==(const Crane&, const Crane&) = default;
 };
+
+/// A gin pole or shear legs. Without a rated load and who rated it nothing hangs from it.
+struct GinPole {
+  bool present = false;
+  Weight rated{};
+  std::string rated_by;
+  friend bool operator==(const GinPole&, const GinPole&) = default;
+};
+
+/// How bents go up that are put together lying down.
+enum class BentsGoUp : std::uint8_t {
+  kAsTheYard,  ///< picked where something in the yard carries them, else tipped up
+  kTipUp,      ///< by hand about their feet
+  kPick,       ///< picked, or not at all
+};
+inline constexpr std::array<std::string_view, 3> kBentsWords = {"as_the_yard", "tip_up", "pick"};
 
 enum class GearKind : std::uint8_t { kSling, kShackle, kSpreader };
 inline constexpr std::array<std::string_view, 3> kGearWords = {"sling", "shackle", "spreader"};
@@ -122,6 +154,7 @@ struct LiftingGear {
 struct Crew {
   int people = 6;
   Weight each = Weight::pounds(limits::kHandLb);  ///< the crew's own limit per person
+  bool entered = false;                           ///< the lead said so, even where it is what the app begins with
   friend bool operator==(const Crew&, const Crew&) = default;
 };
 
@@ -173,7 +206,10 @@ struct RaisingPlan {
   std::vector<Temporary> temporaries;
   std::vector<Assembly> assemblies;
   std::vector<Wish> wishes;
-  Crane crane;
+  Crane crane, crane_two, telehandler;
+  GinPole gin_pole;
+  bool poles = false;  ///< pikes, poles and ropes are there
+  BentsGoUp bents = BentsGoUp::kAsTheYard;
   std::vector<LiftingGear> gear;
   Crew crew;
   RaisingLoads loads;
@@ -187,5 +223,14 @@ struct RaisingPlan {
   Length stack_x = Length::feet(-20), stack_y{};  ///< where the timbers lie, world
   friend bool operator==(const RaisingPlan&, const RaisingPlan&) = default;
 };
+
+/// Whether a machine stands in the yard from whose hook things hang.
+[[nodiscard]] inline bool has_hook(const RaisingPlan& plan) {
+  return plan.crane.present || plan.crane_two.present || plan.telehandler.present || plan.gin_pole.present;
+}
+/// Whether the lead said who and what lifts: until then no pick is judged.
+[[nodiscard]] inline bool lifting_entered(const RaisingPlan& plan) {
+  return plan.crew != Crew{} || has_hook(plan) || plan.poles || !plan.gear.empty();
+}
 
 }  // namespace bentbook

@@ -43,6 +43,7 @@ static void describe(Fields& fields, RaisingStep& s) {
   fields.list("take_out", s.take_out, kMostRaisingThings);
   fields.integer("day", s.day, 1, 10'000);
   fields.flag("done", s.done);
+  fields.choice("by", s.by, kLiftByWords);
 }
 
 static void describe(Fields& fields, Wish& w) {
@@ -66,6 +67,12 @@ static void describe(Fields& fields, Crane& c) {
   fields.length("y", c.y, kOnSite);
 }
 
+static void describe(Fields& fields, GinPole& g) {
+  fields.flag("present", g.present);
+  fields.weight("rated", g.rated);
+  fields.text("rated_by", g.rated_by);
+}
+
 static void describe(Fields& fields, LiftingGear& g) {
   fields.text("name", g.name);
   fields.choice("kind", g.kind, kGearWords);
@@ -78,6 +85,7 @@ static void describe(Fields& fields, LiftingGear& g) {
 static void describe(Fields& fields, Crew& c) {
   fields.integer("people", c.people, 1, 1000);
   fields.weight("each", c.each);
+  fields.flag("entered", c.entered);
 }
 
 static void describe(Fields& fields, HoldChange& h) {
@@ -115,6 +123,11 @@ void describe(Fields& fields, RaisingPlan& p) {
   fields.list("assemblies", p.assemblies, kMostRaisingThings);
   fields.list("wishes", p.wishes, kMostRaisingThings);
   fields.object("crane", p.crane);
+  fields.object("crane_two", p.crane_two);
+  fields.object("telehandler", p.telehandler);
+  fields.object("gin_pole", p.gin_pole);
+  fields.flag("poles", p.poles);
+  fields.choice("bents", p.bents, kBentsWords);
   fields.list("gear", p.gear, 1000);
   fields.object("crew", p.crew);
   fields.object("loads", p.loads);

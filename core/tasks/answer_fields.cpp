@@ -110,6 +110,7 @@ static void describe(Fields& fields, OrderFault& f) {
   fields.integer("wish", f.wish, -1, 100'000'000);
   fields.number("value", f.value);
   fields.number("value2", f.value2);
+  describe_enum(fields, "note", f.note, PickNoteId::kNotTipped);
 }
 
 void describe(Fields& fields, OrderCheck& c) {

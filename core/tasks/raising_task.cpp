@@ -84,9 +84,12 @@ FoundOrder RaisingTasks::search(const SearchRequest& request, const Progress& pr
   });
 }
 
+// Built in their place: gcc 12 takes a part of the one that is moved from for not initialized.
 Result<TaskAnswer> RaisingTasks::run(const TaskRequest& request, const Progress& progress) {
-  if (const auto* to_check = std::get_if<CheckRequest>(&request)) return TaskAnswer(check(*to_check));
-  if (const auto* to_search = std::get_if<SearchRequest>(&request)) return TaskAnswer(search(*to_search, progress));
+  if (const auto* to_check = std::get_if<CheckRequest>(&request))
+    return Result<TaskAnswer>(tl::in_place, check(*to_check));
+  if (const auto* to_search = std::get_if<SearchRequest>(&request))
+    return Result<TaskAnswer>(tl::in_place, search(*to_search, progress));
   const auto* to_explain = std::get_if<ExplainRequest>(&request);
   if (to_explain == nullptr) return fail(ErrorCode::kUnknownOption, "task");
   return explain(*to_explain).map([](StepExplained&& step) { return TaskAnswer(std::move(step)); });

@@ -14,7 +14,7 @@
 namespace bentbook {
 namespace {
 
-constexpr std::size_t kName = 44, kWeight = 10, kWho = 12;  ///< columns
+constexpr std::size_t kName = 34, kWeight = 8, kUp = 24;  ///< columns
 
 /// Filled up with blanks, at least one.
 std::string column(std::string_view words, std::size_t columns) {
@@ -36,7 +36,8 @@ class Brief {
     plain(said(Msg::kRaisingCaution));
     plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep) plain(said(Msg::kRaiseFastened));
-    plain(say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people)));
+    plain(lifting_entered(plan) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people))
+                                : std::string(said(Msg::kRaiseOpen)));
     out_ += '\n';
     for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
     const std::vector<TemporaryTime> times = temporary_times(frame_, plan);
@@ -51,12 +52,6 @@ class Brief {
   [[nodiscard]] std::string_view said(Msg msg) const { return text(msg, voice_.language); }
   void plain(std::string_view words) { out_ += wrapped("", words); }
 
-  /// Who or what carries it: people by hand, or what the crane has left.
-  [[nodiscard]] std::string who(const RaisingStep& step, const Pick& pick) const {
-    if (pick.by_crane) return say(Msg::kBriefLeft, voice_.language, say_weight(pick.crane.margin_lb, voice_));
-    return say_count(Msg::kBriefPeople, voice_.language, people_for(frame_, book_.raising, bodies_, step));
-  }
-
   void step(std::size_t s, const OrderCheck* check) {
     const RaisingStep& step = book_.raising.steps[s];
     const std::string number = std::to_string(s + 1);
@@ -69,11 +64,11 @@ class Brief {
     }
     const std::vector<int> timbers = timbers_of(frame_, step.marks);
     if (!timbers.empty()) {
-      const Pick pick = solve_pick(frame_, book_.raising, bodies_, timbers);
+      const Pick pick = pick_of_step(frame_, book_.raising, bodies_, step);
       std::vector<double> parts;
       parts.reserve(timbers.size());
       for (const int t : timbers) parts.push_back(bodies_[at(t)].weight_lb);
-      line += column(say_sum(parts, voice_), kWeight) + column(who(step, pick), kWho);
+      line += column(say_sum(parts, voice_), kWeight) + column(goes_up_text(pick, voice_), kUp);
     }
     for (const std::string& up : step.put_up) line += "+" + up + " ";
     for (const std::string& out : step.take_out) line += "-" + out + " ";

@@ -5,7 +5,7 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/libm.h"
-#include "numeric/sorting.h"
+#include "raising/holding.h"
 #include "raising/lifting/hand_raise.h"
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
@@ -43,8 +43,8 @@ class Page {
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
-    if (!plan.crane.present && !plan.steps.empty()) plain(text(Msg::kPickNoCrane, language()));
-    if (!plan.crane.present && check != nullptr) plain(text(Msg::kStepTipped, language()));
+    if (!lifting_entered(plan) && !plan.steps.empty()) plain(text(Msg::kRaiseOpen, language()));
+    if (check != nullptr && any_tipped()) plain(text(Msg::kStepTipped, language()));
     if (!plan.steps.empty()) plain(text(Msg::kStandingNotForNight, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
     if (check != nullptr) {
@@ -91,12 +91,11 @@ class Page {
               {{"step", number}, {"day", day}, {"name", step_name(step, frame_, language())}}));
     labelled(Msg::kRaiseSetFirst, held_text(step, frame_, book_.raising, voice_));
     labelled(step.set_first.empty() ? Msg::kRaiseTimbers : Msg::kRaiseCloses, marks_text(step.marks));
-    std::vector<int> timbers = timbers_of(frame_, step.marks);
-    sort_up(timbers);
-    timbers.erase(std::unique(timbers.begin(), timbers.end()), timbers.end());
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
-    if (!timbers.empty()) pick(step, solve_pick(frame_, book_.raising, bodies_, timbers), checked);
-    if (timbers.size() > 1) together(timbers);
+    if (const Pick picked = pick_of_step(frame_, book_.raising, bodies_, step); !picked.timbers.empty()) {
+      pick(step, picked, checked);
+      together(picked);
+    }
     for (const std::string& name : step.put_up) temporary(Msg::kRaisePutUp, name);
     labelled(Msg::kRaiseDrive, driven_text(driven_in(frame_, book_.raising, s), voice_));
     for (const std::string& name : step.take_out) temporary(Msg::kRaiseTakeOut, name);
@@ -107,27 +106,50 @@ class Page {
     labelled(Msg::kRaiseWeight,
              say(Msg::kRaiseWeightSaid, language(),
                  {{"weight", weight_of(pick.timbers)}, {"wet", std::to_string(book_.raising.loads.wet_per_cent)}}));
-    if (checked != nullptr) labelled(Msg::kRaiseWay, way_text(checked->entry, step, frame_, voice_));
-    if (pick.by_crane) slung(pick);
-    if (pick.by_crane && pick.crane.at_stack && pick.crane.at_place)
-      labelled(Msg::kRaiseCrane,
-               say(Msg::kRaiseCraneSaid, language(),
-                   {{"pick", say_inches(pick.crane.radius_stack, voice_)},
-                    {"set", say_inches(pick.crane.radius_place, voice_)},
-                    {"net", say_weight(std::min(pick.crane.at_stack->net_lb, pick.crane.at_place->net_lb), voice_)},
-                    {"left", say_weight(pick.crane.margin_lb, voice_)}}));
+    if (checked != nullptr) labelled(Msg::kRaiseWay, way_text(checked->entry, step, pick.by, frame_, voice_));
+    labelled(Msg::kRaiseUp, goes_up(pick));
+    slung(pick);
+    // What refuses it stands among the step's faults, once it is checked.
     for (const PickNote& note : pick.notes)
-      if (!said_otherwise(note.id, pick))
-        labelled(refuses(note.id) && pick.by_crane ? Msg::kRaiseFault : Msg::kRaiseCaution,
-                 pick_note_text(note, voice_));
+      if (checked == nullptr || !refuses(note.id))
+        labelled(refuses(note.id) ? Msg::kRaiseFault : Msg::kRaiseCaution, pick_note_text(note, voice_));
   }
 
-  /// By hand nothing is slung; that there is no crane stands at the top; what a bent takes by hand is said with it.
-  static bool said_otherwise(PickNoteId id, const Pick& pick) {
-    if (pick.by_crane) return false;
-    const bool slings = id == PickNoteId::kNoSlings || id == PickNoteId::kNoShackles;
-    return slings || id == PickNoteId::kNoCrane || (id == PickNoteId::kMorePeople && pick.timbers.size() > 1);
+  [[nodiscard]] bool any_tipped() const {
+    const std::vector<RaisingStep>& steps = book_.raising.steps;
+    return std::any_of(steps.begin(), steps.end(), [&](const RaisingStep& step) {
+      return pick_of_step(frame_, book_.raising, bodies_, step).by == LiftBy::kTipUp;
+    });
   }
+
+  /// By what, by whom, and what is left where that is rated.
+  [[nodiscard]] std::string goes_up(const Pick& pick) const {
+    const std::string by(lift_by_text(pick.by, language()));
+    if (!hangs(pick.by)) return by_people(pick, by);
+    if (!pick.rated) return say(Msg::kRaiseUpUnrated, language(), {{"by", by}});
+    const std::string left = say_weight(pick.margin_lb(), voice_);
+    if (pick.by == LiftBy::kGinPole)
+      return say(Msg::kRaiseUpRated, language(),
+                 {{"by", by},
+                  {"rated", say_weight(book_.raising.gin_pole.rated.lb(), voice_)},
+                  {"who", book_.raising.gin_pole.rated_by},
+                  {"left", left}});
+    return say(Msg::kRaiseUpChart, language(),
+               {{"by", by},
+                {"pick", say_inches(pick.crane.radius_stack, voice_)},
+                {"set", say_inches(pick.crane.radius_place, voice_)},
+                {"net", say_weight(std::min(pick.crane.at_stack->net_lb, pick.crane.at_place->net_lb), voice_)},
+                {"left", left}});
+  }
+  [[nodiscard]] std::string by_people(const Pick& pick, const std::string& by) const {
+    std::string out = say_count(Msg::kRaiseUpPeople, language(), pick.people,
+                                {{"by", by}, {"each", say_weight(book_.raising.crew.each.lb(), voice_)}});
+    if (pick.lines > 0) out += say(Msg::kRaiseUpLines, language(), std::to_string(pick.lines));
+    if (pick.busy > 0) out += say(Msg::kRaiseUpHolding, language(), std::to_string(pick.busy));
+    if (pick.open) out += text(Msg::kRaiseUpOpen, language());
+    return out;
+  }
+
   void slung(const Pick& pick) {
     for (const PickLeg& leg : pick.legs)
       labelled(Msg::kRaiseSling, say(Msg::kRaiseLeg, language(),
@@ -139,19 +161,17 @@ class Page {
     gear(pick);
   }
 
-  /// What goes up together: as it lies, and how it is raised where no crane is.
-  void together(const std::vector<int>& timbers) {
-    const auto ground = lay_on_ground(frame_, timbers);
+  /// What goes up together: as it lies, and what tipping it up takes.
+  void together(const Pick& pick) {
+    if (pick.timbers.size() < 2) return;
+    const auto ground = lay_on_ground(frame_, pick.timbers);
     if (!ground) return;
     lying(*ground);
-    if (book_.raising.crane.present) return;
-    const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies_, timbers);
-    labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandLift, language(),
-                                    {{"push", say_weight(raise.most_lb, voice_)},
-                                     {"height", say_inches(raise.lift_height, voice_)},
-                                     {"people", std::to_string(raise.people)},
-                                     {"each", say_weight(book_.raising.crew.each.lb(), voice_)},
-                                     {"crew", std::to_string(raise.crew)}}));
+    if (pick.by != LiftBy::kTipUp) return;
+    const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies_, pick.timbers);
+    labelled(Msg::kRaiseByHand,
+             say(Msg::kRaiseHandLift, language(),
+                 {{"push", say_weight(raise.most_lb, voice_)}, {"height", say_inches(raise.lift_height, voice_)}}));
     labelled(Msg::kRaiseByHand, say(Msg::kRaiseHandPoles, language(),
                                     {{"hands", print_fixed(libm::floor(raise.hands_until), 0)},
                                      {"balance", print_fixed(libm::floor(raise.balance), 0)}}));
@@ -291,25 +311,11 @@ std::string raising_lists_text(const Book& book, const Frame& frame, const Voice
 }
 
 std::string cant_pick_text(const FoundOrder& found, const Stuck& stuck, const Frame& frame, const Voice& voice) {
-  const std::vector<int> timbers = timbers_of(frame, stuck.piece);
-  const RaisingPlan& plan = found.plan;
-  const std::vector<PickBody> bodies = pick_bodies(frame, plan);
-  const Pick pick = solve_pick(frame, plan, bodies, timbers);
-  std::string out;
-  if (plan.crane.present) {
-    for (const PickNote& note : pick.notes)
-      if (refuses(note.id)) out += wrapped("    ", pick_note_text(note, voice));
-    return out;
-  }
-  const HandRaise raise = raise_by_hand(frame, plan, bodies, timbers);
-  const std::string weight = say_wet(pick.weight_lb, voice), push = say_weight(raise.most_lb, voice);
-  return wrapped("    ", say(Msg::kRaiseCrewShort, voice.language,
-                             {{"marks", marks_text(stuck.piece)},
-                              {"weight", weight},
-                              {"push", push},
-                              {"people", std::to_string(raise.people)},
-                              {"each", say_weight(plan.crew.each.lb(), voice)},
-                              {"crew", std::to_string(raise.crew)}}));
+  const Pick pick = solve_pick(frame, found.plan, timbers_of(frame, stuck.piece));
+  std::string out = wrapped("    ", say_wet(pick.weight_lb, voice));
+  for (const PickNote& note : pick.notes)
+    if (refuses(note.id)) out += wrapped("    ", pick_note_text(note, voice));
+  return out;
 }
 
 std::string found_order_text(const FoundOrder& found, const Frame& frame, const Voice& voice) {

@@ -41,9 +41,11 @@ constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
     "temporary_loose", "temporaries_left", "temporary_idle", "hangs_on_one",      "held_too_heavy",  "hands_short",
     "not_seated",      "not_caught",       "whole_falls"};
 constexpr std::array<std::string_view, kPickNotes> kPickWords = {
-    "angle_flat",   "angle_too_flat", "no_slings", "sling_weak",    "sling_short", "slings_few", "needs_fitting",
-    "shackle_weak", "no_shackles",    "spreader",  "take_up",       "slides",      "leans",      "turns_over",
-    "no_points",    "two_of_four",    "no_crane",  "over_capacity", "past_chart",  "near_limit", "more_people"};
+    "angle_flat",   "angle_too_flat", "no_slings",  "sling_weak",    "sling_short", "slings_few", "needs_fitting",
+    "shackle_weak", "no_shackles",    "spreader",   "take_up",       "slides",      "leans",      "turns_over",
+    "no_points",    "two_of_four",    "no_machine", "over_capacity", "past_chart",  "near_limit", "more_people",
+    "no_room",      "no_pikes",       "not_rated",  "not_tipped"};
+static_assert(kPickWords.size() == static_cast<std::size_t>(PickNoteId::kNotTipped) + 1);
 constexpr std::array<std::string_view, 7> kStuckWords = {"cycle",      "support",   "cant_go_in", "shuts_out",
                                                          "cant_stand", "cant_pick", "whole_falls"};
 constexpr std::array<std::string_view, 7> kStandingWords = {
@@ -200,6 +202,7 @@ std::string remedy_text(const Remedy& remedy, const Frame& frame, Language langu
 std::string order_fault_text(const OrderFault& fault, const Voice& voice) {
   if (fault.id == OrderFaultId::kCantGoIn && fault.marks.empty())
     return std::string(text(Msg::kFaultGround, voice.language));
+  if (fault.id == OrderFaultId::kCantPick) return pick_note_text({fault.note, fault.value, fault.value2}, voice);
   const auto msg = find_msg("fault_" + std::string(keys::word(kFaultWords, fault.id)));
   if (!msg) return {};
   return say(*msg, voice.language,
@@ -234,6 +237,10 @@ std::string stuck_text(const Stuck& stuck, Language language) {
   return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
 }
 
+std::string_view lift_by_text(LiftBy by, Language language) {
+  return key_text("lift_by_", keys::word(kLiftByWords, by), language);
+}
+
 std::string pick_note_text(const PickNote& note, const Voice& voice) {
   const auto msg = find_msg("pick_" + std::string(keys::word(kPickWords, note.id)));
   if (!msg) return {};
@@ -243,6 +250,7 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
       case PickNoteId::kAngleTooFlat:
       case PickNoteId::kSlides:
       case PickNoteId::kLeans:
+      case PickNoteId::kNoPikes:
         return print_fixed(value, 0);
       case PickNoteId::kSlingShort:
       case PickNoteId::kTakeUp:
@@ -251,6 +259,7 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
         return say_inches(value, voice);
       case PickNoteId::kSlingsFew:
       case PickNoteId::kMorePeople:
+      case PickNoteId::kNoRoom:
         return print_fixed(value, 0);
       case PickNoteId::kNearLimit:
         return print_fixed(value * 100, 0);

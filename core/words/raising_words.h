@@ -52,6 +52,8 @@ namespace bentbook {
 [[nodiscard]] std::string held_text(const RaisingStep&, const Frame&, const RaisingPlan&, const Voice&);
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, Language language);
 
+/// "By hand", "Second crane".
+[[nodiscard]] std::string_view lift_by_text(LiftBy by, Language language);
 [[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);
 
 /// "Diagonal T1: P-A1 at 6′ to the ground".

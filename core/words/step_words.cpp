@@ -114,12 +114,15 @@ std::string driven_text(std::span<const Driven> driven, const Voice& voice) {
   return out;
 }
 
-std::string way_text(const Entry& entry, const RaisingStep& step, const Frame& frame, const Voice& voice) {
+std::string way_text(const Entry& entry, const RaisingStep& step, LiftBy by, const Frame& frame, const Voice& voice) {
   if (!entry.free) return {};
   const std::vector<std::string> under = carriers_of(frame, timbers_of(frame, step.marks));
   Entry one = entry;
   std::string out;
+  const bool tipped = by == LiftBy::kTipUp;
+  if (tipped) out = text(Msg::kMoveTipUp, voice.language);
   for (const Move& move : entry.path) {
+    if (tipped && move.kind == MoveKind::kLower) continue;
     if (!out.empty()) out += ' ';
     if (move.kind == MoveKind::kLower && !under.empty() && under.size() <= kMostNamed) {
       out += say(Msg::kMoveLowerOnto, voice.language, marks_text(under));
@@ -131,6 +134,15 @@ std::string way_text(const Entry& entry, const RaisingStep& step, const Frame& f
     }
   }
   return out;
+}
+
+std::string goes_up_text(const Pick& pick, const Voice& voice) {
+  const Language language = voice.language;
+  const std::string people = say_count(Msg::kBriefPeople, language, pick.needed());
+  if (pick.open) return say(Msg::kBriefOpen, language, people);
+  const std::string left = pick.rated ? say(Msg::kBriefLeft, language, say_weight(pick.margin_lb(), voice))
+                                      : std::string(text(Msg::kStepNotRated, language));
+  return std::string(lift_by_text(pick.by, language)) + ", " + (hangs(pick.by) ? left : people);
 }
 
 }  // namespace bentbook

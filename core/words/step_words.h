@@ -7,6 +7,7 @@
 #include "frame/plan.h"
 #include "raising/fasteners.h"
 #include "raising/insertion/blocking.h"
+#include "raising/lifting/pick.h"
 #include "raising/plan.h"
 #include "words/words.h"
 
@@ -17,8 +18,13 @@ namespace bentbook {
 [[nodiscard]] std::string step_name(const RaisingStep& step, const Frame& frame, Language language);
 
 /// How the step's main piece goes in: "Lower it onto P-A1, P-A2." A way in from far outside is said by its side alone;
-/// with what it lands on where it comes from above. Empty where there is no way in. See path_text.
-[[nodiscard]] std::string way_text(const Entry& entry, const RaisingStep& step, const Frame& frame, const Voice& voice);
+/// with what it lands on where it comes from above; what is tipped up turns about its feet instead. Empty where there
+/// is no way in. See path_text.
+[[nodiscard]] std::string way_text(const Entry& entry, const RaisingStep& step, LiftBy by, const Frame& frame,
+                                   const Voice& voice);
+
+/// By what it goes up, in brief: "By hand, 2 people", "Crane, 340 lb left", "12 people or a machine".
+[[nodiscard]] std::string goes_up_text(const Pick& pick, const Voice& voice);
 
 /// "8 pegs 1″, 4 plate pins 3⁄4″, screws at 2 joints"; empty where nothing is driven.
 [[nodiscard]] std::string driven_text(std::span<const Driven> driven, const Voice& voice);

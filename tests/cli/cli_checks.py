@@ -265,6 +265,11 @@ shop_file("posts.csv", "mark,kind,breadth,depth,length,species,x,y,z,rise\n"
           "X-1,post,8,8,96,Douglas-fir,0,0,0,90\nX-2,post,8,8,96,Douglas-fir,120,0,0,90\n")
 done = run("book", "import", shop_file("posts.book"), shop_file("posts.csv"))
 check("posts imported", done.returncode == 0, done.stderr)
+# A crane for them, and a crew that carries next to nothing by hand.
+posts = json.load(open(shop_file("posts.book"), encoding="utf-8"))
+posts["raising"] = {"crane": {"present": True, "chart": [{"radius": 100 * 12 * 203_200_000, "capacity": 9000 * 45_359_237}]},
+                    "crew": {"people": 2, "each": 45_359_237}}
+json.dump(posts, open(shop_file("posts.book"), "w", encoding="utf-8"))
 # Alone they fall when all temporaries are out: no order can end, and that is told before any search.
 done = run("raise", shop_file("posts.book"))
 check("a whole that falls is told", done.returncode == 2 and "does not stand" in done.stderr + done.stdout and
@@ -276,6 +281,7 @@ for step in lifted["steps"]:
     check("weight with wet wood, in whole pounds upward", step["weight_lb"] == math.ceil(post_lb), str(step["weight_lb"]))
     near("middle of the post", step["cg"][2], 48, 1e-3)
     check("comes from above", step["from_direction"] == [0, 0, 1], str(step["from_direction"]))
+    check("by crane, as its chart says", step["by"] == "crane" and step["rated"] and step["lifts"], str(step)[:300])
     near("one leg carries the post", sum(leg["tension_lb"] for leg in step["slings"]), step["weight_lb"], 0.01)
 
 # A shed that a new book makes: an order with few temporaries, all out at the end.
@@ -329,7 +335,7 @@ raised["raising"] = {
     "crane": {"present": True, "x": 240 * inch, "y": 0, "hook_block": 200 * pound, "rigging": 100 * pound,
               "chart": [{"radius": 20 * 12 * inch, "capacity": 4000 * pound},
                         {"radius": 60 * 12 * inch, "capacity": 1500 * pound}]},
-    "stack_x": -240 * inch, "stack_y": 0,
+    "stack_x": -240 * inch, "stack_y": 0, "crew": {"people": 2, "each": pound},
     "gear": [{"name": "red", "kind": "sling", "length": 96 * inch, "rated": 3000 * pound, "choked": 2000 * pound,
               "count": 2}]}
 json.dump(raised, open(site_file("shed.book"), "w", encoding="utf-8"))

@@ -135,7 +135,7 @@ TEST_CASE("raise: what the crew can't pick is told with its figures", "[raise]")
   found.stuck.push_back({{"P-A1", "P-E1", "T-1"}, StuckReason::kCantPick, {}});
   const std::string text = found_order_text(found, **model.frame, voice);
   CHECK(has(text, "P-A1, P-E1, T-1"));
-  CHECK(has(text, "the crew has 2"));
+  CHECK(has(text, "people needed, 2 on hand"));
   CHECK(longest_line(text) <= 80);
   // With a crane: its own figures, here a chart that ends at 10 ft.
   found.plan.crane.present = true;

@@ -134,17 +134,18 @@ TEST_CASE("a step takes those who raise its pieces and those who hold what is se
   const std::vector<PickBody> bodies = pick_bodies(bent.frame, bent.plan);
   RaisingStep tie;
   tie.marks = {"T-1"};
-  const int alone = people_for(bent.frame, bent.plan, bodies, tie);
+  const auto pick = [&] { return pick_of_step(bent.frame, bent.plan, bodies, tie); };
+  const int alone = pick().needed();
   CHECK(alone == solve_pick(bent.frame, bent.plan, bodies, timbers_of(bent.frame, tie.marks)).people);
   tie.set_first = {{"K-C1", HeldBy::kHands}};
   const int held = hands_for(bent.frame, bent.plan, bodies, timber_by_mark(bent.frame, "K-C1"));
   CHECK(held > 0);
-  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == alone + held);
+  CHECK(pick().needed() == alone + held);
   tie.set_first[0].by = HeldBy::kCleat;
-  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == alone);
+  CHECK(pick().needed() == alone);
   tie.set_first[0].by = HeldBy::kHands;
   bent.plan.crane.present = true;
-  CHECK(people_for(bent.frame, bent.plan, bodies, tie) == held);
+  CHECK(pick().needed() == held + limits::kTagLines);
 }
 
 TEST_CASE("what is fastened does not spread") {

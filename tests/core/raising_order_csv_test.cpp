@@ -40,6 +40,17 @@ TEST_CASE("without numbers each line is a step", "[order_csv]") {
   CHECK(order.steps[2].marks == std::vector<std::string>{"T-1"});
 }
 
+TEST_CASE("by what a step goes up is read and written", "[order_csv]") {
+  const OrderCsv order = read_order_csv("step,mark,by\n1,P-A1,Gin_Pole\n1,P-E1,\n2,T-1,\n");
+  CHECK(troubles(order).empty());
+  REQUIRE(order.steps.size() == 2);
+  CHECK(order.steps[0].by == LiftBy::kGinPole);
+  CHECK(order.steps[1].by == LiftBy::kAsTheYard);
+  CHECK(read_order_csv(write_order_csv(order.steps)).steps == order.steps);
+  CHECK(troubles(read_order_csv("step,mark,by\n1,P-A1,crane\n1,P-E1,poles\n2,T-1,horse\n")) ==
+        trouble(3, "by", ErrorCode::kConflict) + trouble(4, "by", ErrorCode::kUnexpected));
+}
+
 TEST_CASE("bad lines of an order are told by number and column", "[order_csv]") {
   CHECK(troubles(read_order_csv("")) == trouble(1, "mark", ErrorCode::kMissing));
   CHECK(troubles(read_order_csv("step,day\n1,1\n")) == trouble(1, "mark", ErrorCode::kMissing));

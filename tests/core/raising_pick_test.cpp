@@ -26,6 +26,15 @@ LiftingGear sling(std::int64_t rated, std::int64_t choked, int feet, int count =
   return {"sling", GearKind::kSling, Length::feet(feet), Weight::pounds(rated), Weight::pounds(choked), count};
 }
 
+/// A crane that carries anything anywhere, and a crew that carries next to nothing.
+RaisingPlan with_crane() {
+  RaisingPlan plan;
+  plan.crane.present = true;
+  plan.crane.chart = {{Length::feet(200), Weight::pounds(20'000)}};
+  plan.crew.each = Weight::pounds(1);
+  return plan;
+}
+
 int of_kind(const Frame& frame, TimberKind kind) {
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
     if (frame.timbers[i].kind == kind) return static_cast<int>(i);
@@ -104,19 +113,17 @@ TEST_CASE("a crane's chart is read at the next longer radius, block and rigging 
   CHECK(reading->net_lb == Approx(3600));
   CHECK(read_chart(crane, 240)->net_lb == Approx(6600));
   CHECK(!read_chart(crane, 481).has_value());
-  RaisingPlan plan;
-  plan.crane = crane;
-  plan.stack_x = Length::feet(-35);
-  const CraneLift lift = lift_by_crane(plan, {0, 240, 0}, 2000);
+  const Vec3 stack{-35 * 12, 0, 0};
+  const CraneLift lift = lift_by_crane(crane, stack, {0, 240, 0}, 2000);
   CHECK(lift.at_stack->row_radius == Length::feet(40));
   CHECK(lift.margin_lb == Approx(200));
   CHECK(lift.within);
-  CHECK(!lift_by_crane(plan, {0, 240, 0}, 2300).within);
+  CHECK(!lift_by_crane(crane, stack, {0, 240, 0}, 2300).within);
 }
 
 TEST_CASE("a pick weighs green wood and fifteen per cent", "[pick]") {
   const Frame frame = demo_frame();
-  const RaisingPlan plan;
+  const RaisingPlan plan = with_crane();
   const int tie = of_kind(frame, TimberKind::kTie);
   const Timber& timber = frame.timbers[static_cast<std::size_t>(tie)];
   const TimberFacts facts = facts_of(timber);
@@ -135,7 +142,7 @@ TEST_CASE("a pick weighs green wood and fifteen per cent", "[pick]") {
 TEST_CASE("gear is chosen, and what does not carry is refused with its figures", "[pick]") {
   const Frame frame = demo_frame();
   const int tie = of_kind(frame, TimberKind::kTie);
-  RaisingPlan plan;
+  RaisingPlan plan = with_crane();
   plan.gear = {sling(9000, 7000, 10), sling(1500, 1100, 10), sling(60, 40, 10)};
   Pick pick = solve_pick(frame, plan, std::vector{tie});
   CHECK(pick.sling == 1);
@@ -153,7 +160,6 @@ TEST_CASE("gear is chosen, and what does not carry is refused with its figures",
   plan.gear = {sling(9000, 7000, 10, 1)};
   CHECK(has(solve_pick(frame, plan, std::vector{tie}), PickNoteId::kSlingsFew));
   plan.gear = {sling(9000, 7000, 10)};
-  plan.crane.present = true;
   plan.crane.chart = {{Length::feet(60), Weight::pounds(200)}};
   pick = solve_pick(frame, plan, std::vector{tie});
   CHECK(has(pick, PickNoteId::kOverCapacity));
@@ -166,12 +172,13 @@ TEST_CASE("gear is chosen, and what does not carry is refused with its figures",
 
 TEST_CASE("posts hang plumb from one point; any timber or set gives a pick", "[pick]") {
   const Frame frame = demo_frame();
-  RaisingPlan plan;
+  RaisingPlan plan = with_crane();
   plan.gear = {sling(3000, 2400, 12)};
   const Pick post = solve_pick(frame, plan, std::vector{of_kind(frame, TimberKind::kPost)});
   REQUIRE(post.legs.size() == 1);
   CHECK(post.legs[0].at.z > post.cg.z);
   CHECK(post.legs[0].tension == Approx(post.weight_lb));
+  plan.crew.each = Weight::pounds(50);
   Random random(7002);
   const auto bodies = pick_bodies(frame, plan);
   for (int n = 0; n < 500; ++n) {
@@ -180,6 +187,13 @@ TEST_CASE("posts hang plumb from one point; any timber or set gives a pick", "[p
       some.push_back(static_cast<int>(random.whole(0, static_cast<std::int64_t>(frame.timbers.size()) - 1)));
     const Pick pick = solve_pick(frame, plan, bodies, some);
     REQUIRE(pick.weight_lb > 0);
+    if (!hangs(pick.by)) {
+      // What the crew can do without the crane: it has the people.
+      REQUIRE((pick.by == LiftBy::kHands || pick.by == LiftBy::kTipUp));
+      REQUIRE(pick.needed() <= plan.crew.people);
+      REQUIRE_FALSE(pick.rated);
+      continue;
+    }
     REQUIRE((pick.legs.empty() == has(pick, PickNoteId::kNoPoints)));
     double lifted = 0;
     for (const PickLeg& leg : pick.legs) lifted += leg.tension * libm::sin(leg.from_level * libm::kPi / 180);

@@ -46,8 +46,9 @@ RaisingPlan random_raising(Random& random) {
   const auto mark = [&] { return "P-A" + std::to_string(random.whole(1, 9)); };
   const auto weight = [&] { return Weight{random.whole(0, 1'000 * Weight::kPerPound)}; };
   for (int i = static_cast<int>(random.whole(0, 4)); i > 0; --i) {
-    RaisingStep step{{mark(), mark()}, {"T1"}, {}, static_cast<int>(random.whole(1, 5)), chance(random, 50), {}};
+    RaisingStep step{{mark(), mark()}, {"T1"}, {}, static_cast<int>(random.whole(1, 5)), chance(random, 50), {}, {}};
     if (chance(random, 50)) step.set_first.push_back({mark(), static_cast<HeldBy>(random.whole(0, 3))});
+    step.by = static_cast<LiftBy>(random.whole(0, 7));
     plan.steps.push_back(std::move(step));
     Temporary t;
     t.name = "T" + std::to_string(i);
@@ -67,6 +68,12 @@ RaisingPlan random_raising(Random& random) {
         {static_cast<JointKind>(random.whole(0, kJointKinds - 1)), chance(random, 50), true, false, "tried \"it\""});
   }
   plan.crane.present = chance(random, 50);
+  plan.crane_two = plan.crane;
+  plan.telehandler.x = random_inches(random, 0, 300, 16);
+  plan.gin_pole = {chance(random, 50), weight(), "who \"rated\" it"};
+  plan.poles = chance(random, 50);
+  plan.bents = static_cast<BentsGoUp>(random.whole(0, 2));
+  plan.crew.entered = chance(random, 50);
   plan.loads.wind_mph = static_cast<int>(random.whole(0, 60));
   plan.posts_anchored = chance(random, 50);
   plan.fasten = static_cast<FastenWhen>(random.whole(0, 1));

@@ -118,7 +118,9 @@ TEST_CASE("a step tells how it can give way and takes the braces that hold it", 
   REQUIRE(bed.value("step.weight").ends_with(" lb"));
   CHECK(bed.item("step.weight").name == "Weight, wet");
   const int whole = std::stoi(bed.value("step.weight"));
+  // Nobody said who lifts: that is asked for, and no fault.
   CHECK(bed.shows("step.people"));
+  CHECK(bed.value("step.by") == "Not entered");
   CHECK(bed.item("step.name").name == "Bent 1 up");
   bed.go("step.more");
   int sum = 0;
@@ -246,8 +248,16 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   bed.press("bar.back");
   bed.press("raising.gear");
   bed.press("raising.crane.present");
-  bed.press("gear.chart.add");
+  bed.press("gear.crane.chart.add");
   CHECK(bed.stored().crane.chart.size() == 1);
+  bed.press("raising.telehandler.present");
+  bed.press("gear.telehandler.chart.add");
+  CHECK(bed.stored().telehandler.chart.size() == 1);
+  bed.press("raising.gin_pole.present");
+  bed.commit_text("gear.gin_pole.by", "the lead");
+  CHECK(bed.stored().gin_pole.rated_by == "the lead");
+  bed.press("raising.poles");
+  CHECK(bed.stored().poles);
   bed.press("gear.add");
   bed.press("raising.gear.0.rated");
   bed.tap_keypad({"digit.9", "digit.0", "digit.0", "done"});
@@ -292,4 +302,30 @@ TEST_CASE("the raising's pages: every key stands once and has a name", "[screens
   bed.go("raising.order");
   bed.go("order.step.0");
   sound();
+}
+
+TEST_CASE("who lifts is asked for once; entered, a crew that is too small is a fault with its figures",
+          "[screens][raising]") {
+  RaisingBed bed;
+  bed.go("raising.tap");
+  bed.bring({"P-A1", "P-E1", "T-1", "K-C1", "B-A1.1", "B-E1.1"});
+  bed.go("bar.back");
+  REQUIRE(bed.shows("raising.enter_gear"));
+  bed.go("raising.enter_gear");
+  bed.press("raising.crew.people");
+  bed.tap_keypad({"digit.6", "done"});
+  CHECK(bed.stored().crew.entered);
+  bed.go("bar.back");
+  CHECK_FALSE(bed.shows("raising.enter_gear"));
+  bed.go("raising.order");
+  bed.go("order.step.0");
+  CHECK(bed.value("step.by") == "Tipped up");
+  std::string faults;
+  for (const Item& item : bed.app.registry().items())
+    if (item.key.starts_with("step.fault.")) faults += item.name + "; ";
+  CHECK(faults.find(" people needed, 6 on hand") != std::string::npos);
+  // The lead says otherwise.
+  bed.go("step.more");
+  bed.press("raising.steps.0.by.4");
+  CHECK(bed.stored().steps[0].by == LiftBy::kCrane);
 }

@@ -5,6 +5,7 @@
 
 #include "command/json/json_out.h"
 #include "frame/keys.h"
+#include "raising/holding.h"
 #include "raising/lifting/pick.h"
 #include "raising/lists.h"
 #include "words/raise_text.h"
@@ -42,6 +43,7 @@ class Order {
     out_.flag("good", check_.good());
     if (check_.first_bad >= 0) out_.count("first_bad", check_.first_bad + 1);
     if (check_.first_unstable >= 0) out_.count("first_unstable", check_.first_unstable + 1);
+    out_.flag("lifting_entered", lifting_entered(book_.raising));
     out_.texts("left_out", marks_of(frame_, check_.left_out));
     faults(-1);
     out_.open_list("steps");
@@ -66,7 +68,7 @@ class Order {
 
   void one(const StepCheck& step) {
     const RaisingStep& asked = book_.raising.steps[static_cast<std::size_t>(step.step)];
-    const Pick pick = solve_pick(frame_, book_.raising, bodies_, step.main);
+    const Pick pick = pick_of_step(frame_, book_.raising, bodies_, asked);
     out_.open_item();
     out_.count("step", step.step + 1);
     out_.count("day", asked.day);
@@ -74,16 +76,16 @@ class Order {
     out_.flag("good", step.good);
     set_first(step);
     out_.texts("timbers", asked.marks);
-    from_direction(out_, step.entry);
-    if (step.entry.free) out_.text("way", way_text(step.entry, asked, frame_, out_.voice()));
+    if (pick.by != LiftBy::kTipUp) from_direction(out_, step.entry);
+    if (step.entry.free) out_.text("way", way_text(step.entry, asked, pick.by, frame_, out_.voice()));
     out_.texts("blockers", marks_of(frame_, step.entry.blockers));
     out_.texts("temporary_braces", asked.put_up);
     out_.texts("take_out", asked.take_out);
     fasten(static_cast<std::size_t>(step.step));
     out_.number("weight_lb", pick.weight_lb, 3);
     point(out_, "cg", pick.cg);
+    goes_up(pick);
     slings(pick);
-    if (pick.by_crane) crane(pick);
     out_.flag("lifts", step.lifts);
     out_.count("mechanisms", step.standing.mechanisms);
     out_.number("load_factor", step.standing.factor, 3);
@@ -117,6 +119,19 @@ class Order {
       out_.close();
     }
     out_.close_list();
+  }
+
+  void goes_up(const Pick& pick) {
+    if (pick.timbers.empty()) return;
+    out_.text("by", keys::word(kLiftByWords, pick.by));
+    out_.text("goes_up", goes_up_text(pick, out_.voice()));
+    out_.flag("open", pick.open);
+    out_.flag("rated", pick.rated);
+    out_.number("carries_lb", pick.carries_lb, 3);
+    out_.count("people", pick.people);
+    out_.count("on_lines", pick.lines);
+    out_.count("holding", pick.busy);
+    if (hangs(pick.by) && pick.by != LiftBy::kGinPole) crane(pick);
   }
 
   void slings(const Pick& pick) {
@@ -155,7 +170,8 @@ class Order {
          standing_warning_texts(step.standing.warnings, frame_, book_.raising.temporaries, voice.language))
       said.push_back(std::move(warning));
     if (step.day_goes_back) said.emplace_back(text(Msg::kStepDayBack, voice.language));
-    for (const PickNote& note : pick.notes) said.push_back(pick_note_text(note, voice));
+    for (const PickNote& note : pick.notes)
+      if (!refuses(note.id)) said.push_back(pick_note_text(note, voice));
     for (const Remedy& remedy : step.entry.remedies) said.push_back(remedy_text(remedy, frame_, voice.language));
     return said;
   }

@@ -33,12 +33,12 @@ double longest_radius(const Crane& crane) {
   return longest;
 }
 
-CraneLift lift_by_crane(const RaisingPlan& plan, Vec3 place, double weight_lb) {
+CraneLift lift_by_crane(const Crane& crane, Vec3 stack, Vec3 place, double weight_lb) {
   CraneLift lift;
-  lift.radius_stack = crane_radius(plan.crane, {plan.stack_x.in(), plan.stack_y.in(), 0});
-  lift.radius_place = crane_radius(plan.crane, place);
-  lift.at_stack = read_chart(plan.crane, lift.radius_stack);
-  lift.at_place = read_chart(plan.crane, lift.radius_place);
+  lift.radius_stack = crane_radius(crane, stack);
+  lift.radius_place = crane_radius(crane, place);
+  lift.at_stack = read_chart(crane, lift.radius_stack);
+  lift.at_place = read_chart(crane, lift.radius_place);
   if (!lift.at_stack || !lift.at_place) return lift;
   const double net = std::min(lift.at_stack->net_lb, lift.at_place->net_lb);
   lift.margin_lb = net - weight_lb;

@@ -1,7 +1,7 @@
 #pragma once
-/// The crane by the user's own load chart: read at the next longer radius, never between rows; hook block and rigging
-/// are taken off what it says. Radius: level distance from the crane's middle of swing.
-/// Source: SOURCES.md, "crane chart".
+/// A crane or telehandler by the user's own load chart: read at the next longer radius, never between rows; hook block
+/// and rigging are taken off what it says. Radius: level distance from the crane's middle of swing. Source: SOURCES.md,
+/// "crane chart".
 
 #include <optional>
 
@@ -30,6 +30,6 @@ struct CraneLift {
   double margin_lb = 0;                            ///< lesser net capacity less the weight; where both are there
   double share = 0;                                ///< weight over the lesser net capacity; 0: no capacity
 };
-[[nodiscard]] CraneLift lift_by_crane(const RaisingPlan& plan, Vec3 place, double weight_lb);
+[[nodiscard]] CraneLift lift_by_crane(const Crane& crane, Vec3 stack, Vec3 place, double weight_lb);
 
 }  // namespace bentbook

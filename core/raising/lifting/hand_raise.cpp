@@ -34,6 +34,24 @@ Span extent(const Timber& timber, Vec3 direction) {
   return span;
 }
 
+bool upright(const Timber& timber) { return libm::fabs(timber.at.x.z) > 0.99; }
+
+/// What decides the plane: its posts, where there are two.
+std::vector<int> plane_timbers(const Frame& frame, const std::vector<int>& timbers) {
+  std::vector<int> posts;
+  for (const int t : timbers)
+    if (upright(at(frame, t))) posts.push_back(t);
+  return posts.size() >= 2 ? posts : timbers;
+}
+
+/// Of them, what lies in the plane square to that: plates, girts and a ridge run out of a bent's.
+std::vector<int> in_plane(const Frame& frame, const std::vector<int>& timbers, Vec3 square) {
+  std::vector<int> found;
+  for (const int t : timbers)
+    if (libm::fabs(dot(at(frame, t).at.x, square)) < limits::kOutOfPlane) found.push_back(t);
+  return found;
+}
+
 /// Level direction square to the plane in which they stand.
 Vec3 square_to(const Frame& frame, std::span<const int> timbers) {
   double xx = 0, xy = 0, yy = 0, mx = 0, my = 0;
@@ -59,8 +77,6 @@ Vec3 square_to(const Frame& frame, std::span<const int> timbers) {
     }
   return found;
 }
-
-bool upright(const Timber& timber) { return libm::fabs(timber.at.x.z) > 0.99; }
 
 /// Feet: what reaches down to the lowest point.
 std::vector<int> feet_of(const Frame& frame, std::span<const int> timbers, double foot_z) {
@@ -98,7 +114,6 @@ RaiseRow row_at(const HandRaise& r, double tilt) {
 HandRaise raise_by_hand(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                         std::span<const int> timbers, double anchor_ahead) {
   HandRaise r;
-  r.crew = plan.crew.people;
   const std::vector<int> real = real_ones(frame, timbers);
   if (real.empty() || bodies.size() != frame.timbers.size()) return r;
   // Measured from the foot's edge on the side that lies down.
@@ -136,9 +151,14 @@ HandRaise raise_by_hand(const Frame& frame, const RaisingPlan& plan, std::span<c
 }
 
 std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int> timbers) {
-  const std::vector<int> real = real_ones(frame, timbers);
-  if (real.size() < 2) return std::nullopt;
-  const Vec3 square = square_to(frame, real);
+  const std::vector<int> given = real_ones(frame, timbers);
+  if (given.size() < 2) return std::nullopt;
+  const Vec3 square = square_to(frame, plane_timbers(frame, given));
+  const std::vector<int> real = in_plane(frame, given, square);
+  // Timbers in one line make no plane, nor do those that all lie level.
+  const bool rises = std::any_of(real.begin(), real.end(),
+                                 [&](int t) { return libm::fabs(at(frame, t).at.x.z) > limits::kOutOfPlane; });
+  if (real.size() < 2 || !rises) return std::nullopt;
   Span all, faces;
   double foot_z = 1e9;
   std::vector<int> posts;
@@ -159,6 +179,7 @@ std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int
     faces.take(e.lo), faces.take(e.hi);
   }
   OnTheGround ground;
+  ground.timbers = real;
   int low = 0, high = 0;
   for (const int t : real) {
     const Span e = extent(at(frame, t), square);

@@ -27,13 +27,12 @@ struct RaiseRow {
 
 struct HandRaise {
   double weight_lb = 0;
-  double foot_z = 0;       ///< world
-  double cg_height = 0;    ///< z_c
-  double cg_behind = 0;    ///< d
-  double lift_height = 0;  ///< z_lift
-  double most_lb = 0;      ///< push when it leaves the ground
-  int people = 0;          ///< for that, at the crew's own limit each
-  int crew = 0;
+  double foot_z = 0;           ///< world
+  double cg_height = 0;        ///< z_c
+  double cg_behind = 0;        ///< d
+  double lift_height = 0;      ///< z_lift
+  double most_lb = 0;          ///< push when it leaves the ground
+  int people = 0;              ///< for that, at the crew's own limit each
   double hands_until = 90;     ///< tilt at which z_lift is out of reach
   double balance = 90;         ///< tilt past which it goes over by itself
   double anchor_ahead = 0;     ///< inches from the foot line to the rope's anchor
@@ -62,7 +61,8 @@ struct Slender {
   double ratio = 0;
 };
 struct OnTheGround {
-  Vec3 down;  ///< world direction, of the bent as it will stand, that lies down
+  std::vector<int> timbers;  ///< of those given, what lies in the plane
+  Vec3 down;                 ///< world direction, of the bent as it will stand, that lies down
   FaceDownWhy why = FaceDownWhy::kFewer;
   int stands_out_down = 0, stands_out_up = 0;  ///< timbers past the posts' faces
   double block_height = 0;                     ///< under the posts' faces
@@ -71,8 +71,8 @@ struct OnTheGround {
   std::vector<int> toe_stops;       ///< timbers whose feet have to be stopped
   std::vector<Slender> strongbacks;
 };
-/// Nothing where the timbers are no bent: fewer than two, or thicker than limits::kFlat to both sides of their middle
-/// plane.
+/// Of the timbers what lies in one plane, by the posts. Nothing where they are no bent: fewer than two, all level, or
+/// thicker than limits::kFlat to both sides of their middle plane.
 [[nodiscard]] std::optional<OnTheGround> lay_on_ground(const Frame& frame, std::span<const int> timbers);
 
 }  // namespace bentbook

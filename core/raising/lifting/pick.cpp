@@ -3,218 +3,221 @@
 #include <algorithm>
 
 #include "frame/facts.h"
-#include "numeric/sorting.h"
-#include "raising/lifting/pick_points.h"
+#include "raising/lifting/hand_raise.h"
+#include "raising/lifting/slinging.h"
 #include "raising/limits.h"
 
 namespace bentbook {
 namespace {
 
-/// How a sling of the user's would carry it.
-struct Try {
-  int sling = -1;
-  Hang hang;
-  const PickWay* way = nullptr;
-  double carries = 0;
-  bool choked = false;
-  [[nodiscard]] bool good() const { return hang.least_angle >= limits::kSlingWarn && hang.most_tension <= carries; }
-  /// What is worse than good, for a choice among bad ones.
-  [[nodiscard]] double share() const { return carries > 0 ? hang.most_tension / carries : 1e9; }
-};
+constexpr int kTooMany = 1'000'000;  ///< people, where the crew carries nothing
 
-std::vector<Vec3> points_of(const PickWay& way) {
-  std::vector<Vec3> points;
-  for (const PickSpot& spot : way.spots) points.push_back(spot.point);
-  return points;
+int people_for(const Crew& crew, double lb) {
+  if (crew.each.count <= 0) return kTooMany;
+  return static_cast<int>(libm::ceil(std::min<double>(lb / crew.each.lb() - 1e-9, kTooMany)));
 }
 
+bool has_posts(const Frame& frame, std::span<const int> timbers) {
+  return std::any_of(timbers.begin(), timbers.end(),
+                     [&](int t) { return frame.timbers[static_cast<std::size_t>(t)].kind == TimberKind::kPost; });
+}
+
+/// One way after the other, for one pick.
 class Picking {
  public:
-  Picking(const RaisingPlan& plan, Pick& pick, const PickPoints& points) : plan_(plan), pick_(pick), points_(points) {}
+  Picking(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies, const Pick& bare, LiftBy asked)
+      : frame_(frame), plan_(plan), bodies_(bodies), bare_(bare), asked_(asked) {
+    if (!has_posts(frame, bare.timbers)) return;
+    post_ = bare.timbers.size() == 1;
+    const auto lying = lay_on_ground(frame, bare.timbers);
+    bent_ = !post_ && lying && lying->timbers.size() == bare.timbers.size();
+  }
 
-  void solve() {
-    if (points_.ways.empty()) return note(PickNoteId::kNoPoints);
-    legs_ = points_.ways[0].spots.size();
-    std::optional<Try> best = best_sling();
-    if ((!best || !best->good()) && legs_ == 2 && by_spreader()) return finish();
-    if (best) {
-      take(*best);
-    } else {
-      without_slings();
+  [[nodiscard]] Pick solve() const {
+    std::optional<Pick> best;
+    for (const LiftBy by : asked_ == LiftBy::kAsTheYard ? ways() : std::vector{asked_}) {
+      Pick now = by_way(by);
+      if (!now.refused()) return now;
+      if (!best || nearer(now, *best)) best = std::move(now);
     }
-    finish();
+    Pick pick = best ? *best : with_note(LiftBy::kCrane, {PickNoteId::kNoMachine, 0, 0});
+    if (lifting_entered(plan_)) return pick;
+    pick.open = true;
+    pick.notes.clear();
+    return pick;
   }
 
  private:
-  void note(PickNoteId id, double value = 0, double value2 = 0) { pick_.notes.push_back({id, value, value2}); }
-
-  [[nodiscard]] const LiftingGear& gear(std::size_t i) const { return plan_.gear[i]; }
-  static double carries(const LiftingGear& sling) {
-    return sling.choked.count > 0 ? sling.choked.lb() : sling.rated.lb();
+  /// In the order in which they are asked.
+  [[nodiscard]] std::vector<LiftBy> ways() const {
+    std::vector<LiftBy> all;
+    const BentsGoUp bents = bent_ ? plan_.bents : BentsGoUp::kAsTheYard;
+    const bool carried = people_for(plan_.crew, bare_.weight_lb) <= limits::kCarriers;
+    if (!bent_ && carried) all.push_back(LiftBy::kHands);
+    if (bents != BentsGoUp::kTipUp)
+      for (const LiftBy by : {LiftBy::kTelehandler, LiftBy::kCrane, LiftBy::kCraneTwo, LiftBy::kGinPole})
+        if (in_yard(by)) all.push_back(by);
+    if (!bent_ && !post_ && !carried) all.push_back(LiftBy::kHands);
+    if ((bent_ || post_) && bents != BentsGoUp::kPick) all.push_back(LiftBy::kTipUp);
+    if (!bent_ && plan_.poles) all.push_back(LiftBy::kPoles);
+    return all;
   }
 
-  /// Indices of gear of a kind, the lightest first.
-  [[nodiscard]] std::vector<std::size_t> lightest(GearKind kind) const {
-    std::vector<std::size_t> found;
-    for (std::size_t i = 0; i < plan_.gear.size(); ++i)
-      if (gear(i).kind == kind && gear(i).count > 0) found.push_back(i);
-    sort_by(found, [&](std::size_t a, std::size_t b) {
-      const auto of = [&](std::size_t g) { return kind == GearKind::kSling ? carries(gear(g)) : gear(g).rated.lb(); };
-      return of(a) < of(b);
-    });
-    return found;
-  }
-
-  [[nodiscard]] std::optional<Try> with_sling(std::size_t g) const {
-    if (gear(g).length.in() < points_.clear) return std::nullopt;
-    Try best;
-    best.sling = static_cast<int>(g);
-    best.choked = gear(g).choked.count > 0;
-    best.carries = carries(gear(g));
-    for (const PickWay& way : points_.ways) {
-      const auto hang = hang_on_legs(points_of(way), points_.cg, points_.up, pick_.weight_lb, gear(g).length.in());
-      if (!hang || hang->above_cg <= 0) continue;
-      const bool flat = best.way != nullptr && best.hang.least_angle < limits::kSlingWarn;
-      if (best.way == nullptr || (flat && hang->least_angle > best.hang.least_angle) ||
-          hang->least_angle >= limits::kSlingWanted) {
-        best.hang = *hang;
-        best.way = &way;
-      }
-      if (best.hang.least_angle >= limits::kSlingWanted) break;
-    }
-    return best.way != nullptr ? std::optional(best) : std::nullopt;
-  }
-
-  [[nodiscard]] std::optional<Try> best_sling() const {
-    std::optional<Try> best;
-    for (const std::size_t g : lightest(GearKind::kSling)) {
-      if (static_cast<std::size_t>(gear(g).count) < legs_) continue;
-      auto now = with_sling(g);
-      if (!now) continue;
-      if (now->good()) return now;
-      if (!best || now->share() < best->share()) best = now;
-    }
-    return best;
-  }
-
-  void put_legs(const PickWay& way, const Hang& hang) {
-    for (std::size_t i = 0; i < way.spots.size(); ++i) {
-      const PickSpot& spot = way.spots[i];
-      const SlingLeg& leg = hang.legs[i];
-      pick_.legs.push_back({spot.timber, spot.station, spot.world, leg.length, leg.from_level, leg.tension});
-    }
-    pick_.least_angle = hang.least_angle;
-    pick_.most_tension = hang.most_tension;
-    if (hang.above_cg <= 0) note(PickNoteId::kTurnsOver, hang.above_cg);
-    if (hang.lean > limits::kMostLean) note(PickNoteId::kLeans, hang.lean);
-  }
-
-  void take(const Try& best) {
-    pick_.sling = best.sling;
-    pick_.sling_carries = best.carries;
-    pick_.choked = best.choked;
-    put_legs(*best.way, best.hang);
-    if (best.hang.most_tension > best.carries) note(PickNoteId::kSlingWeak, best.hang.most_tension, best.carries);
-    if (!best.choked) note(PickNoteId::kNeedsFitting, best.hang.most_tension);
-  }
-
-  /// A spreader's legs hang plumb at its ends.
-  bool by_spreader() {
-    for (const std::size_t s : lightest(GearKind::kSpreader)) {
-      const double half = gear(s).length.in() / 2;
-      if (gear(s).rated.lb() < pick_.weight_lb || half <= 0 || half > points_.reach) continue;
-      const auto way = points_.way_at(half);
-      if (!way) continue;
-      // Plumb: a hook so high that the legs' slant is nothing.
-      auto hang = hang_on_legs(points_of(*way), points_.cg, points_.up, pick_.weight_lb, 1e7);
-      if (!hang || hang->above_cg <= 0) continue;
-      for (const std::size_t g : lightest(GearKind::kSling)) {
-        if (gear(g).count < 2 || carries(gear(g)) < hang->most_tension) continue;
-        for (SlingLeg& leg : hang->legs) leg.length = gear(g).length.in(), leg.from_level = 90;
-        hang->least_angle = 90;
-        pick_.spreader = static_cast<int>(s);
-        take({static_cast<int>(g), *hang, &*way, carries(gear(g)), gear(g).choked.count > 0});
-        note(PickNoteId::kSpreader);
+  [[nodiscard]] bool in_yard(LiftBy by) const {
+    switch (by) {
+      case LiftBy::kTelehandler:
+        return plan_.telehandler.present;
+      case LiftBy::kCrane:
+        return plan_.crane.present;
+      case LiftBy::kCraneTwo:
+        return plan_.crane_two.present;
+      case LiftBy::kGinPole:
+        return plan_.gin_pole.present;
+      case LiftBy::kPoles:
+        return plan_.poles;
+      default:
         return true;
-      }
     }
-    return false;
   }
 
-  /// The figures of what is wanted.
-  void without_slings() {
-    std::optional<Hang> wanted;
-    const PickWay* at = nullptr;
-    for (const PickWay& way : points_.ways) {
-      wanted = hang_at_angle(points_of(way), points_.cg, points_.up, pick_.weight_lb, limits::kSlingWanted);
-      at = &way;
-      if (wanted && wanted->above_cg > 0) break;
-    }
-    if (!wanted) return note(PickNoteId::kNoPoints);
-    for (SlingLeg& leg : wanted->legs) leg.length = std::max(leg.length, points_.clear);
-    put_legs(*at, *wanted);
-    double longest = 0, most = 0;
-    for (const SlingLeg& leg : wanted->legs) longest = std::max(longest, leg.length);
-    bool any = false, enough = false;
-    double reach = 0;
-    for (const LiftingGear& g : plan_.gear) {
-      if (g.kind != GearKind::kSling || g.count <= 0) continue;
-      any = true;
-      most = std::max(most, static_cast<double>(g.count));
-      enough = enough || static_cast<std::size_t>(g.count) >= legs_;
-      reach = std::max(reach, g.length.in());
-    }
-    if (!any) return note(PickNoteId::kNoSlings, wanted->most_tension, longest);
-    if (!enough) return note(PickNoteId::kSlingsFew, static_cast<double>(legs_), most);
-    note(PickNoteId::kSlingShort, longest, reach);
+  /// What it carries of what is wanted decides, a machine before hands.
+  static bool nearer(const Pick& a, const Pick& b) {
+    if (hangs(a.by) != hangs(b.by)) return hangs(a.by);
+    return a.carries_lb > b.carries_lb;
   }
 
-  void shackles() {
-    const auto all = lightest(GearKind::kShackle);
-    if (all.empty()) return note(PickNoteId::kNoShackles);
-    double most = 0;
-    for (const std::size_t s : all) {
-      if (static_cast<std::size_t>(gear(s).count) < legs_) continue;
-      most = std::max(most, gear(s).rated.lb());
-      if (gear(s).rated.lb() < pick_.most_tension || pick_.shackle >= 0) continue;
-      pick_.shackle = static_cast<int>(s);
+  [[nodiscard]] Pick by_way(LiftBy by) const {
+    if (!in_yard(by)) return with_note(by, {PickNoteId::kNoMachine, 0, 0});
+    switch (by) {
+      case LiftBy::kHands:
+        return by_hands();
+      case LiftBy::kTipUp:
+        return bent_ || post_ ? tipped_up() : with_note(by, {PickNoteId::kNotTipped, 0, 0});
+      case LiftBy::kPoles:
+        return by_crew(by, people_for(plan_.crew, bare_.weight_lb), limits::kTagLines, kTooMany);
+      default:
+        return from_a_hook(by);
     }
-    if (pick_.shackle < 0) note(PickNoteId::kShackleWeak, pick_.most_tension, most);
   }
 
-  void finish() {
-    shackles();
-    if (legs_ == 4) note(PickNoteId::kTwoOfFour);
-    if (pick_.least_angle < limits::kSlingRefuse)
-      note(PickNoteId::kAngleTooFlat, pick_.least_angle);
-    else if (pick_.least_angle < limits::kSlingWarn)
-      note(PickNoteId::kAngleFlat, pick_.least_angle);
-    double shortest = 1e9, longest = 0;
-    for (const PickLeg& leg : pick_.legs)
-      shortest = std::min(shortest, leg.length), longest = std::max(longest, leg.length);
-    if (pick_.spreader < 0 && longest - shortest > limits::kMostTakeUp) note(PickNoteId::kTakeUp, longest - shortest);
-    if (legs_ == 2 && libm::fabs(pick_.hang_degrees) > limits::kMostTilt) note(PickNoteId::kSlides, pick_.hang_degrees);
+  [[nodiscard]] Pick with_note(LiftBy by, const PickNote& note) const {
+    Pick pick = bare_;
+    pick.by = by;
+    pick.notes.push_back(note);
+    return pick;
   }
 
+  /// `people` of whom `room` find a hold, while `lines` stay on the lines.
+  [[nodiscard]] Pick by_crew(LiftBy by, int people, int lines, int room) const {
+    Pick pick = bare_;
+    pick.by = by;
+    pick.people = people;
+    pick.lines = lines;
+    const int hands = std::max(0, std::min(room, plan_.crew.people - lines - pick.busy));
+    // A bent's feet carry the rest of it.
+    const double share = people > 0 ? static_cast<double>(hands) / people : 0;
+    pick.carries_lb = by == LiftBy::kTipUp ? bare_.weight_lb * share : hands * plan_.crew.each.lb();
+    if (people > room)
+      pick.notes.push_back({PickNoteId::kNoRoom, static_cast<double>(people), static_cast<double>(room)});
+    else if (people > hands)
+      pick.notes.push_back(
+          {PickNoteId::kMorePeople, static_cast<double>(pick.needed()), static_cast<double>(plan_.crew.people)});
+    return pick;
+  }
+
+  [[nodiscard]] Pick by_hands() const {
+    int room = limits::kHandsUpHigh;
+    if (bare_.cg.z <= limits::kHandReach && bare_.timbers.size() == 1)
+      room = std::max(room, 2 * static_cast<int>(frame_.timbers[static_cast<std::size_t>(bare_.timbers[0])].length /
+                                                 limits::kHandsApart));
+    return by_crew(LiftBy::kHands, people_for(plan_.crew, bare_.weight_lb), 0, room);
+  }
+
+  [[nodiscard]] Pick tipped_up() const {
+    const HandRaise raise = raise_by_hand(frame_, plan_, bodies_, bare_.timbers);
+    Pick pick = by_crew(LiftBy::kTipUp, people_for(plan_.crew, raise.most_lb), limits::kTagLines, kTooMany);
+    // A post is walked up: hands come nearer to its foot as it rises.
+    if (bent_ && !plan_.poles && raise.hands_until < raise.balance)
+      pick.notes.push_back({PickNoteId::kNoPikes, raise.hands_until, 0});
+    return pick;
+  }
+
+  [[nodiscard]] Pick from_a_hook(LiftBy by) const {
+    Pick pick = hung(by, Attitude::kAsPlaced);
+    if (!pick.refused() || pick.timbers.size() != 1) return pick;
+    // What turns over as it will lie may still come level and be set down at one end first.
+    Pick level = hung(by, Attitude::kLevel);
+    return level.refused() ? pick : level;
+  }
+
+  [[nodiscard]] Pick hung(LiftBy by, Attitude attitude) const {
+    Pick pick = bare_;
+    pick.by = by;
+    pick.lines = limits::kTagLines;
+    const PickPoints points = pick_points(frame_, pick.timbers, pick.cg, attitude);
+    pick.hang_degrees = points.hang_degrees;
+    sling_up(plan_, points, pick);
+    const double by_gear = slung_lb(pick);
+    if (by == LiftBy::kGinPole)
+      by_gin_pole(pick);
+    else
+      by_chart(by == LiftBy::kTelehandler ? plan_.telehandler
+               : by == LiftBy::kCrane     ? plan_.crane
+                                          : plan_.crane_two,
+               pick);
+    pick.carries_lb = std::max(0.0, std::min(pick.carries_lb, by_gear));
+    return pick;
+  }
+
+  /// What the gear carries as it is slung; what is not named is not counted here.
+  static double slung_lb(const Pick& pick) {
+    double lb = 1e9;
+    for (const PickNote& note : pick.notes) {
+      const bool weak = note.id == PickNoteId::kSlingWeak || note.id == PickNoteId::kShackleWeak;
+      if (refuses(note.id)) lb = std::min(lb, weak && note.value > 0 ? pick.weight_lb * note.value2 / note.value : 0);
+    }
+    return lb;
+  }
+
+  void by_gin_pole(Pick& pick) const {
+    const GinPole& pole = plan_.gin_pole;
+    pick.rated = pole.rated.count > 0 && !pole.rated_by.empty();
+    if (!pick.rated) {
+      pick.notes.push_back({PickNoteId::kNotRated, 0, 0});
+      return;
+    }
+    pick.carries_lb = pole.rated.lb();
+    within(pick, pick.carries_lb);
+  }
+
+  void by_chart(const Crane& crane, Pick& pick) const {
+    const Vec3 stack{plan_.stack_x.in(), plan_.stack_y.in(), 0};
+    pick.crane = lift_by_crane(crane, stack, pick.cg, pick.weight_lb);
+    const CraneLift& lift = pick.crane;
+    if (!lift.at_stack || !lift.at_place) {
+      const double radius = std::max(lift.radius_stack, lift.radius_place);
+      pick.notes.push_back({PickNoteId::kPastChart, radius, longest_radius(crane)});
+      return;
+    }
+    pick.rated = true;
+    pick.carries_lb = pick.weight_lb + lift.margin_lb;
+    within(pick, pick.carries_lb);
+  }
+
+  static void within(Pick& pick, double carries) {
+    if (pick.weight_lb > carries)
+      pick.notes.push_back({PickNoteId::kOverCapacity, pick.weight_lb, std::max(0.0, carries)});
+    else if (pick.weight_lb > limits::kNearShare * carries)
+      pick.notes.push_back({PickNoteId::kNearLimit, pick.weight_lb / carries});
+  }
+
+  const Frame& frame_;
   const RaisingPlan& plan_;
-  Pick& pick_;
-  const PickPoints& points_;
-  std::size_t legs_ = 0;
+  std::span<const PickBody> bodies_;
+  const Pick& bare_;
+  LiftBy asked_;
+  bool bent_ = false, post_ = false;
 };
-
-void by_crane(const RaisingPlan& plan, Pick& pick) {
-  pick.by_crane = true;
-  pick.crane = lift_by_crane(plan, pick.cg, pick.weight_lb);
-  const CraneLift& lift = pick.crane;
-  if (!lift.at_stack || !lift.at_place) {
-    const double radius = std::max(lift.radius_stack, lift.radius_place);
-    pick.notes.push_back({PickNoteId::kPastChart, radius, longest_radius(plan.crane)});
-  } else if (!lift.within) {
-    pick.notes.push_back({PickNoteId::kOverCapacity, pick.weight_lb, pick.weight_lb + lift.margin_lb});
-  } else if (lift.share > limits::kNearShare) {
-    pick.notes.push_back({PickNoteId::kNearLimit, lift.share});
-  }
-}
 
 }  // namespace
 
@@ -229,6 +232,12 @@ bool refuses(PickNoteId id) {
     case PickNoteId::kNoPoints:
     case PickNoteId::kOverCapacity:
     case PickNoteId::kPastChart:
+    case PickNoteId::kNoMachine:
+    case PickNoteId::kMorePeople:
+    case PickNoteId::kNoRoom:
+    case PickNoteId::kNoPikes:
+    case PickNoteId::kNotRated:
+    case PickNoteId::kNotTipped:
       return true;
     default:
       return false;
@@ -253,8 +262,9 @@ std::vector<PickBody> pick_bodies(const Frame& frame, const RaisingPlan& plan) {
 }
 
 Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
-                std::span<const int> timbers, Attitude attitude) {
+                std::span<const int> timbers, LiftBy by, int busy) {
   Pick pick;
+  pick.busy = busy;
   for (const int t : timbers)
     if (t >= 0 && static_cast<std::size_t>(t) < bodies.size() &&
         std::find(pick.timbers.begin(), pick.timbers.end(), t) == pick.timbers.end())
@@ -266,33 +276,16 @@ Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const Pic
   }
   if (!(pick.weight_lb > 0)) return pick;
   pick.cg = (1 / pick.weight_lb) * pick.cg;
-  const PickPoints points = pick_points(frame, pick.timbers, pick.cg, attitude);
-  pick.hang_degrees = points.hang_degrees;
-  Picking(plan, pick, points).solve();
-  if (plan.crew.each.count > 0)
-    pick.people = static_cast<int>(libm::ceil(std::min(pick.weight_lb / plan.crew.each.lb() - 1e-9, 1e6)));
-  if (plan.crane.present) {
-    by_crane(plan, pick);
-  } else {
-    pick.notes.push_back({PickNoteId::kNoCrane, 0, 0});
-    if (pick.people > plan.crew.people)
-      pick.notes.push_back(
-          {PickNoteId::kMorePeople, static_cast<double>(pick.people), static_cast<double>(plan.crew.people)});
-  }
-  return pick;
+  return Picking(frame, plan, bodies, pick, by).solve();
 }
 
-Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers, Attitude attitude) {
-  return solve_pick(frame, plan, pick_bodies(frame, plan), timbers, attitude);
+Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers) {
+  return solve_pick(frame, plan, pick_bodies(frame, plan), timbers);
 }
 
 bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
               std::span<const int> timbers) {
-  if (!plan.crane.present) return true;
-  // What turns over as it will lie may still come level and be set down at one end first.
-  const Pick pick = solve_pick(frame, plan, bodies, timbers);
-  return !pick.refused() ||
-         (pick.timbers.size() == 1 && !solve_pick(frame, plan, bodies, timbers, Attitude::kLevel).refused());
+  return !has_hook(plan) || !solve_pick(frame, plan, bodies, timbers).refused();
 }
 
 }  // namespace bentbook

@@ -1,6 +1,16 @@
 #pragma once
-/// One pick: what it weighs, where it is slung, what the legs pull, which of the user's gear and which reading of the
-/// crane's chart carries it. It proposes; a competent person decides. World axes, inches, pounds.
+/// One pick: what it weighs, by what it goes up, and by which figures: hands, where it is slung, what the legs pull,
+/// which of the user's gear and which reading of a load chart carries it. It proposes; a competent person decides.
+/// World axes, inches, pounds.
+///
+/// By what, where the lead does not say it for the step. What limits::kCarriers carry goes by hand, whatever stands in
+/// the yard; else by telehandler, crane one, crane two or gin pole, the first that carries it; else by more hands, each
+/// person the crew's limit, pairs along a piece as there is room, up high no more than limits::kHandsUpHigh. What has
+/// posts is tipped up about its feet by hands, then pikes, where no machine carries it (a bent as the lead says:
+/// RaisingPlan::bents); else by poles and ropes, where the crew pulls it all: no tackle is counted. Of what hangs, is
+/// tipped or pulled up two stay on the lines; who holds what is set first lifts nothing. Where nothing carries it, the
+/// one that comes nearest is told, a machine before hands. Until crew or gear is entered (lifting_entered) nothing is
+/// refused for want of people: the pick is `open`. Source: SOURCES.md, "by hand", "hands up high", "room for hands".
 ///
 /// Weight: the heavier of the timber at the plan's moisture and green, and wet_per_cent on top. What is made out of
 /// steel (plates, pins) is not in it: put it into the crane's rigging.
@@ -53,21 +63,28 @@ enum class PickNoteId : std::uint8_t {
   kTurnsOver,     ///< refused: points are not above the centre of gravity; value: inches above
   kNoPoints,      ///< refused: nothing topmost on both sides of the centre of gravity
   kTwoOfFour,     ///< of four legs two are counted
-  kNoCrane,       ///< no crane is in the plan
+  kNoMachine,     ///< refused: what is to lift it is not in the yard
   kOverCapacity,  ///< refused: value: weight, value2: net capacity
   kPastChart,     ///< refused: value: radius, value2: the chart's longest, inches
   kNearLimit,     ///< value: share of the net capacity
-  kMorePeople,    ///< by hand: value: people at the crew's own limit each, value2: the crew
+  kMorePeople,    ///< refused: value: people wanted with lines and what is held, value2: the crew
+  kNoRoom,        ///< refused: value: people wanted, value2: how many find a hold there
+  kNoPikes,       ///< refused: a bent is out of reach of hands from value degrees on, and there are no pikes and ropes
+  kNotRated,      ///< refused: the gin pole has no rated load, or nobody is named who rated it
+  kNotTipped,     ///< refused: only a bent or a post is tipped up
 };
-inline constexpr int kPickNotes = 21;
+inline constexpr int kPickNotes = 25;
 /// Whether it refuses the pick.
 [[nodiscard]] bool refuses(PickNoteId id);
 
 struct PickNote {
-  PickNoteId id = PickNoteId::kNoCrane;
+  PickNoteId id = PickNoteId::kAngleFlat;
   double value = 0, value2 = 0;
   friend bool operator==(const PickNote&, const PickNote&) = default;
 };
+
+/// Whether it hangs from a hook.
+[[nodiscard]] constexpr bool hangs(LiftBy by) { return by >= LiftBy::kTelehandler && by <= LiftBy::kGinPole; }
 
 struct PickLeg {
   int timber = 0;
@@ -79,31 +96,35 @@ struct PickLeg {
 struct Pick {
   std::vector<int> timbers;
   double weight_lb = 0;
-  Vec3 cg;                    ///< world, in place
-  double hang_degrees = 0;    ///< one timber: how far its end B hangs above its end A
-  std::vector<PickLeg> legs;  ///< empty: kNoPoints
+  Vec3 cg;                  ///< world, in place
+  double hang_degrees = 0;  ///< one timber: how far its end B hangs above its end A
+  LiftBy by = LiftBy::kHands;
+  bool open = false;          ///< neither crew nor gear is entered, and it is more than a crew to begin with lifts
+  double carries_lb = 0;      ///< the most that goes up by that, there
+  bool rated = false;         ///< …as a chart or a tag says; only then is there a margin
+  int people = 0;             ///< not hanging: who lift, at the crew's own limit each
+  int lines = 0;              ///< on tag lines or ropes
+  int busy = 0;               ///< …who hold what is set first
+  std::vector<PickLeg> legs;  ///< hanging; empty: kNoPoints
   double least_angle = 90, most_tension = 0;
   int sling = -1, shackle = -1, spreader = -1;  ///< indices in RaisingPlan::gear
   double sling_carries = 0;                     ///< lb, one leg, as it is used
   bool choked = false;
-  bool by_crane = false;
-  CraneLift crane;  ///< where by_crane
-  int people = 0;   ///< to carry it, at the crew's own limit each
+  CraneLift crane;  ///< by telehandler or crane
   std::vector<PickNote> notes;
   [[nodiscard]] bool refused() const;
+  [[nodiscard]] int needed() const { return people + lines + busy; }
+  [[nodiscard]] double margin_lb() const { return carries_lb - weight_lb; }  ///< where it is rated
 };
 
-/// How one timber is to hang: as it will stand, or level.
-enum class Attitude : std::uint8_t { kAsPlaced, kLevel };
-
-/// Indices in Frame::timbers; those out of range are passed over. Nothing to lift: weight 0, no notes.
-[[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers,
-                              Attitude attitude = Attitude::kAsPlaced);
+/// Indices in Frame::timbers; those out of range are passed over. Nothing to lift: weight 0, no notes. `by`: as the
+/// lead says; `busy`: people who hold what is set first.
+[[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const int> timbers);
 [[nodiscard]] Pick solve_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
-                              std::span<const int> timbers, Attitude attitude = Attitude::kAsPlaced);
+                              std::span<const int> timbers, LiftBy by = LiftBy::kAsTheYard, int busy = 0);
 
-/// The verdict for check and search: false where the plan has a crane and the pick is refused. Without a crane always
-/// true: tackle and helpers are not known; kMorePeople and hand_raise.h say what it would take by hand.
+/// For the search: false where a machine stands in the yard and nothing carries it. Where none does an order is
+/// proposed all the same, and its check says who is wanting.
 [[nodiscard]] bool can_pick(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                             std::span<const int> timbers);
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "raising/lifting/pick.h"
 #include "raising/limits.h"
 
 namespace bentbook {

@@ -1,6 +1,7 @@
 #pragma once
 /// Inside picks: where slings can grip, widest apart first.
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <vector>
@@ -9,7 +10,8 @@
 
 namespace bentbook {
 
-enum class Attitude : std::uint8_t;
+/// How one timber is to hang: as it will stand, or level.
+enum class Attitude : std::uint8_t { kAsPlaced, kLevel };
 
 struct PickSpot {
   int timber = 0;

@@ -66,7 +66,7 @@ enum class StuckReason : std::uint8_t {
   kCantGoIn,    ///< `marks` are in the way
   kShutsOut,    ///< once it stands, `marks` can't go in any more
   kCantStand,   ///< no temporaries were found with which it would stand; no piece: the order's first_unstable step
-  kCantPick,    ///< more than crane, gear or crew carry
+  kCantPick,    ///< more than what stands in the yard carries
   kWholeFalls,  ///< all together does not stand with no temporary, so no order can end; `piece`: what would move most
 };
 /// A piece that did not come in, seen from where the search got farthest.

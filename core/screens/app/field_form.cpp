@@ -32,10 +32,13 @@ bool by_keypad(FieldKind kind) {
   return kind != FieldKind::kText && kind != FieldKind::kFlag && kind != FieldKind::kChoice;
 }
 
-/// What the keypad reads, as a value of that field; none: it is what the figure shows already, or nothing.
+/// What the keypad reads, as a value of that field: as it is kept where it is what the figure shows already. None:
+/// nothing was read.
 std::optional<FieldValue> read_value(const Context& context, const Field& field, const Keypad::Reading& reading) {
   const EntryStep step = step_of(context, field);
-  const auto changed = [&](std::int64_t shown) { return reading.count && *reading.count != shown; };
+  const auto now = [&](std::int64_t shown, const FieldValue& read) {
+    return *reading.count == shown ? field.value : read;
+  };
   switch (field.kind()) {
     case FieldKind::kLength:
       if (reading.length) return *reading.length;
@@ -47,15 +50,16 @@ std::optional<FieldValue> read_value(const Context& context, const Field& field,
       if (reading.angle) return *reading.angle;
       break;
     case FieldKind::kCount:
-      if (changed(steps_of(kept_number(field), step))) return steps_of(kept_of(*reading.count, step), {});
+      if (reading.count) return now(steps_of(kept_number(field), step), steps_of(kept_of(*reading.count, step), {}));
       break;
     case FieldKind::kNumber:
-      if (changed(steps_of(kept_number(field), step))) return kept_of(*reading.count, step);
+      if (reading.count) return now(steps_of(kept_number(field), step), kept_of(*reading.count, step));
       break;
     case FieldKind::kWeight: {
       const WeightUnit unit = weight_unit(context.style().form);
-      if (changed(whole_units(std::get<bentbook::Weight>(field.value), unit)))
-        return bentbook::Weight{*reading.count * per_unit(unit)};
+      if (reading.count)
+        return now(whole_units(std::get<bentbook::Weight>(field.value), unit),
+                   bentbook::Weight{*reading.count * per_unit(unit)});
       break;
     }
     default:

@@ -37,16 +37,15 @@ const RaisingMemory::Picked& step_pick(Context& context, const ShownFrame& shown
   RaisingMemory::Picked& kept = context.raising_memory.picked_step;
   const Fingerprint of = fingerprint_of_step(context.raising.of(), step);
   if (kept.of == of) return kept;
-  kept = {of, {}, {}, {}, {}, {}, 0};
+  kept = {of, {}, {}, {}, {}, {}};
   const Frame& frame = *shown.frame();
   const RaisingPlan& plan = context.desk.book().raising;
   kept.coming = timbers_of(frame, plan.steps[static_cast<std::size_t>(step)].marks);
   const std::vector<PickBody> bodies = pick_bodies(frame, plan);
   for (const int t : kept.coming) kept.weights_lb.push_back(bodies[static_cast<std::size_t>(t)].weight_lb);
-  kept.pick = solve_pick(frame, plan, bodies, kept.coming);
+  kept.pick = pick_of_step(frame, plan, bodies, plan.steps[static_cast<std::size_t>(step)]);
   if (kept.coming.size() > 1) kept.ground = lay_on_ground(frame, kept.coming);
-  if (kept.ground && !plan.crane.present) kept.hand = raise_by_hand(frame, plan, bodies, kept.coming);
-  kept.people = people_for(frame, plan, bodies, plan.steps[static_cast<std::size_t>(step)]);
+  if (kept.ground && kept.pick.by == LiftBy::kTipUp) kept.hand = raise_by_hand(frame, plan, bodies, kept.coming);
   return kept;
 }
 

@@ -23,7 +23,6 @@ struct RaisingMemory {
     Pick pick;
     std::optional<OnTheGround> ground;
     std::optional<HandRaise> hand;
-    int people = 0;  ///< with those who hold what is set first
   } picked_step;
   struct Lists {
     Fingerprint of = 0;

@@ -78,32 +78,50 @@ void loads_screen(Context& context) {
 
 // ── Crane, gear, crew, truck ──────────────────────────────────────────────────────────────────────────────────────
 
-void crane_part(Context& context, const Crane& crane) {
+/// A crane or telehandler and its own chart, by its name in the raising.
+void crane_part(Context& context, const std::string& name, Crane RaisingPlan::*which, Msg present) {
   Ui& ui = context.ui;
-  heading(ui, "gear.crane", context.say(Msg::kGearCrane));
-  given_flag(context, "raising.crane.present", context.say(Msg::kGearCranePresent));
+  const Crane& crane = context.desk.book().raising.*which;
+  given_flag(context, "raising." + name + ".present", context.say(present));
   if (!crane.present) return;
-  body(ui, "gear.chart_note", context.say(Msg::kGearChartNote));
+  body(ui, "gear." + name + ".note", context.say(Msg::kGearChartNote));
   for (std::size_t i = 0; i < crane.chart.size(); ++i) {
-    const std::string key = "gear.chart." + std::to_string(i);
-    const std::string row = "crane.chart." + std::to_string(i);
+    const std::string row = name + ".chart." + std::to_string(i);
     raising_field(context, row + ".radius", Msg::kGearRadius);
     raising_field(context, row + ".capacity", Msg::kGearCapacity);
-    if (button(ui, key + ".drop",
+    if (button(ui, "gear." + row + ".drop",
                say(Msg::kGearDropRow, ui.language, say_length(crane.chart[i].radius, voice_of(context)))))
       edit_raising(context, [&](RaisingPlan& p) {
-        p.crane.chart.erase(p.crane.chart.begin() + static_cast<std::ptrdiff_t>(i));
+        (p.*which).chart.erase((p.*which).chart.begin() + static_cast<std::ptrdiff_t>(i));
       });
   }
-  if (button(ui, "gear.chart.add", context.say(Msg::kGearAddRow)))
-    edit_raising(context, [](RaisingPlan& p) {
-      const Length last = p.crane.chart.empty() ? Length::feet(10) : p.crane.chart.back().radius;
-      p.crane.chart.push_back({last + Length::feet(10), bentbook::Weight::pounds(1000)});
+  if (button(ui, "gear." + name + ".chart.add", context.say(Msg::kGearAddRow)))
+    edit_raising(context, [&](RaisingPlan& p) {
+      std::vector<ChartRow>& chart = (p.*which).chart;
+      const Length last = chart.empty() ? Length::feet(10) : chart.back().radius;
+      chart.push_back({last + Length::feet(10), bentbook::Weight::pounds(1000)});
     });
-  raising_field(context, "crane.hook_block", Msg::kGearBlock);
-  raising_field(context, "crane.rigging", Msg::kGearRigging);
-  raising_field(context, "crane.x", Msg::kGearCraneX);
-  raising_field(context, "crane.y", Msg::kGearCraneY);
+  raising_field(context, name + ".hook_block", Msg::kGearBlock);
+  raising_field(context, name + ".rigging", Msg::kGearRigging);
+  raising_field(context, name + ".x", Msg::kGearCraneX);
+  raising_field(context, name + ".y", Msg::kGearCraneY);
+}
+
+/// What stands in the yard and lifts, and how bents go up by it.
+void yard_part(Context& context, const RaisingPlan& plan) {
+  Ui& ui = context.ui;
+  heading(ui, "gear.yard", context.say(Msg::kGearYard));
+  crane_part(context, "crane", &RaisingPlan::crane, Msg::kGearCranePresent);
+  crane_part(context, "crane_two", &RaisingPlan::crane_two, Msg::kGearCraneTwoPresent);
+  crane_part(context, "telehandler", &RaisingPlan::telehandler, Msg::kGearTelehandlerPresent);
+  if (given_flag(context, "raising.gin_pole.present", context.say(Msg::kGearGinPolePresent))) {
+    raising_field(context, "gin_pole.rated", Msg::kGearGinPoleRated);
+    if (const auto who = text_field(ui, "gear.gin_pole.by", context.say(Msg::kGearGinPoleBy), plan.gin_pole.rated_by))
+      edit_raising(context, [&](RaisingPlan& p) { p.gin_pole.rated_by = who->substr(0, 200); });
+  }
+  given_flag(context, "raising.poles", context.say(Msg::kGearPoles));
+  given_choice(context, "raising.bents", context.say(Msg::kGearBents),
+               {context.say(Msg::kGearBentsYard), context.say(Msg::kGearBentsTip), context.say(Msg::kGearBentsPick)});
 }
 
 void gear_part(Context& context, const RaisingPlan& plan) {
@@ -139,11 +157,12 @@ void gear_screen(Context& context) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
     caution(ui, "gear.caution", context.say(Msg::kGearCaution));
-    crane_part(context, plan.crane);
+    yard_part(context, plan);
     gear_part(context, plan);
     heading(ui, "gear.crew", context.say(Msg::kShopCrew));
     raising_field(context, "crew.people", Msg::kGearPeople);
     raising_field(context, "crew.each", Msg::kGearEach);
+    note(ui, "gear.crew.note", context.say(Msg::kGearCrewNote));
     heading(ui, "gear.truck", context.say(Msg::kGearTruck));
     raising_field(context, "truck.length", Msg::kGearTruckLength);
     raising_field(context, "truck.carries", Msg::kGearTruckCarries);

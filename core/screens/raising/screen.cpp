@@ -73,6 +73,9 @@ void raising_screen(Context& context) {
     const RaisingPlan& plan = context.desk.book().raising;
     if (const OrderCheck* check = order_check(context)) verdict(context, plan, *check);
     const int next = next_step(plan);
+    if (!plan.steps.empty() && !lifting_entered(plan) &&
+        list_row(ui, "raising.enter_gear", context.say(Msg::kRaisingEnterGear), context.say(Msg::kRaiseOpen)))
+      context.pages.push(raising_gear_page());
     if (next >= 0 &&
         button(ui, "raising.next",
                say(Msg::kRaisingNext, ui.language,

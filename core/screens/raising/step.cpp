@@ -46,15 +46,14 @@ void what_now(ShownStep& s) {
         answer(half, "step.weight", s.context.say(Msg::kStepPickWeight), say_sum(picked.weights_lb, s.voice));
       },
       [&](Ui& half) {
-        if (pick.by_crane)
-          answer(half, "step.net", s.context.say(Msg::kStepNet), say_weight(pick.crane.margin_lb, s.voice));
+        if (hangs(pick.by))
+          answer(half, "step.net", s.context.say(Msg::kStepNet),
+                 pick.rated ? say_weight(pick.margin_lb(), s.voice) : s.context.say(Msg::kStepNotRated));
         else
-          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(picked.people));
+          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(pick.needed()));
       });
-  if (picked.people > s.plan.crew.people)
-    caution(ui, "step.crew_short",
-            say(Msg::kStepCrewShort, ui.language,
-                {{"people", std::to_string(picked.people)}, {"crew", std::to_string(s.plan.crew.people)}}));
+  fact(ui, "step.by", s.context.say(Msg::kStepBy),
+       pick.open ? s.context.say(Msg::kStepByOpen) : lift_by_text(pick.by, ui.language));
 }
 
 /// Which marks, in the order in which they are handled.
@@ -169,7 +168,8 @@ void step_screen(Context& context) {
     picture_part(s);
     marks_part(s);
     if (s.check != nullptr && s.check->entry.free)
-      body(ui, "step.path", way_text(s.check->entry, s.step, *s.frame.frame(), s.voice));
+      body(ui, "step.path",
+           way_text(s.check->entry, s.step, step_pick(s.context, s.frame, s.index).pick.by, *s.frame.frame(), s.voice));
     if (step_pick(context, s.frame, s.index).hand) note(ui, "step.tipped", context.say(Msg::kStepTipped));
     fast_part(s);
     verdict_part(s);

@@ -18,7 +18,8 @@ void way_part(ShownStep& s) {
   if (s.check == nullptr || !s.check->entry.free) return;
   Ui& ui = s.context.ui;
   heading(ui, "step.way", s.context.say(Msg::kStepWay));
-  body(ui, "step.path", way_text(s.check->entry, s.step, *s.frame.frame(), s.voice));
+  body(ui, "step.path",
+       way_text(s.check->entry, s.step, step_pick(s.context, s.frame, s.index).pick.by, *s.frame.frame(), s.voice));
   if (s.check->day_goes_back) note(ui, "step.day_back", s.context.say(Msg::kStepDayBack));
 }
 
@@ -50,6 +51,15 @@ void checks_part(ShownStep& s) {
   body(ui, "step.checks.plumb", s.context.say(Msg::kStepCheckPlumb));
   caution(ui, "step.caution",
           say(Msg::kStepCaution, ui.language, say_kept(s.plan.loads.wind_mph, KeptIn::kMph, s.voice)));
+}
+
+/// By what it goes up, where the lead wants it otherwise than the yard has it.
+void by_part(ShownStep& s) {
+  if (s.step.marks.empty()) return;
+  const auto name = [&](LiftBy by) { return lift_by_text(by, s.context.ui.language); };
+  given_choice(s.context, "raising.steps." + std::to_string(s.index) + ".by", s.context.say(Msg::kStepBy),
+               {name(LiftBy::kAsTheYard), name(LiftBy::kHands), name(LiftBy::kTipUp), name(LiftBy::kTelehandler),
+                name(LiftBy::kCrane), name(LiftBy::kCraneTwo), name(LiftBy::kGinPole), name(LiftBy::kPoles)});
 }
 
 /// Moving it elsewhere shows at once what breaks: the check follows.
@@ -92,6 +102,7 @@ void more_screen(Context& context) {
     heading(context.ui, "step.name", step_name(s.step, *s.frame.frame(), context.ui.language));
     way_part(s);
     const RaisingMemory::Picked& picked = step_pick(context, s.frame, s.index);
+    by_part(s);
     step_lifting(context, s.frame, picked);
     step_timbers(context, s.frame, picked);
     standing_part(s);

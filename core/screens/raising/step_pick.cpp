@@ -43,13 +43,11 @@ void ground_part(Context& context, const Frame& frame, const RaisingMemory::Pick
          say(Msg::kGroundStrongback, ui.language, mark(slender.timber)));
   if (!picked.hand) return;
   fact(ui, "step.hand.push", context.say(Msg::kHandPush), say_weight(picked.hand->most_lb, voice));
-  fact(ui, "step.hand.people", context.say(Msg::kHandPeople),
-       std::to_string(picked.hand->people) + " / " + std::to_string(picked.hand->crew));
   fact(ui, "step.hand.until", context.say(Msg::kHandUntil), print_fixed(picked.hand->hands_until, 0) + "°");
   fact(ui, "step.hand.balance", context.say(Msg::kHandBalance), print_fixed(picked.hand->balance, 0) + "°");
 }
 
-/// Slings and what they pull; they are asked for where a crane is.
+/// Slings and what they pull, where it hangs; and what is to be said of the pick.
 void slings_part(Context& context, const Frame& frame, const Pick& pick) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
@@ -63,7 +61,8 @@ void slings_part(Context& context, const Frame& frame, const Pick& pick) {
   if (pick.sling >= 0)
     fact(ui, "step.sling", context.desk.book().raising.gear[static_cast<std::size_t>(pick.sling)].name,
          say_weight(pick.sling_carries, voice));
-  fact(ui, "step.radius", context.say(Msg::kGearRadius), say_inches(pick.crane.radius_place, voice));
+  if (pick.crane.radius_place > 0)
+    fact(ui, "step.radius", context.say(Msg::kGearRadius), say_inches(pick.crane.radius_place, voice));
   n = 0;
   for (const PickNote& said : pick.notes) {
     const std::string key = "step.pick.note." + std::to_string(n++), words = pick_note_text(said, voice);
@@ -103,7 +102,7 @@ void step_timbers(Context& context, const ShownFrame& shown, const RaisingMemory
 void step_lifting(Context& context, const ShownFrame& shown, const RaisingMemory::Picked& picked) {
   if (picked.coming.empty()) return;
   const Frame& frame = *shown.frame();
-  if (picked.pick.by_crane) {
+  if (!picked.pick.notes.empty() || hangs(picked.pick.by)) {
     heading(context.ui, "step.pick", context.say(Msg::kStepPick));
     slings_part(context, frame, picked.pick);
   }
