@@ -206,6 +206,16 @@ TEST_CASE("a bent is raised with braces and judged again; too heavy for the cran
   CHECK(std::any_of(found.plan.steps.begin(), found.plan.steps.end(),
                     [](const RaisingStep& step) { return !step.set_first.empty(); }));
   CHECK(check_order(whole, found.plan).good());
+  // A crew that is too small for it and no crane: the order is proposed all the same, and says who is wanting.
+  RaisingPlan few;
+  few.fasten = FastenWhen::kWithStep;
+  few.crew.entered = true;
+  const FoundOrder by_hand = search_order(whole, few, options);
+  REQUIRE(by_hand.found);
+  const std::vector<OrderFault> wanting = check_order(whole, by_hand.plan).faults;
+  CHECK_FALSE(wanting.empty());
+  CHECK(std::all_of(wanting.begin(), wanting.end(),
+                    [](const OrderFault& fault) { return fault.id == OrderFaultId::kCantPick; }));
   // Without any one temporary it is no good order any more.
   for (const Temporary& t : found.plan.temporaries) {
     RaisingPlan less = found.plan;

@@ -1,6 +1,7 @@
 #include "raising/search/search.h"
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "frame/facts.h"
@@ -300,6 +301,15 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, Judge& judg
 
 namespace {
 
+/// The first step with a fault, but for who or what lifts it: an order is proposed all the same, and its check says
+/// what is wanting. Nothing: no such fault; −1: of the whole order alone.
+std::optional<int> bad_step(const OrderCheck& check) {
+  std::optional<int> bad;
+  for (const OrderFault& fault : check.faults)
+    if (fault.id != OrderFaultId::kCantPick && (!bad || *bad < 0)) bad = fault.step;
+  return bad;
+}
+
 /// Judged once more from nothing. What is taken out too early for that is taken out a step later; false: some step is
 /// not good all the same.
 bool holds_afresh(const Frame& frame, FoundOrder& found, Blocking& blocking) {
@@ -307,10 +317,11 @@ bool holds_afresh(const Frame& frame, FoundOrder& found, Blocking& blocking) {
   for (int i = 0; i < kTries; ++i) {
     const std::unique_ptr<Judge> judge = make_judge(frame, found.plan);
     const OrderCheck check = check_order(frame, found.plan, *judge, blocking);
-    if (check.good()) return true;
+    const std::optional<int> first = bad_step(check);
+    if (!first) return true;
     found.first_unstable = check.first_unstable;
-    if (check.first_bad < 0) return false;
-    const std::size_t bad = at(check.first_bad);
+    if (*first < 0) return false;
+    const std::size_t bad = at(*first);
     RaisingStep& step = found.plan.steps[bad];
     const bool too_early =
         check.steps[bad].stands && !check.steps[bad].stands_after && bad + 1 < found.plan.steps.size();
