@@ -4,6 +4,8 @@
 
 #include <catch_amalgamated.hpp>
 
+#include "cut/setting.h"
+#include "roof/cut_section.h"
 #include "roof/rafter_fields.h"
 
 using namespace bentbook;
@@ -233,4 +235,28 @@ TEST_CASE("each field is set by its key and says how it was given", "[rafter]") 
   set_rafter_length(input, "seat_right", Length::inches(4));
   CHECK(input.left.seat == Length::inches(3));
   CHECK(input.right.seat == Length::inches(4));
+}
+
+// What a saw's whole degree costs at a seat: on its own length, not across the timber. 9:12, off square 53.13°; its
+// line of 2 1/2 in crosses 2 1/2 · cos 53.13° = 1 1/2 in, and 53° misses there by 1.5 · (tan 53.13° − tan 53°).
+TEST_CASE("a seat is judged by its own length, a plumb cut by the timber's depth", "[rafter]") {
+  RafterInput input = eight_in_twelve();
+  input.left.pitch = Slope::in_12(Length::inches(9));
+  input.left.seat = Length::inches(5, 2);
+  const Rafter r = solved(input).left;
+  int seats = 0;
+  for (const CutAngle& cut : r.cuts) {
+    const Section crossed = crossed_by(r, cut, input.section);
+    CHECK(crossed.breadth == input.section.breadth);
+    if (cut.name != CutName::kSeat) {
+      CHECK(crossed.depth == input.section.depth);
+      continue;
+    }
+    ++seats;
+    CHECK_THAT(crossed.depth.in(), WithinAbs(1.5, 1e-8));
+    const auto costs = graduations(Saw{}, crossed.depth, cut.off_square);
+    REQUIRE(costs);
+    CHECK_THAT(costs->below.arris.in(), WithinAbs(1.5 * (4.0 / 3 - 1.3270448216204098), 1e-7));
+  }
+  CHECK(seats == 1);
 }

@@ -1,7 +1,9 @@
 #include "screens/rafter/pages.h"
 
+#include <algorithm>
 #include <string>
 
+#include "roof/cut_section.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "roof/rafter_fields.h"
@@ -143,13 +145,17 @@ void saw_screen(Context& context) {
         // Cuts at one setting are said together: the table is set once.
         std::string names;
         bool said = false;
+        Section crossed;
+        crossed.breadth = shown.input.section.breadth;
+        crossed.depth = {};
         for (int j = 0; j < rafter.cuts.count; ++j) {
           if (!(rafter.cuts[j].off_square == angle)) continue;
           said |= j < i;
+          crossed.depth = std::max(crossed.depth, crossed_by(rafter, rafter.cuts[j], shown.input.section).depth);
           names += (names.empty() ? "" : " · ") + std::string(cut_text(rafter.cuts[j].name, ui.language));
         }
         if (said) continue;
-        saw_sheet(context, side_key("cut_" + std::to_string(i), side), names, saw, shown.input.section, angle);
+        saw_sheet(context, side_key("cut_" + std::to_string(i), side), names, saw, crossed, angle);
         space(ui, 24);
       }
     });
