@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "frame/sheet/sheet_drawing.h"
+#include "draw/tape_page.h"
 #include "model/book_model.h"
 #include "shop/log/chunk.h"
 #include "shop/log/conflicts.h"
@@ -27,14 +27,13 @@ struct ShopMemory {
     std::vector<Conflict> conflicts;
   } work;
 
-  /// One timber's sheet, for the pictures of its steps.
-  struct Shown {
+  /// The picture of a step as it was last laid out.
+  struct Picture {
     std::shared_ptr<const Result<Frame>> of;
-    std::string mark, saw;
-    Sheet sheet;
-    std::string step;
-    SheetDrawing drawing;
-  } shown;
+    std::string key;  ///< all else that it was made for
+    draw::TapeStrip strip;
+    std::vector<draw::TapePage> pages;
+  } picture;
 
   /// The log as codes, while they are shown.
   struct Codes {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "screens/shop/card.h"
 #include "screens/shop/form.h"
 #include "screens/shop/timber.h"
 #include "words/frame_words.h"
@@ -21,7 +22,7 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
              step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_text(step, voice.language), second))
-    context.pages.push(shop_step_page(timber.mark, step.id));
+    context.pages.push(shop_card_page(timber.mark, step.id));
 }
 
 void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {

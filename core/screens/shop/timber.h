@@ -8,6 +8,5 @@
 namespace bentbook::screens {
 
 [[nodiscard]] Page shop_timber_page(std::string mark);
-[[nodiscard]] Page shop_step_page(const std::string& mark, const std::string& step);
 
 }  // namespace bentbook::screens

@@ -1,0 +1,141 @@
+#include "screens/shop/work_shown.h"
+
+#include <algorithm>
+
+#include "shop/log/conflicts.h"
+
+namespace bentbook::screens {
+namespace {
+
+std::string pairing_text(const ShownWork& s, const PairingAnswer& pair) {
+  const Language language = s.voice.language;
+  if (pair.pairing == Pairing::kMatches) return say(Msg::kPairMatches, language, pair.recorded);
+  if (pair.pairing == Pairing::kNotRecorded) return std::string(text(Msg::kPairNotRecorded, language));
+  if (!pair.other_timber.empty()) return say(Msg::kPairElsewhere, language, pair.other_timber);
+  return say(Msg::kPairOther, language, pair.recorded);
+}
+
+}  // namespace
+
+Event event_of(const ShownWork& s, EventAction action, std::string_view step, std::string value) {
+  Event event;
+  event.action = action;
+  event.timber = s.timber.mark;
+  event.step = step;
+  event.value = std::move(value);
+  return event;
+}
+
+HoldAt hold_of(const ShownWork& s) {
+  if (s.state == nullptr) return {};
+  for (const StepState& step : s.state->steps)
+    if (const Claim* hold = step.find(EventAction::kHeld)) return {&step, hold};
+  return {};
+}
+
+void hold_part(ShownWork& s) {
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  const auto [step, hold] = hold_of(s);
+  if (hold == nullptr) return;
+  const std::string who = hold->who.empty() ? std::string(context.say(Msg::kShopNobody)) : hold->who;
+  std::string why = hold->note.empty() ? hold->value : hold->note;
+  if (const auto reading = read_reading(hold->value))
+    why = say(Msg::kShopMeasured, ui.language,
+              {{"measured", say_length(reading->measured, s.voice)},
+               {"wanted", say_length(reading->wanted, s.voice)},
+               {"tolerance", say_length(reading->tolerance, s.voice)}});
+  const auto held = std::find_if(s.work.steps.begin(), s.work.steps.end(),
+                                 [&, at = step](const WorkStep& w) { return w.id == at->step; });
+  if (held != s.work.steps.end()) why = step_text(*held, ui.language) + " · " + why;
+  caution(ui, "shop.hold",
+          say(Msg::kShopStepHeld, ui.language, why + " · " + who + ", " + clock_text(context, hold->wall)));
+  if (const auto reason =
+          text_field(ui, "shop.release_why", context.say(Msg::kShopReleaseWhy), context.shop_memory.reason))
+    context.shop_memory.reason = reason->substr(0, kLongestEventNote);
+  if (context.kit.settings.who.empty() || context.shop_memory.reason.empty())
+    return note(ui, "shop.release_needs", context.say(Msg::kShopReleaseNeeds));
+  if (!hold_row(context, "shop.release", context.say(Msg::kShopRelease))) return;
+  Event event = event_of(s, EventAction::kReleased, step->step, id_text(hold->id));
+  event.note = context.shop_memory.reason;
+  if (tell(context, std::move(event))) context.shop_memory.reason.clear();
+}
+
+void flags_part(ShownWork& s, std::string_view step) {
+  int n = 0;
+  for (const StepFlag& flag : s.work.progress.flags) {
+    if (!step.empty() && flag.step != step) continue;
+    caution(s.context.ui, "shop.flag." + std::to_string(n++), flag_text(flag, s.voice));
+  }
+}
+
+void cautions_part(ShownWork& s, const WorkStep& step, const std::string& key) {
+  std::string text;
+  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {
+    if ((step.cautions & bit) == 0) continue;
+    if (!text.empty()) text += ' ';
+    text += work_caution_text(static_cast<WorkCaution>(bit), s.voice.language);
+  }
+  if (!text.empty()) caution(s.context.ui, key + ".caution", text);
+}
+
+void tick_step(ShownWork& s, const WorkStep& step) {
+  if (tell(s.context, event_of(s, EventAction::kDone, step.id, numbers_text(step.numbers))))
+    s.context.toast(say(Msg::kShopTicked, s.voice.language, step_text(step, s.voice.language)), false);
+}
+
+void measure_part(ShownWork& s, const WorkStep& step) {
+  if (!step.tolerance) return;
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  const std::string key = "shop.measure." + step.id;
+  const StepState* told = s.told(step.id);
+  const Claim* measured = told == nullptr ? nullptr : told->find(EventAction::kMeasured);
+  const auto reading = measured == nullptr ? std::nullopt : std::optional(read_reading(measured->value));
+  const Length shown = reading && *reading ? (*reading)->measured : step.wanted;
+  fact(ui, key + ".wanted", context.say(Msg::kShopWanted),
+       say_length(step.wanted, s.voice) + " ± " + say_length(*step.tolerance, s.voice));
+  if (given(ui, key, context.say(Msg::kShopMeasure), measured == nullptr ? "–" : say_length(shown, s.voice),
+            context.keypad.is_open(key)))
+    context.keypad.open_length(key, context.say(Msg::kShopMeasure), shown);
+  if (const auto length = context.keypad.take_length(key))
+    tell(context, event_of(s, EventAction::kMeasured, step.id, reading_text({*length, step.wanted, *step.tolerance})));
+}
+
+void stop_part(ShownWork& s, std::string_view step) {
+  if (hold_of(s).claim != nullptr) return;
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  const std::string_view title = context.say(step.empty() ? Msg::kShopHold : Msg::kShopHoldStep);
+  heading(ui, "shop.stop", title);
+  if (const auto why = text_field(ui, "shop.hold_why", context.say(Msg::kShopHoldWhy), context.shop_memory.reason))
+    context.shop_memory.reason = why->substr(0, kLongestEventNote);
+  if (context.shop_memory.reason.empty()) return;
+  if (!hold_row(context, "shop.hold_now", title)) return;
+  Event event = event_of(s, EventAction::kHeld, step);
+  event.note = context.shop_memory.reason;
+  if (tell(context, std::move(event))) context.shop_memory.reason.clear();
+}
+
+void pairing_part(ShownWork& s, const WorkStep& step) {
+  const WorkStep* seated = plate_step(s.work.steps, step);
+  if (seated == nullptr) return;
+  const std::string& seat = seated->id;
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  heading(ui, "shop.pair", context.say(Msg::kPairTitle));
+  const StepState* told = s.told(seat);
+  const Claim* found = told == nullptr ? nullptr : told->find(EventAction::kPaired);
+  const auto number = text_field(ui, "shop.pair.number", context.say(Msg::kPairNumber),
+                                 found == nullptr ? std::string{} : found->value);
+  if (number && !number->empty())
+    tell(context, event_of(s, EventAction::kPaired, seat, number->substr(0, kLongestValue)));
+  if (found == nullptr) return note(ui, "shop.pair.how", context.say(Msg::kPairHow));
+  const PairingAnswer pair = check_pairing(context.shop.shop(), s.timber.mark, seat, found->value);
+  if (pair.pairing == Pairing::kMatches)
+    fact(ui, "shop.pair.answer", pairing_text(s, pair), claim_text(context, *found), true);
+  else
+    caution(ui, "shop.pair.answer", pairing_text(s, pair));
+}
+
+}  // namespace bentbook::screens
