@@ -153,6 +153,68 @@ TEST_CASE("one tick of four ticks off all its steps, each with its numbers", "[s
   CHECK_FALSE(bed.shows("shop.tick.cut"));
 }
 
+TEST_CASE("done on a card is the tick, and the next card comes up", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.tap("shop.next.open");
+  const std::string first = bed.item("shop.step.title").name;
+  bed.hold("shop.step.tick", 700);
+  REQUIRE(bed.events().size() == 1);
+  const std::string second = bed.item("shop.step.title").name;
+  CHECK(second != first);
+  bed.hold("shop.step.tick", 700);
+  REQUIRE(bed.events().size() == 2);
+  CHECK(bed.events()[0].step != bed.events()[1].step);
+  bed.tap("shop.step.before");
+  CHECK(bed.item("shop.step.title").name == second);
+  CHECK_FALSE(bed.shows("shop.step.tick"));
+  bed.tap("shop.step.on");  // to what is open
+  CHECK(bed.shows("shop.step.tick"));
+}
+
+TEST_CASE("any timber and its next cut in four touches, its number on the card", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("place.frame");
+  bed.tap("bar.find");
+  bed.tap("go_to.kind.P");
+  bed.tap("go_to.mark.P-A2");
+  REQUIRE(bed.item("sheet.heading").name.starts_with("P-A2"));
+  bed.tap("sheet.cuts");
+  CHECK(bed.item("shop.step.place").name.starts_with("P-A2"));
+  CHECK(bed.shows("shop.step.square"));
+  CHECK(bed.shows("shop.step.tick"));
+}
+
+TEST_CASE("a held timber is not ticked, and the shop leads to it", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.press("shop.hold_reason.0");
+  bed.hold("shop.hold_now", 700);
+  REQUIRE(bed.events().size() == 1);
+  CHECK(bed.events()[0].note == std::string(text(Msg::kHoldCheck, Language::kEn)));
+  CHECK_FALSE(bed.shows("shop.next.tick"));
+  CHECK_FALSE(bed.shows("shop.tick.cut"));
+  bed.press("shop.next.open");
+  CHECK_FALSE(bed.shows("shop.step.tick"));
+  CHECK(bed.shows("shop.step.stopped"));
+  for (int i = 0; i < 3; ++i) bed.tap("bar.back");
+  bed.tap("shop.held");
+  CHECK(bed.shows("shop.timber.P-A1"));
+  CHECK_FALSE(bed.shows("shop.timber.P-A2"));
+}
+
+TEST_CASE("one saw setting for many alike timbers is ticked with one hold", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.place.saw");
+  bed.hold("shop.setting.0.all", 700);
+  const std::vector<Event> told = bed.events();
+  REQUIRE(told.size() >= 2);
+  for (const Event& e : told) {
+    CHECK(e.action == EventAction::kDone);
+    CHECK_FALSE(e.value.empty());
+  }
+}
+
 TEST_CASE("a held timber is let go only by name and with a reason", "[screens][shop]") {
   ShopBed bed;
   bed.open_post();

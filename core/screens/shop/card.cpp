@@ -25,7 +25,7 @@ const StepNumber* number_of(const WorkStep& step, Name name) {
 }
 
 /// What is read at arm's length, in this order; the rest are facts below.
-constexpr Name kLarge[] = {Name::kOverall, Name::kStop, Name::kFrom, Name::kAt};
+constexpr Name kLarge[] = {Name::kOverall, Name::kStop, Name::kFrom, Name::kDiameter};
 
 bool is_large(const WorkStep& step, const StepNumber& n) {
   for (const Name name : kLarge)
@@ -105,12 +105,42 @@ void large(ShownWork& s, const WorkStep& step) {
   }
 }
 
+/// Bores by their stations: "3′ 9″", "1 1⁄2″, 6 1⁄2″ from face 2".
+void bores(ShownWork& s, const WorkStep& step) {
+  struct Station {
+    std::string at, across;
+    const StepNumber* off = nullptr;
+  };
+  std::vector<Station> stations;
+  for (const StepNumber& n : step.numbers) {
+    if (n.name == Name::kAt) {
+      std::string at = value_text(s, n);
+      if (stations.empty() || stations.back().at != at) stations.push_back({std::move(at), {}, nullptr});
+    }
+    if (n.name != Name::kOff || stations.empty()) continue;
+    Station& last = stations.back();
+    if (last.off != nullptr) last.across += ", ";
+    last.across += value_text(s, n);
+    last.off = &n;
+  }
+  int count = 0;
+  for (const Station& station : stations) {
+    const std::string from =
+        station.off != nullptr && station.off->from
+            ? " " + say(Msg::kStepFromFace, s.voice.language, std::to_string(static_cast<int>(*station.off->from)))
+            : std::string{};
+    fact(s.context.ui, "shop.step.bore." + std::to_string(count++), station.at, station.across + from);
+  }
+}
+
 void facts(ShownWork& s, const WorkStep& step) {
   Ui& ui = s.context.ui;
+  bores(s, step);
   std::vector<int> times(kStepNumberWords.size());
   for (const StepNumber& n : step.numbers) {
     const int time = ++times[static_cast<std::size_t>(n.name)];
-    const bool said = n.name == Name::kFaceUp || n.name == Name::kTable || n.name == Name::kTilt || is_large(step, n) ||
+    const bool said = n.name == Name::kFaceUp || n.name == Name::kAt || n.name == Name::kOff ||
+                      n.name == Name::kTable || n.name == Name::kTilt || is_large(step, n) ||
                       (n.name == Name::kTo && number_of(step, Name::kFrom) != nullptr);
     if (said) continue;
     // A wall that goes in square is not a number to set.
@@ -225,6 +255,14 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
   if (tell(context, foot.tick)) turn_to(context, foot.mark, foot.open);
 }
 
+/// The first step that is not done and cuts something; the first one where all are.
+std::vector<WorkStep>::const_iterator first_open(const ShownWork& s) {
+  const auto& steps = s.work.steps;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (!s.work.progress.done[i] && steps[i].index >= 0) return steps.begin() + static_cast<std::ptrdiff_t>(i);
+  return steps.begin();
+}
+
 void card_screen(Context& context) {
   const std::size_t bar = context.subject.find('|');
   const std::string mark = context.subject.substr(0, bar), id = context.subject.substr(bar + 1);
@@ -234,8 +272,9 @@ void card_screen(Context& context) {
   context.foot = height;
   Foot foot;
   timber_page(context, "shop.step.page", mark, [&](ShownWork s) {
-    const auto found =
-        std::find_if(s.work.steps.begin(), s.work.steps.end(), [&](const WorkStep& w) { return w.id == id; });
+    const auto found = id.empty() ? first_open(s)
+                                  : std::find_if(s.work.steps.begin(), s.work.steps.end(),
+                                                 [&](const WorkStep& w) { return w.id == id; });
     if (found == s.work.steps.end())
       return body(s.context.ui, "shop.step.gone", say(Msg::kShopStepGone, s.context.ui.language, id));
     const WorkStep& step = *found;

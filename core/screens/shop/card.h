@@ -7,6 +7,7 @@
 
 namespace bentbook::screens {
 
+/// `step`: its id; empty: the first one that is not done and cuts something.
 [[nodiscard]] Page shop_card_page(const std::string& mark, const std::string& step);
 
 }  // namespace bentbook::screens

@@ -25,6 +25,24 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
     context.pages.push(shop_card_page(timber.mark, step.id));
 }
 
+/// One setting, many alike timbers: ticked with one hold when the last of them is cut.
+void tick_all(Context& context, const ShownFrame& shown, const ShopMemory::Work& work, const SawGroup& group,
+              const std::string& key) {
+  const auto count = static_cast<std::int64_t>(group.cuts.size());
+  if (count < 2 || !hold_row(context, key + ".all", say_count(Msg::kShopHoldAll, context.ui.language, count))) return;
+  for (const WaitingCut& cut : group.cuts) {
+    const TimberWork& on = work.timbers[static_cast<std::size_t>(cut.work)];
+    const WorkStep& step = on.steps[static_cast<std::size_t>(cut.step)];
+    Event event;
+    event.action = EventAction::kDone;
+    event.timber = shown.frame()->timbers[static_cast<std::size_t>(on.timber)].mark;
+    event.step = step.id;
+    event.value = numbers_text(step.numbers);
+    if (!tell(context, std::move(event))) return;
+  }
+  context.toast(say_count(Msg::kShopTickedAll, context.ui.language, count), false);
+}
+
 void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
@@ -49,6 +67,7 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
            say_inches(static_cast<double>(group.setup.stop) / 64, voice));
     note(ui, key + ".count",
          say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(group.cuts.size())));
+    tick_all(context, shown, work, group, key);
     for (const WaitingCut& cut : group.cuts) {
       const TimberWork& timber = work.timbers[static_cast<std::size_t>(cut.work)];
       waiting_row(context, shown, timber, timber.steps[static_cast<std::size_t>(cut.step)], key);

@@ -1,5 +1,6 @@
 #include "screens/shop/screen.h"
 
+#include <algorithm>
 #include <array>
 #include <string>
 
@@ -25,7 +26,8 @@ void ticks_so_far(Context& context, const ShopCount& count) {
 
 void troubles(Context& context, const ShopMemory::Work& work, const ShopCount& count) {
   Ui& ui = context.ui;
-  if (count.held > 0) caution(ui, "shop.held", say_count(Msg::kShopHeld, ui.language, count.held));
+  if (count.held > 0 && list_row(ui, "shop.held", say_count(Msg::kShopHeld, ui.language, count.held)))
+    context.pages.push(shop_bent_page("held"));
   if (work.conflicts.empty()) return;
   const auto n = static_cast<std::int64_t>(work.conflicts.size());
   if (list_row(ui, "shop.conflicts", say_count(Msg::kShopConflicts, ui.language, n)))
@@ -37,6 +39,10 @@ void by_workplace(Context& context, const ShopMemory::Work& work) {
   heading(ui, "shop.by_place", context.say(Msg::kShopByPlace));
   const std::array<PlaceCount, 5> counts = count_by_workplace(work.timbers);
   for (std::size_t i = 0; i < counts.size(); ++i) {
+    const auto there = [&](const WorkStep& step) { return step.place == static_cast<Workplace>(i); };
+    if (std::none_of(work.timbers.begin(), work.timbers.end(),
+                     [&](const TimberWork& w) { return std::any_of(w.steps.begin(), w.steps.end(), there); }))
+      continue;
     const std::string key = "shop.place." + std::string(kWorkplaceWords[i]);
     const std::string second = counts[i].steps == 0
                                    ? std::string(context.say(Msg::kShopDoneAll))
@@ -87,7 +93,9 @@ void bent_screen(Context& context) {
     const Frame& frame = *shown.frame();
     for (const TimberWork& w : work.timbers) {
       const Timber& timber = frame.timbers[static_cast<std::size_t>(w.timber)];
-      if (context.subject != "all" && context.subject != number(timber.place.bent)) continue;
+      const bool wanted = context.subject == "all" || (context.subject == "held" && w.progress.held) ||
+                          context.subject == number(timber.place.bent);
+      if (!wanted) continue;
       if (list_row(context.ui, "shop.timber." + timber.mark,
                    timber.mark + " · " + std::string(kind_name(timber.kind, context.ui.language)),
                    progress_text(context, w)))

@@ -48,7 +48,8 @@ void next_part(ShownWork& s) {
   numbers_part(s, step, "shop.next");
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
-  if (hold_row(s.context, "shop.next.tick", say(Msg::kShopHoldToTick, ui.language, title))) tick_step(s, step);
+  const bool held = hold_of(s).claim != nullptr;
+  if (!held && hold_row(s.context, "shop.next.tick", say(Msg::kShopHoldToTick, ui.language, title))) tick_step(s, step);
   if (button(ui, "shop.next.open", s.context.say(Msg::kShopStepPicture)))
     s.context.pages.push(shop_card_page(s.timber.mark, step.id));
 }
@@ -66,7 +67,7 @@ void four_ticks(ShownWork& s) {
          count.full() ? std::string(s.context.say(Msg::kShopTickMade))
                       : std::to_string(count.done) + " / " + std::to_string(count.steps),
          true);
-    if (count.full()) continue;
+    if (count.full() || hold_of(s).claim != nullptr) continue;
     if (hold_row(s.context, key, say(Msg::kShopHoldToTick, ui.language, name))) {
       for (Event& event : tick_events(s.timber.mark, s.work.steps, s.work.progress, tick))
         if (!tell(s.context, std::move(event))) return;

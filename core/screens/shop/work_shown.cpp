@@ -1,6 +1,7 @@
 #include "screens/shop/work_shown.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "shop/log/conflicts.h"
 
@@ -108,6 +109,12 @@ void stop_part(ShownWork& s, std::string_view step) {
   Ui& ui = context.ui;
   const std::string_view title = context.say(step.empty() ? Msg::kShopHold : Msg::kShopHoldStep);
   heading(ui, "shop.stop", title);
+  const std::string_view reasons[] = {context.say(Msg::kHoldCheck), context.say(Msg::kHoldTwist),
+                                      context.say(Msg::kHoldShort), context.say(Msg::kHoldPlate)};
+  const auto known = std::find(std::begin(reasons), std::end(reasons), context.shop_memory.reason);
+  const int chosen = known == std::end(reasons) ? -1 : static_cast<int>(known - std::begin(reasons));
+  if (const auto picked = choice(ui, "shop.hold_reason", context.say(Msg::kShopHoldWhy), reasons, chosen))
+    context.shop_memory.reason = reasons[static_cast<std::size_t>(*picked)];
   if (const auto why = text_field(ui, "shop.hold_why", context.say(Msg::kShopHoldWhy), context.shop_memory.reason))
     context.shop_memory.reason = why->substr(0, kLongestEventNote);
   if (context.shop_memory.reason.empty()) return;

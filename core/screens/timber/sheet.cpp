@@ -7,7 +7,7 @@
 #include "book/book_edit.h"
 #include "screens/frame/form.h"
 #include "screens/settings/saws.h"
-#include "screens/shop/timber.h"
+#include "screens/shop/card.h"
 #include "screens/timber/apart.h"
 #include "screens/timber/face.h"
 #include "screens/timber/face_parts.h"
@@ -190,7 +190,7 @@ const FrameMemory::Shown& sheet_shown(Context& context, const ShownFrame& shown,
 
 void to_the_cuts(Context& context, const std::string& mark) {
   context.pages.go(Place::kShop);
-  context.pages.push(shop_timber_page(mark));
+  context.pages.push(shop_card_page(mark, {}));
 }
 
 Page frame_sheet_page(std::string mark) { return {"frame.sheet", Msg::kFrameSheet, sheet_screen, std::move(mark)}; }
