@@ -9,7 +9,8 @@
 #include "command/output.h"
 #include "frame/list/csv.h"
 #include "frame/list/csv_write.h"
-#include "paper/svg.h"
+#include "paper/tape_svg.h"
+#include "words/face_words.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 
@@ -167,19 +168,28 @@ class BookCall {
     });
   }
 
+  /// The four faces side by side, as they are rolled, each with its tape.
   std::string sheet_svg(const Frame& frame, const Sheet& sheet) {
+    constexpr double kColumn = 400, kPiece = 112;  // px of the page
     const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
-    const SheetDrawing drawn = stretch_drawing(timber, sheet, 0, timber.length);
     Voice voice = voice_;
     voice.marks = Marks::kScreen;
-    const auto figure = [&](std::string_view key) {
-      const SheetFigure* found = find_figure(drawn, key);
-      return found != nullptr ? sheet_figure_text(*found, frame, voice) : std::string{};
-    };
-    SvgSheet paper;
-    paper.title = timber.mark;
-    paper.language = language_tag(voice.language);
-    return write_svg(drawn.drawing, paper, figure, [](int) { return true; });
+    std::vector<TapeColumn> columns;
+    for (Face face = Face::kTop;; face = rolled(face)) {
+      const FaceMarks marks = face_marks(timber, sheet, face);
+      draw::TapeOptions options;
+      options.width = kColumn;
+      options.room = 1e6;
+      options.side = kPiece;
+      set_ticks(options, voice);
+      auto pages =
+          draw::lay_out_tape(face_strip(frame, timber, marks, voice), options,
+                             [](std::string_view said, draw::TapeText size) { return tape_size_on_paper(said, size); });
+      columns.push_back({timber.mark + " · " + face_up_text(marks, voice.language),
+                         std::string(text(gauge_from(marks), voice.language)), std::move(pages.front())});
+      if (face == Face::kFar) break;
+    }
+    return write_tape_svg(columns, kColumn, timber.mark, language_tag(voice.language));
   }
 
   const Args& args_;

@@ -297,6 +297,13 @@ draw::TapeStrip step_strip(const Frame& frame, const Timber& timber, const FaceM
   return StripMaker(frame, timber, marks, voice).step();
 }
 
+std::string face_up_text(const FaceMarks& marks, Language language) {
+  const std::string number = std::to_string(static_cast<int>(marks.face));
+  return marks.reference ? say(Msg::kFaceReferenceUp, language, number) : say(Msg::kFaceUp, language, number);
+}
+
+Msg gauge_from(const FaceMarks& marks) { return marks.gauge_left ? Msg::kFaceGaugeLeft : Msg::kFaceGaugeRight; }
+
 std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language) {
   std::vector<std::pair<std::string_view, int>> counts;
   for (const FaceMark& mark : marks.marks) {

@@ -18,6 +18,11 @@ namespace bentbook {
 [[nodiscard]] draw::TapeStrip step_strip(const Frame& frame, const Timber& timber, const FaceMarks& marks,
                                          const Voice& voice);
 
+/// "Reference face up", "Face 3 up".
+[[nodiscard]] std::string face_up_text(const FaceMarks& marks, Language language);
+/// From which edge of the page offsets are gauged.
+[[nodiscard]] Msg gauge_from(const FaceMarks& marks);
+
 /// What there is to mark, in a line: "Tenon · 2 × Mortise · 3 × Hole".
 [[nodiscard]] std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language);
 

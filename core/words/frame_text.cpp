@@ -269,18 +269,4 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
   return out;
 }
 
-std::string sheet_figure_text(const SheetFigure& figure, const Frame& frame, const Voice& voice) {
-  switch (figure.kind) {
-    case SheetFigure::Kind::kLength:
-      return say_length(figure.length, voice);
-    case SheetFigure::Kind::kAngle:
-      return say_angle(figure.angle, voice);
-    case SheetFigure::Kind::kNumber:
-      return digits(figure.number);
-    case SheetFigure::Kind::kMate:
-      return frame.timbers[static_cast<std::size_t>(figure.number)].mark;
-  }
-  return {};
-}
-
 }  // namespace bentbook

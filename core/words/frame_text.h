@@ -4,7 +4,7 @@
 #include <string>
 
 #include "book/book.h"
-#include "frame/sheet/sheet_drawing.h"
+#include "frame/sheet/sheet.h"
 #include "model/book_model.h"
 #include "words/words.h"
 
@@ -18,7 +18,5 @@ namespace bentbook {
 /// One step of the sheet in a line: what is made, where.
 [[nodiscard]] std::string step_text(const Frame& frame, const Sheet& sheet, const BenchStep& step, const Voice& voice);
 [[nodiscard]] std::string saw_cut_text(const SawCut& cut, const Voice& voice);
-/// The text of a figure of sheet_drawing.h.
-[[nodiscard]] std::string sheet_figure_text(const SheetFigure& figure, const Frame& frame, const Voice& voice);
 
 }  // namespace bentbook

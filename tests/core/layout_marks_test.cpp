@@ -3,8 +3,8 @@
 #include "frame/placing/hand_timber.h"
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
+#include "frame/sheet/face_marks.h"
 #include "frame/sheet/sheet.h"
-#include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
 
 using namespace bentbook;
@@ -292,20 +292,27 @@ TEST_CASE("mirror images are told apart as left and right, and not called alike"
   CHECK(pairs % 2 == 0);
 }
 
-TEST_CASE("the unrolled faces lie one below the other and share their arrises", "[marks]") {
+TEST_CASE("faces follow each other as the timber is rolled, and an end cut has one station on the arris of two faces",
+          "[marks]") {
   const Timber timber = solved(eight_by_ten());
-  const Sides& s = timber.sides;
-  // Arris 2 ends face 1 and begins face 2; arris 3 face 2 and 3; arris 4 face 3 and 4.
-  CHECK(unrolled(Face::kTop, {5, s.y_lo}, s) == unrolled(Face::kNear, {5, s.z_hi}, s));
-  CHECK(unrolled(Face::kNear, {5, s.z_lo}, s) == unrolled(Face::kBottom, {5, s.y_lo}, s));
-  CHECK(unrolled(Face::kBottom, {5, s.y_hi}, s) == unrolled(Face::kFar, {5, s.z_lo}, s));
   const Sheet sheet = solve_sheet(alone(timber), 0, table_saw());
-  const SheetDrawing whole = whole_drawing(timber, sheet);
-  REQUIRE(find_figure(whole, "overall") != nullptr);
-  CHECK(find_figure(whole, "overall")->length == Length::feet(12));
-  const SheetDrawing stretch = stretch_drawing(timber, sheet, 100, 144);
-  CHECK(find_figure(stretch, "arris_1_cut_1") != nullptr);
-  CHECK(find_figure(stretch, "arris_1_cut_0") == nullptr);
-  for (const auto& polygon : stretch.drawing.polygons)
-    for (const auto& p : polygon.points) CHECK((p.x > 100 - 1e-6 && p.x < 144 + 1e-6));
+  for (const Face face : kFaces) {
+    const FaceMarks marks = face_marks(timber, sheet, face), next = face_marks(timber, sheet, rolled(face));
+    CHECK(marks.left == next.face);
+    CHECK(next.right == marks.face);
+    CHECK(marks.width == (face == Face::kTop || face == Face::kBottom ? 8 : 10));
+    for (const FaceMark& mark : marks.marks) {
+      if (mark.work != WorkOn::kEndCut) continue;
+      const auto same = std::find_if(next.marks.begin(), next.marks.end(),
+                                     [&](const FaceMark& m) { return m.work == mark.work && m.index == mark.index; });
+      REQUIRE(same != next.marks.end());
+      const auto at = [](const FaceMark& m, double y) {
+        for (const FaceLine& l : m.lines)
+          for (const Vec2& p : {l.a, l.b})
+            if (libm::fabs(p.y - y) < 1e-9) return p.x;
+        return -1.0;
+      };
+      CHECK(at(mark, 0) == Catch::Approx(at(*same, next.width)));
+    }
+  }
 }

@@ -1,8 +1,8 @@
 #include <catch_amalgamated.hpp>
 
 #include "frame/placing/solve_frame.h"
+#include "frame/sheet/face_marks.h"
 #include "frame/sheet/sheet.h"
-#include "frame/sheet/sheet_drawing.h"
 #include "from_marks.h"
 #include "geometry/mesh.h"
 #include "plans.h"
@@ -95,8 +95,14 @@ TEST_CASE("over random frames every sheet has its steps once and no figure that 
       for (const SawCut& cut : sheet.saw_cuts)
         good = good && is_number(cut.blade.swing) && is_number(cut.blade.tilt) && is_number(cut.depth) &&
                is_number(cut.from);
-      for (const draw::Note& note : stretch_drawing(timber, sheet, 0, timber.length).drawing.notes)
-        good = good && is_number(note.at.x) && is_number(note.at.y);
+      for (const Face face : kFaces) {
+        const FaceMarks marks = face_marks(timber, sheet, face);
+        const auto on_it = [&](Vec2 p) {
+          return p.x > -1e-6 && p.x < marks.length + 1e-6 && p.y > -1e-6 && p.y < marks.width + 1e-6;
+        };
+        for (const FaceMark& mark : marks.marks)
+          for (const FaceLine& l : mark.lines) good = good && on_it(l.a) && on_it(l.b);
+      }
       if (!good) FAIL("plan " << n << ' ' << timber.mark);
     }
   }

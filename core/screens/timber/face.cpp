@@ -43,10 +43,8 @@ void head(ShownFace& s, std::size_t part, std::size_t parts) {
   ui.column.x = row.x + side + 12;
   ui.column.y = row.y;
   ui.column.width = section.x - 24 - ui.column.x;
-  const std::string up = s.marks.reference ? std::string(s.context.say(Msg::kFaceReferenceUp))
-                                           : say(Msg::kFaceUp, s.voice.language, face_number(s.marks.face));
-  body(ui, "face.up", s.timber.mark + " · " + up);
-  std::string gauge(s.context.say(s.marks.gauge_left ? Msg::kFaceGaugeLeft : Msg::kFaceGaugeRight));
+  body(ui, "face.up", s.timber.mark + " · " + face_up_text(s.marks, s.voice.language));
+  std::string gauge(s.context.say(gauge_from(s.marks)));
   if (parts > 1)
     gauge += " · " +
              say(Msg::kFacePart, s.voice.language, {{"n", std::to_string(part + 1)}, {"all", std::to_string(parts)}});
