@@ -262,7 +262,8 @@ StepSetting end_cut_setting(const Sheet& sheet, const Timber& timber, const Benc
   const bool end_a = timber.cuts[static_cast<std::size_t>(step.index)].end == End::kA;
   Stop stop = stop_of(timber, cut);
   // At an edge where there is wood: a tenon's tip may be skew to the end.
-  if (end_a && stop.at < -kNoTurn && cut.at_high) stop = stop_at(timber, cut.plane, cut.face, false);
+  const auto on_wood = [&](const Stop& s) { return s.at >= -kNoTurn && s.at <= timber.length + kNoTurn; };
+  if (const Stop other = stop_at(timber, cut.plane, cut.face, false); !on_wood(stop) && on_wood(other)) stop = other;
   out.setup = setup_of(cut, end_a ? nullptr : &stop);
   saw_numbers(cut.blade, stop, out.numbers);
   // End A's own cut is where the tape is hooked.

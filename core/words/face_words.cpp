@@ -45,6 +45,13 @@ std::string_view short_name(const Timber& timber, const FaceMark& mark, Language
   return feature_name(kind, language);
 }
 
+/// The tape's number says all of it.
+bool is_square_end(const Timber& timber, const FaceMark& mark) {
+  return mark.work == WorkOn::kEndCut &&
+         timber.cuts[static_cast<std::size_t>(mark.index)].name == EndCutName::kSquare &&
+         std::none_of(mark.lines.begin(), mark.lines.end(), askew);
+}
+
 class StripMaker {
  public:
   StripMaker(const Frame& frame, const Timber& timber, const FaceMarks& marks, const Voice& voice)
@@ -164,8 +171,7 @@ class StripMaker {
 
   void blocks() {
     for (const FaceMark& mark : marks_.marks) {
-      const bool square_end = mark.work == WorkOn::kEndCut && std::none_of(mark.lines.begin(), mark.lines.end(), askew);
-      if (!mark.lines.empty() && !square_end) out_.blocks.push_back(feature_block(mark));
+      if (!mark.lines.empty() && !is_square_end(timber_, mark)) out_.blocks.push_back(feature_block(mark));
     }
     for (const FaceLanding& l : marks_.landings) landing_block(l);
     hole_blocks();
@@ -307,7 +313,7 @@ Msg gauge_from(const FaceMarks& marks) { return marks.gauge_left ? Msg::kFaceGau
 std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language) {
   std::vector<std::pair<std::string_view, int>> counts;
   for (const FaceMark& mark : marks.marks) {
-    if (mark.work == WorkOn::kEndCut && std::none_of(mark.lines.begin(), mark.lines.end(), askew)) continue;
+    if (is_square_end(timber, mark)) continue;
     const std::string_view name = short_name(timber, mark, language);
     const auto known = std::find_if(counts.begin(), counts.end(), [&](const auto& c) { return c.first == name; });
     if (known == counts.end())

@@ -455,3 +455,28 @@ TEST_CASE("what is kept of many bores fits an event, stations before offsets", "
   CHECK(text.starts_with("face=2.0000 diameter_in=1.0000 at_in=100.0000"));
   CHECK(text.find("off_in") == std::string::npos);
 }
+
+TEST_CASE("every stop of an end cut is a station on the timber, at the edge where there is wood", "[shop]") {
+  // A brace's shoulder cut runs from its tip to the far edge: the near edge has no wood to stop at.
+  const auto frame =
+      solve_frame(default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9))));
+  REQUIRE(frame);
+  Saw saw;
+  saw.kind = SawKind::kChainsawBar;
+  saw.reach = Length::inches(16);
+  int stops = 0;
+  for (int i = 0; i < static_cast<int>(frame->timbers.size()); ++i) {
+    const Timber& timber = frame->timbers[static_cast<std::size_t>(i)];
+    for (const WorkStep& step : work_steps(*frame, solve_sheet(*frame, i, saw))) {
+      if (step.on != WorkOn::kEndCut) continue;
+      for (const StepNumber& n : step.numbers) {
+        if (n.name != StepNumberName::kStop) continue;
+        CAPTURE(timber.mark, step.id, n.value);
+        CHECK(n.value >= -1e-6);
+        CHECK(n.value <= timber.length + 1e-6);
+        ++stops;
+      }
+    }
+  }
+  CHECK(stops > 100);
+}

@@ -72,7 +72,8 @@ void head(ShownWork& s, const WorkStep& step) {
 void angle(ShownWork& s, const StepNumber& n, const std::optional<Graduations>& marks) {
   Ui& ui = s.context.ui;
   const std::string_view name = step_number_text(n.name, ui.language);
-  const std::string exact = value_text(s, n);
+  // Which way it leans is drawn; the scale has no sign.
+  const std::string exact = step_value_text(n.name, libm::fabs(n.value), s.voice);
   if (!marks) return answer(ui, key_of(n, 1), name, exact);
   const Graduation& best = marks->best();
   const std::string reading = say_reading(best.reads, s.voice);

@@ -115,7 +115,7 @@ void stop_part(ShownWork& s, std::string_view step) {
   const int chosen = known == std::end(reasons) ? -1 : static_cast<int>(known - std::begin(reasons));
   if (const auto picked = choice(ui, "shop.hold_reason", context.say(Msg::kShopHoldWhy), reasons, chosen))
     context.shop_memory.reason = reasons[static_cast<std::size_t>(*picked)];
-  if (const auto why = text_field(ui, "shop.hold_why", context.say(Msg::kShopHoldWhy), context.shop_memory.reason))
+  if (const auto why = text_field(ui, "shop.hold_why", context.say(Msg::kHoldOther), context.shop_memory.reason))
     context.shop_memory.reason = why->substr(0, kLongestEventNote);
   if (context.shop_memory.reason.empty()) return;
   if (!hold_row(context, "shop.hold_now", title)) return;
