@@ -185,8 +185,10 @@ class BookCall {
       auto pages =
           draw::lay_out_tape(face_strip(frame, timber, marks, voice), options,
                              [](std::string_view said, draw::TapeText size) { return tape_size_on_paper(said, size); });
-      columns.push_back({timber.mark + " · " + face_up_text(marks, voice.language),
-                         std::string(text(gauge_from(marks), voice.language)), std::move(pages.front())});
+      std::string head = timber.mark + " · " + face_up_text(marks, voice.language);
+      if (const std::string_view unit = page_unit(voice); !unit.empty()) (head += " · ") += unit;
+      columns.push_back(
+          {std::move(head), std::string(text(gauge_from(marks), voice.language)), std::move(pages.front())});
       if (face == Face::kFar) break;
     }
     return write_tape_svg(columns, kColumn, timber.mark, language_tag(voice.language));

@@ -18,7 +18,10 @@ constexpr double kNearby = 16;  // inches: alike marks that are farther apart ar
 
 /// As it is read on the tape: every number on the page is rounded alike, so none carries an about sign.
 std::string read_off(double inches, const Voice& voice) {
-  return print_length(Length::from_inches(inches), voice.lengths, voice.marks).text;
+  std::string said = print_length(Length::from_inches(inches), voice.lengths, voice.marks).text;
+  if (const std::string_view unit = page_unit(voice); !unit.empty() && said.ends_with(unit))
+    said.resize(said.size() - unit.size() - 1);
+  return said;
 }
 
 bool askew(const FaceLine& l) { return l.off_square > kSquareWithin && l.off_square < libm::kPi / 2 - kSquareWithin; }
@@ -329,6 +332,11 @@ std::string face_summary(const Timber& timber, const FaceMarks& marks, Language 
   }
   if (!out.empty()) return out;
   return std::string(text(marks.landings.empty() ? Msg::kFaceNothing : Msg::kFaceLandingsOnly, language));
+}
+
+std::string_view page_unit(const Voice& voice) {
+  if (voice.lengths.form == LengthForm::kMm) return "mm";
+  return voice.lengths.form == LengthForm::kMetre ? "m" : "";
 }
 
 void set_ticks(draw::TapeOptions& options, const Voice& voice) {

@@ -26,6 +26,9 @@ namespace bentbook {
 /// What there is to mark, in a line: "Tenon · 2 × Mortise · 3 × Hole".
 [[nodiscard]] std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language);
 
+/// The unit that stands once over the page, not behind each number: "mm", "m"; "" where the numbers carry their marks.
+[[nodiscard]] std::string_view page_unit(const Voice& voice);
+
 /// A tick for each inch with a longer one for each foot, or for each centimetre with a longer one for each tenth.
 void set_ticks(draw::TapeOptions& options, const Voice& voice);
 

@@ -175,7 +175,7 @@ void picture_part(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
     });
   }
   const draw::TapePage& page = kept.pages.front();
-  face_columns(ui, *marks, page, take_box(ui, ui.fonts.strong->FontSize + 4));
+  face_columns(ui, *marks, page, take_box(ui, ui.fonts.strong->FontSize + 4), page_unit(s.voice));
   const Rect box = take_box(ui, static_cast<float>(page.height) + kGrid);
   picture(ui, "shop.picture", say(Msg::kFacePicture, s.voice.language, std::to_string(static_cast<int>(marks->face))),
           box);

@@ -87,7 +87,7 @@ void face_content(ShownFace& s, const Subject& subject, float room) {
   head(s, part, laid.pages.size());
   const draw::TapePage& page = laid.pages[part];
   const Rect labels = take_box(ui, label);
-  face_columns(ui, s.marks, page, labels);
+  face_columns(ui, s.marks, page, labels, page_unit(s.voice));
   const Rect box = take_box(ui, static_cast<float>(page.height) + kGrid);
   picture(ui, "face.picture", say(Msg::kFacePicture, s.voice.language, face_number(s.marks.face)), box);
   paint_tape(pen(ui), ui.theme, ui.fonts, page, box);

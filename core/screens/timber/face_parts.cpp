@@ -71,7 +71,7 @@ void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box) {
   list.AddTriangleFilled({cx + x * r, cy + y * r}, {cx, cy + y * r}, {cx + x * r, cy}, ui.theme.ink);
 }
 
-void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, const Rect& box) {
+void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, const Rect& box, std::string_view unit) {
   ImFont& quiet = *ui.fonts.note;
   ImFont& heavy = *ui.fonts.strong;
   const auto width = [](ImFont& font, std::string_view text) { return text_size(font, text).x; };
@@ -86,7 +86,8 @@ void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, co
   write(of_right, to - 2 - width(of_right, right), right);
   const std::string_view end = ui.say(page.starts ? Msg::kFaceEndA : Msg::kFaceToA);
   if (const float wide = width(quiet, end); wide < static_cast<float>(page.left) - 12) write(quiet, x - 16 - wide, end);
-  const std::string_view from = ui.say(Msg::kFaceFromA);
+  std::string from(ui.say(Msg::kFaceFromA));
+  if (!unit.empty()) (from += ", ") += unit;
   write(quiet, std::min(box.x + static_cast<float>(page.numbers), box.x + box.w - width(quiet, from)), from);
 }
 

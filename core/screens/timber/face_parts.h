@@ -22,7 +22,8 @@ void paint_face_strip(Ui& ui, const FaceMarks& marks, const Rect& box);
 void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box);
 
 /// Over a tape's page: which faces lie left and right (the reference one heavy), and from where the tape runs.
-void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, const Rect& box);
+/// `unit`: of the numbers, where they do not say it.
+void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, const Rect& box, std::string_view unit);
 
 /// Every number and every word of the page, for who cannot see it. Keys "<prefix>.row.<n>", "<prefix>.block.<n>".
 void read_tape(Ui& ui, const std::string& prefix, const draw::TapeStrip& strip, const draw::TapePage& page,

@@ -42,13 +42,14 @@ void faces(Shown& s) {
   for (const FaceMarks& marks : s.kept.faces) {
     const std::string number = std::to_string(static_cast<int>(marks.face));
     const std::string said = face_summary(s.timber, marks, s.voice.language);
-    const Rect row = take_box(ui, std::max(ui.theme.target, strip + 10 + words));
     const float box = 32;
+    const float wide = ui.column.width - box - 9;
+    const auto lines = static_cast<float>(wrap_text(*ui.fonts.note, said, wide).size());
+    const Rect row = take_box(ui, std::max(ui.theme.target, strip + 10 + lines * words));
     face_box(ui, {row.x, row.y + 5 + (strip - box) / 2, box, box}, marks.face, marks.reference);
-    const Rect drawn{row.x + box + 8, row.y + 5, row.w - box - 9, strip};
+    const Rect drawn{row.x + box + 8, row.y + 5, wide, strip};
     paint_face_strip(ui, marks, drawn);
-    draw_text(pen(ui), *ui.fonts.note, {drawn.x, drawn.y + strip + 5}, ui.theme.ink,
-              fit_text(*ui.fonts.note, said, drawn.w));
+    draw_wrapped(pen(ui), *ui.fonts.note, {drawn.x, drawn.y + strip + 5}, ui.theme.ink, said, wide);
     if (figure(ui, "sheet.face." + number, say(Msg::kFaceMark, s.voice.language, number), said, row))
       s.context.pages.push(frame_face_page(s.timber.mark, static_cast<int>(marks.face)));
     space(ui, kGap);
@@ -121,8 +122,9 @@ void head(Shown& s) {
   const float top = ui.column.y;
   answer(ui, "sheet.length", s.context.say(Msg::kSheetLength), say_inches(s.timber.length, s.voice),
          section_text(s.timber.wood.nominal, s.voice));
-  const float icon = 36;
-  paint_section(ui, s.timber, Face::kTop, {ui.column.x + ui.column.width - icon - 22, top + 26, icon, icon});
+  const float icon = 36, left = ui.column.x + ui.column.width - icon - 22;
+  const float wide = text_size(*ui.fonts.answer, say_inches(s.timber.length, s.voice)).x;
+  if (ui.column.x + wide + 24 < left) paint_section(ui, s.timber, Face::kTop, {left, top + 26, icon, icon});
   if (s.sheet().hand != Hand::kNone)
     caution(ui, "sheet.hand",
             say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,
