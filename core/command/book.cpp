@@ -9,6 +9,7 @@
 #include "command/output.h"
 #include "frame/list/csv.h"
 #include "frame/list/csv_write.h"
+#include "frame/list/hardware.h"
 #include "paper/tape_svg.h"
 #include "words/face_words.h"
 #include "words/frame_text.h"
@@ -22,7 +23,7 @@ constexpr std::string_view kBookUsage =
        bentbook book check FILE
        bentbook book members FILE
        bentbook book sheet FILE MARK [--saw NAME]
-       bentbook book export FILE --format obj|csv|svg [--mark MARK] [--out FILE]
+       bentbook book export FILE --format obj|csv|svg|hardware [--mark MARK] [--out FILE]
        bentbook book import FILE LIST.csv [--good]
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
@@ -66,13 +67,16 @@ class BookCall {
   }
 
   CommandOutput put_out() {
-    constexpr std::string_view kFormats[] = {"obj", "csv", "svg"};
+    constexpr std::string_view kFormats[] = {"obj", "csv", "svg", "hardware"};
     const auto format = args_.choice("format", kFormats);
     if (!format) return refused(format.error(), voice_);
     if (!*format) return refused({ErrorCode::kMissing, "--format", -1, 0}, voice_);
     if (**format == 0) return with_frame([&](const Book&, const Frame& frame) { return hand_over(frame_obj(frame)); });
     if (**format == 1)
       return with_book([&](const Book& book) { return hand_over(write_timbers_csv(book.frame.added)); });
+    if (**format == 3)
+      return with_frame(
+          [&](const Book&, const Frame& frame) { return hand_over(write_hardware_csv(hardware_of(frame))); });
     return with_sheet(args_.text("mark"), [&](const Book&, const Frame& frame, const Sheet& sheet) {
       return hand_over(sheet_svg(frame, sheet));
     });
@@ -185,10 +189,12 @@ class BookCall {
       auto pages =
           draw::lay_out_tape(face_strip(frame, timber, marks, voice), options,
                              [](std::string_view said, draw::TapeText size) { return tape_size_on_paper(said, size); });
-      std::string head = timber.mark + " · " + face_up_text(marks, voice.language);
+      const std::string number = std::to_string(static_cast<int>(face));
+      std::string head = timber.mark + " · " + say(Msg::kSheetFace, voice.language, number);
       if (const std::string_view unit = page_unit(voice); !unit.empty()) (head += " · ") += unit;
-      columns.push_back(
-          {std::move(head), std::string(text(gauge_from(marks), voice.language)), std::move(pages.front())});
+      std::string note(text(gauge_from(marks), voice.language));
+      if (marks.reference) note = face_up_text(marks, voice.language) + " · " + note;
+      columns.push_back({std::move(head), std::move(note), std::move(pages.front())});
       if (face == Face::kFar) break;
     }
     return write_tape_svg(columns, kColumn, timber.mark, language_tag(voice.language));

@@ -105,6 +105,15 @@ std::string warning_text(const TimberWarning& warning, const Voice& voice) {
 std::string_view finding_key(FindingId id) { return keys::word(kFindings, id); }
 std::string_view warning_key(WarningId id) { return keys::word(kWarnings, id); }
 
+std::string hardware_text(const HardwareRow& row, const Voice& voice) {
+  if (row.what == Hardware::kKnifePlate) return std::string(text(Msg::kHardwareKnifePlate, voice.language));
+  const Msg msg = row.what == Hardware::kPin   ? Msg::kHardwarePin
+                  : row.what == Hardware::kPeg ? Msg::kHardwarePeg
+                                               : Msg::kHardwareScrew;
+  return say(msg, voice.language, {{"size", say_inches(row.diameter, voice)}}) + ", " +
+         say(Msg::kHardwareThrough, voice.language, say_inches(row.through, voice));
+}
+
 std::string say_inches(double inches, const Voice& voice) { return say_length(Length::from_inches(inches), voice); }
 
 std::string say_tool_inches(double inches, const Voice& voice) {

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "frame/list/hardware.h"
 #include "frame/plan.h"
 #include "words/words.h"
 
@@ -30,6 +31,8 @@ namespace bentbook {
 [[nodiscard]] std::string say_inches(double inches, const Voice& voice);
 /// What a tool is set to, to 1/64 in or 0.1 mm at least: a plate's play is less than a sixteenth.
 [[nodiscard]] std::string say_tool_inches(double inches, const Voice& voice);
+/// "Pegs 1″, through 8″".
+[[nodiscard]] std::string hardware_text(const HardwareRow& row, const Voice& voice);
 /// "8 x 10", nominal, in the voice's form of inches.
 [[nodiscard]] std::string section_text(const Section& section, const Voice& voice);
 /// An error of the book, the plan or a list, its field named as the frame names it.

@@ -71,7 +71,7 @@ TEST_CASE("the frame's pages: every key stands once, has a name and is large eno
   v.reduced_motion = true;
   bed.view(v);
   CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
-  for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "books"}) {
+  for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "hardware", "books"}) {
     bed.press("frame.row." + std::string(page));
     CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
     bed.press("bar.back");

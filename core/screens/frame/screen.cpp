@@ -5,6 +5,7 @@
 #include "frame/plan_drawing.h"
 #include "screens/books/screen.h"
 #include "screens/frame/form.h"
+#include "screens/frame/hardware.h"
 #include "screens/frame/joints.h"
 #include "screens/frame/list.h"
 #include "screens/frame/options.h"
@@ -86,6 +87,7 @@ void rows(Context& context, const ShownFrame& shown) {
   row("frame.row.view", Msg::kFrameView, std::string(context.say(Msg::kFrameViewNote)), frame_view_page());
   row("frame.row.timbers", Msg::kFrameTimbers,
       say_count(Msg::kFrameTimbersNote, ui.language, static_cast<std::int64_t>(timbers)), frame_list_page());
+  row("frame.row.hardware", Msg::kHardware, std::string(context.say(Msg::kHardwareNote)), frame_hardware_page());
   if (shown.book.framed) {
     row("frame.row.options", Msg::kFrameOptions, kinds_text(context, shown.plan()), frame_options_page());
     row("frame.row.bays", Msg::kFrameBays,
