@@ -195,6 +195,17 @@ void fork_floor(const Timber& timber, const Feature& f, Numbers& out) {
   }
 }
 
+/// A face that the work can be reached from: a plate's slot that is open below alone is cut with face 3 up.
+Face reached_from(const Timber& timber, const Feature& f) {
+  if (f.kind == FeatureKind::kFork) return Face::kNear;
+  if (f.kind != FeatureKind::kSlot && f.kind != FeatureKind::kRelief) return f.face;
+  const bool below = std::any_of(timber.features.begin(), timber.features.end(), [&](const Feature& slot) {
+    return slot.kind == FeatureKind::kSlot && slot.joint == f.joint && slot.end == f.end &&
+           slot.open == SlotOpen::kBottom;
+  });
+  return below && f.face == Face::kTop ? Face::kBottom : f.face;
+}
+
 StepSetting hollow_setting(const Frame& frame, int index, const Feature& f) {
   const Timber& timber = frame.timbers[static_cast<std::size_t>(index)];
   const bool in_end = f.at_end && f.kind != FeatureKind::kHousing && f.kind != FeatureKind::kMortise;
@@ -210,7 +221,7 @@ StepSetting hollow_setting(const Frame& frame, int index, const Feature& f) {
       out.numbers.pop_back();
   }
   if (f.kind == FeatureKind::kFork) fork_floor(timber, f, out.numbers);
-  face_up(f.kind == FeatureKind::kFork ? Face::kNear : f.face, out.numbers);
+  face_up(reached_from(timber, f), out.numbers);
   return out;
 }
 

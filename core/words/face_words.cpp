@@ -16,12 +16,20 @@ using draw::TapeText;
 constexpr double kSquareWithin = 0.05 * libm::kPi / 180;  // angles are said to a tenth of a degree
 constexpr double kNearby = 16;  // inches: alike marks that are farther apart are said one by one
 
-/// As it is read on the tape: every number on the page is rounded alike, so none carries an about sign.
-std::string read_off(double inches, const Voice& voice) {
-  std::string said = print_length(Length::from_inches(inches), voice.lengths, voice.marks).text;
+/// Without the unit that stands once over the page.
+std::string number_alone(std::string said, const Voice& voice) {
   if (const std::string_view unit = page_unit(voice); !unit.empty() && said.ends_with(unit))
     said.resize(said.size() - unit.size() - 1);
   return said;
+}
+
+/// As it is read on the tape: every number on the page is rounded alike, so none carries an about sign.
+std::string read_off(double inches, const Voice& voice) {
+  return number_alone(print_length(Length::from_inches(inches), voice.lengths, voice.marks).text, voice);
+}
+/// What a marking gauge is set to: as fine as a tool, or a plate's slot loses its play on one side.
+std::string gauge_text(double inches, const Voice& voice) {
+  return number_alone(print_length(Length::from_inches(inches), tool_style(voice.lengths), voice.marks).text, voice);
 }
 
 bool askew(const FaceLine& l) { return l.off_square > kSquareWithin && l.off_square < libm::kPi / 2 - kSquareWithin; }
@@ -129,7 +137,7 @@ class StripMaker {
     TapeLine line{{}, size};
     for (const double g : offsets) {
       if (!line.parts.empty()) line.parts.back() += " –";
-      line.parts.push_back(read_off(g, voice_));
+      line.parts.push_back(gauge_text(g, voice_));
     }
     return line;
   }
@@ -229,7 +237,7 @@ class StripMaker {
     TapeLine at{{}, TapeText::kStrong};
     for (const double gauge : bores.gauges) {
       if (!at.parts.empty()) at.parts.back() += ',';
-      at.parts.push_back(read_off(gauge, voice_));
+      at.parts.push_back(gauge_text(gauge, voice_));
     }
     block.lines.push_back(std::move(at));
     if (bores.depth)

@@ -116,13 +116,17 @@ std::string hardware_text(const HardwareRow& row, const Voice& voice) {
 
 std::string say_inches(double inches, const Voice& voice) { return say_length(Length::from_inches(inches), voice); }
 
-std::string say_tool_inches(double inches, const Voice& voice) {
+LengthStyle tool_style(LengthStyle style) {
   constexpr int kFinest = 64, kMillimetres = 1, kPlaces = 3, kMetres = 4;
-  Voice fine = voice;
-  LengthStyle& style = fine.lengths;
   style.denominator = std::max(style.denominator, kFinest);
   const int least = style.form == LengthForm::kMm ? kMillimetres : style.form == LengthForm::kMetre ? kMetres : kPlaces;
   style.decimals = std::max(style.decimals, least);
+  return style;
+}
+
+std::string say_tool_inches(double inches, const Voice& voice) {
+  Voice fine = voice;
+  fine.lengths = tool_style(voice.lengths);
   return say_inches(inches, fine);
 }
 

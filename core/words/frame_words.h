@@ -30,6 +30,7 @@ namespace bentbook {
 /// Inches as they are said.
 [[nodiscard]] std::string say_inches(double inches, const Voice& voice);
 /// What a tool is set to, to 1/64 in or 0.1 mm at least: a plate's play is less than a sixteenth.
+[[nodiscard]] LengthStyle tool_style(LengthStyle style);
 [[nodiscard]] std::string say_tool_inches(double inches, const Voice& voice);
 /// "Pegs 1″, through 8″".
 [[nodiscard]] std::string hardware_text(const HardwareRow& row, const Voice& voice);

@@ -130,7 +130,8 @@ void bores(ShownWork& s, const WorkStep& step) {
         station.off != nullptr && station.off->from
             ? " " + say(Msg::kStepFromFace, s.voice.language, std::to_string(static_cast<int>(*station.off->from)))
             : std::string{};
-    fact(s.context.ui, "shop.step.bore." + std::to_string(count++), station.at, station.across + from);
+    fact(s.context.ui, "shop.step.bore." + std::to_string(count++),
+         std::string(step_number_text(Name::kAt, s.voice.language)) + " " + station.at, station.across + from);
   }
 }
 
