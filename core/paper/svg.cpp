@@ -6,6 +6,7 @@
 
 #include "measure/print.h"
 #include "numeric/libm.h"
+#include "paper/svg_stroke.h"
 #include "text/xml_text.h"
 
 namespace bentbook {
@@ -76,38 +77,9 @@ class Sheet {
   std::string body_;
 };
 
-std::string_view style_of(draw::Stroke stroke) {
-  switch (stroke) {
-    case draw::Stroke::kVisible:
-      return "visible";
-    case draw::Stroke::kHidden:
-      return "hidden";
-    case draw::Stroke::kCentre:
-      return "centre";
-    case draw::Stroke::kCut:
-      return "cut";
-    case draw::Stroke::kThin:
-    case draw::Stroke::kScale:
-      break;
-  }
-  return "thin";
-}
-
 std::string_view fill_of(draw::Fill fill) {
-  switch (fill) {
-    case draw::Fill::kSection:
-      return "section";
-    case draw::Fill::kWaste:
-      return "waste";
-    case draw::Fill::kShade:
-      return "shade";
-    case draw::Fill::kInk:
-      return "ink";
-    case draw::Fill::kNone:
-    case draw::Fill::kPaper:
-      break;
-  }
-  return "paper";
+  if (fill == draw::Fill::kSection) return "section";
+  return fill == draw::Fill::kWaste ? "waste" : "paper";
 }
 
 std::string_view figure_style(draw::Meaning meaning) { return meaning == draw::Meaning::kAnswer ? "answer" : "fact"; }
@@ -207,15 +179,15 @@ std::string write_svg(const draw::Drawing& drawing, const SvgSheet& options,
     std::vector<Point> points;
     for (const Point& at : p.points) points.push_back(sheet.mm(at));
     if (p.fill != draw::Fill::kNone) sheet.path(points, fill_of(p.fill));
-    if (p.outlined) sheet.path(points, style_of(p.stroke));
+    if (p.outlined) sheet.path(points, stroke_class(p.stroke));
   }
   for (const draw::Line& l : drawing.lines) {
     if (!go_on()) return {};
-    sheet.line(sheet.mm(l.a), sheet.mm(l.b), style_of(l.stroke));
+    sheet.line(sheet.mm(l.a), sheet.mm(l.b), stroke_class(l.stroke));
   }
   for (const draw::Arc& a : drawing.arcs) {
     if (!go_on()) return {};
-    sheet.arc(sheet.mm(a.centre), sheet.mm({a.radius, 0}).x, a.from_deg, a.to_deg, style_of(a.stroke));
+    sheet.arc(sheet.mm(a.centre), sheet.mm({a.radius, 0}).x, a.from_deg, a.to_deg, stroke_class(a.stroke));
   }
   for (const draw::Dimension& d : drawing.dimensions) {
     if (!go_on()) return {};

@@ -4,6 +4,7 @@
 
 #include "draw/fill.h"
 #include "measure/print.h"
+#include "paper/svg_stroke.h"
 #include "text/utf8.h"
 #include "text/xml_text.h"
 
@@ -67,15 +68,9 @@ class TapeSvg {
   static std::string number(double v) { return without_trailing_zeros(print_fixed(v, 2)); }
   [[nodiscard]] std::string pair(Point p) const { return number(x_ + p.x) + " " + number(y_ + p.y); }
 
-  static std::string_view style_of(draw::Stroke stroke) {
-    if (stroke == draw::Stroke::kVisible) return "visible";
-    if (stroke == draw::Stroke::kHidden) return "hidden";
-    return stroke == draw::Stroke::kCut ? "cut" : "thin";
-  }
-
   void stroke(const draw::PlacedLine& line) {
-    body_ += "<path class=\"" + std::string(style_of(line.stroke)) + "\" d=\"M" + pair(line.a) + "L" + pair(line.b) +
-             "\"/>\n";
+    body_ += "<path class=\"" + std::string(stroke_class(line.stroke)) + "\" d=\"M" + pair(line.a) + "L" +
+             pair(line.b) + "\"/>\n";
   }
 
   void polygon(const draw::Polygon& area) {
@@ -86,7 +81,7 @@ class TapeSvg {
       body_ +=
           "<path class=\"" + std::string(area.fill == draw::Fill::kInk ? "ink" : "shade") + "\" d=\"" + d + "Z\"/>\n";
     else if (area.outlined)
-      body_ += "<path class=\"" + std::string(style_of(area.stroke)) + "\" d=\"" + d + "Z\"/>\n";
+      body_ += "<path class=\"" + std::string(stroke_class(area.stroke)) + "\" d=\"" + d + "Z\"/>\n";
     if (area.fill != draw::Fill::kSection && area.fill != draw::Fill::kWaste) return;
     for (const draw::Segment& s : draw::hatch(area.points, kHatch, false))
       body_ += "<path class=\"thin\" d=\"M" + pair(s.a) + "L" + pair(s.b) + "\"/>\n";

@@ -30,6 +30,11 @@ void Pages::pop() {
   ++turns_;
 }
 
+void Pages::turn_to(const Page& page) {
+  pop();
+  push(page);
+}
+
 const Page& Pages::top() const {
   const Root& root = places_[current_];
   return root.pushed.empty() ? root.page : root.pushed.back();

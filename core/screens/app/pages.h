@@ -35,6 +35,8 @@ class Pages {
   void go(Place place);
   void push(const Page& page);
   void pop();
+  /// In place of the page on top.
+  void turn_to(const Page& page);
   [[nodiscard]] int depth() const { return static_cast<int>(places_[current_].pushed.size()); }
   [[nodiscard]] const Page& top() const;
   /// The page that pop() leads to; the top one where there is nothing to pop.

@@ -114,8 +114,7 @@ void new_timber(Context& context, const ShownFrame& shown) {
     timber.species = book.frame.species;
     book = with_added(std::move(book), timber);
   });
-  context.pages.pop();
-  context.pages.push(frame_hand_page(mark));
+  context.pages.turn_to(frame_hand_page(mark));
 }
 
 void hand_screen(Context& context) {

@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "draw/drawing.h"
-#include "draw/tape_page.h"
 #include "frame/sheet/face_marks.h"
 #include "model/book_model.h"
 #include "screens/frame/solid_memory.h"
+#include "screens/timber/tape_memory.h"
 
 namespace bentbook::screens {
 
@@ -58,12 +58,7 @@ struct FrameMemory {
     std::vector<FaceMarks> faces;  ///< 1 to 4
   } sheet;
 
-  struct FacePages {  ///< a face of it as it was last laid out
-    Solved of;
-    std::string key;  ///< all else that the pages were made for
-    draw::TapeStrip strip;
-    std::vector<draw::TapePage> pages;
-  } face_pages;
+  TapeMemory face;  ///< a face of it
 
   struct Solids {  ///< the 3D view
     SolidMemory picture;

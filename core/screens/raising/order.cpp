@@ -4,6 +4,7 @@
 #include <numeric>
 #include <string>
 
+#include "screens/app/foot.h"
 #include "screens/raising/form.h"
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"
@@ -278,30 +279,29 @@ void order_foot(Context& context, const OrderCheck* check, const Rect& box) {
 
 void order_screen(Context& context) {
   Ui& ui = context.ui;
-  const Rect page = context.page;
   const bool foot = context.desk.state() == BooksDesk::State::kOpen && !context.desk.book().raising.steps.empty() &&
                     !context.keypad.is_open();
-  const float height = foot ? foot_height(ui, page.h) : 0;
+  const float height = foot ? foot_height(ui, context.page.h) : 0;
   const OrderCheck* check = nullptr;
-  context.page.h -= height;
-  context.foot = height;
-  raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
-    const RaisingPlan& plan = context.desk.book().raising;
-    check = context.raising.check().answer();
-    if (plan.steps.empty())
-      body(ui, "order.empty", context.say(Msg::kRaisingEmpty));
-    else
-      order_list(context, plan, *shown.frame(), check);
-    if (list_row(ui, "order.tap", context.say(Msg::kRaisingTap), context.say(Msg::kRaisingTapNote)))
-      context.pages.push(raising_tap_page());
-    if (!plan.steps.empty() && button(ui, "order.clear", context.say(Msg::kRaisingClear), Weight::kDestructive)) {
-      edit_raising(context,
-                   [](RaisingPlan& next) { std::erase_if(next.steps, [](const RaisingStep& s) { return !s.done; }); });
-      context.toast(std::string(context.say(Msg::kRaisingCleared)), true);
-    }
+  const Rect strip = above_foot(context, height, [&] {
+    raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
+      const RaisingPlan& plan = context.desk.book().raising;
+      check = context.raising.check().answer();
+      if (plan.steps.empty())
+        body(ui, "order.empty", context.say(Msg::kRaisingEmpty));
+      else
+        order_list(context, plan, *shown.frame(), check);
+      if (list_row(ui, "order.tap", context.say(Msg::kRaisingTap), context.say(Msg::kRaisingTapNote)))
+        context.pages.push(raising_tap_page());
+      if (!plan.steps.empty() && button(ui, "order.clear", context.say(Msg::kRaisingClear), Weight::kDestructive)) {
+        edit_raising(context, [](RaisingPlan& next) {
+          std::erase_if(next.steps, [](const RaisingStep& s) { return !s.done; });
+        });
+        context.toast(std::string(context.say(Msg::kRaisingCleared)), true);
+      }
+    });
   });
-  context.page = page;
-  if (foot) order_foot(context, check, {page.x, page.y + page.h - height, page.w, height});
+  if (foot) order_foot(context, check, strip);
 }
 
 }  // namespace

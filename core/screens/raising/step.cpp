@@ -7,6 +7,7 @@
 #include "numeric/sorting.h"
 #include "raising/fasteners.h"
 #include "raising/order.h"
+#include "screens/app/foot.h"
 #include "screens/raising/picture.h"
 #include "screens/raising/step_more.h"
 #include "screens/raising/step_pick.h"
@@ -125,8 +126,7 @@ void next_part(ShownStep& s) {
               say(Msg::kRaisingNext, s.context.ui.language,
                   {{"n", std::to_string(next + 1)}, {"all", std::to_string(s.plan.steps.size())}, {"marks", name}})))
     return;
-  s.context.pages.pop();
-  s.context.pages.push(raising_step_page(s.index + 1));
+  s.context.pages.turn_to(raising_step_page(s.index + 1));
 }
 
 /// The tick, always in reach; ticked, the next step is shown from its top.
@@ -142,8 +142,7 @@ void tick_foot(Context& context, int index, const Rect& box) {
     return;
   edit_raising(context, [&](RaisingPlan& plan) { plan.steps[i].done = !done; });
   if (done || i + 1 >= context.desk.book().raising.steps.size()) return;
-  context.pages.pop();
-  context.pages.push(raising_step_page(index + 1));
+  context.pages.turn_to(raising_step_page(index + 1));
 }
 
 /// In one line where it stands; else why it does not, and what would hold it.
@@ -153,34 +152,33 @@ void verdict_part(ShownStep& s) {
   fact(s.context.ui, "step.verdict", s.context.say(Msg::kRaisingVerdict), s.context.say(Msg::kRaisingNoFault), true);
 }
 
-void step_screen(Context& context) {
+void step_content(ShownStep& s) {
+  Context& context = s.context;
   Ui& ui = context.ui;
-  const Rect page = context.page;
+  what_now(s);
+  if (s.order != nullptr) faults_part(s, *s.order);
+  picture_part(s);
+  marks_part(s);
+  const RaisingMemory::Picked& picked = step_pick(context, s.frame, s.index);
+  if (s.check != nullptr && s.check->entry.free)
+    body(ui, "step.path", way_text(s.check->entry, s.step, picked.pick.by, *s.frame.frame(), s.voice));
+  if (picked.hand) note(ui, "step.tipped", context.say(Msg::kStepTipped));
+  fast_part(s);
+  verdict_part(s);
+  if (list_row(ui, "step.more", context.say(Msg::kStepMore), context.say(Msg::kStepMoreNote)))
+    context.pages.push(raising_step_more_page(s.index));
+  next_part(s);
+  caution(ui, "step.caution",
+          say(Msg::kStepCaution, ui.language, say_kept(s.plan.loads.wind_mph, KeptIn::kMph, s.voice)));
+}
+
+void step_screen(Context& context) {
   const int index = std::stoi(context.subject);
   const bool foot = context.desk.state() == BooksDesk::State::kOpen && !context.keypad.is_open() && index >= 0 &&
                     static_cast<std::size_t>(index) < context.desk.book().raising.steps.size();
-  const float height = foot ? ui.theme.target + 3 * kGap : 0;
-  context.page.h -= height;
-  context.foot = height;
-  step_page(context, "raising.step.page", [&](ShownStep& s) {
-    what_now(s);
-    if (s.order != nullptr) faults_part(s, *s.order);
-    picture_part(s);
-    marks_part(s);
-    if (s.check != nullptr && s.check->entry.free)
-      body(ui, "step.path",
-           way_text(s.check->entry, s.step, step_pick(s.context, s.frame, s.index).pick.by, *s.frame.frame(), s.voice));
-    if (step_pick(context, s.frame, s.index).hand) note(ui, "step.tipped", context.say(Msg::kStepTipped));
-    fast_part(s);
-    verdict_part(s);
-    if (list_row(ui, "step.more", context.say(Msg::kStepMore), context.say(Msg::kStepMoreNote)))
-      context.pages.push(raising_step_more_page(s.index));
-    next_part(s);
-    caution(ui, "step.caution",
-            say(Msg::kStepCaution, ui.language, say_kept(s.plan.loads.wind_mph, KeptIn::kMph, s.voice)));
-  });
-  context.page = page;
-  if (foot) tick_foot(context, index, {page.x, page.y + page.h - height, page.w, height});
+  const Rect strip = above_foot(context, foot ? keys_height(context.ui) + kGap : 0,
+                                [&] { step_page(context, "raising.step.page", step_content); });
+  if (foot) tick_foot(context, index, strip);
 }
 
 }  // namespace

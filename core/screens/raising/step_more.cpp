@@ -74,8 +74,7 @@ void place_part(ShownStep& s) {
   const auto move_to = [&](int to) {
     edit_raising(context, [&](RaisingPlan& plan) { move_step(plan.steps, s.index, to); });
     context.pages.pop();
-    context.pages.pop();
-    context.pages.push(raising_step_page(to));
+    context.pages.turn_to(raising_step_page(to));
   };
   if (const auto to = context.keypad.take_count(key); to && *to - 1 != s.index)
     return move_to(static_cast<int>(*to) - 1);

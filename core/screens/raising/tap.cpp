@@ -165,8 +165,7 @@ void found_part(Context& context, const FoundOrder& found) {
     plan.temporaries = found.plan.temporaries;
     plan.assemblies = found.plan.assemblies;
   });
-  context.pages.pop();
-  context.pages.push(raising_order_page());
+  context.pages.turn_to(raising_order_page());
   context.toast(std::string(context.say(Msg::kSearchTaken)), true);
 }
 

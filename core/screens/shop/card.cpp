@@ -3,11 +3,12 @@
 #include <algorithm>
 
 #include "cut/setting.h"
+#include "screens/app/foot.h"
 #include "screens/shop/work_shown.h"
 #include "screens/timber/face_parts.h"
 #include "screens/timber/sheet.h"
+#include "screens/timber/tape_picture.h"
 #include "shop/step_marks.h"
-#include "ui/drawing/tape_canvas.h"
 #include "words/face_words.h"
 #include "words/frame_words.h"
 
@@ -153,35 +154,17 @@ void facts(ShownWork& s, const WorkStep& step) {
 }
 
 void picture_part(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
-  const auto marks = step_marks(s.timber, sheet, step);
-  if (!marks) return;
-  Ui& ui = s.context.ui;
-  ShopMemory::Picture& kept = s.context.shop_memory.picture;
-  std::string key = s.timber.mark + '|' + step.id + '|' + std::to_string(static_cast<int>(ui.column.width)) + '|' +
-                    std::to_string(s.context.kit.settings.text_percent) + '|' +
-                    std::to_string(static_cast<int>(s.voice.lengths.form)) + '|' +
-                    std::to_string(s.voice.lengths.denominator) + '|' +
-                    std::to_string(static_cast<int>(s.voice.language));
+  TapeMemory& kept = s.context.shop_memory.picture;
+  std::string key = tape_key(s.context, s.timber.mark + '|' + step.id + '|' + saw_of(s.frame.book).name);
   if (kept.of != s.frame.solved || kept.key != key) {
-    kept.of = s.frame.solved;
-    kept.key = std::move(key);
-    kept.strip = step_strip(*s.frame.frame(), s.timber, *marks, s.voice);
-    draw::TapeOptions options;
-    options.width = static_cast<double>(ui.column.width);
-    options.room = 1e6;
-    options.side = options.width * 0.4;
-    set_ticks(options, s.voice);
-    kept.pages = draw::lay_out_tape(kept.strip, options, [&](std::string_view text, draw::TapeText size) {
-      return tape_text_size(ui.fonts, text, size);
-    });
+    kept = {s.frame.solved, std::move(key), step_marks(s.timber, sheet, step), {}, {}};
+    if (kept.marks) {
+      constexpr double kOnePage = 1e6;
+      kept.strip = step_strip(*s.frame.frame(), s.timber, *kept.marks, s.voice);
+      lay_out(s.context, kept, static_cast<double>(s.context.ui.column.width) * 0.4, kOnePage);
+    }
   }
-  const draw::TapePage& page = kept.pages.front();
-  face_columns(ui, *marks, page, take_box(ui, ui.fonts.strong->FontSize + 4), page_unit(s.voice));
-  const Rect box = take_box(ui, static_cast<float>(page.height) + kGrid);
-  picture(ui, "shop.picture", say(Msg::kFacePicture, s.voice.language, std::to_string(static_cast<int>(marks->face))),
-          box);
-  paint_tape(pen(ui), ui.theme, ui.fonts, page, box);
-  read_tape(ui, "shop.picture", kept.strip, page, box);
+  if (kept.marks) show_tape(s.context, "shop.step", kept, 0);
 }
 
 /// Finished steps with who and when, and how to take one back.
@@ -226,8 +209,8 @@ Foot foot_of(const ShownWork& s, std::size_t index) {
 }
 
 void turn_to(Context& context, const std::string& mark, const std::string& step) {
-  context.pages.pop();
-  if (!step.empty()) context.pages.push(shop_card_page(mark, step));
+  if (step.empty()) return context.pages.pop();
+  context.pages.turn_to(shop_card_page(mark, step));
 }
 
 /// The tick, always in reach, between the card before and the one after; ticked, the next card that is not done comes
@@ -257,6 +240,22 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
   if (tell(context, foot.tick)) turn_to(context, foot.mark, foot.open);
 }
 
+void card_content(ShownWork& s, const WorkStep& step) {
+  const Sheet& sheet = *sheet_shown(s.context, s.frame, s.work.timber).sheet;
+  head(s, step);
+  hold_part(s);
+  flags_part(s, step.id);
+  large(s, step);
+  angles(s, step, sheet);
+  facts(s, step);
+  picture_part(s, step, sheet);
+  measure_part(s, step);
+  claims_part(s, step);
+  cautions_part(s, step, "shop.step");
+  pairing_part(s, step);
+  stop_part(s, step.id);
+}
+
 /// The first step that is not done and cuts something; the first one where all are.
 std::vector<WorkStep>::const_iterator first_open(const ShownWork& s) {
   const auto& steps = s.work.steps;
@@ -268,35 +267,19 @@ std::vector<WorkStep>::const_iterator first_open(const ShownWork& s) {
 void card_screen(Context& context) {
   const std::size_t bar = context.subject.find('|');
   const std::string mark = context.subject.substr(0, bar), id = context.subject.substr(bar + 1);
-  const Rect page = context.page;
-  const float height = context.ui.theme.target + 2 * kGap;
-  context.page.h -= height;
-  context.foot = height;
   Foot foot;
-  timber_page(context, "shop.step.page", mark, [&](ShownWork s) {
-    const auto found = id.empty() ? first_open(s)
-                                  : std::find_if(s.work.steps.begin(), s.work.steps.end(),
-                                                 [&](const WorkStep& w) { return w.id == id; });
-    if (found == s.work.steps.end())
-      return body(s.context.ui, "shop.step.gone", say(Msg::kShopStepGone, s.context.ui.language, id));
-    const WorkStep& step = *found;
-    const Sheet& sheet = *sheet_shown(context, s.frame, s.work.timber).sheet;
-    head(s, step);
-    hold_part(s);
-    flags_part(s, step.id);
-    large(s, step);
-    angles(s, step, sheet);
-    facts(s, step);
-    picture_part(s, step, sheet);
-    measure_part(s, step);
-    claims_part(s, step);
-    cautions_part(s, step, "shop.step");
-    pairing_part(s, step);
-    stop_part(s, step.id);
-    if (!context.keypad.is_open()) foot = foot_of(s, static_cast<std::size_t>(found - s.work.steps.begin()));
+  const Rect strip = above_foot(context, keys_height(context.ui), [&] {
+    timber_page(context, "shop.step.page", mark, [&](ShownWork s) {
+      const auto found = id.empty() ? first_open(s)
+                                    : std::find_if(s.work.steps.begin(), s.work.steps.end(),
+                                                   [&](const WorkStep& w) { return w.id == id; });
+      if (found == s.work.steps.end())
+        return body(context.ui, "shop.step.gone", say(Msg::kShopStepGone, context.ui.language, id));
+      card_content(s, *found);
+      if (!context.keypad.is_open()) foot = foot_of(s, static_cast<std::size_t>(found - s.work.steps.begin()));
+    });
   });
-  context.page = page;
-  if (foot.there) card_foot(context, foot, {page.x, page.y + page.h - height, page.w, height});
+  if (foot.there) card_foot(context, foot, strip);
 }
 
 }  // namespace

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "draw/tape_page.h"
 #include "model/book_model.h"
+#include "screens/timber/tape_memory.h"
 #include "shop/log/chunk.h"
 #include "shop/log/conflicts.h"
 #include "shop/workplace.h"
@@ -27,14 +27,7 @@ struct ShopMemory {
     std::vector<Conflict> conflicts;
   } work;
 
-  /// The picture of a step as it was last laid out.
-  struct Picture {
-    std::shared_ptr<const Result<Frame>> of;
-    std::string key;  ///< all else that it was made for
-    draw::TapeStrip strip;
-    std::vector<draw::TapePage> pages;
-  } picture;
-
+  TapeMemory picture;  ///< of a step
   /// The log as codes, while they are shown.
   struct Codes {
     std::uint64_t turn = 0;

@@ -2,13 +2,16 @@
 
 #include <algorithm>
 
+#include "screens/app/foot.h"
 #include "screens/timber/face_parts.h"
 #include "screens/timber/sheet.h"
-#include "ui/drawing/tape_canvas.h"
+#include "screens/timber/tape_picture.h"
 #include "words/face_words.h"
 
 namespace bentbook::screens {
 namespace {
+
+constexpr int kLastPart = 1000;  // of a face, however many it has
 
 struct Subject {
   std::string mark;
@@ -54,95 +57,63 @@ void head(ShownFace& s, std::size_t part, std::size_t parts) {
   ui.column.y = std::max(whole.y, foot);
 }
 
-/// Laid out anew only when the page, the timber or the words changed.
-const FrameMemory::FacePages& pages_of(ShownFace& s, float room) {
-  const Ui& ui = s.context.ui;
-  FrameMemory::FacePages& kept = s.context.frame_memory.face_pages;
-  const auto& lengths = s.voice.lengths;
-  std::string key = s.timber.mark;
-  for (const int n : {static_cast<int>(s.marks.face), static_cast<int>(ui.column.width), static_cast<int>(room),
-                      s.context.kit.settings.text_percent, static_cast<int>(s.voice.language),
-                      static_cast<int>(lengths.form), lengths.denominator, lengths.decimals})
-    (key += '|') += std::to_string(n);
-  if (kept.of == s.frame.solved && kept.key == key) return kept;
-  kept.of = s.frame.solved;
-  kept.key = std::move(key);
-  kept.strip = face_strip(*s.frame.frame(), s.timber, s.marks, s.voice);
-  draw::TapeOptions options;
-  options.width = static_cast<double>(ui.column.width);
-  options.room = static_cast<double>(room);
-  options.side = std::clamp(options.width * 0.31, 76.0, 160.0);
-  set_ticks(options, s.voice);
-  kept.pages = draw::lay_out_tape(kept.strip, options, [&](std::string_view text, draw::TapeText size) {
-    return tape_text_size(ui.fonts, text, size);
-  });
-  return kept;
-}
-
-void face_content(ShownFace& s, const Subject& subject, float room) {
+/// Laid out anew only when the page, the timber or the words changed. Which of its pages is shown.
+std::size_t face_content(ShownFace& s, const Subject& subject, float room) {
   Ui& ui = s.context.ui;
-  const float label = ui.fonts.strong->FontSize + 4;
-  const FrameMemory::FacePages& laid = pages_of(s, room - head_height(ui) - label - 4 * kGrid);
-  const auto part = std::min(static_cast<std::size_t>(std::max(0, subject.part)), laid.pages.size() - 1);
-  head(s, part, laid.pages.size());
-  const draw::TapePage& page = laid.pages[part];
-  const Rect labels = take_box(ui, label);
-  face_columns(ui, s.marks, page, labels, page_unit(s.voice));
-  const Rect box = take_box(ui, static_cast<float>(page.height) + kGrid);
-  picture(ui, "face.picture", say(Msg::kFacePicture, s.voice.language, face_number(s.marks.face)), box);
-  paint_tape(pen(ui), ui.theme, ui.fonts, page, box);
-  read_tape(ui, "face", laid.strip, page, box);
-}
-
-void turn_to(Context& context, const Page& page) {
-  context.pages.pop();
-  context.pages.push(page);
+  TapeMemory& kept = s.context.frame_memory.face;
+  const float left = room - head_height(ui) - tape_head_height(ui) - 4 * kGrid;
+  std::string key = tape_key(
+      s.context, s.timber.mark + '|' + face_number(s.marks.face) + '|' + std::to_string(static_cast<int>(left)));
+  if (kept.of != s.frame.solved || kept.key != key) {
+    kept = {s.frame.solved, std::move(key), s.marks, face_strip(*s.frame.frame(), s.timber, s.marks, s.voice), {}};
+    const auto width = static_cast<double>(ui.column.width);
+    lay_out(s.context, kept, std::clamp(width * 0.31, 76.0, 160.0), static_cast<double>(left));
+  }
+  const auto part = std::min(static_cast<std::size_t>(std::max(0, subject.part)), kept.pages.size() - 1);
+  head(s, part, kept.pages.size());
+  show_tape(s.context, "face", kept, part);
+  return part;
 }
 
 /// On with the face, to the next one, and at the end to the cuts; back the same way.
-void face_foot(Context& context, const Subject& subject, std::size_t parts, const Rect& box) {
+void face_foot(Context& context, const Subject& subject, const Rect& box) {
   Ui& ui = context.ui;
   foot_ground(ui, box);
   const float side = ui.theme.target;
   const Rect back{box.x + kMargin, box.y + kGap, side, side};
   const bool first = subject.face == 1 && subject.part == 0;
   if (icon_button(ui, "face.before", back, Icon::kBack, context.say(Msg::kFaceBefore), !first)) {
-    if (subject.part > 0) return turn_to(context, frame_face_page(subject.mark, subject.face, subject.part - 1));
-    return turn_to(context, frame_face_page(subject.mark, subject.face - 1));
+    if (subject.part > 0) return context.pages.turn_to(frame_face_page(subject.mark, subject.face, subject.part - 1));
+    return context.pages.turn_to(frame_face_page(subject.mark, subject.face - 1, kLastPart));
   }
   const Rect on{back.x + side + kGap, back.y, box.w - 2 * kMargin - side - kGap, side};
-  const bool more = static_cast<std::size_t>(subject.part) + 1 < parts;
+  const bool more = static_cast<std::size_t>(subject.part) + 1 < context.frame_memory.face.pages.size();
   const std::string label = more               ? std::string(context.say(Msg::kFaceOn))
                             : subject.face < 4 ? say(Msg::kFaceRoll, ui.language, std::to_string(subject.face + 1))
                                                : std::string(context.say(Msg::kFaceWork));
   if (!button_in(ui, "face.on", on, label, Weight::kPrimary)) return;
-  if (more) return turn_to(context, frame_face_page(subject.mark, subject.face, subject.part + 1));
-  if (subject.face < 4) return turn_to(context, frame_face_page(subject.mark, subject.face + 1));
+  if (more) return context.pages.turn_to(frame_face_page(subject.mark, subject.face, subject.part + 1));
+  if (subject.face < 4) return context.pages.turn_to(frame_face_page(subject.mark, subject.face + 1));
   context.pages.pop();
   to_the_cuts(context, subject.mark);
 }
 
 void face_screen(Context& context) {
-  const Rect page = context.page;
-  const Subject subject = subject_of(context.subject);
-  const float height = context.ui.theme.target + 2 * kGap;
-  context.page.h -= height;
-  context.foot = height;
-  std::size_t parts = 1;
-  bool shown_face = false;
-  frame_page(context, "face.page", [&](const ShownFrame& shown) {
-    if (!shown.frame()) return frame_refused(context, shown);
-    const int timber = timber_by_mark(*shown.frame(), subject.mark);
-    if (timber < 0) return note(context.ui, "face.gone", say(Msg::kBookNoMark, context.ui.language, subject.mark));
-    const FrameMemory::Shown& sheet = sheet_shown(context, shown, timber);
-    ShownFace s{context, shown, shown.frame()->timbers[static_cast<std::size_t>(timber)],
-                sheet.faces[static_cast<std::size_t>(subject.face - 1)], voice_of(context)};
-    face_content(s, subject, context.page.h);
-    parts = context.frame_memory.face_pages.pages.size();
-    shown_face = true;
+  Subject subject = subject_of(context.subject);
+  bool there = false;
+  const Rect strip = above_foot(context, keys_height(context.ui), [&] {
+    frame_page(context, "face.page", [&](const ShownFrame& shown) {
+      if (!shown.frame()) return frame_refused(context, shown);
+      const int timber = timber_by_mark(*shown.frame(), subject.mark);
+      if (timber < 0) return note(context.ui, "face.gone", say(Msg::kBookNoMark, context.ui.language, subject.mark));
+      const FrameMemory::Shown& sheet = sheet_shown(context, shown, timber);
+      ShownFace s{context, shown, shown.frame()->timbers[static_cast<std::size_t>(timber)],
+                  sheet.faces[static_cast<std::size_t>(subject.face - 1)], voice_of(context)};
+      subject.part = static_cast<int>(face_content(s, subject, context.page.h));
+      there = true;
+    });
   });
-  context.page = page;
-  if (shown_face) face_foot(context, subject, parts, {page.x, page.y + page.h - height, page.w, height});
+  if (there) face_foot(context, subject, strip);
 }
 
 }  // namespace

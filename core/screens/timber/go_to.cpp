@@ -65,8 +65,7 @@ std::vector<KeyCap> parts_of(const std::vector<const Timber*>& timbers, const st
 }
 
 void go_to(Context& context, const std::string& mark) {
-  context.pages.pop();
-  context.pages.push(context.pages.place() == Place::kShop ? shop_timber_page(mark) : frame_sheet_page(mark));
+  context.pages.turn_to(context.pages.place() == Place::kShop ? shop_timber_page(mark) : frame_sheet_page(mark));
 }
 
 void go_to_screen(Context& context) {

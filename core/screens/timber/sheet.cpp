@@ -5,6 +5,7 @@
 #include <string>
 
 #include "book/book_edit.h"
+#include "screens/app/foot.h"
 #include "screens/frame/form.h"
 #include "screens/settings/saws.h"
 #include "screens/shop/card.h"
@@ -138,6 +139,21 @@ void warnings(Shown& s) {
     caution(s.context.ui, "sheet.warning." + std::to_string(count++), warning_text(warning, s.voice));
 }
 
+void sheet_content(Shown& s) {
+  head(s);
+  faces(s);
+  warnings(s);
+  checks(s);
+  saw_choice(s);
+  facts(s);
+  joints(s);
+  const std::string& mark = s.timber.mark;
+  if (const auto text =
+          text_field(s.context.ui, "sheet.note", s.context.say(Msg::kSheetNote), note_of(s.frame.book, mark)))
+    edit_book(s.context, [&](Book& book) { book = with_note(std::move(book), mark, *text); });
+  timber_apart(s.context, s.frame, s.timber);
+}
+
 void sheet_foot(Context& context, const std::string& mark, const Rect& box) {
   Ui& ui = context.ui;
   foot_ground(ui, box);
@@ -151,31 +167,19 @@ void sheet_foot(Context& context, const std::string& mark, const Rect& box) {
 
 void sheet_screen(Context& context) {
   const std::string mark = context.subject;
-  const Rect page = context.page;
-  const float height = context.ui.theme.target + 2 * kGap;
-  context.page.h -= height;
-  context.foot = height;
   bool there = false;
-  frame_page(context, "sheet.page", [&](const ShownFrame& shown) {
-    if (!shown.frame()) return frame_refused(context, shown);
-    const int timber = timber_by_mark(*shown.frame(), mark);
-    if (timber < 0) return note(context.ui, "sheet.gone", say(Msg::kBookNoMark, context.ui.language, mark));
-    there = !context.keypad.is_open();
-    Shown s{context, shown, shown.frame()->timbers[static_cast<std::size_t>(timber)],
-            sheet_shown(context, shown, timber), voice_of(context)};
-    head(s);
-    faces(s);
-    warnings(s);
-    checks(s);
-    saw_choice(s);
-    facts(s);
-    joints(s);
-    if (const auto text = text_field(context.ui, "sheet.note", context.say(Msg::kSheetNote), note_of(shown.book, mark)))
-      edit_book(context, [&](Book& book) { book = with_note(std::move(book), mark, *text); });
-    timber_apart(context, shown, s.timber);
+  const Rect strip = above_foot(context, keys_height(context.ui), [&] {
+    frame_page(context, "sheet.page", [&](const ShownFrame& shown) {
+      if (!shown.frame()) return frame_refused(context, shown);
+      const int timber = timber_by_mark(*shown.frame(), mark);
+      if (timber < 0) return note(context.ui, "sheet.gone", say(Msg::kBookNoMark, context.ui.language, mark));
+      there = !context.keypad.is_open();
+      Shown s{context, shown, shown.frame()->timbers[static_cast<std::size_t>(timber)],
+              sheet_shown(context, shown, timber), voice_of(context)};
+      sheet_content(s);
+    });
   });
-  context.page = page;
-  if (there) sheet_foot(context, mark, {page.x, page.y + page.h - height, page.w, height});
+  if (there) sheet_foot(context, mark, strip);
 }
 
 }  // namespace

@@ -1,0 +1,43 @@
+#include "screens/timber/tape_picture.h"
+
+#include "screens/app/drawing_form.h"
+#include "screens/timber/face_parts.h"
+#include "ui/drawing/tape_canvas.h"
+#include "words/face_words.h"
+
+namespace bentbook::screens {
+
+std::string tape_key(const Context& context, std::string_view what) {
+  const LengthStyle lengths = context.style();
+  std::string key(what);
+  for (const int n :
+       {static_cast<int>(context.ui.column.width), context.kit.settings.text_percent,
+        static_cast<int>(context.ui.language), static_cast<int>(lengths.form), lengths.denominator, lengths.decimals})
+    (key += '|') += std::to_string(n);
+  return key;
+}
+
+void lay_out(const Context& context, TapeMemory& kept, double side, double room) {
+  draw::TapeOptions options;
+  options.width = static_cast<double>(context.ui.column.width);
+  options.room = room;
+  options.side = side;
+  set_ticks(options, voice_of(context));
+  kept.pages = draw::lay_out_tape(kept.strip, options, [&](std::string_view text, draw::TapeText size) {
+    return tape_text_size(context.ui.fonts, text, size);
+  });
+}
+
+float tape_head_height(const Ui& ui) { return ui.fonts.strong->FontSize + 4; }
+
+void show_tape(Context& context, const std::string& prefix, const TapeMemory& kept, std::size_t page) {
+  Ui& ui = context.ui;
+  const draw::TapePage& shown = kept.pages[page];
+  face_columns(ui, *kept.marks, shown, take_box(ui, tape_head_height(ui)), page_unit(voice_of(context)));
+  const Rect box = take_box(ui, static_cast<float>(shown.height) + kGrid);
+  picture(ui, prefix + ".picture", say(Msg::kFacePicture, ui.language, face_number(kept.marks->face)), box);
+  paint_tape(pen(ui), ui.theme, ui.fonts, shown, box);
+  read_tape(ui, prefix, kept.strip, shown, box);
+}
+
+}  // namespace bentbook::screens
