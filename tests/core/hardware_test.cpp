@@ -27,27 +27,20 @@ int count_of(const std::vector<HardwareRow>& rows, int bent, Hardware what, doub
 }  // namespace
 
 TEST_CASE("a bent's pegs are counted from its joints, and all bents together are the frame", "[hardware]") {
-  const Frame frame = barn();
-  const std::vector<HardwareRow> rows = hardware_of(frame);
-  // Bent 2: the tie's two tenons with two 1 in pegs each, a post's tenon under the plate with one each, the king post's
-  // foot with what its joint is drilled for. Asked of the joints one by one, not of the list.
-  int inch = 0, small = 0;
-  for (std::size_t j = 0; j < frame.joints.size(); ++j) {
-    const Timber& member = frame.timbers[static_cast<std::size_t>(frame.joints[j].member)];
-    if (member.place.bent != 2) continue;
-    for (const Feature& f : member.features) {
-      if (f.kind != FeatureKind::kHole || f.joint != static_cast<int>(j)) continue;
-      ++(f.diameter == 1 ? inch : small);
-    }
-  }
-  CHECK(count_of(rows, 2, Hardware::kPeg, 1) == inch);
-  CHECK(count_of(rows, 2, Hardware::kPeg, 0.75) == small);
-  CHECK(inch >= 2 * 2 + 2);
+  const std::vector<HardwareRow> rows = hardware_of(barn());
+  // The last bent, joint by joint. 1 in: the tie's two tenons with two each, a post's tenon under each plate with one,
+  // the king post's foot and head with one each. 3/4 in: one at each end of two braces under the tie, of one brace
+  // under each plate and of one under the ridge.
+  CHECK(count_of(rows, 4, Hardware::kPeg, 1) == 2 * 2 + 2 + 2);
+  CHECK(count_of(rows, 4, Hardware::kPeg, 0.75) == 2 * (2 + 2 + 1));
+  // An inner bent with its bay: braces to both sides, the bay's two girts, and three scarfs of two pegs each.
+  CHECK(count_of(rows, 2, Hardware::kPeg, 1) == 2 * 2 + 2 + 2 + 3 * 2);
+  CHECK(count_of(rows, 2, Hardware::kPeg, 0.75) == 2 * (2 + 4 + 2) + 2 * 2);
   int all = 0, by_bent = 0;
   for (const HardwareRow& row : hardware_in_all(rows)) all += row.count;
   for (const HardwareRow& row : rows) by_bent += row.count;
   CHECK(all == by_bent);
-  CHECK(all > 100);
+  CHECK(all == (14 + 14) + (14 + 20) + (8 + 20) + (8 + 10));
 }
 
 TEST_CASE("each tie at a knife plate has two plates, and its pins are steel", "[hardware]") {
