@@ -63,6 +63,9 @@ std::string step_number_from_text(const StepNumber& number, Language language) {
 
 std::string step_value_text(StepNumberName name, double value, const Voice& voice) {
   if (name == StepNumberName::kFaceUp) return std::to_string(static_cast<int>(value));
+  if (name == StepNumberName::kLeanFrom || name == StepNumberName::kLeanTo)
+    return say(value < 0 ? Msg::kStepLeanA : Msg::kStepLeanB, voice.language,
+               say_angle(Angle::from_degrees(libm::fabs(value)), voice));
   if (is_degrees(name)) return say_angle(Angle::from_degrees(value), voice);
   return is_tool_setting(name) ? say_tool_inches(value, voice) : say_inches(value, voice);
 }
