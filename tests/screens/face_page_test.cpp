@@ -159,7 +159,9 @@ TEST_CASE("on a face's page each text is whole, on the page, clear of other text
         CAPTURE(timber.mark, static_cast<int>(face), asked.width, static_cast<int>(asked.voice.lengths.form));
         std::set<int> rows, blocks;
         for (const draw::TapePage& page : pages_of(strip, asked, letters.fonts)) {
-          CHECK(fault_of(page, asked.width) == std::string());
+          const std::string fault = fault_of(page, asked.width);
+          INFO(fault);
+          CHECK(fault.empty());
           CHECK_FALSE(leaders_cross(page));
           CHECK(in_order(page));
           CHECK(all_drawn(page, letters.fonts));
