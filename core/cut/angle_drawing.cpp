@@ -75,27 +75,46 @@ Drawing cut_on_timber_drawing(const Setting& setting, const Section& section) {
   return d;
 }
 
-Drawing graduation_drawing(const Setting& setting) {
-  constexpr double kHeight = 10, kWidth = 12;
-  const Graduations& g = setting.graduations;
-  const double below = g.below.arris.in(), above = g.above.arris.in();
-  // One miss may be a thousand times the other (a mark almost hit): keep both in sight.
-  const double sum = below + above;
-  const double share = sum > 0 ? std::clamp(below / sum, 0.08, 0.92) : 0.5;
-  const Point pivot{0, 0}, exact{0, kHeight};
-  const Point low{-kWidth * share, kHeight}, high{kWidth * (1 - share), kHeight};
+Drawing scale_drawing(const Saw& saw, const Graduation& set) {
+  constexpr double kRadius = 10, kLong = 1.6, kShort = 0.8, kUsual = 60, kClosest = 2;
+  const double blade = set.off_square.deg();
+  const double most = std::max(kUsual, libm::ceil(blade / 10) * 10);
+  // Square stands upright; what is off it leans to the left, as the page has its words there.
+  const auto at = [](double radius, double off) { return polar({0, 0}, radius, 90 + off); };
   Drawing d;
-  add_line(d, {-kWidth, 0}, {kWidth, 0}, Stroke::kVisible);
-  add_line(d, {-kWidth, kHeight}, {kWidth, kHeight}, Stroke::kVisible);
-  add_line(d, pivot, exact, Stroke::kCut);
-  d.notes.push_back({{0, -0.8}, "exact", Meaning::kAnswer});
-  if (g.on_mark) return d;
-  add_line(d, pivot, low, Stroke::kScale);
-  add_line(d, pivot, high, Stroke::kScale);
-  d.notes.push_back({{low.x, kHeight * 0.45}, "below", Meaning::kFact});
-  d.notes.push_back({{high.x, kHeight * 0.45}, "above", Meaning::kFact});
-  d.dimensions.push_back({low, exact, 1, {}, "arris_below", Meaning::kFact});
-  d.dimensions.push_back({exact, high, 1, {}, "arris_above", Meaning::kFact});
+  d.arcs.push_back({{0, 0}, kRadius, 90, 90 + most, Stroke::kScale});
+  const double step = std::max(saw.step.deg(), kClosest);
+  for (double off = 0; off <= most + 1e-9; off += step)
+    add_line(d, at(kRadius, off), at(kRadius - kShort, off), Stroke::kScale);
+  for (int off = 0; off <= static_cast<int>(most); off += 10) {
+    add_line(d, at(kRadius, off), at(kRadius - kLong, off), Stroke::kScale);
+    const Angle reads = in_scale(saw.square_reads, Angle::degrees(off));
+    if (off % 20 == 0)
+      d.notes.push_back(
+          {at(kRadius + 1.6, off), "scale_" + std::to_string(static_cast<int>(reads.deg())), Meaning::kFact});
+  }
+  add_line(d, {0, 0}, at(kRadius, 0), Stroke::kCentre);
+  add_line(d, {0, 0}, at(kRadius, blade), Stroke::kCut);
+  return d;
+}
+
+Drawing ride_drawing(const Setting& setting, const Section& section, Ride ride) {
+  constexpr double kSteepestDrawn = 60, kReceding = 0.35;
+  const double depth = section.depth.in(), back = kReceding * section.breadth.in();
+  const double lean = depth * libm::tan(std::min(setting.exact.deg(), kSteepestDrawn) * kDegree);
+  const double kept = 0.55 * depth, end = kept + lean + 0.65 * depth;
+  const Point foot{kept, 0}, arris{kept + lean, depth}, behind{arris.x + back, depth + back};
+  const Point low{end, 0}, high{end, depth}, far{end + back, depth + back};
+  Drawing d;
+  if (ride == Ride::kSide)
+    add_area(d, {foot, low, high, arris}, Fill::kWaste);
+  else
+    add_area(d, {arris, high, far, behind}, Fill::kWaste);
+  add_area(d, {{0, 0}, low, high, {0, depth}}, Fill::kNone, true);
+  add_area(d, {{0, depth}, high, far, {back, depth + back}}, Fill::kNone, true);
+  add_area(d, {low, {end + back, back}, far, high}, Fill::kNone, true);
+  add_line(d, foot, arris, ride == Ride::kSide ? Stroke::kCut : Stroke::kThin);
+  add_line(d, arris, behind, ride == Ride::kTop ? Stroke::kCut : Stroke::kThin);
   return d;
 }
 

@@ -16,10 +16,19 @@ namespace bentbook {
 /// "travel" (fact), angle "set_to" (answer) between the square line and the cut.
 [[nodiscard]] draw::Drawing cut_on_timber_drawing(const Setting& setting, const Section& section);
 
-/// The two graduations and the exact line between them, far larger than life: rays from the near arris, the exact one
-/// as the cut line. Notes "below" and "above" stand at the graduations, "exact" at the cut; dimensions "arris_below"
-/// and "arris_above" along the far arris. The true figures are in `setting`; only the drawing is stretched.
-[[nodiscard]] draw::Drawing graduation_drawing(const Setting& setting);
+/// The scale of the saw with its blade at the graduation: an arc from square to 60° off it (further where the cut is),
+/// a tick every 10°, shorter ones between where they are not too close; the blade as the cut line, square as a centre
+/// line. Notes "scale_<reading>" at some of the long ticks, in the scale's own figures.
+[[nodiscard]] draw::Drawing scale_drawing(const Saw& saw, const Graduation& set);
+
+/// Which face the saw rides on.
+enum class Ride : std::uint8_t {
+  kSide,  ///< along the slanting line, blade square
+  kTop,   ///< along a square line, blade tilted
+};
+/// A length of the timber seen from its side and above, the cut's line on the face ridden on, its waste hatched. No
+/// figures.
+[[nodiscard]] draw::Drawing ride_drawing(const Setting& setting, const Section& section, Ride ride);
 
 /// Two members and their mitre. Keys: angle "between" (given), "depth_a", "depth_b" (given), angles "off_square_a",
 /// "off_square_b" (answers), "line" (fact).

@@ -116,8 +116,11 @@ enum class Icon : std::uint8_t {
 [[nodiscard]] bool button_in(Ui&, ItemKey, Rect, std::string_view label, Weight = Weight::kQuiet, bool enabled = true,
                              std::string_view name = {});
 [[nodiscard]] bool icon_button(Ui&, ItemKey, Rect, Icon, std::string_view name, bool enabled = true);
-/// Icon over a word; chosen ones carry a bar and heavier type.
-[[nodiscard]] bool tab_in(Ui&, ItemKey, Rect, Icon, std::string_view name, bool chosen);
+/// Icon over a word; chosen ones carry a bar and heavier type. `type`: the words' line height, as tab_type says.
+[[nodiscard]] bool tab_in(Ui&, ItemKey, Rect, Icon, std::string_view name, bool chosen, float type);
+/// The largest line height, up to a body text's, at which no name is wider than `width`: tabs are read at one size and
+/// never cut.
+[[nodiscard]] float tab_type(Ui&, std::span<const std::string_view> names, float width);
 
 /// One of a few, side by side (below one another where they do not fit). The new choice when one was pressed.
 [[nodiscard]] std::optional<int> choice(Ui&, ItemKey, std::string_view name, std::span<const std::string_view> options,

@@ -66,21 +66,26 @@ bool icon_button(Ui& ui, ItemKey key, Rect box, Icon icon, std::string_view name
   return look.pressed;
 }
 
-bool tab_in(Ui& ui, ItemKey key, Rect box, Icon icon, std::string_view name, bool chosen) {
+float tab_type(Ui& ui, std::span<const std::string_view> names, float width) {
+  float widest = 1;
+  for (const std::string_view name : names) widest = std::max(widest, text_size(*ui.fonts.strong, name).x);
+  return ui.fonts.strong->FontSize * std::min(1.0F, width / widest);
+}
+
+bool tab_in(Ui& ui, ItemKey key, Rect box, Icon icon, std::string_view name, bool chosen, float type) {
   Item item{std::string(key), Role::kTab, Touch::kPress, std::string(name), {}, box};
   item.checked = chosen;
   const Look look = add_pressed(ui, std::move(item), false);
   draw_ground(ui, look, box);
   ImDrawList& list = pen(ui);
   const ImU32 ink = chosen ? ui.theme.edit : ui.theme.ink;
-  ImFont& large = chosen ? *ui.fonts.strong : *ui.fonts.body;
-  ImFont& font = text_size(large, name).x <= box.w - 2 ? large : *ui.fonts.note;
-  const float text = std::min(font.FontSize, box.h / 2), icon_side = std::min(24.0F, box.h - text - 8);
-  const float top = box.y + (box.h - text - icon_side) / 2;
+  ImFont& font = chosen ? *ui.fonts.strong : *ui.fonts.body;
+  const float icon_side = std::min(24.0F, box.h - type - 8);
+  const float top = box.y + (box.h - type - icon_side) / 2;
   if (chosen) list.AddRectFilled(top_left(box), {box.x + box.w, box.y + 4}, ui.theme.edit);
   draw_icon(list, icon, {box.x + (box.w - icon_side) / 2, top, icon_side, icon_side}, ink, chosen ? 3.0F : 2.0F);
-  const std::string label = fit_text(font, name, box.w - 2);
-  draw_text(list, font, {box.x + (box.w - text_size(font, label).x) / 2, top + icon_side}, ink, label);
+  const float wide = text_size(font, name).x * type / font.FontSize;
+  list.AddText(&font, type, {box.x + (box.w - wide) / 2, top + icon_side}, ink, name.data(), name.data() + name.size());
   draw_focus(ui, look, box);
   return look.pressed;
 }

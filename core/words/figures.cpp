@@ -99,17 +99,10 @@ FigureText triangle_figure(std::string_view key, const TriangleInput& input, con
 }
 
 FigureText setting_figure(std::string_view key, const Setting& setting, const Section& section, const Voice& voice) {
-  const Graduations& g = setting.graduations;
-  const auto said = [&](std::string text) { return FigureText{std::move(text), field_name(key, voice.language)}; };
   if (key == "depth") return length_figure(key, section.depth, voice);
   if (key == "breadth") return length_figure(key, section.breadth, voice);
   if (key == "travel") return length_figure(key, setting.travel, voice);
   if (key == "set_to") return angle_figure(key, setting.set_to, voice);
-  if (key == "exact") return said(say_angle(setting.set_to, voice, 2));
-  if (key == "below") return said(say_reading(g.below.reads, voice));
-  if (key == "above") return said(say_reading(g.above.reads, voice));
-  if (key == "arris_below") return said(say_cost(g.below.arris, voice));
-  if (key == "arris_above") return said(say_cost(g.above.arris, voice));
   return {};
 }
 

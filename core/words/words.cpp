@@ -90,6 +90,15 @@ std::string say_cost(Length cost, const Voice& voice) {
   return print_length(cost, fine, voice.marks).text;
 }
 
+std::string say_missed(const Graduation& at, const Voice& voice) {
+  const LengthForm form = voice.lengths.form;
+  const bool metric = is_metric(form), decimal = form == LengthForm::kDecimalInch;
+  const LengthStyle fine{metric ? LengthForm::kMm : decimal ? form : LengthForm::kInchFraction, 64, metric ? 1 : 3};
+  const Length finest = metric ? Length{Length::kPerMm / 10} : Length::inches(1, 64);
+  if (at.arris < finest) return say(Msg::kSawWithin, voice.language, print_length(finest, fine, voice.marks).text);
+  return say(at.past ? Msg::kSawPast : Msg::kSawShy, voice.language, print_length(at.arris, fine, voice.marks).text);
+}
+
 std::string say_costs(const Graduation& at, const Voice& voice) {
   return say(Msg::kSawCost, voice.language,
              {{"arris", say_cost(at.arris, voice)},

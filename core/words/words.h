@@ -38,6 +38,9 @@ struct Voice {
 [[nodiscard]] std::string say_reading(Angle reading, const Voice& voice);
 /// What a graduation costs: far below a shop fraction, so in thousandths of an inch or tenths of a millimetre.
 [[nodiscard]] std::string say_cost(Length cost, const Voice& voice);
+/// How far the blade at this graduation is from the mark at the far arris, to a 64th or a tenth of a millimetre: "3⁄64″
+/// past the mark at the far arris".
+[[nodiscard]] std::string say_missed(const Graduation& at, const Voice& voice);
 /// All that a graduation costs, in one phrase.
 [[nodiscard]] std::string say_costs(const Graduation& at, const Voice& voice);
 

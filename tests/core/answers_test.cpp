@@ -84,7 +84,6 @@ TEST_CASE("every figure of every drawing can be said, in every language", "[answ
     const auto setting = saw_setting(Saw{}, section, solved->angle);
     const auto say = [&](std::string_view key) { return setting_figure(key, *setting, section, voice); };
     check_figures(cut_on_timber_drawing(*setting, section), say);
-    check_figures(graduation_drawing(*setting), say);
     const Length a = Length::inches(6), b = Length::inches(8);
     const auto mitre = solve_mitre(Angle::degrees(100), a, b);
     check_figures(mitre_drawing(Angle::degrees(100), a, b, *mitre),
@@ -93,6 +92,29 @@ TEST_CASE("every figure of every drawing can be said, in every language", "[answ
     check_figures(flip_drawing(Length::inches(1, 8), a, *error),
                   [&](std::string_view key) { return flip_figure(key, Length::inches(1, 8), a, *error, voice); });
   }
+}
+
+TEST_CASE("a saw's setting is said by its own scale, and how far past or shy of the mark it cuts", "[answers]") {
+  const Section section{Length::inches(11, 2), Length::inches(15, 2)};
+  const auto said = [&](const Slope& slope, LengthForm form) {
+    LengthStyle lengths;
+    lengths.form = form;
+    return say_missed(saw_setting(Saw{}, section, slope_facts(slope).angle)->graduations.best(),
+                      {Language::kEn, lengths, Marks::kAscii});
+  };
+  // 7 1/2 in x (tan 40 - 10/12) = 0.043 in, 7 1/2 in x (8/12 - tan 34) = -0.059 in.
+  CHECK(said(Slope::in_12(Length::inches(10)), LengthForm::kFeetInches) == "3/64\" past the mark at the far arris");
+  CHECK(said(Slope::in_12(Length::inches(10)), LengthForm::kMm) == "1.1 mm past the mark at the far arris");
+  CHECK(said(Slope::in_12(Length::inches(8)), LengthForm::kDecimalInch) == "0.059\" past the mark at the far arris");
+
+  Saw saw;
+  saw.square_reads = SquareReads::kNinety;
+  const auto setting = saw_setting(saw, section, slope_facts(Slope::in_12(Length::inches(10))).angle);
+  const draw::Drawing scale = scale_drawing(saw, setting->graduations.best());
+  CHECK(say_reading(setting->graduations.best().reads, {}) == "50\u00b0");
+  REQUIRE(scale.notes.size() == 4);
+  CHECK(scale.notes.front().key == "scale_90");
+  CHECK(scale.notes.back().key == "scale_30");
 }
 
 TEST_CASE("given figures of the drawings are inputs", "[answers]") {

@@ -91,41 +91,38 @@ void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
   }
   if (finds(stacked) && icon_button(ui, "bar.find", next(), Icon::kFind, ui.say(Msg::kGoTo)))
     pages.push(go_to_mark_page());
-  if (!stacked && can_redo() && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only))
-    redo();
-  if (can_undo() && icon_button(ui, "bar.undo", next(), Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
+  // Undo keeps its spot while there is either: a second press in haste never does the opposite.
+  const bool redoes = !stacked && can_redo();
+  if (!can_undo() && !redoes) return;
+  const Rect undo_box = next();
+  if (can_undo() && icon_button(ui, "bar.undo", undo_box, Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
+  if (redoes && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only)) redo();
+}
+
+void App::Impl::draw_back(Ui& ui, const Rect& box, bool worded) {
+  const std::string name = say(Msg::kBackTo, ui.language, ui.say(pages.below().title));
+  const Look look = add_pressed(ui, {"bar.back", Role::kButton, Touch::kPress, name, {}, box}, false);
+  if (look.lit || look.held) pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
+  const float mid = box.y + box.h / 2;
+  draw_icon(pen(ui), Icon::kBack, {worded ? box.x + 8 : box.x + (box.w - 24) / 2, mid - 12, 24, 24}, ui.theme.ink, 3);
+  if (worded)
+    draw_text(pen(ui), *ui.fonts.strong, {box.x + 36, mid - ui.fonts.strong->FontSize / 2}, ui.theme.ink,
+              fit_text(*ui.fonts.strong, ui.say(Msg::kBack), box.w - 40));
+  draw_focus(ui, look, box);
+  if (look.pressed) pages.pop();
 }
 
 void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
-  const bool pushed = pages.depth() > 0;
   Rect rest = box;
-  if (pushed) {
-    // Where the word does not fit, the arrow alone: its room is better used by the places' names.
-    const float wide = std::max(ui.theme.target + 8, box.w * 0.28F);
-    const auto count = static_cast<float>(pages.places().size());
-    const float each = (box.w - wide - kGap * count) / count;
-    const bool room = std::all_of(pages.places().begin(), pages.places().end(), [&](const Pages::Root& root) {
-      return text_size(*ui.fonts.body, ui.say(place_name(root.place))).x <= each - 2;
-    });
-    const bool worded = stacked || (room && text_size(*ui.fonts.strong, ui.say(Msg::kBack)).x <= wide - 40);
-    const Rect back = stacked ? Rect{box.x, box.y + box.h - ui.theme.target, box.w, ui.theme.target}
-                              : Rect{box.x, box.y, worded ? wide : ui.theme.target + 8, box.h};
-    const std::string name = say(Msg::kBackTo, ui.language, ui.say(pages.below().title));
-    const Look look = add_pressed(ui, {"bar.back", Role::kButton, Touch::kPress, name, {}, back}, false);
-    if (look.lit || look.held) pen(ui).AddRectFilled(top_left(back), bottom_right(back), ui.theme.pressed);
-    const float mid = back.y + back.h / 2;
-    draw_icon(pen(ui), Icon::kBack, {back.x + 8, mid - 12, 24, 24}, ui.theme.ink, 3);
-    if (worded)
-      draw_text(pen(ui), *ui.fonts.strong, {back.x + 36, mid - ui.fonts.strong->FontSize / 2}, ui.theme.ink,
-                fit_text(*ui.fonts.strong, ui.say(Msg::kBack), back.w - 40));
-    draw_focus(ui, look, back);
-    if (look.pressed) pages.pop();
-    if (stacked) {
-      rest.h -= back.h + kGap;
-    } else {
-      rest.x += back.w + kGap;
-      rest.w -= back.w + kGap;
-    }
+  // The arrow has its place whether it is there or not, so that no tab moves under a thumb.
+  const float arrow = ui.theme.target;
+  const Rect back = stacked ? Rect{box.x, box.y + box.h - arrow, box.w, arrow} : Rect{box.x, box.y, arrow, box.h};
+  if (pages.depth() > 0) draw_back(ui, back, stacked);
+  if (stacked) {
+    rest.h -= back.h + kGap;
+  } else {
+    rest.x += back.w + kGap;
+    rest.w -= back.w + kGap;
   }
   const auto n = static_cast<float>(pages.places().size());
   // A low side bar has room for all only two by two.
@@ -135,11 +132,15 @@ void App::Impl::draw_places(Ui& ui, Rect box, bool stacked) {
   // Whole pixels, or the last one ends beyond the edge by a rounding.
   const auto width = static_cast<float>(static_cast<int>((rest.w - kGap * (across - 1)) / across));
   const float height = stacked ? std::min(72.0F, (rest.h - kGap * (rows - 1)) / rows) : rest.h;
+  std::vector<std::string_view> names;
+  for (const Pages::Root& root : pages.places()) names.push_back(ui.say(place_name(root.place)));
+  // A word may reach half into the gaps beside it.
+  const float type = std::min(tab_type(ui, names, width + kGap - 4), height / 2);
   float x = rest.x, y = rest.y;
   for (const Pages::Root& root : pages.places()) {
     const std::string key = std::string("place.") + std::string(root.page.key);
     const bool chosen = root.place == pages.place();
-    if (tab_in(ui, key, {x, y, width, height}, root.icon, ui.say(place_name(root.place)), chosen)) {
+    if (tab_in(ui, key, {x, y, width, height}, root.icon, ui.say(place_name(root.place)), chosen, type)) {
       pages.go(root.place);
       if (!chosen) save(places_store);
     }
@@ -179,7 +180,7 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   }
   const float top = target + 8, bottom = std::max(target + 8, ui.fonts.body->FontSize + 36);
   fill(ui, {0, 0, viewport.width, area.y + top});
-  const int count = 1 + (finds(false) ? 1 : 0) + (can_redo() ? 1 : 0) + (can_undo() ? 1 : 0);
+  const int count = 1 + (finds(false) ? 1 : 0) + (can_redo() ? 2 : can_undo() ? 1 : 0);
   const float keys = static_cast<float>(count) * (target + kGap);
   draw_title(ui, {area.x, area.y + 4, area.w - keys - kGap, target}, false);
   draw_top_keys(ui, {area.x, area.y + 4, area.w - kGap, target}, false);

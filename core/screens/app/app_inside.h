@@ -109,6 +109,7 @@ struct App::Impl {
   [[nodiscard]] bool finds(bool stacked);
   void draw_top_keys(Ui&, Rect box, bool stacked);
   void draw_places(Ui&, Rect box, bool stacked);
+  void draw_back(Ui&, const Rect& box, bool worded);
   void draw_lock_strip(Ui&, Rect box);
   void draw_toast(Ui&, Rect page);
   [[nodiscard]] std::string_view state_words(const Ui&);

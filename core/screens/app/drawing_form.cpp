@@ -58,4 +58,13 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
   return tapped;
 }
 
+void drawing_beside(Context& context, ItemKey key, std::string_view name, float height, const draw::Drawing& drawing,
+                    FunctionRef<std::string(std::string_view)> text) {
+  Ui& ui = context.ui;
+  const Rect box = take_box(ui, height);
+  picture(ui, key, name, box);
+  ui.memory.sheets[std::string(key)].canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box,
+                                                  [&](std::string_view figure, draw::Meaning) { return text(figure); });
+}
+
 }  // namespace bentbook::screens

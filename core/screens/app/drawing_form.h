@@ -27,6 +27,11 @@ enum class Tappable { kGiven, kAll };
                                                       FunctionRef<bentbook::FigureText(std::string_view)> words,
                                                       Tappable tappable = Tappable::kGiven);
 
+/// A drawing that explains what is said beside it: nothing on it is tapped, and the mirror has its name alone. `text`:
+/// what stands for a figure's key.
+void drawing_beside(Context&, ItemKey key, std::string_view name, float height, const draw::Drawing& drawing,
+                    FunctionRef<std::string(std::string_view)> text);
+
 /// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more
 /// than fits.
 [[nodiscard]] float drawing_height(const Context&, float wanted);

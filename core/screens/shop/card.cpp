@@ -78,7 +78,9 @@ void angle(ShownWork& s, const StepNumber& n, const std::optional<Graduations>& 
   if (!marks) return answer(ui, key_of(n, 1), name, exact);
   const Graduation& best = marks->best();
   const std::string reading = say_reading(best.reads, s.voice);
-  answer(ui, key_of(n, 1), name, reading, marks->on_mark ? std::string{} : exact + " · " + say_costs(best, s.voice));
+  answer(
+      ui, key_of(n, 1), name, reading,
+      marks->on_mark ? std::string{} : say_missed(best, s.voice) + " · " + say(Msg::kSawExactly, ui.language, exact));
 }
 
 /// Table and tilt: a word where both are square.
