@@ -41,6 +41,13 @@ std::vector<int> joints_of(const Frame& frame, int timber) {
   return found;
 }
 
+std::vector<std::string> marks_gone(const Frame& before, const Frame& after) {
+  std::vector<std::string> gone;
+  for (const Timber& t : before.timbers)
+    if (timber_by_mark(after, t.mark) < 0) gone.push_back(t.mark);
+  return gone;
+}
+
 int timber_by_mark(const Frame& frame, std::string_view mark) {
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
     if (frame.timbers[i].mark == mark) return static_cast<int>(i);

@@ -27,6 +27,9 @@ inline constexpr double kPinMargin = 0.5;
 /// Share of the section that is left at the weakest place before it is said. Larger: more is said.
 /// Source: SOURCES.md, "section left".
 inline constexpr double kLeastSection = 0.5;
+/// Inches that a timber may stand past its design face, as sawn wood does, before it is said that what is let in there
+/// comes deeper. Larger: less is said. Source: SOURCES.md, "proud wood".
+inline constexpr double kProudUnsaid = 0.5;
 /// A tenon thicker than the first share of the member has cheeks too thin to bear and is brought down to the second.
 /// Source: SOURCES.md, "tenons".
 inline constexpr double kMostTenonShare = 0.6, kTenonParts = 3;

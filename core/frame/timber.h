@@ -143,6 +143,7 @@ enum class WarningId : std::uint8_t {
   kMadePlain,     ///< the receiver is scarfed here: cut to its face alone
   kContactCut,    ///< another joint takes of where this one bears; value: in², value2: the other joint
   kFeaturesMeet,  ///< features of two joints take the same wood; value: in³, value2: the other joint
+  kHousingDeep,   ///< the timber stands so far past its design face that what is let in comes value deep; value2: asked
 };
 struct TimberWarning {
   WarningId id = WarningId::kShareLeft;

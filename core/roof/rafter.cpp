@@ -87,6 +87,8 @@ void add_cautions(Rafter& r, const RafterInput& input) {
   }
   if (input.plate_breadth > Length{} && r.seat > input.plate_breadth + Length{8'000})
     r.cautions.add({CautionId::kSeatPastPlate, false, 0, r.seat - input.plate_breadth});
+  if (input.peak == PeakKind::kRidgeBoard && input.ridge_depth > Length{} && input.ridge_depth < r.plumb_depth)
+    r.cautions.add({CautionId::kRidgeShallow, false, 0, r.plumb_depth});
   if (r.slope > Angle::degrees(45)) r.cautions.add({CautionId::kSteeperThan45, false, 0, {}});
 }
 

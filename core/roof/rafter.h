@@ -76,6 +76,7 @@ struct RafterInput {
   Length plate_breadth = Length::inches(7, 2);
   PeakKind peak = PeakKind::kAgainstEachOther;
   Length ridge_thickness = Length::inches(3, 2);  ///< kRidgeBoard
+  Length ridge_depth{};                           ///< kRidgeBoard; 0: not given
   Length beam_breadth = Length::inches(15, 2);    ///< kOverBeam
   Length beam_seat = Length::inches(15, 4);       ///< kOverBeam: the left one's seat; at most half the beam
   TailCut tail = TailCut::kPlumb;
@@ -121,6 +122,7 @@ enum class CautionId : std::uint8_t {
   kSteeperThan45,     ///< the plumb cut is past 45° off square: length unused
   kThrust,            ///< nothing ties the feet
   kBeamSeatShort,     ///< the right side's seat over the beam comes out below zero: length = packing needed, plumb
+  kRidgeShallow,      ///< the ridge board is shallower than the rafters' plumb cut: length = what it wants
   kBeamSeatLong,      ///< …or past the beam's middle: length = how far
 };
 

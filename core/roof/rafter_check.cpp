@@ -52,7 +52,10 @@ Result<void> check_side(const RafterSide& s, Side side) {
 }
 
 Result<void> check_peak(const RafterInput& input) {
-  if (input.peak == PeakKind::kRidgeBoard) return want_positive(input.ridge_thickness, "ridge");
+  if (input.peak == PeakKind::kRidgeBoard) {
+    if (auto ok = want_positive(input.ridge_thickness, "ridge"); !ok) return ok;
+    return want_not_negative(input.ridge_depth, "ridge_depth");
+  }
   if (input.peak == PeakKind::kOverBeam) {
     if (auto ok = want_positive(input.beam_breadth, "ridge_beam"); !ok) return ok;
     return want_not_negative(input.beam_seat, "ridge_seat");

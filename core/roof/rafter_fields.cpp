@@ -18,6 +18,7 @@ constexpr std::string_view kKeys[] = {"span",
                                       "breadth",
                                       "plate",
                                       "ridge",
+                                      "ridge_depth",
                                       "ridge_beam",
                                       "ridge_seat",
                                       "tail_plumb",
@@ -46,6 +47,7 @@ constexpr RoofField kRoofFields[] = {
     {"run", &RafterInput::run},
     {"plate", &RafterInput::plate_breadth},
     {"ridge", &RafterInput::ridge_thickness},
+    {"ridge_depth", &RafterInput::ridge_depth},
     {"ridge_beam", &RafterInput::beam_breadth},
     {"ridge_seat", &RafterInput::beam_seat},
     {"tail_plumb", &RafterInput::tail_plumb},
@@ -129,6 +131,7 @@ void describe(Fields& fields, RafterInput& r) {
   fields.length("plate", r.plate_breadth);
   fields.choice("peak", r.peak, kPeaks);
   fields.length("ridge", r.ridge_thickness);
+  fields.length("ridge_depth", r.ridge_depth);
   fields.length("ridge_beam", r.beam_breadth);
   fields.length("ridge_seat", r.beam_seat);
   fields.choice("tail", r.tail, kTails);

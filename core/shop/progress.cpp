@@ -4,6 +4,7 @@
 
 #include "numeric/libm.h"
 #include "shop/limits.h"
+#include "shop/log/conflicts.h"
 
 namespace bentbook {
 namespace {
@@ -141,6 +142,24 @@ TimberProgress progress_of(std::span<const WorkStep> steps, const TimberState* s
   progress.held = state != nullptr && state->held();
   progress.flags = flags_of(steps, state);
   return progress;
+}
+
+std::optional<PlateTrouble> plate_trouble(const ShopState& state, std::string_view mark,
+                                          std::span<const WorkStep> steps, const WorkStep& step) {
+  const WorkStep* seat = plate_step(steps, step);
+  const TimberState* timber = state.find(mark);
+  const StepState* told = seat == nullptr || timber == nullptr ? nullptr : timber->find(seat->id);
+  if (told == nullptr) return {};
+  if (const Claim* in_hand = told->find(EventAction::kPaired)) {
+    const PairingAnswer answer = check_pairing(state, mark, seat->id, in_hand->value);
+    if (answer.pairing == Pairing::kOther)
+      return PlateTrouble{false, in_hand->value, answer.recorded, answer.other_timber};
+  }
+  if (const Claim* plate = told->find(EventAction::kPlate)) {
+    const PairingAnswer answer = check_pairing(state, mark, seat->id, plate->value);
+    if (!answer.other_timber.empty()) return PlateTrouble{true, plate->value, plate->value, answer.other_timber};
+  }
+  return {};
 }
 
 std::vector<Event> tick_events(std::string_view mark, std::span<const WorkStep> steps, const TimberProgress& progress,

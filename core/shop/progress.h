@@ -53,6 +53,17 @@ struct TimberProgress {
 };
 [[nodiscard]] TimberProgress progress_of(std::span<const WorkStep> steps, const TimberState* state);
 
+/// Why a plate stops the step that it is about.
+struct PlateTrouble {
+  bool twice = false;        ///< `plate` is recorded here and at `other_timber`; else it is in hand and not the one
+  std::string plate;         ///< its number
+  std::string recorded;      ///< the number that belongs here; empty: none is known
+  std::string other_timber;  ///< where `plate` is recorded; empty: nowhere else
+};
+/// `step`: any that a plate has to do with (plate_step); nothing where all is well, or nothing is known.
+[[nodiscard]] std::optional<PlateTrouble> plate_trouble(const ShopState& state, std::string_view mark,
+                                                        std::span<const WorkStep> steps, const WorkStep& step);
+
 /// The events that tick these steps off, device and times still to be filled in (next_event): each step of `tick` that
 /// is not done, with its numbers.
 [[nodiscard]] std::vector<Event> tick_events(std::string_view mark, std::span<const WorkStep> steps,

@@ -132,6 +132,9 @@ std::string caution_text(const Caution& caution, const RafterPair& pair, const V
     case CautionId::kSeatPastPlate:
       msg = Msg::kCautionSeatPastPlate;
       break;
+    case CautionId::kRidgeShallow:
+      msg = Msg::kCautionRidgeShallow;
+      break;
     case CautionId::kSteeperThan45:
       msg = Msg::kCautionSteep;
       break;

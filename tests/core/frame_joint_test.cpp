@@ -217,6 +217,24 @@ const TimberWarning* warning(const Timber& t, WarningId id) {
 
 }  // namespace
 
+TEST_CASE("a housing that comes deeper because its post was made larger is said, sawn wood's half inch is not",
+          "[joint]") {
+  FramePlan plan = small_plan();
+  std::get<MortiseTenon>(joint(plan, Meeting::kTiePost)).housing = Length::inches(1, 2);
+  Override larger;
+  larger.mark = "P-A1";
+  larger.has_wood = true;
+  larger.wood.nominal = larger.wood.actual = {Length::inches(8), Length::inches(17, 2)};
+  plan.overrides = {larger};
+  CHECK(warning(timber(solved(plan), "P-A1"), WarningId::kHousingDeep) == nullptr);
+  plan.overrides[0].wood.nominal = plan.overrides[0].wood.actual = {Length::inches(8), Length::inches(12)};
+  const Frame frame = solved(plan);
+  const TimberWarning* w = warning(timber(frame, "P-A1"), WarningId::kHousingDeep);
+  REQUIRE(w != nullptr);
+  CHECK(w->value2 == Approx(0.5));
+  CHECK(w->value > 2);
+}
+
 TEST_CASE("a joint that comes on a knot is warned of", "[joint]") {
   FramePlan plan = small_plan();
   Override knotty;

@@ -204,6 +204,22 @@ TEST_CASE("a seat past the plate is said", "[rafter]") {
     if (c.id == CautionId::kSeatPastPlate) CHECK(c.length == Length::inches(1, 2));
 }
 
+// International Residential Code R802.3: a ridge board is no less deep than the cut end of the rafter. 7 1/2 in at 8 in
+// 12: 7.5 / cos = 7.5 * sqrt(208) / 12 = 9.014 in.
+TEST_CASE("a ridge board shallower than the rafters' plumb cut is said", "[rafter]") {
+  RafterInput input = eight_in_twelve();
+  input.peak = PeakKind::kRidgeBoard;
+  input.section.depth = Length::inches(15, 2);
+  CHECK_FALSE(warns(solved(input).left, CautionId::kRidgeShallow));
+  input.ridge_depth = Length::inches(37, 4);
+  CHECK_FALSE(warns(solved(input).left, CautionId::kRidgeShallow));
+  input.ridge_depth = Length::inches(15, 2);
+  const Rafter r = solved(input).left;
+  REQUIRE(warns(r, CautionId::kRidgeShallow));
+  for (const Caution& c : r.cautions)
+    if (c.id == CautionId::kRidgeShallow) CHECK(std::fabs(c.length.in() - 7.5 * std::sqrt(208.0) / 12) < 1e-6);
+}
+
 TEST_CASE("fields of no sense are refused by name", "[rafter]") {
   const auto where = [](void (*spoil)(RafterInput&)) {
     RafterInput input = eight_in_twelve();

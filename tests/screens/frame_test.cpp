@@ -216,6 +216,15 @@ TEST_CASE("a timber that was taken out comes back by undo", "[screens][frame]") 
   REQUIRE(bed.shows("list.B-A1.1"));
 }
 
+TEST_CASE("what goes with a post that is taken out is named", "[screens][frame]") {
+  FrameBed bed;
+  bed.open_sheet("P-A1");
+  bed.tap("sheet.take_out");
+  const std::string said = bed.item("toast").name;
+  CHECK(said.find("P-A1") != std::string::npos);
+  CHECK(said.find("B-A1.1") != std::string::npos);
+}
+
 TEST_CASE("the list is searched and put in another order; headings follow the language", "[screens][frame]") {
   FrameBed bed;
   bed.press("frame.row.timbers");

@@ -397,6 +397,38 @@ TEST_CASE("a plate in hand is compared with the one that was fitted here", "[scr
   CHECK(bed.shows("shop.pair.how"));
   bed.commit_text("shop.pair.number", "18");
   CHECK(bed.item("shop.pair.answer").name.find("17") != std::string::npos);
+  // The wrong plate in hand stops the step, until the right one is.
+  CHECK(bed.item("shop.plate_stops").name.find("plate 18 is not the one for this end. 17 belongs here.") !=
+        std::string::npos);
+  CHECK(bed.shows("shop.step.stopped"));
+  CHECK_FALSE(bed.shows("shop.step.tick"));
   bed.commit_text("shop.pair.number", "17");
   CHECK(bed.item("shop.pair.answer").name.find("17 belongs here") != std::string::npos);
+  CHECK(bed.shows("shop.step.tick"));
+  CHECK_FALSE(bed.shows("shop.plate_stops"));
+}
+
+TEST_CASE("a plate number that stands at two ends stops both", "[screens][shop]") {
+  ShopBed bed;
+  const Book book = demo_book();
+  const BookModel model = solve(book);
+  std::vector<std::pair<std::string, std::string>> seats;
+  const std::vector<TimberWork> works = work_of(book, model, {}).value();
+  for (const TimberWork& work : works)
+    for (const WorkStep& step : work.steps)
+      if (step.work == StepWork::kSeatPlate)
+        seats.emplace_back((**model.frame).timbers[static_cast<std::size_t>(work.timber)].mark, step.id);
+  REQUIRE(seats.size() > 2);
+  const auto& [mark, seat] = seats.front();
+  const auto& [other, other_seat] = seats.back();
+  REQUIRE(mark != other);
+  bed.press("shop.all");
+  bed.press("shop.timber." + mark);
+  bed.commit_text("shop.plate." + seat, "17");
+  bed.press("bar.back");
+  bed.press("shop.timber." + other);
+  bed.commit_text("shop.plate." + other_seat, "17");
+  bed.press("shop.step." + other_seat);
+  CHECK(bed.item("shop.plate_stops").name.find("here and at " + mark) != std::string::npos);
+  CHECK_FALSE(bed.shows("shop.step.tick"));
 }

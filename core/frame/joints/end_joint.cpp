@@ -4,6 +4,7 @@
 
 #include "frame/joints/end_view.h"
 #include "frame/joints/joint_table.h"
+#include "frame/limits.h"
 
 namespace bentbook {
 namespace {
@@ -61,6 +62,9 @@ bool begin_end_joint(Work& work, const EndMeeting& meeting, JointKind kind, doub
   joint.where = view.o;
   joint.past_face = view.proud;
   if (receiver_is_carried(meeting.meeting)) std::swap(joint.carried, joint.carrier);
+  if (housing > 0 && view.proud > housing + limits::kProudUnsaid)
+    warn_joint(work, view.receiver, WarningId::kHousingDeep, to_local(work.timber(view.receiver).at, view.o).x,
+               view.proud, housing);
   return true;
 }
 

@@ -75,6 +75,14 @@ void foot_screen(Context& context) {
 
 // ── The peak ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
+void ridge_depth_row(Context& context, const ShownRafter& shown) {
+  const Length depth = shown.input.ridge_depth;
+  const std::string name = field_name("ridge_depth", context.ui.language);
+  if (depth > Length{}) return rafter_field(context, "ridge_depth");
+  if (given(context.ui, "rafter.ridge_depth", name, "–", context.keypad.is_open("rafter.ridge_depth")))
+    open_field(context, "rafter.ridge_depth", name);
+}
+
 void peak_screen(Context& context) {
   page(context, "peak.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
@@ -83,6 +91,7 @@ void peak_screen(Context& context) {
                {context.say(Msg::kPeakAgainst), context.say(Msg::kPeakBoard), context.say(Msg::kPeakBeam)},
                static_cast<int>(shown.input.peak));
     if (kind) edit_rafter(context, [&](RafterInput& input) { input.peak = static_cast<PeakKind>(*kind); });
+    if (shown.input.peak == PeakKind::kRidgeBoard) ridge_depth_row(context, shown);
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
       rafter_form(context, side_key("peak_picture", side), context.say(Msg::kPeakPicture), 280,
                   peak_drawing(shown.input, pair, side), shown);
@@ -94,11 +103,15 @@ void peak_screen(Context& context) {
         answer(ui, side_key("ridge_deduction", side), context.say(Msg::kPeakDeduction),
                say_length(rafter.ridge_deduction, voice));
         length("ridge_top", Msg::kPeakBoardTop, rafter.ridge_top);
+        length("board_depth", Msg::kPeakBoardDepth, rafter.plumb_depth);
       } else if (shown.input.peak == PeakKind::kOverBeam) {
         answer(ui, side_key("ridge_top", side), context.say(Msg::kPeakBeamTop), say_length(rafter.ridge_top, voice));
         length("beam_notch", Msg::kPeakNotchDepth, rafter.beam_notch_depth);
         fact(ui, side_key("beam_share", side), context.say(Msg::kFootShareLeft), percent(1 - rafter.beam_notch_share));
       }
+      for (const Caution& item : rafter.cautions)
+        if (item.id == CautionId::kRidgeShallow)
+          caution(ui, side_key("peak_caution", side), caution_text(item, pair, voice));
       length("rise", Msg::kRise, rafter.rise);
       length("peak_height", Msg::kPeakHeight, rafter.peak_height);
       length("rafter_top", Msg::kPeakRafterTop, rafter.rafter_top);

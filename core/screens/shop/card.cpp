@@ -189,7 +189,7 @@ void claims_part(ShownWork& s, const WorkStep& step) {
 
 /// What the keys at the foot do.
 struct Foot {
-  bool there = false, done = false, held = false;
+  bool there = false, done = false, held = false, stopped = false;
   std::string mark, before, after;  ///< ids of the steps beside it
   std::string open;                 ///< the next one that is not done, "" for none
   Event tick;
@@ -201,6 +201,7 @@ Foot foot_of(const ShownWork& s, std::size_t index) {
   foot.there = true;
   foot.done = s.work.progress.done[index];
   foot.held = hold_of(s).claim != nullptr;
+  foot.stopped = plate_trouble(s.context.shop.shop(), s.timber.mark, steps, steps[index]).has_value();
   foot.mark = s.timber.mark;
   if (index > 0) foot.before = steps[index - 1].id;
   if (index + 1 < steps.size()) foot.after = steps[index + 1].id;
@@ -233,8 +234,9 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
       turn_to(context, foot.mark, foot.open);
     return;
   }
-  if (foot.held) {
-    (void)button_in(ui, "shop.step.stopped", middle, context.say(Msg::kShopIsHeld), Weight::kQuiet, false);
+  if (foot.held || foot.stopped) {
+    const Msg why = foot.held ? Msg::kShopIsHeld : Msg::kPlateStopped;
+    (void)button_in(ui, "shop.step.stopped", middle, context.say(why), Weight::kQuiet, false);
     return;
   }
   if (!hold_button(ui, "shop.step.tick", middle, context.say(Msg::kCardDone), kHoldMs, Icon::kTick) || ui.read_only)
@@ -246,6 +248,7 @@ void card_content(ShownWork& s, const WorkStep& step) {
   const Sheet& sheet = *sheet_shown(s.context, s.frame, s.work.timber).sheet;
   head(s, step);
   hold_part(s);
+  (void)plate_stops(s, step);
   flags_part(s, step.id);
   large(s, step);
   angles(s, step, sheet);

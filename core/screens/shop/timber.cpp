@@ -48,10 +48,21 @@ void next_part(ShownWork& s) {
   numbers_part(s, step, "shop.next");
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
-  const bool held = hold_of(s).claim != nullptr;
+  const bool held = plate_stops(s, step) || hold_of(s).claim != nullptr;
   if (!held && hold_row(s.context, "shop.next.tick", say(Msg::kShopHoldToTick, ui.language, title))) tick_step(s, step);
   if (button(ui, "shop.next.open", s.context.say(Msg::kShopStepPicture)))
     s.context.pages.push(shop_card_page(s.timber.mark, step.id));
+}
+
+/// A plate stops a step of this tick that is still to be done.
+bool tick_stopped(const ShownWork& s, Tick tick) {
+  for (std::size_t i = 0; i < s.work.steps.size(); ++i) {
+    const WorkStep& step = s.work.steps[i];
+    if (step.tick == tick && !s.work.progress.done[i] &&
+        plate_trouble(s.context.shop.shop(), s.timber.mark, s.work.steps, step))
+      return true;
+  }
+  return false;
 }
 
 void four_ticks(ShownWork& s) {
@@ -67,7 +78,7 @@ void four_ticks(ShownWork& s) {
          count.full() ? std::string(s.context.say(Msg::kShopTickMade))
                       : std::to_string(count.done) + " / " + std::to_string(count.steps),
          true);
-    if (count.full() || hold_of(s).claim != nullptr) continue;
+    if (count.full() || hold_of(s).claim != nullptr || tick_stopped(s, tick)) continue;
     if (hold_row(s.context, key, say(Msg::kShopHoldToTick, ui.language, name))) {
       for (Event& event : tick_events(s.timber.mark, s.work.steps, s.work.progress, tick))
         if (!tell(s.context, std::move(event))) return;

@@ -70,6 +70,21 @@ void flags_part(ShownWork& s, std::string_view step) {
   }
 }
 
+bool plate_stops(ShownWork& s, const WorkStep& step) {
+  const auto trouble = plate_trouble(s.context.shop.shop(), s.timber.mark, s.work.steps, step);
+  if (!trouble) return false;
+  const Language language = s.voice.language;
+  const auto said = [&](Msg msg) {
+    return say(msg, language,
+               {{"plate", trouble->plate}, {"right", trouble->recorded}, {"other", trouble->other_timber}});
+  };
+  std::string text = said(trouble->twice ? Msg::kPlateTwice : Msg::kPlateWrong);
+  if (!trouble->twice && !trouble->recorded.empty()) text += ' ' + said(Msg::kPlateRight);
+  if (!trouble->twice && !trouble->other_timber.empty()) text += ' ' + said(Msg::kPlateElsewhere);
+  caution(s.context.ui, "shop.plate_stops", text);
+  return true;
+}
+
 void cautions_part(ShownWork& s, const WorkStep& step, const std::string& key) {
   std::string text;
   for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {

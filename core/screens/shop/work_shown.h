@@ -47,6 +47,8 @@ void hold_part(ShownWork&);
 void flags_part(ShownWork&, std::string_view step);
 /// A measure that the lead asked for: read off the tape, entered, held when it is out of tolerance.
 void measure_part(ShownWork&, const WorkStep& step);
+/// Says that a plate stops this step: another one is in hand, or its number stands at two places. True where it does.
+[[nodiscard]] bool plate_stops(ShownWork&, const WorkStep& step);
 void cautions_part(ShownWork&, const WorkStep& step, const std::string& key);
 /// Is the plate in hand the one that was fitted here? Asked whenever it was away from its timber.
 void pairing_part(ShownWork&, const WorkStep& step);

@@ -3,9 +3,12 @@
 #include <string>
 
 #include "book/book_edit.h"
+#include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
 #include "screens/frame/hand.h"
 #include "screens/frame/joints.h"
 #include "words/frame_words.h"
+#include "words/raising_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -133,10 +136,25 @@ void defects_screen(Context& context) {
   });
 }
 
-void take_out(Context& context, const std::string& mark) {
+/// A post takes its braces with it: all that goes is named.
+void take_out(Context& context, const ShownFrame& shown, const std::string& mark) {
   if (!button(context.ui, "sheet.take_out", context.say(Msg::kSheetTakeOut), Weight::kDestructive)) return;
+  Override out = override_of(shown.book, mark);
+  out.removed = true;
+  const Result<Frame> without = solve_frame(with_override(shown.book, out).frame);
   edit_apart(context, nullptr, mark, [](Override& o) { o.removed = true; });
-  context.toast(say(Msg::kSheetTakenOut, context.ui.language, mark), true);
+  std::vector<std::string> gone = without ? marks_gone(*shown.frame(), *without) : std::vector{mark};
+  const auto count = static_cast<std::int64_t>(gone.size());
+  constexpr std::size_t kNamed = 6;
+  std::string marks;
+  if (gone.size() > kNamed + 1) {
+    gone.resize(kNamed);
+    marks = say(Msg::kMarksAndMore, context.ui.language,
+                {{"marks", marks_text(gone)}, {"n", std::to_string(count - static_cast<std::int64_t>(kNamed))}});
+  } else {
+    marks = marks_text(gone);
+  }
+  context.toast(say_count(Msg::kSheetTakenOut, context.ui.language, count, {{"marks", marks}}), true);
   context.pages.pop();
 }
 
@@ -161,7 +179,7 @@ void timber_apart(Context& context, const ShownFrame& shown, const Timber& timbe
     });
     context.toast(say(Msg::kSheetAsPlannedDone, ui.language, mark), true);
   }
-  take_out(context, mark);
+  take_out(context, shown, mark);
 }
 
 Page frame_species_page(std::string mark) {
