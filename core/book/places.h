@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "cut/triangle.h"
+#include "frame/joints/plate_bench.h"
 #include "roof/rafter.h"
 
 namespace bentbook {
@@ -30,6 +31,7 @@ struct Places {
   Place active = Place::kRafter;
   AnglesInput angles;
   RafterInput rafter;
+  PlateBenchInput bench;
   std::string kept;  ///< as Kit::kept
   friend bool operator==(const Places&, const Places&) = default;
 };

@@ -4,6 +4,7 @@
 
 #include "bed.h"
 #include "book/book.h"
+#include "book/places.h"
 #include "model/shop_model.h"
 #include "shop/log/chunk.h"
 #include "shop/log/log_file.h"
@@ -431,4 +432,39 @@ TEST_CASE("a plate number that stands at two ends stops both", "[screens][shop]"
   bed.press("shop.step." + other_seat);
   CHECK(bed.item("shop.plate_stops").name.find("here and at " + mark) != std::string::npos);
   CHECK_FALSE(bed.shows("shop.step.tick"));
+}
+
+TEST_CASE("the bench gives slot, gauge, depth and pins in four taps, with no book", "[screens][shop]") {
+  const auto [width, height] =
+      GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{390, 844}, std::pair<float, float>{844, 390},
+               std::pair<float, float>{820, 1180}, std::pair<float, float>{568, 320});
+  CAPTURE(width, height);
+  Bed bed(width, height);
+  REQUIRE(bed.shows("place.shop"));
+  bed.tap("place.shop");  // 1
+  bed.see("shop.bench");
+  bed.tap("shop.bench");  // 2
+  bed.see("bench.sections.1");
+  CHECK(bed.item("bench.sections.1").checked);  // an 8 x 8 and 1/4 in stand there to begin with
+  bed.tap("bench.sections.2");                  // 3
+  bed.see("bench.plates.1");
+  bed.tap("bench.plates.1");  // 4
+  CHECK_THAT(bed.unsound(48), Catch::Matchers::IsEmpty());
+  // (8 - 3/8 - 1/16) / 2 = 3 25/32.
+  CHECK(bed.value("bench.gauge") == "3 25\u204432\u2033");
+  CHECK(bed.value("bench.slot") == "7\u204416\u2033");
+  CHECK(bed.value("bench.depth") == "7 3\u20444\u2033");
+  CHECK(bed.value("bench.pin") == "6\u2033");
+  CHECK(read_places(bed.platform.stored("places"))->bench.section.depth == Length::inches(10));
+}
+
+TEST_CASE("a measure on the bench's drawing is tapped and typed", "[screens][shop]") {
+  Bed bed;
+  bed.tap("place.shop");
+  bed.tap("shop.bench");
+  bed.see("bench.end.plate.thickness");
+  bed.tap("bench.end.plate.thickness");
+  bed.type("3/8");
+  bed.tap("keypad.done");
+  CHECK(bed.value("bench.slot") == "7\u204416\u2033");
 }

@@ -9,9 +9,9 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr std::string_view kPlacesRoot = "rafter.";
+constexpr std::string_view kRafterRoot = "rafter.", kBenchRoot = "bench.";
 
-bool in_places(std::string_view path) { return path.starts_with(kPlacesRoot); }
+bool in_places(std::string_view path) { return path.starts_with(kRafterRoot) || path.starts_with(kBenchRoot); }
 
 bool book_open(const Context& context) { return context.desk.state() == BooksDesk::State::kOpen; }
 
@@ -203,7 +203,7 @@ void take_fields(Context& context) {
             [&](Book book, std::string_view path, const FieldValue& value) {
               return with_field(std::move(book), path, value, frame_of(context));
             });
-  take_into(context, {kPlacesRoot}, context.places, context.change,
+  take_into(context, {kRafterRoot, kBenchRoot}, context.places, context.change,
             [](Places places, std::string_view path, const FieldValue& value) {
               return with_field(std::move(places), path, value);
             });

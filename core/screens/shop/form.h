@@ -33,18 +33,23 @@ inline constexpr double kHoldMs = 450;  ///< long enough that a wet sleeve makes
 /// Takes up what the camera read: pieces of a log, or a timber's label.
 void take_scans(Context&);
 
-/// A page of the Shop place: waits, says why there is nothing, or draws `content(shown)` in a scroll area.
+/// What the Shop place shows of the open book: waits, says why there is nothing, or draws `content(shown)`.
+template <class Content>
+void shop_content(Context& context, Content&& content) {
+  if (!book_is_open(context) || !log_is_open(context)) return;
+  take_scans(context);
+  const ShownFrame shown = frame_now(context);
+  if (shown.frame())
+    content(shown);
+  else
+    body(context.ui, "shop.no_frame", context.say(Msg::kShopNoFrame));
+}
+
+/// A page of the Shop place: the same in a scroll area.
 template <class Content>
 void shop_page(Context& context, ItemKey key, Content&& content) {
   begin_scroll(context.ui, key, context.page);
-  if (book_is_open(context) && log_is_open(context)) {
-    take_scans(context);
-    const ShownFrame shown = frame_now(context);
-    if (shown.frame())
-      content(shown);
-    else
-      body(context.ui, "shop.no_frame", context.say(Msg::kShopNoFrame));
-  }
+  shop_content(context, content);
   space(context.ui, 24);
   end_scroll(context.ui);
 }

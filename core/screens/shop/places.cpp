@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "cut/setting.h"
 #include "screens/shop/card.h"
 #include "screens/shop/form.h"
 #include "screens/shop/timber.h"
@@ -43,6 +44,32 @@ void tick_all(Context& context, const ShownFrame& shown, const ShopMemory::Work&
   context.toast(say_count(Msg::kShopTickedAll, context.ui.language, count), false);
 }
 
+/// One angle by the saw's own scale, exact below where that is between two of its marks.
+void scale_answer(Context& context, const Saw& saw, const std::string& key, std::string_view name,
+                  std::int64_t hundredths) {
+  const Voice voice = voice_of(context);
+  const Angle exact{(hundredths < 0 ? -hundredths : hundredths) * (Angle::kPerDegree / 100)};
+  // Which of the two marks is nearer does not hang on the depth.
+  const Result<Graduations> marks = graduations(saw, Length::inches(1), exact);
+  if (saw.kind == SawKind::kHand || !marks) return answer(context.ui, key, name, say_angle(exact, voice));
+  answer(context.ui, key, name, say_reading(marks->best().reads, voice),
+         marks->on_mark ? std::string{} : say(Msg::kSawExactly, context.ui.language, say_angle(exact, voice, 2)));
+}
+
+/// What a group's cuts are set to; a word where all is square.
+void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group, const std::string& key) {
+  Ui& ui = context.ui;
+  if (group.along) return body(ui, key + ".along", context.say(Msg::kShopAlong));
+  if (group.setup.table == 0 && group.setup.tilt == 0) return body(ui, key + ".square", context.say(Msg::kCardSquare));
+  const Saw& saw = saw_of(shown.book);
+  const auto one = [&](const char* own, Msg name, std::int64_t hundredths) {
+    if (hundredths != 0) scale_answer(context, saw, key + own, context.say(name), hundredths);
+  };
+  side_by_side(
+      ui, 16, 120, [&](Ui&) { one(".table", Msg::kSheetTable, group.setup.table); },
+      [&](Ui&) { one(".tilt", Msg::kSheetTilt, group.setup.tilt); });
+}
+
 void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
@@ -52,16 +79,7 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
   int n = 0;
   for (const SawGroup& group : groups) {
     const std::string key = "shop.setting." + std::to_string(n++);
-    const auto degrees = [&](std::int64_t hundredths) {
-      return say_angle(Angle{hundredths * (Angle::kPerDegree / 100)}, voice);
-    };
-    if (group.along)
-      body(ui, key + ".along", context.say(Msg::kShopAlong));
-    else
-      side_by_side(
-          ui, 16, 120,
-          [&](Ui& half) { answer(half, key + ".table", context.say(Msg::kSheetTable), degrees(group.setup.table)); },
-          [&](Ui& half) { answer(half, key + ".tilt", context.say(Msg::kSheetTilt), degrees(group.setup.tilt)); });
+    setup_part(context, shown, group, key);
     if (group.setup.stop != 0)
       fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
            say_inches(static_cast<double>(group.setup.stop) / 64, voice));

@@ -4,6 +4,7 @@
 #include <array>
 #include <string>
 
+#include "screens/shop/bench.h"
 #include "screens/shop/form.h"
 #include "screens/shop/pass.h"
 #include "screens/shop/places.h"
@@ -117,11 +118,26 @@ void conflicts_screen(Context& context) {
   });
 }
 
+void crew(Context& context) {
+  Ui& ui = context.ui;
+  heading(ui, "shop.crew", context.say(Msg::kShopCrew));
+  if (const auto who = text_field(ui, "shop.who", context.say(Msg::kShopWho), context.kit.settings.who)) {
+    Kit kit = context.kit;
+    kit.settings.who = who->substr(0, kLongestWho);
+    context.change_kit(std::move(kit));
+  }
+  if (list_row(ui, "shop.pass", context.say(Msg::kPassTitle), context.say(Msg::kPassNote)))
+    context.pages.push(shop_pass_page());
+  if (list_row(ui, "shop.rules", context.say(Msg::kRulesTitle), context.say(Msg::kRulesNote)))
+    context.pages.push(shop_rules_page());
+}
+
 }  // namespace
 
 void shop_screen(Context& context) {
-  shop_page(context, "shop.page", [&](const ShownFrame& shown) {
-    Ui& ui = context.ui;
+  Ui& ui = context.ui;
+  begin_scroll(ui, "shop.page", context.page);
+  shop_content(context, [&](const ShownFrame& shown) {
     const ShopMemory::Work& work = shop_work_of(context, shown);
     const ShopCount count = count_all(work.timbers);
     troubles(context, work, count);
@@ -132,17 +148,12 @@ void shop_screen(Context& context) {
       context.pages.push(shop_bent_page("all"));
     by_workplace(context, work);
     by_bent(context, *shown.frame(), work);
-    heading(ui, "shop.crew", context.say(Msg::kShopCrew));
-    if (const auto who = text_field(ui, "shop.who", context.say(Msg::kShopWho), context.kit.settings.who)) {
-      Kit kit = context.kit;
-      kit.settings.who = who->substr(0, kLongestWho);
-      context.change_kit(std::move(kit));
-    }
-    if (list_row(ui, "shop.pass", context.say(Msg::kPassTitle), context.say(Msg::kPassNote)))
-      context.pages.push(shop_pass_page());
-    if (list_row(ui, "shop.rules", context.say(Msg::kRulesTitle), context.say(Msg::kRulesNote)))
-      context.pages.push(shop_rules_page());
   });
+  if (list_row(ui, "shop.bench", context.say(Msg::kBenchTitle), context.say(Msg::kBenchNote)))
+    context.pages.push(shop_bench_page());
+  if (context.shop.state() == ShopDesk::State::kOpen) crew(context);
+  space(ui, 24);
+  end_scroll(ui);
 }
 
 Page shop_bent_page(std::string label) { return {"shop.bent", Msg::kShopLeft, bent_screen, std::move(label)}; }
