@@ -47,6 +47,8 @@ void Desktop::load(std::string_view key) { answer({EventKind::kLoaded, std::stri
 
 void Desktop::erase(std::string_view key) { storage_.erase(key); }
 
+void Desktop::erase_log(std::string_view log) { storage_.erase_log(log); }
+
 void Desktop::append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) {
   std::string lines;
   for (const screens::LogRecord& r : records)

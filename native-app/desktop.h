@@ -33,6 +33,7 @@ class Desktop : public screens::Platform {
   void save(std::string_view key, std::int64_t revision, std::string bytes) override;
   void load(std::string_view key) override;
   void erase(std::string_view key) override;
+  void erase_log(std::string_view log) override;
   void append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) override;
   void read_log(std::string_view log, const std::vector<screens::LogRecord>& known) override;
   [[nodiscard]] std::int64_t wall_clock_ms() override;

@@ -8,8 +8,12 @@
 #include <cerrno>
 #include <cstdlib>
 
+#include "ui/platform.h"
+
 namespace bentbook::desktop {
 namespace {
+
+constexpr const char *kValue = ".json", *kLog = ".log";
 
 std::string variable(const char* name) {
   const char* value = std::getenv(name);
@@ -93,19 +97,31 @@ bool Storage::take_writing() {
   return true;
 }
 
-std::string Storage::read(std::string_view key) const { return read_whole(folder_ + '/' + std::string(key) + ".json"); }
+std::optional<std::string> Storage::path_of(std::string_view key, const char* kind) const {
+  if (!screens::is_key(key)) return std::nullopt;
+  return folder_ + '/' + std::string(key) + kind;
+}
+
+std::string Storage::read(std::string_view key) const {
+  const auto path = path_of(key, kValue);
+  return path ? read_whole(*path) : "";
+}
 
 std::optional<std::string_view> Storage::write(std::string_view key, std::string_view bytes) const {
   if (lock_ < 0) return "closed";
-  const std::string path = folder_ + '/' + std::string(key) + ".json", beside = path + ".new";
-  if (!write_through(beside, bytes, O_TRUNC) || rename(beside.c_str(), path.c_str()) != 0) return failure_of(errno);
+  const auto path = path_of(key, kValue);
+  if (!path) return "other";
+  const std::string beside = *path + ".new";
+  if (!write_through(beside, bytes, O_TRUNC) || rename(beside.c_str(), path->c_str()) != 0) return failure_of(errno);
   flush_folder(folder_);
   return std::nullopt;
 }
 
 std::optional<std::string_view> Storage::append(std::string_view log, std::string_view lines) const {
   if (lock_ < 0) return "closed";
-  const int file = open((folder_ + '/' + std::string(log) + ".log").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  const auto path = path_of(log, kLog);
+  if (!path) return "other";
+  const int file = open(path->c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
   if (file < 0) return failure_of(errno);
   // A line that a crash cut short is closed first; its reader passes over it.
   const off_t end = lseek(file, 0, SEEK_END);
@@ -121,16 +137,21 @@ std::optional<std::string_view> Storage::append(std::string_view log, std::strin
 }
 
 std::string Storage::read_lines(std::string_view log) const {
-  std::string bytes = read_whole(folder_ + '/' + std::string(log) + ".log");
+  const auto path = path_of(log, kLog);
+  std::string bytes = path ? read_whole(*path) : "";
   bytes.resize(bytes.rfind('\n') == std::string::npos ? 0 : bytes.rfind('\n') + 1);
   return bytes;
 }
 
-void Storage::erase(std::string_view key) const {
-  if (lock_ < 0) return;
-  for (const char* kind : {".json", ".log"}) unlink((folder_ + '/' + std::string(key) + kind).c_str());
+void Storage::take_away(const std::optional<std::string>& path) const {
+  if (lock_ < 0 || !path) return;
+  unlink(path->c_str());
   flush_folder(folder_);
 }
+
+void Storage::erase(std::string_view key) const { take_away(path_of(key, kValue)); }
+
+void Storage::erase_log(std::string_view log) const { take_away(path_of(log, kLog)); }
 
 bool Storage::hand_out(std::string_view name, std::string_view bytes) const {
   std::string folder = variable("HOME") + "/Downloads";

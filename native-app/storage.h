@@ -7,6 +7,7 @@
 
 namespace bentbook::desktop {
 
+/// A key that is none (is_key of ui/platform.h) has no file: nothing is read, written or taken away there.
 class Storage {
  public:
   /// In $XDG_DATA_HOME/bentbook, else ~/.local/share/bentbook; makes the folder.
@@ -25,12 +26,16 @@ class Storage {
   [[nodiscard]] std::optional<std::string_view> append(std::string_view log, std::string_view lines) const;
   /// What was appended to a log, up to its last line break.
   [[nodiscard]] std::string read_lines(std::string_view log) const;
-  /// Takes a key's file and log away.
+  /// Takes a key's file away, or a log's.
   void erase(std::string_view key) const;
+  void erase_log(std::string_view log) const;
   /// Puts a file that the user asked for into ~/Downloads, or the home folder; a name in use gets a number.
   [[nodiscard]] bool hand_out(std::string_view name, std::string_view bytes) const;
 
  private:
+  /// Where a value or a log lies; nothing: the key is none.
+  [[nodiscard]] std::optional<std::string> path_of(std::string_view key, const char* kind) const;
+  void take_away(const std::optional<std::string>& path) const;
   std::string folder_;
   int lock_ = -1;
 };

@@ -13,6 +13,7 @@ EM_JS(void, js_save, (const char* key, int key_size, double revision, const char
 });
 EM_JS(void, js_load, (const char* key, int key_size), { Module.shell.load(Module.text(key, key_size)); });
 EM_JS(void, js_erase, (const char* key, int key_size), { Module.shell.erase(Module.text(key, key_size)); });
+EM_JS(void, js_erase_log, (const char* log, int log_size), { Module.shell.eraseLog(Module.text(log, log_size)); });
 EM_JS(void, js_append, (const char* log, int log_size, double ticket, const char* bytes, int size), {
   Module.shell.append(Module.text(log, log_size), ticket, HEAPU8.slice(bytes, bytes + size));
 });
@@ -68,6 +69,8 @@ void PagePlatform::save(std::string_view key, std::int64_t revision, std::string
 void PagePlatform::load(std::string_view key) { js_load(key.data(), size_of(key)); }
 
 void PagePlatform::erase(std::string_view key) { js_erase(key.data(), size_of(key)); }
+
+void PagePlatform::erase_log(std::string_view log) { js_erase_log(log.data(), size_of(log)); }
 
 void PagePlatform::append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) {
   const std::string bytes = lines_of(records);

@@ -1,16 +1,21 @@
 #include "book/book_file.h"
 
+#include <utility>
+
 #include "book/book.h"
 #include "book/json_io.h"
 #include "frame/joints/joint_table.h"
 #include "frame/plan_fields.h"
 #include "raising/plan_fields.h"
 #include "roof/rafter_fields.h"
+#include "shop/log/record.h"
 
 namespace bentbook {
 namespace {
 
 constexpr json::FileHead kBookHead{"book", kBookVersion};
+
+bool stands_in(std::string_view kept, std::string_view member) { return kept.find(member) != std::string_view::npos; }
 
 }  // namespace
 
@@ -27,7 +32,9 @@ static void describe(Fields& fields, TimberNote& n) {
 }
 
 void describe(Fields& fields, Book& b) {
-  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, 64);
+  // What was taken back or refused is written empty where an older one is kept: it would come back else.
+  if (fields.reads() || !b.identity.empty() || stands_in(b.kept, "\"identity\""))
+    fields.text("identity", b.identity, std::string::npos);
   fields.text("title", b.title);
   fields.text("notes", b.notes, kLongestNote);
   fields.object("lengths", b.lengths);
@@ -39,14 +46,13 @@ void describe(Fields& fields, Book& b) {
   fields.object("frame", b.frame);
   fields.object("rafter", b.rafter);
   fields.list("timber_notes", b.timber_notes, 100'000);
-  // A raising taken back to nothing is written where an older one is kept: it would come back else.
-  const bool kept = b.kept.find("\"raising\"") != std::string::npos;
-  if (fields.reads() || kept || !(b.raising == RaisingPlan{})) fields.object("raising", b.raising);
+  if (fields.reads() || !(b.raising == RaisingPlan{}) || stands_in(b.kept, "\"raising\""))
+    fields.object("raising", b.raising);
 }
 
 std::string write_book(const Book& book) { return json::write_file(kBookHead, described_as_is(book), book.kept); }
 
-Result<Book> read_book(std::string_view bytes) {
+Result<Book> read_book(std::string_view bytes, std::string* refused) {
   Book book;
   std::string spot;
   if (auto ok = json::read_file(kBookHead, bytes, described(book), &spot); !ok) {
@@ -55,6 +61,10 @@ Result<Book> read_book(std::string_view bytes) {
     return tl::unexpected(error);
   }
   book.kept = bytes;
+  if (is_book_id(book.identity)) return book;
+  // It becomes a key of storage and goes into the codes of labels: what the app would not give is not taken.
+  if (refused != nullptr) *refused = std::move(book.identity);
+  book.identity.clear();
   return book;
 }
 

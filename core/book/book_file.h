@@ -16,6 +16,8 @@ inline constexpr int kBookVersion = 1;
 /// Errors: kSyntax (`at`: byte offset; where = "book" or the path of the member of a wrong
 /// type: "frame.bays.2.width"), kTooDeep, kNewerVersion (limit: its version), and a member's own range error. The bytes
 /// given are never changed.
-[[nodiscard]] Result<Book> read_book(std::string_view bytes);
+///
+/// An identity that is none (is_book_id) is not taken: the book's is empty, and `refused` gets what stood there.
+[[nodiscard]] Result<Book> read_book(std::string_view bytes, std::string* refused = nullptr);
 
 }  // namespace bentbook

@@ -3,16 +3,24 @@
 #include <algorithm>
 
 #include "book/json_io.h"
+#include "shop/log/record.h"
 
 namespace bentbook {
 namespace {
 
 constexpr json::FileHead kShelfHead{"shelf", 1};
+constexpr std::string_view kShelfId = "book";
 constexpr std::int64_t kMostTime = std::int64_t{1} << 52;
 
 template <class Books>
 auto find_id(Books& books, std::string_view id) {
   return std::find_if(books.begin(), books.end(), [&](const ShelvedBook& b) { return b.id == id; });
+}
+
+/// "book" and a number, as with_book() gives them: no other value of the storage goes by such a key.
+bool is_shelf_id(std::string_view id) {
+  return id.starts_with(kShelfId) && id.size() > kShelfId.size() && id.size() <= kShelfId.size() + 16 &&
+         id.find_first_not_of("0123456789", kShelfId.size()) == std::string_view::npos;
 }
 
 std::string free_title(const Shelf& shelf, std::string_view wanted) {
@@ -34,7 +42,7 @@ static void describe(Fields& fields, ShelvedBook& b) {
   fields.text("title", b.title);
   fields.whole("changed_at", b.changed_at, 0, kMostTime);
   fields.whole("deleted_at", b.deleted_at, 0, kMostTime);
-  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, 64);
+  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, std::string::npos);
 }
 
 static void describe(Fields& fields, Shelf& s) {
@@ -50,7 +58,7 @@ const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
 
 Shelf with_book(Shelf shelf, std::string_view title, std::int64_t now) {
   ShelvedBook book;
-  book.id = "book" + std::to_string(shelf.next++);
+  book.id = std::string(kShelfId) + std::to_string(shelf.next++);
   book.title = free_title(shelf, title);
   book.changed_at = now;
   shelf.open = book.id;
@@ -123,6 +131,12 @@ Result<Shelf> read_shelf(std::string_view bytes) {
     Error error = ok.error();
     if (!spot.empty()) error.where = spot;
     return tl::unexpected(error);
+  }
+  for (std::size_t i = 0; i < shelf.books.size(); ++i) {
+    ShelvedBook& book = shelf.books[i];
+    if (!is_shelf_id(book.id)) return fail(ErrorCode::kSyntax, "books." + std::to_string(i) + ".name");
+    // Not known: it is learned again when the book is opened.
+    if (!is_book_id(book.identity)) book.identity.clear();
   }
   shelf.kept = bytes;
   return shelf;

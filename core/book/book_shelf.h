@@ -12,7 +12,7 @@
 namespace bentbook {
 
 struct ShelvedBook {
-  std::string id;  ///< a key of the storage: lower case letters and digits
+  std::string id;  ///< a key of the storage: "book" and a number
   std::string title;
   std::int64_t changed_at = 0;
   std::int64_t deleted_at = 0;  ///< 0: it stands on the shelf

@@ -144,10 +144,13 @@ class BookCall {
     if (path.empty()) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice_);
     const auto bytes = files_.read(path);
     if (!bytes) return refused(say(Msg::kBookUnreadable, voice_.language, path));
-    const auto book = read_book(*bytes);
+    std::string identity;
+    const auto book = read_book(*bytes, &identity);
     if (!book) return refused(std::string(path) + ": " + frame_error_text(book.error(), voice_));
     if (!args_.has("unit") && !args_.has("division")) voice_.lengths = book->lengths;
-    return then(*book);
+    CommandOutput out = then(*book);
+    if (!identity.empty()) out.err.insert(0, told(path, text(Msg::kBookIdentityFresh, voice_.language)) + "\n");
+    return out;
   }
 
   template <class Then>

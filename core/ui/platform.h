@@ -34,6 +34,17 @@ struct LogRecord {
   std::string bytes;
 };
 
+/// A name under which something is stored: lower case letters and digits, at most 64 of them; behind them perhaps
+/// ".shop". A shell stores nothing under any other and finds nothing there. Values and logs have a space each.
+[[nodiscard]] constexpr bool is_key(std::string_view key) {
+  constexpr std::string_view kBeside = ".shop";
+  if (key.ends_with(kBeside)) key.remove_suffix(kBeside.size());
+  if (key.empty() || key.size() > 64) return false;
+  for (const char c : key)
+    if ((c < 'a' || c > 'z') && (c < '0' || c > '9')) return false;
+  return true;
+}
+
 /// What a shell does for the screens.
 class Platform {
  public:
@@ -44,8 +55,10 @@ class Platform {
   virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
   /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
   virtual void load(std::string_view key) = 0;
-  /// Take away what is stored under `key`, value and log, for good. No answer.
+  /// Take away the value stored under `key` for good. No answer.
   virtual void erase(std::string_view key) = 0;
+  /// Take away the log of that name for good, and no value. No answer.
+  virtual void erase_log(std::string_view log) = 0;
   /// Put records into the log of that name, all in one strict transaction; one that is there stays as it is. Calls are
   /// ordered. Answer: kAppended or kAppendFailed (key = log, number = ticket, text = why as in kSaveFailed).
   virtual void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) = 0;

@@ -12,6 +12,7 @@
 #include "book/history.h"
 #include "frame/joints/joint_table.h"
 #include "model/book_model.h"
+#include "random.h"
 
 using namespace bentbook;
 
@@ -214,4 +215,88 @@ TEST_CASE("the shelf keeps what was deleted for thirty days", "[book]") {
   CHECK(find_book(shelf, id) == nullptr);
   shelf = with_book(shelf, "Barn", 0);
   CHECK(shelf.books.back().id != id);
+}
+
+namespace {
+
+/// 200 identities that a book's file may bring: some that the app could have given, the others not.
+std::vector<std::string> odd_identities() {
+  std::vector<std::string> all = {"",
+                                  "demo",
+                                  "00000000000000b1b",
+                                  "../../x",
+                                  "..",
+                                  ".",
+                                  "/etc/passwd",
+                                  "a/b",
+                                  "shelf.json",
+                                  "kit.shop",
+                                  "Shelf",
+                                  "KIT",
+                                  " demo",
+                                  "demo ",
+                                  "a\nb",
+                                  "a\tb",
+                                  "\u202edemo",
+                                  "d\u200bemo",
+                                  "\xc3\xa9",
+                                  "con:",
+                                  "a\\b",
+                                  std::string("demo\0", 5),
+                                  std::string("\0", 1),
+                                  std::string(64, 'a'),
+                                  std::string(65, 'a'),
+                                  std::string(100'000, 'a')};
+  Random random(1201);
+  while (all.size() < 200) {
+    std::string text;
+    for (std::int64_t n = random.whole(1, 20); n > 0; --n) text += static_cast<char>(random.whole(1, 126));
+    all.push_back(std::move(text));
+  }
+  return all;
+}
+
+bool app_could_give(std::string_view identity) {
+  return identity.size() <= 64 &&
+         identity.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789") == std::string_view::npos;
+}
+
+}  // namespace
+
+TEST_CASE("an identity that the app would not give is not taken, and named", "[book]") {
+  for (const std::string& identity : odd_identities()) {
+    Book book = demo_book();
+    book.identity = identity;
+    std::string refused;
+    const auto read = read_book(write_book(book), &refused);
+    INFO(identity);
+    REQUIRE(read);
+    const bool good = app_could_give(identity);
+    CHECK(read->identity == (good ? identity : ""));
+    CHECK(refused == (good ? "" : identity));
+    // Written again it is gone for good.
+    refused.clear();
+    const std::string again = write_book(*read);
+    const auto second = read_book(again, &refused);
+    REQUIRE(second);
+    CHECK(refused.empty());
+    CHECK(second->identity == read->identity);
+    CHECK(write_book(*second) == again);
+  }
+}
+
+TEST_CASE("a shelf names its books' own values and no other key", "[book]") {
+  Shelf shelf = with_book({}, "Barn", 1000);
+  shelf = with_identity(shelf, shelf.open, "../../x");
+  const auto read = read_shelf(write_shelf(shelf));
+  REQUIRE(read);
+  CHECK(read->books[0].identity.empty());
+  for (const char* id :
+       {"kit", "shelf", "device", "../book1", "book", "book1.shop", "book-1", "", "book99999999999999999"}) {
+    shelf.books[0].id = id;
+    const auto wrong = read_shelf(write_shelf(shelf));
+    INFO(id);
+    REQUIRE_FALSE(wrong);
+    CHECK(wrong.error().where == "books.0.name");
+  }
 }

@@ -282,3 +282,17 @@ TEST_CASE("what is said of many timbers alike is said once, with their marks in 
   CHECK(std::count(said.begin(), said.end(), '\n') == 2);
   CHECK(said.find("C-A1, C-E1, C-A1.1, C-E1.1 and 38 more: The notch takes 35 %") != std::string::npos);
 }
+
+TEST_CASE("an identity that is none is said at every command, and gone when the book is written", "[answers]") {
+  Desk desk = with_book();
+  Book book = *read_book(desk.files["a.book"]);
+  book.identity = "../../x";
+  desk.files["a.book"] = write_book(book);
+  const CommandOutput check = desk.run({"check", "a.book"});
+  CHECK(check.err.find("identity") != std::string::npos);
+  CHECK(check.out.find("identity") == std::string::npos);
+  desk.files["l.csv"] = "mark,breadth,depth,length\nS-1,8,8,12'\n";
+  CHECK(desk.run({"import", "a.book", "l.csv"}).exit_code == 0);
+  CHECK(desk.files["a.book"].find("../x") == std::string::npos);
+  CHECK(desk.run({"check", "a.book"}).err.empty());
+}

@@ -50,7 +50,7 @@ class FakePlatform : public Platform {
     return lines;
   }
   std::vector<TextRequest> text_requests;
-  std::vector<std::string> shared, loads, log_reads, erased;
+  std::vector<std::string> shared, loads, log_reads, erased, erased_logs;
   std::vector<Task> tasks;  ///< started, not answered yet
   std::vector<TaskId> cancelled;
   std::string shared_bytes;
@@ -64,6 +64,7 @@ class FakePlatform : public Platform {
   }
   void load(std::string_view key) override { loads.emplace_back(key); }
   void erase(std::string_view key) override { erased.emplace_back(key); }
+  void erase_log(std::string_view log) override { erased_logs.emplace_back(log); }
   void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) override {
     appends.push_back({std::string(log), ticket, std::move(records)});
   }

@@ -342,7 +342,8 @@ TEST_CASE("thirty days after it was deleted a book is gone for good, and its log
   FrameBed later;
   later.platform.wall_clock += kKeptDeleted + 1;
   bed.reopen(later);
-  REQUIRE(later.platform.erased == std::vector<std::string>{"book2", identity, identity + ".shop"});
+  REQUIRE(later.platform.erased == std::vector<std::string>{"book2", identity + ".shop"});
+  REQUIRE(later.platform.erased_logs == std::vector<std::string>{identity});
   later.press("frame.row.books");
   REQUIRE_FALSE(later.shows("books.deleted"));
 }
@@ -447,4 +448,25 @@ TEST_CASE("a timber by hand: made, measured, cut into, taken out", "[screens][fr
   bed.tap("sheet.edit_hand");
   bed.tap("hand.delete");
   REQUIRE(bed.stored_book().frame.added.empty());
+}
+
+TEST_CASE("a book whose identity is none comes in under a fresh one, and that is said", "[screens][books]") {
+  Book book = demo_book();
+  book.identity = "../../x";
+  FrameBed bed;
+  bed.app.on({EventKind::kFileOpened, "barn.json", write_book(book), 0});
+  bed.rest();
+  REQUIRE(bed.item("import.identity").name.find("fresh") != std::string::npos);
+  bed.tap("import.take_book");
+  const Book taken = bed.stored_book();
+  REQUIRE(is_key(taken.identity));
+  // Stored under such a one long ago.
+  FrameBed next;
+  next.platform.saves = bed.platform.saves;
+  next.platform.saves.push_back({"book2", 99, write_book(book)});
+  next.app.load(bed.platform.stored("kit"), bed.platform.stored("places"));
+  next.rest();
+  REQUIRE(next.item("toast").name.find("fresh") != std::string::npos);
+  REQUIRE(is_key(next.stored_book().identity));
+  for (const std::string& key : next.platform.loads) REQUIRE(is_key(key));
 }

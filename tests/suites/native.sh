@@ -50,7 +50,8 @@ check "a missing glyph is named" refuses "U+2603" fonts 'a\tsnow \xe2\x98\x83\n'
 no_queries() { ! grep -rnE --include=*.cpp --include=*.h '\bgl(Get|Is)[A-Z]' core/render core/ui core/screens native-app wasm-app; }
 check "no OpenGL state is queried" no_queries
 
-build native-debug bentbook
+build native-debug bentbook desktop_tests
+run_catch build/native-debug/tests/desktop/desktop_tests
 bentbook() {
   XDG_DATA_HOME="$work/data" LIBGL_ALWAYS_SOFTWARE=1 timeout 120 \
     xvfb-run -a -s "-screen 0 1600x1800x24" build/native-debug/native-app/bentbook "$@"

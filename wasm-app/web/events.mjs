@@ -63,7 +63,12 @@ export async function read(db, log, known) {
   return parts;
 }
 
-/** Takes a log away: to be called within a transaction on the store. */
-export function removeWithin(transaction, log) {
-  transaction.objectStore(kEvents).delete(IDBKeyRange.bound([log, '', 0], [log, []]));
+/** Takes a log away; settles when it is gone. */
+export function remove(db, log) {
+  return new Promise((resolve, reject) => {
+    const transaction = db.transaction(kEvents, 'readwrite', {durability: 'strict'});
+    transaction.objectStore(kEvents).delete(IDBKeyRange.bound([log, '', 0], [log, []]));
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
+  });
 }

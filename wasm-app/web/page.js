@@ -64,6 +64,7 @@ function makeShell() {
     save: store.save,
     load: store.loadOne,
     erase: store.erase,
+    eraseLog: store.eraseLog,
     append: store.append,
     readLog: store.readLog,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),

@@ -12,6 +12,9 @@ const kValues = 'values';
 const kLock = 'bentbook-writer';
 const kLockPatienceMs = 1000;  // a reloaded page's old document lets go of the lock a little late
 
+/** As is_key in core/ui/platform.h: nothing is stored or found under any other name. */
+export const isKey = (key) => /^[a-z0-9]{1,64}(\.shop)?$/.test(key);
+
 const settled = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
   request.onerror = () => reject(request.error);
@@ -112,8 +115,7 @@ export function openStore(post, reload) {
   function remove(key) {
     generations.delete(key);
     return retrying((db) => new Promise((resolve, reject) => {
-      const transaction = db.transaction([kValues, logs.kEvents], 'readwrite', {durability: 'strict'});
-      logs.removeWithin(transaction, key);
+      const transaction = db.transaction(kValues, 'readwrite', {durability: 'strict'});
       for (const slot of [0, 1, 'damaged']) transaction.objectStore(kValues).delete(`${key}/${slot}`);
       transaction.oncomplete = resolve;
       transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
@@ -173,6 +175,10 @@ export function openStore(post, reload) {
       post(Event.appendFailed, log, 'closed', ticket);
       return;
     }
+    if (!isKey(log)) {
+      post(Event.appendFailed, log, 'other', ticket);
+      return;
+    }
     const records = logs.unpack(packed);
     waitingRecords += 1;
     appending = appending.then(async () => {
@@ -192,6 +198,7 @@ export function openStore(post, reload) {
   async function readLog(log, known) {
     if (waitingRecords) await appending;
     try {
+      if (!isKey(log)) throw new RangeError('no key');
       const parts = await retrying((db) => logs.read(db, log, logs.unpack(known)));
       post(Event.logRead, log, await joined(parts));
     } catch (error) {
@@ -205,6 +212,10 @@ export function openStore(post, reload) {
       post(Event.saveFailed, key, 'closed', revision);
       return;
     }
+    if (!isKey(key)) {
+      post(Event.saveFailed, key, 'other', revision);
+      return;
+    }
     waiting.set(key, {revision, bytes});
     state.pending = waiting.size;
     flush();
@@ -212,16 +223,27 @@ export function openStore(post, reload) {
 
   /** Takes a value away, in its turn among the writes. */
   function erase(key) {
-    if (state.readOnly) return;
+    if (state.readOnly || !isKey(key)) return;
     waiting.set(key, {bytes: null});
     state.pending = waiting.size;
     flush();
+  }
+
+  /** Takes a log away, in its turn among the records. */
+  function eraseLog(log) {
+    if (state.readOnly || !isKey(log)) return;
+    waitingRecords += 1;
+    appending = appending.then(async () => {
+      await retrying((db) => logs.remove(db, log)).catch(() => {});  // what stays is only room taken
+      waitingRecords -= 1;
+    });
   }
 
   /** The newest sound record. Where there is none but something lies there, or it cannot be read, bytes that no reader
    * takes: what may still be there must not pass for nothing and be written over. */
   async function readOrRefuse(key) {
     try {
+      if (!isKey(key)) throw new RangeError('no key');
       const bytes = await read(key);
       const {damaged} = generations.get(key);
       return bytes.length || !damaged ? bytes : Uint8Array.of(0, ...(damaged.bytes ?? []));
@@ -262,7 +284,7 @@ export function openStore(post, reload) {
   }
 
   return {
-    state, save, erase, loadOne, append, readLog, flush, takeLock, drop,
+    state, save, erase, eraseLog, loadOne, append, readLog, flush, takeLock, drop,
     /** Stored values, empty where there is none or storage is not to be had. */
     async load() {
       try {

@@ -107,7 +107,11 @@ void App::Impl::take_back(Toast::Undoes what) {
 }
 
 void App::Impl::stored_event(const PlatformEvent& event) {
-  if (shop.take(event) || desk.take(event)) return;
+  if (shop.take(event) || desk.take(event)) {
+    if (desk.take_fresh_identity())
+      toast = {std::string(text(Msg::kBookIdentityFresh, language())), Toast::Undoes::kNothing, now_ms + 10'000};
+    return;
+  }
   Stored& store = event.key == kit_store.key ? kit_store : places_store;
   if (event.key == store.key) store.answered(event);
 }

@@ -206,13 +206,15 @@ void import_screen(Context& context) {
     timbers_part(context, bytes);
     return end_scroll(ui);
   }
-  const Result<Book> book = read_book(bytes);
+  std::string refused;
+  const Result<Book> book = read_book(bytes, &refused);
   if (!book) {
     caution(ui, "import.refused", frame_error_text(book.error(), voice_of(context)));
     body(ui, "import.left", context.say(Msg::kImportLeft));
     return end_scroll(ui);
   }
   fact(ui, "import.title", context.say(Msg::kBookTitle), book->title);
+  if (!refused.empty()) caution(ui, "import.identity", context.say(Msg::kBookIdentityFresh));
   const bool take = button(ui, "import.take_book", context.say(Msg::kImportTakeBook), Weight::kPrimary);
   end_scroll(ui);
   if (!take) return;

@@ -70,7 +70,7 @@ void BooksDesk::drop_overdue() {
   shelf_store_.save(platform_, write_shelf(shelf_));
   for (const std::string& id : ids) platform_.erase(id);
   for (const std::string& log : logs) {
-    platform_.erase(log);
+    platform_.erase_log(log);
     platform_.erase(shop_snapshot_key(log));
   }
 }
@@ -92,7 +92,8 @@ void BooksDesk::book_loaded(const std::string& id, const std::string& bytes) {
   const ShelvedBook* shelved = find_book(shelf_, id);
   const std::string title = shelved == nullptr ? id : shelved->title;
   if (what == Want::kShare) return share_bytes(title, bytes);
-  Result<Book> book = read_book(bytes);
+  std::string refused;
+  Result<Book> book = read_book(bytes, &refused);
   if (book && what == Want::kCopy) {
     book->title = title;
     book->identity.clear();
@@ -109,6 +110,7 @@ void BooksDesk::book_loaded(const std::string& id, const std::string& bytes) {
   book->title = title;
   const bool nameless = book->identity.empty() && !read_only_;
   if (nameless) book->identity = new_identity();
+  fresh_identity_ = !refused.empty();
   const bool known = shelved != nullptr && shelved->identity == book->identity;
   put_down(id, std::move(*book), true);
   if (nameless) save(book_store_);

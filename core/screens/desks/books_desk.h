@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "book/book.h"
@@ -61,6 +62,9 @@ class BooksDesk {
   void remove(std::string_view id);  ///< kept for 30 days; another one is opened
   void restore(std::string_view id);
 
+  /// Once: the book just opened had an identity that is none and was given a fresh one.
+  [[nodiscard]] bool take_fresh_identity() { return std::exchange(fresh_identity_, false); }
+
   [[nodiscard]] Stored& shelf_store() { return shelf_store_; }
   [[nodiscard]] Stored& book_store() { return book_store_; }
   [[nodiscard]] std::string bytes_of(const Stored& store) const;
@@ -103,6 +107,7 @@ class BooksDesk {
   std::vector<Wanted> wanted_;
   bool read_only_ = false;
   bool shelf_asked_ = false;
+  bool fresh_identity_ = false;
   bool on_disk_ = false;  ///< the open book's bytes were written or read
 };
 
