@@ -120,15 +120,16 @@ void offer_set_aside(Placing& placing, const FigureRequest& request, Point ancho
   }
 }
 
+/// Text stands upright whichever way its line runs.
 void offer_on_line(Placing& placing, const FigureRequest& request) {
   const double length = distance(request.a, request.b), angle = reading_angle(request.a, request.b);
   const Point along = unit(angle), up{along.y, -along.x};
-  const double off = request.size.h / 2 + kAir;
+  const double off = support(request.size, up) + kAir, extent = 2 * support(request.size, along);
   const auto box = [&](Point at, double side) {
-    return Box{moved(at, up, side * off), request.size.w, request.size.h, angle};
+    return Box{moved(at, up, side * off), request.size.w, request.size.h, 0};
   };
   const Point middle = between(request.a, request.b, 0.5);
-  const double slack = (length - request.size.w) / 2 - 4;
+  const double slack = (length - extent) / 2 - 4;
   if (slack >= 0) {
     placing.offer(request, box(middle, 1), 0);
     for (const double part : {0.5, -0.5, 1.0, -1.0}) {
@@ -138,10 +139,10 @@ void offer_on_line(Placing& placing, const FigureRequest& request) {
     placing.offer(request, box(middle, -1), 0.8);
   }
   // Beside the line, which is carried on under the figure.
-  const double ahead = length / 2 + request.size.w / 2 + 8;
+  const double ahead = length / 2 + extent / 2 + 8;
   for (const double way : {1.0, -1.0}) {
     const Point end = moved(middle, along, way * length / 2);
-    const PlacedLine on{end, moved(middle, along, way * (ahead + request.size.w / 2)), Stroke::kThin, false, false};
+    const PlacedLine on{end, moved(middle, along, way * (ahead + extent / 2)), Stroke::kThin, false, false};
     for (const double side : {1.0, -1.0})
       placing.offer(request, box(moved(middle, along, way * ahead), side), (way > 0 ? 1.2 : 1.4) + (side > 0 ? 0 : 0.6),
                     {on});
@@ -227,7 +228,8 @@ std::vector<Place> place_figures(const std::vector<FigureRequest>& requests, con
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   const auto rank = [&](std::size_t i) {
     const FigureRequest& w = requests[i];
-    if (w.seat == Seat::kLine) return distance(w.a, w.b) > w.size.w + 8 ? 0 : 3;
+    if (w.seat == Seat::kLine)
+      return distance(w.a, w.b) > 2 * support(w.size, unit(reading_angle(w.a, w.b))) + 8 ? 0 : 3;
     return w.seat == Seat::kArc ? 1 : 2;
   };
   sort_by(order, [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });

@@ -112,18 +112,6 @@ void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::str
   list.AddText(&font, font.FontSize, {snap(at.x), snap(at.y)}, colour, s.data(), s.data() + s.size());
 }
 
-void draw_text_turned(ImDrawList& list, ImFont& font, ImVec2 centre, float angle, ImU32 colour, std::string_view text) {
-  const ImVec2 size = text_size(font, text);
-  const int first = list.VtxBuffer.Size;
-  draw_text(list, font, {centre.x - size.x / 2, centre.y - size.y / 2}, colour, text);
-  const float c = static_cast<float>(libm::cos(angle)), s = static_cast<float>(libm::sin(angle));
-  for (int i = first; i < list.VtxBuffer.Size; ++i) {
-    ImVec2& p = list.VtxBuffer[i].pos;
-    const float x = p.x - centre.x, y = p.y - centre.y;
-    p = {centre.x + x * c - y * s, centre.y + x * s + y * c};
-  }
-}
-
 std::vector<std::string> wrap_text(ImFont& font, std::string_view text, float width) {
   std::vector<std::string> lines;
   const std::string s = set_text(text);

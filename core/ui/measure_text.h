@@ -24,9 +24,6 @@ namespace bentbook::screens {
 /// One line with its top left at `at`.
 void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::string_view text);
 
-/// One line centred on `centre`, turned by `angle` radians (clockwise on screen).
-void draw_text_turned(ImDrawList& list, ImFont& font, ImVec2 centre, float angle, ImU32 colour, std::string_view text);
-
 /// The text's lines, set, none wider than `width` where a blank lets it break (never inside a measure). A word wider
 /// than `width` stands alone. '\n' breaks too.
 [[nodiscard]] std::vector<std::string> wrap_text(ImFont& font, std::string_view text, float width);

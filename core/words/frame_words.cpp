@@ -134,7 +134,8 @@ std::string section_text(const Section& section, const Voice& voice) {
   // Sections are said in inches, never in feet.
   Voice inches = voice;
   if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
-  return say_length(section.breadth, inches) + " x " + say_length(section.depth, inches);
+  return say_length(section.breadth, inches) + (voice.marks == Marks::kScreen ? " × " : " x ") +
+         say_length(section.depth, inches);
 }
 
 std::string frame_error_text(const Error& error, const Voice& voice) {

@@ -103,7 +103,7 @@ TEST_CASE("four numbers make a frame, which is stored at once", "[screens][frame
 
   bed.open_sheet("P-A1");
   // Under an 8 in plate whose top is at 10 ft, with a 4 in tenon: 120 − 8 + 4.
-  REQUIRE(bed.value("sheet.length") == "9′ 7″ (8″ x 8″)");
+  REQUIRE(bed.value("sheet.length") == "9′ 7″ (8″ × 8″)");
   // 8 × 8 × 10 ft / 12: board feet on nominal size (US Army subcourse EN5155).
   REQUIRE(bed.value("sheet.volume") == "53 board feet");
   REQUIRE(bed.value("sheet.stock") == "10′ 0″");
@@ -146,7 +146,7 @@ TEST_CASE("an override is said wherever the timber is shown, and undo takes it b
   REQUIRE_FALSE(bed.shows("sheet.overridden"));
   bed.enter("frame.overrides.@P-A1.section.breadth", {"digit.1", "digit.0"});
   REQUIRE(bed.shows("sheet.overridden"));
-  REQUIRE(bed.value("sheet.length").find("10″ x 8″") != std::string::npos);
+  REQUIRE(bed.value("sheet.length").find("10″ × 8″") != std::string::npos);
   REQUIRE(bed.stored_book().frame.overrides.size() == 1);
   bed.press("bar.back");
   REQUIRE(bed.value("list.P-A1").find("Set apart") != std::string::npos);

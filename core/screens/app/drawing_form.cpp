@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/widgets_inside.h"
+#include "words/face_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -42,19 +43,29 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
   Ui::Memory::Sheet& sheet = ui.memory.sheets[std::string(prefix)];
   follow_fingers(ui, prefix, box, sheet.view);
 
-  const auto text = [&](std::string_view key, draw::Meaning) { return words(key).text; };
+  // In millimetres and metres the unit stands once, below.
+  const std::string unit = ' ' + std::string(page_unit(voice_of(context)));
+  bool metric = false;
+  const auto text = [&](std::string_view key, draw::Meaning) {
+    std::string said = words(key).text;
+    if (unit.size() == 1 || !said.ends_with(unit)) return said;
+    metric = true;
+    said.resize(said.size() - unit.size());
+    return said;
+  };
   sheet.canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box, text, sheet.view);
 
   std::optional<std::string> tapped;
   for (const CanvasFigure& drawn : sheet.canvas.figures()) {
     const std::string key = std::string(prefix) + "." + drawn.key;
-    const std::string figure_name = words(drawn.key).name;
+    const auto [said, figure_name] = words(drawn.key);
     if (drawn.meaning == draw::Meaning::kGiven || tappable == Tappable::kAll) {
-      if (figure(ui, key, figure_name, drawn.text, drawn.rect)) tapped = drawn.key;
+      if (figure(ui, key, figure_name, said, drawn.rect)) tapped = drawn.key;
     } else {
-      figure_read(ui, key, figure_name, drawn.text, drawn.rect, drawn.meaning == draw::Meaning::kAnswer);
+      figure_read(ui, key, figure_name, said, drawn.rect, drawn.meaning == draw::Meaning::kAnswer);
     }
   }
+  if (metric) note(ui, std::string(prefix) + ".unit", say(Msg::kDrawingUnit, ui.language, unit.substr(1)));
   return tapped;
 }
 

@@ -102,6 +102,11 @@ void refused(Context& context, const Error& error, const Voice& voice) {
     given_field(context, std::string(kRoot) + field, measure_name(field, context.ui.language));
 }
 
+/// A usual size: whole inches or millimetres, said without the unit.
+std::string bare(Length length, bool metric) {
+  return std::to_string(length.count / (metric ? Length::kPerMm : Length::kPerInch));
+}
+
 template <class T, std::size_t n, class Said>
 std::optional<int> one_of(Context& context, ItemKey key, const std::array<T, n>& all, const T& now, Said&& said) {
   std::vector<std::string> texts;
@@ -122,10 +127,10 @@ void usual(Context& context, const Voice& voice) {
   const auto& plates = metric ? kPlatesMm : kPlatesInches;
   Places next = context.places;
   if (const auto i = one_of(context, "bench.sections", sections, now.section,
-                            [&](const Section& s) { return section_text(s, voice); }))
+                            [&](const Section& s) { return bare(s.breadth, metric) + " × " + bare(s.depth, metric); }))
     next.bench.section = sections[static_cast<std::size_t>(*i)];
   if (const auto i = one_of(context, "bench.plates", plates, now.plate.thickness, [&](Length t) {
-        return say(Msg::kBenchPlate, voice.language, say_tool_inches(t.in(), voice));
+        return say(Msg::kBenchPlate, voice.language, metric ? bare(t, metric) : say_tool_inches(t.in(), voice));
       }))
     next.bench.plate.thickness = plates[static_cast<std::size_t>(*i)];
   if (!(next == context.places)) context.change(std::move(next));

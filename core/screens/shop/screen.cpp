@@ -118,6 +118,11 @@ void conflicts_screen(Context& context) {
   });
 }
 
+void bench_row(Context& context) {
+  if (list_row(context.ui, "shop.bench", context.say(Msg::kBenchTitle), context.say(Msg::kBenchNote)))
+    context.pages.push(shop_bench_page());
+}
+
 void crew(Context& context) {
   Ui& ui = context.ui;
   heading(ui, "shop.crew", context.say(Msg::kShopCrew));
@@ -136,6 +141,7 @@ void crew(Context& context) {
 
 void shop_screen(Context& context) {
   Ui& ui = context.ui;
+  bool with_book = false;
   begin_scroll(ui, "shop.page", context.page);
   shop_content(context, [&](const ShownFrame& shown) {
     const ShopMemory::Work& work = shop_work_of(context, shown);
@@ -146,11 +152,12 @@ void shop_screen(Context& context) {
     if (list_row(ui, "shop.all", context.say(Msg::kShopAllTimbers),
                  say_count(Msg::kFrameTimbersNote, ui.language, count.timbers)))
       context.pages.push(shop_bent_page("all"));
+    bench_row(context);
+    with_book = true;
     by_workplace(context, work);
     by_bent(context, *shown.frame(), work);
   });
-  if (list_row(ui, "shop.bench", context.say(Msg::kBenchTitle), context.say(Msg::kBenchNote)))
-    context.pages.push(shop_bench_page());
+  if (!with_book) bench_row(context);
   if (context.shop.state() == ShopDesk::State::kOpen) crew(context);
   space(ui, 24);
   end_scroll(ui);

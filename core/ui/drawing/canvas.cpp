@@ -15,15 +15,12 @@ using draw::Point;
 void paint_figure(ImDrawList& list, const Theme& theme, const LinePen& pen, const draw::PlacedFigure& placed,
                   ImFont& font, std::string_view text) {
   const ImVec2 centre = pen.at(placed.box.centre);
-  const auto angle = static_cast<float>(placed.box.angle);
-  const ImU32 colour = placed.meaning == Meaning::kGiven ? theme.edit : theme.ink;
-  draw_text_turned(list, font, centre, angle, colour, text);
+  const float half = static_cast<float>(placed.box.w) / 2, down = font.FontSize * 0.36F;
+  draw_text(list, font, {centre.x - half, centre.y - font.FontSize / 2},
+            placed.meaning == Meaning::kGiven ? theme.edit : theme.ink, text);
   if (placed.meaning != Meaning::kGiven) return;
   // The dotted underline that says: this can be changed.
-  const float c = static_cast<float>(libm::cos(placed.box.angle)), s = static_cast<float>(libm::sin(placed.box.angle));
-  const float half = static_cast<float>(placed.box.w) / 2, down = font.FontSize * 0.36F;
-  for (float x = -half + 1; x <= half; x += 4)
-    list.AddCircleFilled({centre.x + x * c - down * s, centre.y + x * s + down * c}, 1, theme.edit, 8);
+  for (float x = 1 - half; x <= half; x += 4) list.AddCircleFilled({centre.x + x, centre.y + down}, 1, theme.edit, 8);
 }
 
 /// Ground under a figure, so that a line that runs behind it does not run through it.
