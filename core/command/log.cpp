@@ -6,6 +6,8 @@
 #include "command/output.h"
 #include "model/shop_model.h"
 #include "shop/log/conflicts.h"
+#include "shop/log/writers.h"
+#include "text/hex.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
 
@@ -16,11 +18,13 @@ constexpr std::string_view kLogUsage =
     R"(usage: bentbook log merge A B … -o C
        bentbook log show FILE
        bentbook log verify FILE
+       bentbook log writers FILE
+       bentbook log without FILE [DEVICE …] [--who NAME] -o C
        bentbook steps BOOK MARK [--log FILE] [--saw NAME]
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
-constexpr std::string_view kLogOptions[] = {"out", "log", "saw"};
+constexpr std::string_view kLogOptions[] = {"out", "log", "saw", "who"};
 
 class LogCall {
  public:
@@ -38,10 +42,44 @@ class LogCall {
       if (!both) return refused(text(Msg::kLogTwoBooks, voice_.language));
       all = *std::move(both);
     }
-    if (!files_.write(path, write_log(all))) return refused(say(Msg::kBookUnwritable, voice_.language, path));
-    return said(
-        say_count(Msg::kLogWritten, voice_.language, static_cast<std::int64_t>(all.events.size()), {{"path", path}}) +
-        "\n");
+    return store(path, all);
+  }
+
+  /// Who wrote, on how many phones, from when to when; and the phones' numbers.
+  CommandOutput writers() {
+    const auto log = log_at(word(1));
+    if (!log) return refused(log.error());
+    const std::vector<Writer> writers = writers_of(*log);
+    if (args_.json()) return said(writers_json(writers, voice_));
+    std::string out;
+    for (const Writer& writer : writers) {
+      out += writer.who.empty() ? std::string(text(Msg::kShopNobody, voice_.language)) : writer.who;
+      out += ": " + say(Msg::kWritersRow, voice_.language,
+                        {{"phones", std::to_string(writer.devices.size())},
+                         {"events", std::to_string(writer.events)},
+                         {"from", moment_text(writer.from, 0)},
+                         {"to", moment_text(writer.to, 0)}});
+      for (std::size_t i = 0; i < writer.devices.size() && i < kNamedSides; ++i) out += "  " + hex(writer.devices[i]);
+      out += writer.devices.size() > kNamedSides ? "  …\n" : "\n";
+    }
+    return said(std::move(out));
+  }
+
+  CommandOutput leave_out() {
+    const std::string_view path = args_.text("out");
+    if (path.empty()) return refused({ErrorCode::kMissing, "-o", -1, 0}, voice_);
+    const auto log = log_at(word(1));
+    if (!log) return refused(log.error());
+    Devices left_out;
+    for (std::size_t i = 2; i < args_.words().size(); ++i) {
+      const auto device = read_hex(args_.words()[i], 16);
+      if (!device) return refused({ErrorCode::kSyntax, "DEVICE", -1, 0}, voice_);
+      left_out.insert(*device);
+    }
+    if (args_.has("who"))
+      for (const Writer& writer : writers_of(*log))
+        if (writer.who == args_.text("who")) left_out.insert(writer.devices.begin(), writer.devices.end());
+    return store(path, without(*log, left_out));
   }
 
   CommandOutput show() {
@@ -106,6 +144,18 @@ class LogCall {
   }
 
  private:
+  static std::string hex(std::uint64_t device) {
+    std::string out;
+    put_hex(out, device, 16);
+    return out;
+  }
+
+  CommandOutput store(std::string_view path, const Log& log) {
+    if (!files_.write(path, write_log(log))) return refused(say(Msg::kBookUnwritable, voice_.language, path));
+    const auto events = static_cast<std::int64_t>(log.events.size());
+    return said(say_count(Msg::kLogWritten, voice_.language, events, {{"path", path}}) + "\n");
+  }
+
   [[nodiscard]] std::string_view word(std::size_t index) const {
     return index < args_.words().size() ? args_.words()[index] : std::string_view{};
   }
@@ -164,6 +214,8 @@ CommandOutput log_command(std::span<const std::string_view> args, const Files& f
   if (what == "merge") return call.merge();
   if (what == "show") return call.show();
   if (what == "verify") return call.verify();
+  if (what == "writers") return call.writers();
+  if (what == "without") return call.leave_out();
   if (what == "help") return said(std::string(kLogUsage));
   return {2, {}, "bentbook: log " + std::string(what) + "?\n" + std::string(kLogUsage)};
 }

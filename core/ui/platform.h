@@ -35,10 +35,14 @@ struct LogRecord {
 };
 
 /// A name under which something is stored: lower case letters and digits, at most 64 of them; behind them perhaps
-/// ".shop". A shell stores nothing under any other and finds nothing there. Values and logs have a space each.
+/// ".shop" or ".out". A shell stores nothing under any other and finds nothing there. Values and logs have a space
+/// each.
 [[nodiscard]] constexpr bool is_key(std::string_view key) {
-  constexpr std::string_view kBeside = ".shop";
-  if (key.ends_with(kBeside)) key.remove_suffix(kBeside.size());
+  for (const std::string_view beside : {".shop", ".out"})
+    if (key.ends_with(beside)) {
+      key.remove_suffix(beside.size());
+      break;
+    }
   if (key.empty() || key.size() > 64) return false;
   for (const char c : key)
     if ((c < 'a' || c > 'z') && (c < '0' || c > '9')) return false;

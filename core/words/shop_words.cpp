@@ -20,6 +20,17 @@ std::string value_text(const Conflict& c, const std::string& value, const Voice&
   return reading ? say_length(reading->measured, voice) : value;
 }
 
+std::string sides_text(const Conflict& c, Language language) {
+  const std::string n = std::to_string(c.sides);
+  std::string who;
+  for (const std::string& name : c.who) {
+    if (!who.empty()) who += ", ";
+    who += name.empty() ? text(Msg::kShopNobody, language) : std::string_view(name);
+  }
+  if (who.empty()) return say(Msg::kConflictMore, language, {{"n", n}});
+  return say(Msg::kConflictSides, language, {{"n", n}, {"who", who}});
+}
+
 }  // namespace
 
 std::string step_text(const WorkStep& step, Language language) {
@@ -109,12 +120,14 @@ std::string conflict_text(const Conflict& c, const Voice& voice) {
   const bool ids = c.kind == ConflictKind::kNumberTwice || c.kind == ConflictKind::kEventsMissing;
   const std::string first = ids ? id_text(c.first) : value_text(c, c.first_value, voice);
   const std::string second = ids ? id_text(c.second) : value_text(c, c.second_value, voice);
-  return say(*msg, voice.language,
-             {{"timber", c.timber},
-              {"step", c.step},
-              {"first", first},
-              {"second", second},
-              {"other", c.other_timber + ", " + c.other_step}});
+  std::string out = say(*msg, voice.language,
+                        {{"timber", c.timber},
+                         {"step", c.step},
+                         {"first", first},
+                         {"second", second},
+                         {"other", c.other_timber + ", " + c.other_step}});
+  if (c.sides > (ids ? 1 : 2)) out += " " + sides_text(c, voice.language);
+  return out;
 }
 
 std::string flag_text(const StepFlag& flag, const Voice& voice) {
@@ -136,6 +149,7 @@ std::string log_trouble_text(const LogTrouble& trouble, const Voice& voice) {
   if (e.where == "event")
     return say(e.code == ErrorCode::kConflict ? Msg::kLogLineOrder : Msg::kLogLineDamaged, voice.language,
                {{"line", line}});
+  if (e.where == "event.explained") return say(Msg::kLogLineUnexplained, voice.language, {{"line", line}});
   Error plain = e;
   if (plain.where.starts_with("event.")) {
     plain.where.erase(0, 6);

@@ -7,6 +7,8 @@
 
 #include "histories.h"
 #include "shop/log/conflicts.h"
+#include "shop/log/explained.h"
+#include "shop/log/log_file.h"
 #include "shop/log/seen.h"
 #include "shop/log/snapshot.h"
 
@@ -129,6 +131,81 @@ TEST_CASE("what the other lacks and what it has make the union", "[shop]") {
     if (n % 3 != 0) good = good && beyond.events.size() == both.events.size() - p[1].events.size();
     good = good && *read_log(write_log(both)) == both;
     if (!good) FAIL("history " << n);
+  }
+  SUCCEED();
+}
+
+namespace {
+
+/// Three phones that also get cut files, are set back, and take only what the other's file holds beyond what some third
+/// phone has: everything that honest phones can come to hold.
+std::vector<Log> rough_phones(Random& random, int steps) {
+  std::vector<Log> logs(3, Log{"b1", {}});
+  std::vector<Log> earlier = logs;
+  const auto any = [&] { return static_cast<std::size_t>(random.whole(0, 2)); };
+  for (int i = 0; i < steps; ++i) {
+    const std::size_t own = any(), other = any(), third = any();
+    switch (random.whole(0, 9)) {
+      case 0:
+        logs[own] = *merged(logs[own], logs[other]);
+        break;
+      case 1:
+        logs[own] = *merged(logs[own], events_beyond(logs[other], seen_of(logs[third])));
+        break;
+      case 2:
+        logs[own] = thinned(random, logs[own]);
+        break;
+      case 3:
+        logs[own] = *merged(logs[own], thinned(random, logs[other]));
+        break;
+      case 4:
+        earlier[own] = logs[own];
+        break;
+      case 5:
+        logs[own] = earlier[own];
+        break;
+      default:
+        add_event(logs[own], histories::random_event(random, logs[own], 0xA0 + own));
+    }
+  }
+  return logs;
+}
+
+}  // namespace
+
+TEST_CASE("whatever honest phones come to hold is explained, whole, in part and merged", "[shop]") {
+  Random random(413);
+  for (int n = 0; n < property_cases() / 4; ++n) {
+    const std::vector<Log> p = rough_phones(random, static_cast<int>(random.whole(2, 40)));
+    const Log all = *merged(*merged(p[0], p[1]), p[2]);
+    bool good = true;
+    for (const Log& log : {p[0], p[1], p[2], all, thinned(random, all), events_beyond(p[0], seen_of(p[1]))}) {
+      Explained explained;
+      for (const Event& e : log.events) good = good && explained.take(e);
+      good = good && read_log(write_log(log)) == log && is_explained(fold(log));
+    }
+    if (!good) FAIL("history " << n);
+  }
+  SUCCEED();
+}
+
+TEST_CASE("the many folded at once are the many folded one by one", "[shop]") {
+  Random random(414);
+  for (int n = 0; n < property_cases() / 100; ++n) {
+    std::vector<Event> events = histories::random_phones(random, 2, static_cast<int>(random.whole(100, 400)))[0].events;
+    // All on one step, so that its claims are many.
+    for (Event& e : events)
+      if (!is_rule(e.action)) {
+        e.timber = "P-A1";
+        e.step = "slot/a";
+        e.device = static_cast<std::uint64_t>(random.whole(1, 200));
+      }
+    const auto cut = static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(events.size())));
+    ShopState one, many;
+    for (const Event& e : events) apply(one, e);
+    apply_all(many, std::span(events).first(cut));
+    apply_all(many, std::span(events).subspan(cut));
+    if (!(one == many)) FAIL("history " << n);
   }
   SUCCEED();
 }

@@ -63,7 +63,11 @@ class FakePlatform : public Platform {
     saves.push_back({std::string(key), revision, std::move(bytes)});
   }
   void load(std::string_view key) override { loads.emplace_back(key); }
-  void erase(std::string_view key) override { erased.emplace_back(key); }
+  void erase(std::string_view key) override {
+    erased.emplace_back(key);
+    for (Save& s : saves)
+      if (s.key == key) s.bytes.clear();
+  }
   void erase_log(std::string_view log) override { erased_logs.emplace_back(log); }
   void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) override {
     appends.push_back({std::string(log), ticket, std::move(records)});

@@ -342,7 +342,7 @@ TEST_CASE("thirty days after it was deleted a book is gone for good, and its log
   FrameBed later;
   later.platform.wall_clock += kKeptDeleted + 1;
   bed.reopen(later);
-  REQUIRE(later.platform.erased == std::vector<std::string>{"book2", identity + ".shop"});
+  REQUIRE(later.platform.erased == std::vector<std::string>{"book2", identity + ".shop", identity + ".out"});
   REQUIRE(later.platform.erased_logs == std::vector<std::string>{identity});
   later.press("frame.row.books");
   REQUIRE_FALSE(later.shows("books.deleted"));

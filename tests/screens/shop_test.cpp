@@ -468,3 +468,68 @@ TEST_CASE("a measure on the bench's drawing is tapped and typed", "[screens][sho
   bed.tap("keypad.done");
   CHECK(bed.value("bench.slot") == "7\u204416\u2033");
 }
+
+TEST_CASE("one name's events are left out of the shop, named by who and when, and taken in again", "[screens][shop]") {
+  ShopBed bed;
+  bed.press("shop.who");
+  bed.commit_text("shop.who", "Ana");
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  Log hostile{std::string("demo"), {}};
+  for (std::uint64_t i = 0; i < 300; ++i) {
+    Event e;
+    e.device = 500 + i;
+    e.logical = i + 2;
+    e.wall = 1'764'000'000'000;
+    e.who = "Mallet";
+    e.timber = "P-A1";
+    e.step = "label";
+    hostile.events.push_back(e);
+  }
+  bed.app.on({EventKind::kFileOpened, "bad.log", write_log(hostile), 0});
+  bed.rest();
+  bed.tap("receive.take");
+  REQUIRE(bed.shows("shop.conflicts"));
+  bed.press("shop.writers");
+  CHECK(bed.item("writers.0").name.find("Mallet") != std::string::npos);
+  CHECK(bed.item("writers.0").value.find("300") != std::string::npos);
+  CHECK(bed.item("writers.0").value.find("11-24") != std::string::npos);
+  bed.tap("writers.0");
+  bed.hold("writer.leave_out", 700);
+  bed.tap("bar.back");
+  bed.tap("bar.back");
+  CHECK_FALSE(bed.shows("shop.conflicts"));
+  // After a restart too.
+  ShopBed again;
+  bed.reopen(again);
+  CHECK_FALSE(again.shows("shop.conflicts"));
+  again.press("shop.writers");
+  again.tap("writers.0");
+  again.hold("writer.take_in", 700);
+  again.tap("bar.back");
+  again.tap("bar.back");
+  CHECK(again.shows("shop.conflicts"));
+  // Nothing of it was lost meanwhile, and this phone's own tick neither.
+  again.tap("shop.pass");
+  CHECK(again.value("pass.events") == "301");
+}
+
+TEST_CASE("a record in storage whose time nothing explains stops no tick", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  Event far;
+  far.device = 9;
+  far.logical = kLastTime;
+  far.timber = "P-A1";
+  far.step = "label";
+  std::string line = write_event(far);
+  line.pop_back();
+  bed.platform.on_disk.push_back({"demo", 99, {{"0000000000000009", 1, line}}});
+  ShopBed again;
+  bed.reopen(again);
+  CHECK(again.shows("shop.damaged"));
+  again.open_post();
+  again.hold("shop.next.tick", 700);
+  CHECK(again.platform.on_disk.size() == bed.platform.on_disk.size() + 1);
+}

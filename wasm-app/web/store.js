@@ -13,7 +13,7 @@ const kLock = 'bentbook-writer';
 const kLockPatienceMs = 1000;  // a reloaded page's old document lets go of the lock a little late
 
 /** As is_key in core/ui/platform.h: nothing is stored or found under any other name. */
-export const isKey = (key) => /^[a-z0-9]{1,64}(\.shop)?$/.test(key);
+export const isKey = (key) => /^[a-z0-9]{1,64}(\.shop|\.out)?$/.test(key);
 
 const settled = (request) => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);

@@ -65,6 +65,7 @@ void conflicts(JsonOut& out, const ShopState& state, const Voice& voice) {
     out.text("step", c.step);
     out.text("first", id_text(c.first));
     out.text("second", id_text(c.second));
+    out.count("sides", static_cast<std::int64_t>(c.sides));
     out.text("text", conflict_text(c, voice));
     out.close();
   }
@@ -132,9 +133,9 @@ std::string log_json(const Log& log, const ShopState& state, const Voice& voice)
   for (const Event& e : log.events) event(out, e);
   out.close_list();
   out.open_list("devices");
-  for (const DeviceState& d : state.devices) {
+  for (const auto& [device, d] : state.devices) {
     out.open_item();
-    out.text("device", device_text(d.device));
+    out.text("device", device_text(device));
     out.count("last", static_cast<std::int64_t>(d.last));
     out.count("whole", static_cast<std::int64_t>(d.whole));
     out.close();
@@ -144,6 +145,25 @@ std::string log_json(const Log& log, const ShopState& state, const Voice& voice)
   for (const TimberState& timber : state.timbers) timber_state(out, timber);
   out.close_list();
   conflicts(out, state, voice);
+  return out.finish();
+}
+
+std::string writers_json(const std::vector<Writer>& writers, const Voice& voice) {
+  JsonOut out(voice);
+  out.open_list("writers");
+  for (const Writer& writer : writers) {
+    out.open_item();
+    out.text("who", writer.who);
+    out.count("events", static_cast<std::int64_t>(writer.events));
+    out.count("from_ms", writer.from);
+    out.count("to_ms", writer.to);
+    std::vector<std::string> devices;
+    devices.reserve(writer.devices.size());
+    for (const std::uint64_t device : writer.devices) devices.push_back(device_text(device));
+    out.texts("devices", devices);
+    out.close();
+  }
+  out.close_list();
   return out.finish();
 }
 

@@ -72,6 +72,7 @@ void BooksDesk::drop_overdue() {
   for (const std::string& log : logs) {
     platform_.erase_log(log);
     platform_.erase(shop_snapshot_key(log));
+    platform_.erase(left_out_key(log));
   }
 }
 

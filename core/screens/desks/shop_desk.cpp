@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "numeric/sorting.h"
+#include "shop/log/explained.h"
 #include "shop/log/record.h"
 #include "shop/log/snapshot.h"
 #include "text/hex.h"
@@ -42,10 +43,18 @@ std::vector<Event> events_of(std::string_view lines, int& damaged) {
   return events;
 }
 
+/// Without those that neither the state nor the others explain; how many they were goes on top of `damaged`.
+std::vector<Event> explained_only(std::vector<Event> events, Explained explained, int& damaged) {
+  const auto all = events.size();
+  std::erase_if(events, [&](const Event& e) { return !explained.take(e); });
+  damaged += static_cast<int>(all - events.size());
+  return events;
+}
+
 /// Beyond what a snapshot says of its devices nothing of it lies in the log.
 bool without_gaps(const ShopState& state) {
   return std::all_of(state.devices.begin(), state.devices.end(),
-                     [](const DeviceState& d) { return d.last == d.whole; });
+                     [](const auto& device) { return device.second.last == device.second.whole; });
 }
 
 }  // namespace
@@ -66,7 +75,7 @@ void ShopDesk::read_again() {
   state_ = book_.empty() ? State::kNone : State::kReading;
   if (book_.empty()) return;
   if (device_ == 0) platform_.load(kDeviceKey);
-  platform_.load(snapshot_key());
+  platform_.load(left_out_key(book_));
 }
 
 bool ShopDesk::take(const PlatformEvent& event) {
@@ -79,16 +88,23 @@ bool ShopDesk::take(const PlatformEvent& event) {
         if (!known) platform_.save(kDeviceKey, 1, device_text(device_));
         return true;
       }
-      if (book_.empty() || event.key != snapshot_key()) return false;
+      if (book_.empty()) return false;
+      if (event.key == left_out_key(book_)) {
+        left_out_ = read_left_out(event.text).value_or(Devices{});
+        platform_.load(snapshot_key());
+        return true;
+      }
+      if (event.key != snapshot_key()) return false;
       if (state_ != State::kReading || reading_) return true;
-      if (auto kept = read_snapshot(event.text); kept && without_gaps(*kept))
+      if (auto kept = read_snapshot(event.text); kept && without_gaps(*kept) && is_explained(*kept))
         read_beyond(*kept);
       else
         read_whole();
       return true;
     case EventKind::kSaved:
     case EventKind::kSaveFailed:
-      return event.key == kDeviceKey || (!book_.empty() && event.key == snapshot_key());
+      return event.key == kDeviceKey ||
+             (!book_.empty() && (event.key == snapshot_key() || event.key == left_out_key(book_)));
     case EventKind::kLogRead:
       if (event.key == book_) logged(event);
       return true;
@@ -107,8 +123,8 @@ void ShopDesk::read_beyond(const ShopState& snapshot) {
   snapshot_ = reading_ = true;
   std::vector<LogRecord> known;
   known.reserve(shop_.devices.size());
-  for (const DeviceState& d : shop_.devices)
-    known.push_back({device_text(d.device), static_cast<std::int64_t>(d.last), {}});
+  for (const auto& [device, d] : shop_.devices)
+    known.push_back({device_text(device), static_cast<std::int64_t>(d.last), {}});
   platform_.read_log(book_, known);
 }
 
@@ -125,12 +141,14 @@ void ShopDesk::logged(const PlatformEvent& event) {
     return changed();
   }
   std::vector<Event> events = events_of(event.text, damaged_);
+  events = explained_only(std::move(events), snapshot_ ? Explained(shop_) : Explained(), damaged_);
   if (snapshot_) {
+    std::erase_if(events, [&](const Event& e) { return left_out_.count(e.device) != 0; });
     // Events of another phone that come before the snapshot's last: the log has the last word.
     if (!go_on(shop_, events)) return read_whole();
   } else {
     log_ = {book_, std::move(events)};
-    shop_ = fold(log_);
+    shop_ = folded();
     whole_ = true;
   }
   take_up_waiting();
@@ -157,6 +175,20 @@ const Log* ShopDesk::whole_log() {
   return nullptr;
 }
 
+void ShopDesk::leave_out(Devices devices) {
+  if (state_ != State::kOpen || read_only_ || !whole_) return;
+  devices.erase(device_);
+  if (devices == left_out_) return;
+  left_out_ = std::move(devices);
+  shop_ = folded();
+  changed();
+  // The state kept so far was folded from others.
+  platform_.erase(snapshot_key());
+  platform_.save(left_out_key(book_), ++choices_, write_left_out(left_out_));
+  snapshot_events_ = 0;
+  keep_snapshot();
+}
+
 bool ShopDesk::pending(EventId id) const {
   for (const Waiting& w : waiting_)
     for (const Event& e : w.events)
@@ -166,17 +198,17 @@ bool ShopDesk::pending(EventId id) const {
 
 void ShopDesk::take_up(const Event& event) {
   if (whole_) add_event(log_, event);
+  if (left_out_.count(event.device) != 0) return;
   if (follows(shop_, event)) return apply(shop_, event);
   // Only the whole log can say what an event among earlier ones does; what the state holds already changes nothing.
-  if (whole_) shop_ = fold(log_);
+  if (whole_) shop_ = folded();
 }
 
 Result<EventId> ShopDesk::add(Event event) {
   if (state_ != State::kOpen || read_only_ || device_ == 0) return fail(ErrorCode::kConflict, "shop");
-  const auto own = std::find_if(shop_.devices.begin(), shop_.devices.end(),
-                                [&](const DeviceState& d) { return d.device == device_; });
+  const auto own = shop_.devices.find(device_);
   event.device = device_;
-  event.sequence = own == shop_.devices.end() ? 1 : own->last + 1;
+  event.sequence = own == shop_.devices.end() ? 1 : own->second.last + 1;
   event.logical = std::max(shop_.last_logical + 1, event.sequence);
   event.wall = std::max<std::int64_t>(0, platform_.wall_clock_ms());
   if (auto good = check_event(event); !good) return tl::unexpected(good.error());
@@ -200,7 +232,7 @@ Result<int> ShopDesk::merge(const Log& other) {
                       std::back_inserter(fresh), before);
   if (fresh.empty()) return 0;
   log_ = std::move(*both);
-  shop_ = fold(log_);
+  shop_ = folded();
   const int count = static_cast<int>(fresh.size());
   waiting_.push_back({++ticket_, book_, std::move(fresh)});
   hand_over(waiting_.back());

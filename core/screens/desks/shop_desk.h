@@ -12,6 +12,7 @@
 #include "screens/app/stored.h"
 #include "shop/log/log_file.h"
 #include "shop/log/state.h"
+#include "shop/log/writers.h"
 #include "ui/platform.h"
 
 namespace bentbook::screens {
@@ -20,6 +21,8 @@ namespace bentbook::screens {
 [[nodiscard]] inline std::string shop_snapshot_key(std::string_view identity) {
   return std::string(identity) + ".shop";
 }
+/// Where it is kept whose events are left out.
+[[nodiscard]] inline std::string left_out_key(std::string_view identity) { return std::string(identity) + ".out"; }
 
 class ShopDesk {
  public:
@@ -61,8 +64,13 @@ class ShopDesk {
   /// another building's. The whole log must be there.
   [[nodiscard]] Result<int> merge(const Log& other);
 
-  /// The whole log, or nullptr while it is being read: ask again with the next frame.
+  /// The whole log, or nullptr while it is being read: ask again with the next frame. What is left out is in it.
   [[nodiscard]] const Log* whole_log();
+
+  /// Devices whose events do not count in shop(). This phone's own always do.
+  [[nodiscard]] const Devices& left_out() const { return left_out_; }
+  /// Another choice of them; the whole log must be there.
+  void leave_out(Devices devices);
 
  private:
   /// An event keeps the book that it was said of: it waits on while another one lies open.
@@ -80,6 +88,7 @@ class ShopDesk {
   [[nodiscard]] bool this_book_waits() const;
   void take_up_waiting();
   void take_up(const Event& event);
+  [[nodiscard]] ShopState folded() const { return left_out_.empty() ? fold(log_) : fold(without(log_, left_out_)); }
   void changed() { ++turn_; }
   void keep_snapshot();
   [[nodiscard]] std::string snapshot_key() const { return shop_snapshot_key(book_); }
@@ -94,10 +103,11 @@ class ShopDesk {
   bool snapshot_ = false;  ///< …of what lies beyond shop_
   bool read_only_ = false;
   std::uint64_t device_ = 0;
+  Devices left_out_;
   std::vector<Waiting> waiting_;
   std::string failure_;
   std::int64_t ticket_ = 0;
-  std::int64_t snapshots_ = 0;
+  std::int64_t snapshots_ = 0, choices_ = 0;
   std::uint64_t snapshot_events_ = 0;  ///< events that the last snapshot holds
   std::uint64_t turn_ = 0;
   int damaged_ = 0;

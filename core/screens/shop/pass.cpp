@@ -46,16 +46,19 @@ void pass_screen(Context& context) {
   });
 }
 
-void refused(Context& context, const Error& error) {
-  caution(context.ui, "receive.refused", frame_error_text(error, voice_of(context)));
+void refused(Context& context, std::string_view why) {
+  caution(context.ui, "receive.refused", why);
   body(context.ui, "receive.left", context.say(Msg::kReceiveLeft));
 }
+
+void refused(Context& context, const Error& error) { refused(context, frame_error_text(error, voice_of(context))); }
 
 /// Another phone's log: what is new in it, and taking it.
 void receive_log(Context& context, const Log& own, std::string_view bytes) {
   Ui& ui = context.ui;
-  const Result<Log> log = read_log(bytes);
-  if (!log) return refused(context, log.error());
+  const LogScan scan = scan_log(bytes);
+  if (!scan.troubles.empty()) return refused(context, log_trouble_text(scan.troubles.front(), voice_of(context)));
+  const Log* log = &scan.log;
   const Result<Log> both = merged(own, *log);
   if (!both) return refused(context, both.error());
   const std::size_t fresh = both->events.size() - own.events.size();

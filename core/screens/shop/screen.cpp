@@ -10,11 +10,14 @@
 #include "screens/shop/places.h"
 #include "screens/shop/rules.h"
 #include "screens/shop/timber.h"
+#include "screens/shop/writers.h"
 #include "shop/log/conflicts.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
 namespace {
+
+constexpr int kMostConflicts = 100;  // as many as anybody reads, and as a page draws at once
 
 std::string number(int n) { return std::to_string(n); }
 
@@ -108,12 +111,17 @@ void bent_screen(Context& context) {
 void conflicts_screen(Context& context) {
   shop_page(context, "shop.conflicts.page", [&](const ShownFrame& shown) {
     int n = 0;
-    for (const Conflict& conflict : shop_work_of(context, shown).conflicts) {
+    const std::vector<Conflict>& conflicts = shop_work_of(context, shown).conflicts;
+    for (const Conflict& conflict : conflicts) {
+      if (n == kMostConflicts) break;
       const std::string key = "shop.conflict." + number(n++);
       caution(context.ui, key, conflict_text(conflict, voice_of(context)));
       if (!conflict.timber.empty() && button(context.ui, key + ".open", conflict.timber))
         context.pages.push(shop_timber_page(conflict.timber));
     }
+    if (conflicts.size() > static_cast<std::size_t>(n))
+      note(context.ui, "shop.conflicts.more",
+           say(Msg::kFrameMoreFindings, context.ui.language, number(static_cast<int>(conflicts.size()) - n)));
     if (n == 0) body(context.ui, "shop.conflicts.none", context.say(Msg::kShopDoneAll));
   });
 }
@@ -133,6 +141,8 @@ void crew(Context& context) {
   }
   if (list_row(ui, "shop.pass", context.say(Msg::kPassTitle), context.say(Msg::kPassNote)))
     context.pages.push(shop_pass_page());
+  if (list_row(ui, "shop.writers", context.say(Msg::kWritersTitle), context.say(Msg::kWritersNote)))
+    context.pages.push(shop_writers_page());
   if (list_row(ui, "shop.rules", context.say(Msg::kRulesTitle), context.say(Msg::kRulesNote)))
     context.pages.push(shop_rules_page());
 }

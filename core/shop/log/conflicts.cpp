@@ -1,14 +1,11 @@
 #include "shop/log/conflicts.h"
 
+#include <utility>
+
 #include "numeric/sorting.h"
 
 namespace bentbook {
 namespace {
-
-bool one_value(EventAction action) {
-  return action == EventAction::kMeasured || action == EventAction::kPlate || action == EventAction::kWitness ||
-         action == EventAction::kStock;
-}
 
 /// What of a claim must agree: of a reading the measure alone.
 std::string_view essence(const Claim& c) {
@@ -16,39 +13,71 @@ std::string_view essence(const Claim& c) {
   return c.action == EventAction::kMeasured ? value.substr(0, value.find(' ')) : value;
 }
 
-/// kFinishedTwice … kWrongPlate between two claims on one step, or nothing.
-bool disagree(const Claim& a, const Claim& b, ConflictKind& kind) {
-  if (a.id.device == b.id.device && !(a.action == EventAction::kPlate && b.action == EventAction::kPaired))
-    return false;
-  if (a.action == EventAction::kDone && b.action == EventAction::kDone) {
-    kind = ConflictKind::kFinishedTwice;
-    return true;
-  }
-  if (a.action == EventAction::kHeld && b.action == EventAction::kPassed) {
-    kind = ConflictKind::kHeldAndPassed;
-    return true;
-  }
-  if (a.action == b.action && one_value(a.action) && essence(a) != essence(b)) {
-    kind = ConflictKind::kValuesDiffer;
-    return true;
-  }
-  if (a.action == EventAction::kPlate && b.action == EventAction::kPaired && a.value != b.value) {
-    kind = ConflictKind::kWrongPlate;
-    return true;
-  }
-  return false;
+/// Claims of one step by action, in their order.
+using Sides = std::vector<const Claim*>;
+
+Sides of_action(const StepState& step, EventAction action) {
+  Sides sides;
+  for (const Claim& c : step.claims)
+    if (c.action == action) sides.push_back(&c);
+  return sides;
 }
 
-void find_in_step(const TimberState& timber, const StepState& step, std::vector<Conflict>& found) {
-  const std::vector<Claim>& claims = step.claims;
-  for (std::size_t i = 0; i < claims.size(); ++i)
-    for (std::size_t k = 0; k < claims.size(); ++k) {
-      ConflictKind kind{};
-      if (i == k || (claims[i].action == claims[k].action && k < i) || !disagree(claims[i], claims[k], kind)) continue;
-      found.push_back(
-          {kind, timber.mark, step.step, claims[i].id, claims[k].id, claims[i].value, claims[k].value, {}, {}});
-    }
+/// The first of the others that does not go with this one, or nullptr.
+template <class Differs>
+const Claim* first_unlike(const Claim& claim, const Sides& others, Differs differs) {
+  for (const Claim* c : others)
+    if (differs(claim, *c)) return c;
+  return nullptr;
 }
+
+class StepConflicts {
+ public:
+  StepConflicts(const TimberState& timber, const StepState& step, std::vector<Conflict>& found)
+      : timber_(timber), step_(step), found_(found) {}
+
+  void find() {
+    between(ConflictKind::kFinishedTwice, EventAction::kDone, EventAction::kDone, other_device);
+    between(ConflictKind::kHeldAndPassed, EventAction::kHeld, EventAction::kPassed, other_device);
+    for (const EventAction action :
+         {EventAction::kMeasured, EventAction::kPlate, EventAction::kWitness, EventAction::kStock})
+      between(ConflictKind::kValuesDiffer, action, action,
+              [](const Claim& a, const Claim& b) { return other_device(a, b) && essence(a) != essence(b); });
+    between(ConflictKind::kWrongPlate, EventAction::kPlate, EventAction::kPaired,
+            [](const Claim& a, const Claim& b) { return a.value != b.value; });
+  }
+
+ private:
+  static bool other_device(const Claim& a, const Claim& b) { return a.id.device != b.id.device; }
+
+  /// One conflict if any claim of one action does not go with any of the other. Going with one another is going with
+  /// the same (a device speaks once of what has one value): if any two do not, one does not go with the other's first.
+  template <class Differs>
+  void between(ConflictKind kind, EventAction one, EventAction other, Differs differs) {
+    const Sides a = of_action(step_, one), b = one == other ? a : of_action(step_, other);
+    if (a.empty() || b.empty()) return;
+    const Claim *first = a[0], *second = first_unlike(*first, b, differs);
+    if (second == nullptr) {
+      second = b[0];
+      first = first_unlike(*second, a, [&](const Claim& y, const Claim& x) { return differs(x, y); });
+    }
+    if (first == nullptr) return;
+    Conflict c{kind,          timber_.mark, step_.step, first->id, second->id, first->value,
+               second->value, {},           {},         a.size(),  {}};
+    if (one != other) c.sides += b.size();
+    name_sides(c, a);
+    if (one != other) name_sides(c, b);
+    found_.push_back(std::move(c));
+  }
+
+  static void name_sides(Conflict& c, const Sides& sides) {
+    for (std::size_t i = 0; i < sides.size() && c.who.size() < kNamedSides; ++i) c.who.push_back(sides[i]->who);
+  }
+
+  const TimberState& timber_;
+  const StepState& step_;
+  std::vector<Conflict>& found_;
+};
 
 struct PlateAt {
   const TimberState* timber;
@@ -68,12 +97,46 @@ std::vector<PlateAt> plates_of(const ShopState& state) {
 void find_plates_twice(const ShopState& state, std::vector<Conflict>& found) {
   std::vector<PlateAt> plates = plates_of(state);
   sort_by(plates, [](const PlateAt& a, const PlateAt& b) { return a.claim->value < b.claim->value; });
-  for (std::size_t i = 1; i < plates.size(); ++i) {
-    const PlateAt &a = plates[i - 1], &b = plates[i];
-    if (a.claim->value != b.claim->value || a.step == b.step) continue;
-    found.push_back({ConflictKind::kPlateTwice, a.timber->mark, a.step->step, a.claim->id, b.claim->id, a.claim->value,
-                     b.claim->value, b.timber->mark, b.step->step});
+  for (std::size_t from = 0, to = 0; from < plates.size(); from = to) {
+    const PlateAt& a = plates[from];
+    const PlateAt* other = nullptr;
+    std::size_t places = 1;
+    for (to = from + 1; to < plates.size() && plates[to].claim->value == a.claim->value; ++to) {
+      if (plates[to].step == plates[to - 1].step) continue;  // two phones' word on one place
+      ++places;
+      if (other == nullptr) other = &plates[to];
+    }
+    if (other == nullptr) continue;
+    Conflict c{ConflictKind::kPlateTwice,
+               a.timber->mark,
+               a.step->step,
+               a.claim->id,
+               other->claim->id,
+               a.claim->value,
+               other->claim->value,
+               other->timber->mark,
+               other->step->step,
+               places,
+               {}};
+    for (std::size_t i = from; i < to && c.who.size() < kNamedSides; ++i) c.who.push_back(plates[i].claim->who);
+    found.push_back(std::move(c));
   }
+}
+
+/// What the log itself lacks or has twice: one conflict of each kind.
+void find_in_log(const ShopState& state, std::vector<Conflict>& found) {
+  if (!state.twice.empty()) {
+    const EventId id = state.twice.front();
+    found.push_back({ConflictKind::kNumberTwice, {}, {}, id, id, {}, {}, {}, {}, state.twice.size(), {}});
+  }
+  Conflict missing{ConflictKind::kEventsMissing, {}, {}, {}, {}, {}, {}, {}, {}, 0, {}};
+  for (const auto& [device, d] : state.devices) {
+    if (d.whole == d.last) continue;
+    if (missing.sides++ > 0) continue;
+    missing.first = {device, d.whole + 1};
+    missing.second = {device, d.last};
+  }
+  if (missing.sides > 0) found.push_back(std::move(missing));
 }
 
 }  // namespace
@@ -81,13 +144,9 @@ void find_plates_twice(const ShopState& state, std::vector<Conflict>& found) {
 std::vector<Conflict> conflicts_of(const ShopState& state) {
   std::vector<Conflict> found;
   for (const TimberState& timber : state.timbers)
-    for (const StepState& step : timber.steps) find_in_step(timber, step, found);
+    for (const StepState& step : timber.steps) StepConflicts(timber, step, found).find();
   find_plates_twice(state, found);
-  for (const EventId& id : state.twice) found.push_back({ConflictKind::kNumberTwice, {}, {}, id, id, {}, {}, {}, {}});
-  for (const DeviceState& d : state.devices)
-    if (d.whole < d.last)
-      found.push_back(
-          {ConflictKind::kEventsMissing, {}, {}, {d.device, d.whole + 1}, {d.device, d.last}, {}, {}, {}, {}});
+  find_in_log(state, found);
   return found;
 }
 

@@ -22,14 +22,20 @@ enum class ConflictKind : std::uint8_t {
 inline constexpr std::array<std::string_view, 7> kConflictWords = {"finished_twice", "held_and_passed", "values_differ",
                                                                    "plate_twice",    "wrong_plate",     "number_twice",
                                                                    "events_missing"};
+/// One thing that does not agree, however many speak of it: two sides that differ, how many there are, who the first
+/// few are.
 struct Conflict {
   ConflictKind kind = ConflictKind::kFinishedTwice;
   std::string timber, step;
   EventId first, second;
   std::string first_value, second_value;
   std::string other_timber, other_step;
+  std::size_t sides = 2;         ///< claims; of kPlateTwice places, of kNumberTwice numbers, of kEventsMissing devices
+  std::vector<std::string> who;  ///< of the first sides, kNamedSides at most
 };
-/// In the state's own order; those of the log itself last.
+inline constexpr std::size_t kNamedSides = 4;
+/// In the state's own order; those of the log itself last. Near linear in the number of claims, and no more than a few
+/// for a step.
 [[nodiscard]] std::vector<Conflict> conflicts_of(const ShopState& state);
 
 /// Does this plate belong here? Asked in the shop, and again when it goes up.

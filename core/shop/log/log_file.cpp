@@ -41,6 +41,27 @@ tl::unexpected<Error> at_line(Error error, std::int64_t at, std::int64_t line) {
   return tl::unexpected(std::move(error));
 }
 
+struct EventLine {
+  Event event;
+  std::int64_t at = 0, number = 0;
+};
+
+/// Puts the events into the log's order, none twice, without those that the others do not explain.
+void take_explained(std::vector<EventLine> events, LogScan& scan) {
+  const auto line_before = [](const EventLine& a, const EventLine& b) { return before(a.event, b.event); };
+  sort_by(events, line_before);
+  Explained explained;
+  scan.log.events.reserve(events.size());
+  for (EventLine& line : events) {
+    if (!scan.log.events.empty() && scan.log.events.back() == line.event) continue;
+    if (explained.take(line.event))
+      scan.log.events.push_back(std::move(line.event));
+    else
+      scan.troubles.push_back(
+          {static_cast<int>(line.number), {ErrorCode::kTooLarge, "event.explained", line.at, line.number}});
+  }
+}
+
 }  // namespace
 
 std::string write_event(const Event& event) {
@@ -104,6 +125,7 @@ LogScan scan_log(std::string_view bytes) {
   LogScan scan;
   std::int64_t line_number = 1;
   std::string_view rest = bytes;
+  std::vector<EventLine> events;
   const auto add = [&](Error error) { scan.troubles.push_back({static_cast<int>(line_number), std::move(error)}); };
   const auto head = take_line(rest);
   if (const auto book = read_head(head.value_or(bytes), kLogHead))
@@ -127,20 +149,18 @@ LogScan scan_log(std::string_view bytes) {
       if (!line) break;
       continue;
     }
-    if (!scan.log.events.empty() && !before(scan.log.events.back(), *event))
-      add({ErrorCode::kConflict, "event", at, line_number});
-    if (scan.log.events.size() >= kMostEvents) {
+    if (!events.empty() && !before(events.back().event, *event)) add({ErrorCode::kConflict, "event", at, line_number});
+    if (events.size() >= kMostEvents) {
       add({ErrorCode::kTooLarge, "events", at, static_cast<std::int64_t>(kMostEvents)});
       break;
     }
-    scan.log.events.push_back(*std::move(event));
+    events.push_back({*std::move(event), at, line_number});
   }
   if (!body || body->count != static_cast<std::uint64_t>(line_number - 2)) {
     if (!ended) ++line_number;
     add({ErrorCode::kSyntax, "log", body ? 0 : trouble.at, 0});
   }
-  sort_by(scan.log.events, before);
-  scan.log.events.erase(std::unique(scan.log.events.begin(), scan.log.events.end()), scan.log.events.end());
+  take_explained(std::move(events), scan);
   return scan;
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "shop/log/event.h"
+#include "shop/log/explained.h"
 
 namespace bentbook {
 
@@ -19,10 +20,9 @@ inline constexpr int kLogVersion = 1;
 
 [[nodiscard]] std::string write_log(const Log& log);
 /// Whole or not at all. Errors: kSyntax ("log": not such a file, cut short or changed; "event": `at` is the line's
-/// offset, `limit` its number), kNewerVersion, kTooLarge ("events").
+/// offset, `limit` its number), kNewerVersion, kTooLarge ("events"; "event.explained": a number that no log explains,
+/// explained.h).
 [[nodiscard]] Result<Log> read_log(std::string_view bytes);
-inline constexpr std::size_t kMostEvents = 1'000'000;
-
 /// A look at a damaged file: each line that is no event, by number; what is left. Never taken without the user's word.
 struct LogTrouble {
   int line = 0;

@@ -72,9 +72,9 @@ class Reader {
   bool device(const std::vector<std::string_view>& f) {
     const auto device = read_hex(f[1], 16);
     const auto last = read_decimal(f[2]), whole = read_decimal(f[3]);
-    if (!device || !last || !whole || (!state_.devices.empty() && state_.devices.back().device >= *device))
+    if (!device || !last || !whole || (!state_.devices.empty() && state_.devices.rbegin()->first >= *device))
       return false;
-    state_.devices.push_back({*device, *last, *whole});
+    state_.devices[*device] = {*last, *whole};
     return true;
   }
 
@@ -117,8 +117,8 @@ std::string write_snapshot(const ShopState& state) {
   number(out, state.last_logical);
   field(out, state.last.sequence == 0 ? "-" : id_text(state.last));
   end_line();
-  for (const DeviceState& d : state.devices)
-    out += "d", hex(out, d.device), number(out, d.last), number(out, d.whole), end_line();
+  for (const auto& [device, d] : state.devices)
+    out += "d", hex(out, device), number(out, d.last), number(out, d.whole), end_line();
   for (const EventId& id : state.twice) out += "2", field(out, id_text(id)), end_line();
   for (const Rule& r : state.rules) {
     out += "r";
@@ -161,10 +161,8 @@ Result<ShopState> read_snapshot(std::string_view bytes) {
 }
 
 bool go_on(ShopState& state, std::span<const Event> events) {
-  for (const Event& event : events) {
-    if (!follows(state, event)) return false;
-    apply(state, event);
-  }
+  if (!events.empty() && !follows(state, events.front())) return false;
+  apply_all(state, events);
   return true;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace bentbook {
 namespace {
@@ -56,7 +57,7 @@ Place place_of(ShopState& state, std::string_view timber, const std::string* ste
 
 std::uint32_t count_of(std::size_t n) { return static_cast<std::uint32_t>(n); }
 
-StepState& step_at(ShopState& state, const Event& e) {
+Place step_at(ShopState& state, const Event& e) {
   const std::uint32_t new_timber = count_of(state.timbers.size());
   const std::uint32_t timber = place_of(state, e.timber, nullptr, {new_timber, PlaceIndex::kWhole}).timber;
   if (timber == new_timber) state.timbers.push_back({e.timber, {}});
@@ -64,48 +65,30 @@ StepState& step_at(ShopState& state, const Event& e) {
   const std::uint32_t new_step = count_of(steps.size());
   const std::uint32_t step = place_of(state, e.timber, &e.step, {timber, new_step}).step;
   if (step == new_step) steps.push_back({e.step, {}});
-  return steps[step];
+  return {timber, step};
 }
+
+std::vector<Claim>& claims_at(ShopState& state, Place at) { return state.timbers[at.timber].steps[at.step].claims; }
 
 void count_device(ShopState& state, const Event& e) {
-  auto it = std::lower_bound(state.devices.begin(), state.devices.end(), e.device,
-                             [](const DeviceState& d, std::uint64_t device) { return d.device < device; });
-  if (it == state.devices.end() || it->device != e.device) it = state.devices.insert(it, {e.device, 0, 0});
-  if (e.sequence <= it->last)
+  DeviceState& device = state.devices[e.device];
+  if (e.sequence <= device.last)
     state.twice.push_back(e.id());
   else
-    it->last = e.sequence;
-  if (e.sequence == it->whole + 1) ++it->whole;
+    device.last = e.sequence;
+  if (e.sequence == device.whole + 1) ++device.whole;
 }
 
-/// Words on a thing that has one value, so that a device's newer one stands for its older one.
-bool replaces(EventAction action) {
-  return action != EventAction::kHeld && action != EventAction::kReleased && action != EventAction::kNoted;
-}
-
-void claim(StepState& step, const Event& e, EventAction action) {
-  if (replaces(action))
-    step.claims.erase(std::remove_if(step.claims.begin(), step.claims.end(),
-                                     [&](const Claim& c) { return c.action == action && c.id.device == e.device; }),
-                      step.claims.end());
-  step.claims.push_back({action, e.id(), e.wall, e.who, e.value, e.note});
-}
-
-void take_back(StepState& step, EventId id) {
-  step.claims.erase(std::remove_if(step.claims.begin(), step.claims.end(),
-                                   [&](const Claim& c) {
-                                     return c.id == id && c.action != EventAction::kHeld &&
-                                            c.action != EventAction::kReleased;
-                                   }),
-                    step.claims.end());
-}
-
-void release(StepState& step, const Event& e, EventId id) {
-  const auto hold = std::find_if(step.claims.begin(), step.claims.end(),
-                                 [&](const Claim& c) { return c.action == EventAction::kHeld && c.id == id; });
-  if (hold == step.claims.end()) return;
-  step.claims.erase(hold);
-  claim(step, e, EventAction::kReleased);
+/// What of an event goes beside the timbers; true: nothing else does.
+bool take_beside(ShopState& state, const Event& e) {
+  ++state.events;
+  state.digest = mixed(state.digest, digest_of(e));
+  state.last_logical = e.logical;
+  state.last = e.id();
+  count_device(state, e);
+  if (!is_rule(e.action)) return false;
+  take_rule(state.rules, e);
+  return true;
 }
 
 }  // namespace
@@ -149,34 +132,27 @@ bool follows(const ShopState& state, const Event& e) {
 }
 
 void apply(ShopState& state, const Event& e) {
-  ++state.events;
-  state.digest = mixed(state.digest, digest_of(e));
-  state.last_logical = e.logical;
-  state.last = e.id();
-  count_device(state, e);
-  if (is_rule(e.action)) return take_rule(state.rules, e);
-  StepState& step = step_at(state, e);
-  switch (e.action) {
-    case EventAction::kTakenBack:
-      if (const auto id = read_id(e.value)) take_back(step, *id);
-      break;
-    case EventAction::kReleased:
-      if (const auto id = read_id(e.value)) release(step, e, *id);
-      break;
-    case EventAction::kMeasured: {
-      claim(step, e, EventAction::kMeasured);
-      const auto reading = read_reading(e.value);
-      if (reading && !reading->within()) claim(step, e, EventAction::kHeld);
-      break;
-    }
-    default:
-      claim(step, e, e.action);
+  if (!take_beside(state, e)) take_claim(claims_at(state, step_at(state, e)), e);
+}
+
+void apply_all(ShopState& state, std::span<const Event> events) {
+  constexpr std::size_t kMany = 64;  // fewer are walked through faster than they are looked up
+  std::map<std::pair<std::uint32_t, std::uint32_t>, ManyClaims> many;
+  for (const Event& e : events) {
+    if (take_beside(state, e)) continue;
+    const Place at = step_at(state, e);
+    std::vector<Claim>& claims = claims_at(state, at);
+    if (claims.size() < kMany)
+      take_claim(claims, e);
+    else
+      many.try_emplace({at.timber, at.step}, claims).first->second.take(claims, e);
   }
+  for (const auto& [at, lookup] : many) lookup.sweep(claims_at(state, {at.first, at.second}));
 }
 
 ShopState fold(const Log& log) {
   ShopState state;
-  for (const Event& e : log.events) apply(state, e);
+  apply_all(state, log.events);
   return state;
 }
 

@@ -7,22 +7,16 @@
 /// nothing is decided behind the crew's back, conflicts.h names what does not agree. A hold goes away by a release
 /// alone.
 
+#include <map>
+#include <span>
 #include <string>
 #include <vector>
 
+#include "shop/log/claims.h"
 #include "shop/log/event.h"
 #include "shop/log/rules.h"
 
 namespace bentbook {
-
-/// An event that holds. A reading out of tolerance gives two: kMeasured and, with the same id, kHeld.
-struct Claim {
-  EventAction action = EventAction::kDone;
-  EventId id;
-  std::int64_t wall = 0;
-  std::string who, value, note;
-  friend bool operator==(const Claim&, const Claim&) = default;
-};
 
 struct StepState {
   std::string step;
@@ -40,7 +34,6 @@ struct TimberState {
 };
 
 struct DeviceState {
-  std::uint64_t device = 0;
   std::uint64_t last = 0;   ///< greatest sequence folded
   std::uint64_t whole = 0;  ///< all up to this one are there
   friend bool operator==(const DeviceState&, const DeviceState&) = default;
@@ -59,8 +52,8 @@ struct PlaceIndex {
 struct ShopState {
   std::vector<TimberState> timbers;  ///< in the order in which they were first spoken of
   std::vector<Rule> rules;
-  std::vector<DeviceState> devices;  ///< ascending
-  std::vector<EventId> twice;        ///< numbers that a device used again: a copied or rolled-back phone
+  std::map<std::uint64_t, DeviceState> devices;
+  std::vector<EventId> twice;  ///< numbers that a device used again: a copied or rolled-back phone
   std::uint64_t events = 0, digest = 0;
   std::uint64_t last_logical = 0;
   EventId last;
@@ -79,6 +72,8 @@ void index_state(ShopState& state);
 /// The event must not come before the state's last one (follows()).
 void apply(ShopState& state, const Event& event);
 [[nodiscard]] bool follows(const ShopState& state, const Event& event);
+/// Many events at once, each as apply() would: near linear in their number, whatever they say.
+void apply_all(ShopState& state, std::span<const Event> events);
 [[nodiscard]] ShopState fold(const Log& log);
 
 }  // namespace bentbook
