@@ -22,7 +22,8 @@ const kTypes = {
 export const kSecurityHeaders = {
   'Content-Security-Policy':
     "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; " +
-    "object-src 'none'; base-uri 'none'; frame-ancestors 'none'",
+    "object-src 'none'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; " +
+    "trusted-types bentbook; frame-ancestors 'none'",
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Permissions-Policy': 'camera=(self), geolocation=(), microphone=()',

@@ -2,6 +2,8 @@
 // at a time, others wait. Ending its Worker is how a running task is cancelled, and what becomes of a Worker that broke;
 // the next task gets a new one.
 
+import {scriptAddress} from './trusted.js';
+
 /** @param tell {progress(name, perMille), done(name, bytes), failed(name, loaded)} */
 function makeCrew(tell, hire) {
   let worker = null;
@@ -74,7 +76,7 @@ function makeCrew(tell, hire) {
 }
 
 function hireWorker({script, wasm}) {
-  const made = new Worker(script, {type: 'module'});
+  const made = new Worker(scriptAddress(script), {type: 'module'});
   made.postMessage({wasm});
   return made;
 }

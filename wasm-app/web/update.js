@@ -2,6 +2,7 @@
 // into use only when asked.
 
 import {Event} from './bridge.js';
+import {scriptAddress} from './trusted.js';
 
 const kLookAgainMs = 60_000;
 
@@ -25,7 +26,7 @@ export function watchVersions(post, flush) {
   }
 
   async function register() {
-    registration = await workers.register('sw.js', {updateViaCache: 'none'});
+    registration = await workers.register(scriptAddress('sw.js'), {updateViaCache: 'none'});
     if (registration.waiting && workers.controller) offer();
     watch(registration.installing);
     registration.addEventListener('updatefound', () => watch(registration.installing));
