@@ -7,6 +7,7 @@
 #include "measure/parse.h"
 #include "numeric/sorting.h"
 #include "text/csv.h"
+#include "text/invisible.h"
 #include "text/utf8.h"
 
 namespace bentbook {
@@ -79,13 +80,21 @@ class Reading {
     return true;
   }
 
-  /// Names between the plus signs. False: bytes that are no text.
+  static bool is_name(std::string_view name) {
+    return is_text(name) && name.size() <= 400 && !invisible_in(name).has_value();
+  }
+
+  /// Names between the plus signs; a guarded cell is one name. False: bytes that are no text, or do not show.
   static bool names(std::string_view cell, std::vector<std::string>& out) {
+    if (csv::is_guarded(cell)) {
+      out.emplace_back(csv::unguarded(cell));
+      return is_name(out.back());
+    }
     while (!cell.empty()) {
       const std::size_t plus = std::min(cell.find('+'), cell.size());
       const std::string_view name = trimmed(cell.substr(0, plus));
       if (!name.empty()) {
-        if (!is_text(name) || name.size() > 400) return false;
+        if (!is_name(name)) return false;
         out.emplace_back(name);
       }
       cell.remove_prefix(std::min(plus + 1, cell.size()));
@@ -190,6 +199,8 @@ class Reading {
 
 OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); }
 
+static std::string name_cell(std::string_view name) { return csv::quoted(csv::guarded(name)); }
+
 std::string write_order_csv(std::span<const RaisingStep> steps) {
   std::string out = "step,mark,day,put_up,take_out,set_first,held_by,by\r\n";
   int number = 0;
@@ -200,11 +211,11 @@ std::string write_order_csv(std::span<const RaisingStep> steps) {
     if (step.by != LiftBy::kAsTheYard) tail += kLiftByWords[static_cast<std::size_t>(step.by)];
     tail += "\r\n";
     for (const SetPiece& piece : step.set_first)
-      out += head + day + ",," + quoted(piece.mark) + "," +
+      out += head + day + ",," + name_cell(piece.mark) + "," +
              std::string(kHeldWords[static_cast<std::size_t>(piece.by)]) + tail;
-    for (const std::string& mark : step.marks) out += head + quoted(mark) + day + ",,," + tail;
-    for (const std::string& name : step.put_up) out += head + day + quoted(name) + ",,," + tail;
-    for (const std::string& name : step.take_out) out += head + day + "," + quoted(name) + ",," + tail;
+    for (const std::string& mark : step.marks) out += head + name_cell(mark) + day + ",,," + tail;
+    for (const std::string& name : step.put_up) out += head + day + name_cell(name) + ",,," + tail;
+    for (const std::string& name : step.take_out) out += head + day + "," + name_cell(name) + ",," + tail;
   }
   return out;
 }

@@ -12,6 +12,12 @@ char separator_of(std::string_view bytes) {
   return ',';
 }
 
+/// Behind any number of apostrophes, what a spreadsheet would work out.
+bool looks_worked_out(std::string_view text) {
+  const std::size_t first = text.find_first_not_of('\'');
+  return first != std::string_view::npos && std::string_view("=+-@\t\r\n").find(text[first]) != std::string_view::npos;
+}
+
 }  // namespace
 
 Records::Records(std::string_view bytes) : bytes_(bytes), separator_(separator_of(bytes)) {
@@ -62,6 +68,12 @@ std::string_view trimmed(std::string_view cell) {
   if (first == std::string_view::npos) return {};
   return cell.substr(first, cell.find_last_not_of(" \t") - first + 1);
 }
+
+std::string guarded(std::string_view text) { return (looks_worked_out(text) ? "'" : "") + std::string(text); }
+
+bool is_guarded(std::string_view cell) { return cell.starts_with('\'') && looks_worked_out(cell); }
+
+std::string_view unguarded(std::string_view cell) { return is_guarded(cell) ? cell.substr(1) : cell; }
 
 std::string quoted(std::string_view cell) {
   if (cell.find_first_of("\",;\t\r\n") == std::string_view::npos) return std::string(cell);

@@ -36,6 +36,13 @@ class Records {
 
 /// A cell without the blanks and tabs about it.
 [[nodiscard]] std::string_view trimmed(std::string_view cell);
+/// Text that a spreadsheet would take for a formula (it begins with = + - @, a tab or a line's end), or that looks as
+/// if it had been guarded: with an apostrophe in front, which spreadsheets take for "this is text". All other text as
+/// it is. Not for numbers. Source: SOURCES.md, "formulas in cells".
+[[nodiscard]] std::string guarded(std::string_view text);
+[[nodiscard]] bool is_guarded(std::string_view cell);
+/// The text that was guarded.
+[[nodiscard]] std::string_view unguarded(std::string_view cell);
 /// A cell as it is written: in quotes where it holds what would end it under any separator.
 [[nodiscard]] std::string quoted(std::string_view cell);
 

@@ -180,7 +180,8 @@ void picture(Ui&, ItemKey, std::string_view name, Rect, bool drag = false);
 /// Two fingers on `key` since the last frame.
 [[nodiscard]] std::optional<Pinch> pinched(Ui&, ItemKey);
 
-/// Text through the platform's real text field; the new text once it was committed.
+/// Text through the platform's real text field; the new text once it was committed. One with a character that does not
+/// show (text/invisible.h) is refused below the field, the character named.
 [[nodiscard]] std::optional<std::string> text_field(Ui&, ItemKey, std::string_view label, std::string_view value);
 /// A value between min and max in steps, dragged; the new value while it changes.
 [[nodiscard]] std::optional<double> slider(Ui&, ItemKey, std::string_view name, double value, double min, double max,

@@ -39,6 +39,10 @@ struct Ui::Memory {
   std::vector<Pinch> pinches;
   std::string long_press;
   std::vector<PlatformEvent> committed_texts;
+  struct Refused {  ///< what was typed into a field and does not show
+    std::string key;
+    std::uint32_t code = 0;
+  } refused_text;
 
   struct Sheet {  ///< a drawing as it was last laid out, and how the fingers left it
     Canvas canvas;

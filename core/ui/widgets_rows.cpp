@@ -2,10 +2,21 @@
 #include <string>
 #include <utility>
 
+#include "text/invisible.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
-namespace {}  // namespace
+namespace {
+
+std::optional<std::string> text_typed(Ui& ui, ItemKey key) {
+  Action action;
+  if (!ui.locked && !ui.read_only && ui.registry.take(key, Action::Kind::kSetText, &action)) return action.text;
+  for (const PlatformEvent& e : ui.memory.committed_texts)
+    if (e.key == key) return e.text;
+  return std::nullopt;
+}
+
+}  // namespace
 
 void draw_row(Ui& ui, const Look& look, const Rect& box) {
   ImDrawList& list = pen(ui);
@@ -129,11 +140,17 @@ std::optional<std::string> text_field(Ui& ui, ItemKey key, std::string_view labe
   space(ui, kGap);
   if (look.pressed && ui.memory.platform)
     ui.memory.platform->begin_text({std::string(key), std::string(label), std::string(value), box});
-  Action action;
-  if (!ui.locked && !ui.read_only && ui.registry.take(key, Action::Kind::kSetText, &action)) return action.text;
-  for (const PlatformEvent& e : ui.memory.committed_texts)
-    if (e.key == key) return e.text;
-  return std::nullopt;
+  std::optional<std::string> typed = text_typed(ui, key);
+  auto& refused = ui.memory.refused_text;
+  const std::optional<std::uint32_t> invisible = typed ? invisible_in(*typed) : std::nullopt;
+  if (invisible)
+    refused = {std::string(key), *invisible};
+  else if (typed && refused.key == key)
+    refused = {};
+  if (refused.key == key)
+    caution(ui, std::string(key) + ".refused",
+            say(Msg::kTextInvisible, ui.language, {{"code", code_name(refused.code)}}));
+  return invisible ? std::nullopt : typed;
 }
 
 std::optional<double> slider(Ui& ui, ItemKey key, std::string_view name, double value, double min, double max,

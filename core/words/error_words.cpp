@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "text/invisible.h"
+
 namespace bentbook {
 namespace {
 
@@ -11,7 +13,11 @@ bool is_angle_field(std::string_view where) {
   return false;
 }
 
+/// A character that does not show: `limit` is its code.
+bool is_invisible(const Error& error) { return error.code == ErrorCode::kUnexpected && error.limit != 0; }
+
 std::string limit_text(const Error& error, const Voice& voice, bool least) {
+  if (is_invisible(error)) return code_name(static_cast<std::uint32_t>(error.limit));
   if (is_angle_field(error.where)) return say_angle({error.limit}, voice);
   return least ? say_length_at_least({error.limit}, voice) : say_length_at_most({error.limit}, voice);
 }
@@ -53,7 +59,7 @@ Msg usual_message(const Error& error) {
     case ErrorCode::kEmpty:
       return Msg::kErrorEmpty;
     case ErrorCode::kUnexpected:
-      return Msg::kErrorUnexpected;
+      return is_invisible(error) ? Msg::kErrorInvisible : Msg::kErrorUnexpected;
     case ErrorCode::kUnknownUnit:
       return Msg::kErrorUnknownUnit;
     case ErrorCode::kUnitMismatch:

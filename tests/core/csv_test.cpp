@@ -6,6 +6,8 @@
 
 #include "book/book.h"
 #include "frame/list/csv_write.h"
+#include "text/invisible.h"
+#include "words/frame_words.h"
 
 using namespace bentbook;
 
@@ -121,4 +123,41 @@ TEST_CASE("what is written is read back whole", "[csv]") {
   REQUIRE(got.timbers.size() == 1);
   CHECK(got.timbers[0] == t);
   CHECK(write_timbers_csv(got.timbers) == bytes);
+}
+
+TEST_CASE("no cell of words is a formula to a spreadsheet, and our reader gets the same words back", "[csv]") {
+  const std::string odd[] = {"=1+1",   "+1",  "-1", "@SUM(A1)",          "'=1",  "''=1",   "'x", "-A", "=\"a\"",
+                             "=a,b;c", "'-'", "=",  "=HYPERLINK(\"x\")", "-3.5", "P-A1 =x"};
+  std::vector<HandTimber> timbers;
+  for (const std::string& mark : odd) {
+    HandTimber timber = read("mark,breadth,depth,length\nx,8,8,12'\n").timbers.at(0);
+    timber.mark = mark;
+    timber.origin[0] = Length::inches(-7, 2);
+    timber.placed = true;
+    timbers.push_back(timber);
+  }
+  const std::string bytes = write_timbers_csv(timbers);
+  const auto again = read(bytes);
+  CHECK(again.troubles.empty());
+  CHECK(again.timbers == timbers);
+  // Of our own cells a minus begins numbers alone, and they stay numbers.
+  CHECK(bytes.find("-3 1/2\"") != std::string::npos);
+  for (std::size_t at = 0; (at = bytes.find("\r\n", at)) != std::string::npos; at += 2) {
+    if (at + 2 == bytes.size()) break;
+    const std::size_t first = bytes.find_first_not_of('"', at + 2);
+    CHECK(std::string_view("=+-@").find(bytes[first]) == std::string_view::npos);
+  }
+}
+
+TEST_CASE("a mark that does not show what it is made of is refused, the character named", "[csv]") {
+  for (const char* mark : {"P\u202eA", "P\u200b1", "\u2066P1", "P1\ufe0f", "P\u00ad1"}) {
+    const auto got = read(std::string("mark,breadth,depth,length\n") + mark + ",8,8,12'\n");
+    INFO(mark);
+    REQUIRE(got.troubles.size() == 1);
+    CHECK(got.troubles[0].column == "mark");
+    CHECK(got.troubles[0].error.limit == static_cast<std::int64_t>(invisible_in(mark).value()));
+    CHECK(frame_error_text(got.troubles[0].error, Voice{Language::kEn, {}, Marks::kScreen})
+              .find(code_name(*invisible_in(mark))) != std::string::npos);
+  }
+  CHECK(read("mark,breadth,depth,length\n\u00d1and\u00fa 7\u2032,8,8,12'\n").troubles.empty());
 }

@@ -64,3 +64,17 @@ TEST_CASE("bad lines of an order are told by number and column", "[order_csv]") 
         trouble(2, "mark", ErrorCode::kSyntax) + trouble(3, "mark", ErrorCode::kSyntax));
   CHECK(troubles(read_order_csv("mark\nP\xff\n")) == trouble(2, "mark", ErrorCode::kSyntax));
 }
+
+TEST_CASE("names that a spreadsheet would work out come back as they were", "[raising]") {
+  RaisingStep step;
+  step.marks = {"=1+1", "+x", "-x", "@x", "'=x", "'x"};
+  step.put_up = {"=cmd"};
+  const std::string bytes = write_order_csv(std::vector{step});
+  const OrderCsv read = read_order_csv(bytes);
+  REQUIRE(read.troubles.empty());
+  REQUIRE(read.steps.size() == 1);
+  CHECK(read.steps[0].marks == step.marks);
+  CHECK(read.steps[0].put_up == step.put_up);
+  CHECK(bytes.find(",=") == std::string::npos);
+  CHECK_FALSE(read_order_csv("step,mark\n1,P\u202e1\n").troubles.empty());
+}

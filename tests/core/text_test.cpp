@@ -5,6 +5,7 @@
 #include "text/crc32.h"
 #include "text/csv.h"
 #include "text/hex.h"
+#include "text/invisible.h"
 #include "text/json_writer.h"
 #include "text/print_fixed.h"
 #include "text/utf8.h"
@@ -131,4 +132,12 @@ TEST_CASE("decimals that say nothing go", "[text]") {
 TEST_CASE("text inside XML", "[text]") {
   // XML 1.0, 2.4: the ampersand and the less-than sign never stand for themselves.
   CHECK(xml_text("6\" & <8\"") == "6&quot; &amp; &lt;8&quot;");
+}
+
+TEST_CASE("characters that do not show are found, named and made visible", "[text]") {
+  CHECK(code_name(invisible_in("a\u202eb").value()) == "U+202E");
+  CHECK(code_name(invisible_in("\U000E0041").value()) == "U+E0041");
+  CHECK_FALSE(invisible_in("P-A1 \u00d1\u2032 \u4e2d"));
+  CHECK_FALSE(invisible_in(std::string_view("\xff\xfe\xe2\x80", 4)));
+  CHECK(made_visible("a\u200b\u202eb\xff") == "a<U+200B><U+202E>b\xff");
 }

@@ -470,3 +470,18 @@ TEST_CASE("a book whose identity is none comes in under a fresh one, and that is
   REQUIRE(is_key(next.stored_book().identity));
   for (const std::string& key : next.platform.loads) REQUIRE(is_key(key));
 }
+
+TEST_CASE("a name with a character that does not show is refused in its field, the character named",
+          "[screens][books]") {
+  FrameBed bed;
+  bed.press("frame.row.books");
+  bed.tap("books.book1.edit");
+  const std::string before = bed.item("book.title").value;
+  bed.press("book.title");
+  bed.commit_text("book.title", "Barn\u202enraB");
+  CHECK(bed.item("book.title").value == before);
+  CHECK(bed.item("book.title.refused").name.find("U+202E") != std::string::npos);
+  bed.commit_text("book.title", "Barn");
+  CHECK(bed.item("book.title").value == "Barn");
+  CHECK_FALSE(bed.shows("book.title.refused"));
+}

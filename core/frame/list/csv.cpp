@@ -12,6 +12,7 @@
 #include "frame/placing/hand_timber.h"
 #include "numeric/sorting.h"
 #include "text/csv.h"
+#include "text/invisible.h"
 #include "text/utf8.h"
 
 namespace bentbook {
@@ -33,6 +34,8 @@ class Line {
   }
 
   [[nodiscard]] std::string_view cell(Column column) const { return cells_[static_cast<std::size_t>(column)]; }
+  /// …of words, as they were before they were guarded.
+  [[nodiscard]] std::string_view words(Column column) const { return csv::unguarded(cell(column)); }
   [[nodiscard]] bool has(Column column) const { return !cell(column).empty(); }
   [[nodiscard]] const std::optional<std::pair<Column, Error>>& trouble() const { return trouble_; }
 
@@ -96,7 +99,7 @@ void read_wood(Line& line, Wood& wood) {
 
 HandTimber read_timber(Line& line, std::span<const Species> species) {
   HandTimber timber;
-  timber.mark = line.cell(Column::kMark);
+  timber.mark = line.words(Column::kMark);
   line.word(Column::kKind, keys::kTimberKind, timber.kind);
   read_wood(line, timber.wood);
   line.need(Column::kLength);
@@ -108,7 +111,7 @@ HandTimber read_timber(Line& line, std::span<const Species> species) {
   if (!species.empty()) timber.species = species.front();
   if (line.has(Column::kSpecies)) {
     const auto known = std::find_if(species.begin(), species.end(),
-                                    [&](const Species& s) { return s.name == line.cell(Column::kSpecies); });
+                                    [&](const Species& s) { return s.name == line.words(Column::kSpecies); });
     if (known == species.end())
       line.fail(Column::kSpecies, {ErrorCode::kConflict, {}, 0, 0});
     else
@@ -189,8 +192,9 @@ class Reader {
     if (record.open_quote || record.cells.size() > columns_.size())
       cells.fail(Column::kMark, {ErrorCode::kSyntax, {}, -1, 0});
     cells.need(Column::kMark);
-    if (!is_text(cells.cell(Column::kMark))) cells.fail(Column::kMark, {ErrorCode::kSyntax, {}, -1, 0});
-    const std::string mark(cells.cell(Column::kMark));
+    const std::string mark(cells.words(Column::kMark));
+    if (!is_text(mark)) cells.fail(Column::kMark, {ErrorCode::kSyntax, {}, -1, 0});
+    if (const auto code = invisible_in(mark)) cells.fail(Column::kMark, {ErrorCode::kUnexpected, {}, -1, *code});
     if (cells.has(Column::kFeature))
       feature(cells, mark, record.line);
     else

@@ -44,7 +44,7 @@ void append(std::string& out, const Row& row) {
 
 Row timber_row(const HandTimber& t) {
   Row row;
-  at(row, Column::kMark) = t.mark;
+  at(row, Column::kMark) = csv::guarded(t.mark);
   at(row, Column::kKind) = keys::word(keys::kTimberKind, t.kind);
   at(row, Column::kBreadth) = exact(t.wood.nominal.breadth);
   at(row, Column::kDepth) = exact(t.wood.nominal.depth);
@@ -60,7 +60,7 @@ Row timber_row(const HandTimber& t) {
   at(row, Column::kBow) = exact(t.wood.bow);
   at(row, Column::kTopReference) = t.wood.top_is_reference ? "1" : "3";
   at(row, Column::kSideReference) = t.wood.near_is_reference ? "2" : "4";
-  at(row, Column::kSpecies) = t.species.name;
+  at(row, Column::kSpecies) = csv::guarded(t.species.name);
   if (t.placed) {
     at(row, Column::kX) = exact(t.origin[0]);
     at(row, Column::kY) = exact(t.origin[1]);
@@ -74,7 +74,7 @@ Row timber_row(const HandTimber& t) {
 
 Row feature_row(const HandTimber& t, const HandFeature& f) {
   Row row;
-  at(row, Column::kMark) = t.mark;
+  at(row, Column::kMark) = csv::guarded(t.mark);
   at(row, Column::kFeature) = keys::word(keys::kFeatureKind, f.kind);
   at(row, Column::kFace) = keys::word(keys::kFace, f.face);
   at(row, Column::kStation) = exact(f.station);
