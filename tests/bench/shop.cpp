@@ -1,7 +1,9 @@
-/// `bench_shop book`, `bench_shop log`: a long building's file and its crew's log, to be opened by a browser. Else
-/// milliseconds for a shop of 2 000 timbers with 40 000 events of three phones: the least of nine runs. Prints
-/// `fold N`, `read N` (the log's file), `merge N`, `open N` (the snapshot read), `work N` (steps and
-/// progress of 2 010 timbers).
+/// `bench_shop book`, `bench_shop log`: a long building's file and its crew's log, to be opened by a browser.
+/// `bench_shop hostile`: for each kind of event about one thing, by one device and by as many as there are,
+/// milliseconds to fold 2^14, 2^15, 2^16 and 2^17 of them and find what does not agree, and the greatest t(2n)/t(n).
+/// Else milliseconds for a shop of 2 000 timbers with 40 000 events of three phones: the least of nine runs. Prints
+/// `fold N`, `read N` (the log's file), `merge N`, `open N` (the snapshot read), `work N` (steps and progress of 2 010
+/// timbers).
 
 #include <algorithm>
 #include <chrono>
@@ -9,7 +11,9 @@
 
 #include "book/book.h"
 #include "book/book_file.h"
+#include "hostile.h"
 #include "model/shop_model.h"
+#include "shop/log/conflicts.h"
 #include "shop/log/snapshot.h"
 
 namespace {
@@ -84,12 +88,32 @@ Log long_log(const Book& book) {
   return log;
 }
 
+void hostile_rows() {
+  for (const hostile::Kind& kind : hostile::kinds()) {
+    std::printf("%-14s %-4s", std::string(kind.name).c_str(), kind.many_devices ? "many" : "one");
+    double before = 0, worst = 0;
+    for (int power = 14; power <= 17; ++power) {
+      const Log log = hostile::log_of(kind, std::uint64_t{1} << power);
+      volatile std::uint64_t sink = 0;
+      const double took = least_ms([&] { sink = sink + conflicts_of(fold(log)).size(); });
+      if (before > 0) worst = std::max(worst, took / before);
+      before = took;
+      std::printf(" %8.1f", took);
+    }
+    std::printf("   %.2f\n", worst);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
   if (argc == 2 && std::string_view(argv[1]) == "book") return std::puts(write_book(long_book()).c_str()) < 0;
   if (argc == 2 && std::string_view(argv[1]) == "log")
     return std::fputs(write_log(long_log(long_book())).c_str(), stdout) < 0;
+  if (argc == 2 && std::string_view(argv[1]) == "hostile") {
+    hostile_rows();
+    return 0;
+  }
   const Log log = big_log();
   const std::string bytes = write_log(log), snapshot = write_snapshot(fold(log));
   volatile std::uint64_t sink = 0;

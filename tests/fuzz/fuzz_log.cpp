@@ -1,10 +1,8 @@
 #include "fuzz.h"
+#include "logs.h"
 #include "shop/log/conflicts.h"
-#include "shop/log/record.h"
 #include "shop/log/seen.h"
 #include "shop/log/snapshot.h"
-#include "text/crc32.h"
-#include "text/hex.h"
 
 using namespace bentbook;
 
@@ -42,31 +40,11 @@ void read_bytes(std::string_view bytes) {
   fuzz::hold(events_beyond(scan.log, seen_of(scan.log)).events.size() <= scan.log.events.size());
 }
 
-/// The same text with every checksum made right, so that what stands behind them is reached.
-std::string mended(std::string_view bytes) {
-  std::string out;
-  std::uint64_t lines = 0;
-  std::string_view rest = bytes;
-  for (auto line = take_line(rest); line && !line->starts_with("end\t"); line = take_line(rest), ++lines) {
-    if (line->starts_with("e\t")) {
-      const std::string_view body = line->substr(0, line->rfind('\t'));
-      out += body;
-      out += '\t';
-      put_hex(out, crc32(body), 8);
-    } else {
-      out += *line;
-    }
-    out += '\n';
-  }
-  put_end(out, lines > 0 ? lines - 1 : 0);
-  return out;
-}
-
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view bytes = fuzz::text_of(data, size);
   read_bytes(bytes);
-  read_bytes(mended(bytes));
+  read_bytes(fuzz::mended(bytes));
   return 0;
 }
