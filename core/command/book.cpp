@@ -11,6 +11,7 @@
 #include "frame/list/csv_write.h"
 #include "frame/list/hardware.h"
 #include "paper/tape_svg.h"
+#include "text/invisible.h"
 #include "words/face_words.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
@@ -50,13 +51,13 @@ class BookCall {
 
   CommandOutput check() {
     return with_frame([&](const Book& book, const Frame& frame) {
-      return said(args_.json() ? check_json(book, frame, voice_) : check_text(book, frame, voice_));
+      return said(args_.json() ? check_json(book, frame, voice_) : made_visible(check_text(book, frame, voice_)));
     });
   }
 
   CommandOutput members() {
     return with_frame([&](const Book& book, const Frame& frame) {
-      return said(args_.json() ? members_json(book, frame, voice_) : members_text(frame, voice_));
+      return said(args_.json() ? members_json(book, frame, voice_) : made_visible(members_text(frame, voice_)));
     });
   }
 

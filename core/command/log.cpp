@@ -8,6 +8,7 @@
 #include "shop/log/conflicts.h"
 #include "shop/log/writers.h"
 #include "text/hex.h"
+#include "text/invisible.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
 
@@ -53,7 +54,7 @@ class LogCall {
     if (args_.json()) return said(writers_json(writers, voice_));
     std::string out;
     for (const Writer& writer : writers) {
-      out += writer.who.empty() ? std::string(text(Msg::kShopNobody, voice_.language)) : writer.who;
+      out += writer.who.empty() ? std::string(text(Msg::kShopNobody, voice_.language)) : made_visible(writer.who);
       out += ": " + say(Msg::kWritersRow, voice_.language,
                         {{"phones", std::to_string(writer.devices.size())},
                          {"events", std::to_string(writer.events)},
@@ -89,10 +90,10 @@ class LogCall {
     if (args_.json()) return said(log_json(*log, state, voice_));
     std::string out;
     for (const Event& e : log->events) {
-      out += id_text(e.id()) + "  " + e.timber + "  " + e.step + "  ";
+      out += id_text(e.id()) + "  " + made_visible(e.timber) + "  " + made_visible(e.step) + "  ";
       out += did_text(e.action, voice_.language);
       for (const std::string* more : {&e.who, &e.value, &e.note})
-        if (!more->empty()) out += "  " + *more;
+        if (!more->empty()) out += "  " + made_visible(*more);
       out += "\n";
     }
     for (const Conflict& c : conflicts_of(state)) out += "! " + conflict_text(c, voice_) + "\n";

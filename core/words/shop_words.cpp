@@ -4,6 +4,7 @@
 
 #include "frame/keys.h"
 #include "shop/log/conflicts.h"
+#include "text/invisible.h"
 #include "words/error_words.h"
 #include "words/frame_words.h"
 
@@ -25,7 +26,7 @@ std::string sides_text(const Conflict& c, Language language) {
   std::string who;
   for (const std::string& name : c.who) {
     if (!who.empty()) who += ", ";
-    who += name.empty() ? text(Msg::kShopNobody, language) : std::string_view(name);
+    who += name.empty() ? std::string(text(Msg::kShopNobody, language)) : made_visible(name);
   }
   if (who.empty()) return say(Msg::kConflictMore, language, {{"n", n}});
   return say(Msg::kConflictSides, language, {{"n", n}, {"who", who}});
@@ -121,11 +122,11 @@ std::string conflict_text(const Conflict& c, const Voice& voice) {
   const std::string first = ids ? id_text(c.first) : value_text(c, c.first_value, voice);
   const std::string second = ids ? id_text(c.second) : value_text(c, c.second_value, voice);
   std::string out = say(*msg, voice.language,
-                        {{"timber", c.timber},
-                         {"step", c.step},
-                         {"first", first},
-                         {"second", second},
-                         {"other", c.other_timber + ", " + c.other_step}});
+                        {{"timber", made_visible(c.timber)},
+                         {"step", made_visible(c.step)},
+                         {"first", made_visible(first)},
+                         {"second", made_visible(second)},
+                         {"other", made_visible(c.other_timber + ", " + c.other_step)}});
   if (c.sides > (ids ? 1 : 2)) out += " " + sides_text(c, voice.language);
   return out;
 }

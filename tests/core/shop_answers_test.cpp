@@ -2,6 +2,7 @@
 
 #include <rapidjson/document.h>
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
 #include <map>
 
@@ -9,6 +10,7 @@
 #include "book/book_file.h"
 #include "command/log.h"
 #include "histories.h"
+#include "hostile.h"
 #include "shop/log/conflicts.h"
 #include "words/shop_words.h"
 
@@ -107,4 +109,34 @@ TEST_CASE("every word of the shop stands in the table in every language", "[shop
       CHECK(!conflict_text(conflict, Voice{language, {}, Marks::kScreen}).empty());
     }
   }
+}
+
+TEST_CASE("whose events a log holds, and the log without one name's", "[answers]") {
+  Desk desk;
+  Log log = hostile::log_of({"done", EventAction::kDone, true}, 2000);
+  Event own;
+  own.device = 3;
+  own.logical = 2001;
+  own.who = "A\u202ena";
+  own.timber = "P-A1";
+  own.step = "slot/a";
+  log.events.push_back(own);
+  desk.files["a"] = write_log(log);
+  const CommandOutput writers = desk.log({"writers", "a"});
+  CHECK(writers.out.find("Mallet: Phones: 2000. Events: 2000") != std::string::npos);
+  CHECK(writers.out.find("A<U+202E>na") != std::string::npos);
+  const CommandOutput out = desk.log({"writers", "a", "--json"});
+  rapidjson::Document json;
+  json.Parse(out.out.data(), out.out.size());
+  REQUIRE(json.IsObject());
+  CHECK(json["writers"].Size() == 2);
+  // All that 2 000 phones say of one step is a line.
+  const CommandOutput shown = desk.log({"show", "a"});
+  CHECK(std::count(shown.out.begin(), shown.out.end(), '!') == 1);
+  CHECK(shown.out.size() < 200 * log.events.size());
+  CHECK(desk.log({"without", "a", "--who", "Mallet", "-o", "b"}).exit_code == 0);
+  CHECK(read_log(desk.files["b"])->events == std::vector{own});
+  CHECK(desk.log({"without", "a", "0000000000000003", "-o", "c"}).exit_code == 0);
+  CHECK(read_log(desk.files["c"])->events.size() == 2000);
+  CHECK(desk.log({"without", "a", "3", "-o", "d"}).exit_code == 2);
 }

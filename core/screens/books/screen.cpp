@@ -8,6 +8,7 @@
 #include "frame/placing/solve_frame.h"
 #include "screens/app/drawing_form.h"
 #include "screens/frame/form.h"
+#include "text/invisible.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
@@ -213,7 +214,7 @@ void import_screen(Context& context) {
     body(ui, "import.left", context.say(Msg::kImportLeft));
     return end_scroll(ui);
   }
-  fact(ui, "import.title", context.say(Msg::kBookTitle), book->title);
+  fact(ui, "import.title", context.say(Msg::kBookTitle), made_visible(book->title));
   if (!refused.empty()) caution(ui, "import.identity", context.say(Msg::kBookIdentityFresh));
   const bool take = button(ui, "import.take_book", context.say(Msg::kImportTakeBook), Weight::kPrimary);
   end_scroll(ui);

@@ -6,6 +6,7 @@
 
 #include "screens/shop/form.h"
 #include "shop/log/writers.h"
+#include "text/invisible.h"
 
 namespace bentbook::screens {
 namespace {
@@ -13,7 +14,7 @@ namespace {
 constexpr std::size_t kMostRows = 100;
 
 std::string shown_who(const Context& context, const Writer& writer) {
-  return writer.who.empty() ? std::string(context.say(Msg::kShopNobody)) : writer.who;
+  return writer.who.empty() ? std::string(context.say(Msg::kShopNobody)) : made_visible(writer.who);
 }
 
 std::string writer_text(const Context& context, const Writer& writer, std::int64_t left_out) {
