@@ -13,7 +13,6 @@
 namespace bentbook {
 namespace {
 
-using csv::quoted;
 using csv::trimmed;
 
 constexpr std::size_t kMostSteps = 10'000;
