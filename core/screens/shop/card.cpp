@@ -250,10 +250,15 @@ void card_content(ShownWork& s, const WorkStep& step) {
   hold_part(s);
   (void)plate_stops(s, step);
   flags_part(s, step.id);
-  large(s, step);
-  angles(s, step, sheet);
-  facts(s, step);
-  picture_part(s, step, sheet);
+  // The picture stands beside the numbers where there is room for both.
+  side_by_side(
+      s.context.ui, 24, 300,
+      [&](Ui&) {
+        large(s, step);
+        angles(s, step, sheet);
+        facts(s, step);
+      },
+      [&](Ui&) { picture_part(s, step, sheet); });
   measure_part(s, step);
   claims_part(s, step);
   cautions_part(s, step, "shop.step");

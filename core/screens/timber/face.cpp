@@ -60,6 +60,11 @@ void head(ShownFace& s, std::size_t part, std::size_t parts) {
 /// Laid out anew only when the page, the timber or the words changed. Which of its pages is shown.
 std::size_t face_content(ShownFace& s, const Subject& subject, float room) {
   Ui& ui = s.context.ui;
+  // Wider than this the words stand too far from the numbers.
+  constexpr float kWidest = 620;
+  const float spare = std::max(0.0F, ui.column.width - kWidest);
+  ui.column.x += spare / 2;
+  ui.column.width -= spare;
   TapeMemory& kept = s.context.frame_memory.face;
   const float left = room - head_height(ui) - tape_head_height(ui) - 4 * kGrid;
   std::string key = tape_key(
@@ -67,7 +72,7 @@ std::size_t face_content(ShownFace& s, const Subject& subject, float room) {
   if (kept.of != s.frame.solved || kept.key != key) {
     kept = {s.frame.solved, std::move(key), s.marks, face_strip(*s.frame.frame(), s.timber, s.marks, s.voice), {}};
     const auto width = static_cast<double>(ui.column.width);
-    lay_out(s.context, kept, std::clamp(width * 0.31, 76.0, 160.0), static_cast<double>(left));
+    lay_out(s.context, kept, std::clamp(width * 0.31, 76.0, 200.0), static_cast<double>(left));
   }
   const auto part = std::min(static_cast<std::size_t>(std::max(0, subject.part)), kept.pages.size() - 1);
   head(s, part, kept.pages.size());
