@@ -1,6 +1,7 @@
 #include "book/book_shelf.h"
 
 #include <algorithm>
+#include <set>
 
 #include "book/json_io.h"
 #include "shop/log/record.h"
@@ -42,7 +43,8 @@ static void describe(Fields& fields, ShelvedBook& b) {
   fields.text("title", b.title);
   fields.whole("changed_at", b.changed_at, 0, kMostTime);
   fields.whole("deleted_at", b.deleted_at, 0, kMostTime);
-  if (fields.reads() || !b.identity.empty()) fields.text("identity", b.identity, std::string::npos);
+  // Written where it is not known too: one that was refused would come back from the bytes that were read.
+  fields.text("identity", b.identity, std::string::npos);
 }
 
 static void describe(Fields& fields, Shelf& s) {
@@ -132,9 +134,13 @@ Result<Shelf> read_shelf(std::string_view bytes) {
     if (!spot.empty()) error.where = spot;
     return tl::unexpected(error);
   }
+  std::set<std::string_view> ids;
   for (std::size_t i = 0; i < shelf.books.size(); ++i) {
     ShelvedBook& book = shelf.books[i];
-    if (!is_shelf_id(book.id)) return fail(ErrorCode::kSyntax, "books." + std::to_string(i) + ".name");
+    const std::string where = "books." + std::to_string(i) + ".name";
+    if (!is_shelf_id(book.id)) return fail(ErrorCode::kSyntax, where);
+    // To erase the one would take the other's bytes.
+    if (!ids.insert(book.id).second) return fail(ErrorCode::kConflict, where);
     // Not known: it is learned again when the book is opened.
     if (!is_book_id(book.identity)) book.identity.clear();
   }

@@ -291,6 +291,7 @@ TEST_CASE("a shelf names its books' own values and no other key", "[book]") {
   const auto read = read_shelf(write_shelf(shelf));
   REQUIRE(read);
   CHECK(read->books[0].identity.empty());
+  CHECK(write_shelf(*read).find("../x") == std::string::npos);
   for (const char* id :
        {"kit", "shelf", "device", "../book1", "book", "book1.shop", "book-1", "", "book99999999999999999"}) {
     shelf.books[0].id = id;
@@ -299,4 +300,9 @@ TEST_CASE("a shelf names its books' own values and no other key", "[book]") {
     REQUIRE_FALSE(wrong);
     CHECK(wrong.error().where == "books.0.name");
   }
+  shelf = with_book(with_book({}, "Barn", 1000), "Shed", 1000);
+  shelf.books[1].id = shelf.books[0].id;
+  const auto twice = read_shelf(write_shelf(shelf));
+  REQUIRE_FALSE(twice);
+  CHECK(twice.error().code == ErrorCode::kConflict);
 }
