@@ -514,6 +514,32 @@ TEST_CASE("one name's events are left out of the shop, named by who and when, an
   CHECK(again.value("pass.events") == "301");
 }
 
+TEST_CASE("a step that very many phones finished shows the first of them", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  const Event own = bed.events()[0];
+  Log hostile{std::string("demo"), {}};
+  for (std::uint64_t i = 0; i < 5000; ++i) {
+    Event e = own;
+    e.device = 500 + i;
+    e.sequence = 1;
+    e.logical = i + 2;
+    hostile.events.push_back(e);
+  }
+  bed.app.on({EventKind::kFileOpened, "bad.log", write_log(hostile), 0});
+  bed.rest();
+  bed.tap("receive.take");
+  bed.open_post();
+  bed.press("shop.step." + own.step);
+  CHECK(bed.shows("shop.step.claim.0"));
+  CHECK(bed.shows("shop.step.claim.19"));
+  CHECK_FALSE(bed.shows("shop.step.claim.20"));
+  CHECK(bed.item("shop.step.claims_more").name.find("4981") != std::string::npos);
+  bed.tap("place.shop");
+  CHECK(bed.shows("shop.conflicts"));
+}
+
 TEST_CASE("a record in storage whose time nothing explains stops no tick", "[screens][shop]") {
   ShopBed bed;
   bed.open_post();

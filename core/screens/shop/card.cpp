@@ -169,12 +169,20 @@ void picture_part(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
   if (kept.marks) show_tape(s.context, "shop.step", kept, 0);
 }
 
+constexpr int kMostClaims = 20;  // of a made-up log there may be thousands
+
 /// Finished steps with who and when, and how to take one back.
 void claims_part(ShownWork& s, const WorkStep& step) {
   Ui& ui = s.context.ui;
   const std::string title = step_text(step, ui.language);
   int n = 0;
-  for (const StepClaim& finish : finishes_of(step, s.state)) {
+  const std::vector<StepClaim> finishes = finishes_of(step, s.state);
+  for (const StepClaim& finish : finishes) {
+    if (n == kMostClaims) {
+      note(ui, "shop.step.claims_more",
+           say(Msg::kFrameMoreFindings, ui.language, std::to_string(finishes.size() - kMostClaims)));
+      break;
+    }
     const std::string key = "shop.step.claim." + std::to_string(n++);
     fact(ui, key, worked_text(finish.claim->value, s.voice), claim_text(s.context, *finish.claim));
     if (!hold_row(s.context, key + ".back", say(Msg::kShopHoldAgain, ui.language, title))) continue;
