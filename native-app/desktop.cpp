@@ -5,8 +5,9 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
-#include <map>
+#include <iterator>
 #include <random>
+#include <tuple>
 #include <utility>
 
 #include "tasks/pattern_task.h"
@@ -43,7 +44,12 @@ void Desktop::save(std::string_view key, std::int64_t revision, std::string byte
           revision});
 }
 
-void Desktop::load(std::string_view key) { answer({EventKind::kLoaded, std::string(key), storage_.read(key), 0}); }
+void Desktop::load(std::string_view key) {
+  if (auto bytes = storage_.read(key))
+    answer({EventKind::kLoaded, std::string(key), std::move(*bytes), 0});
+  else
+    answer({EventKind::kReadOnly, {}, {}, static_cast<std::int64_t>(screens::Hindrance::kUnread)});
+}
 
 void Desktop::erase(std::string_view key) { storage_.erase(key); }
 
@@ -59,18 +65,16 @@ void Desktop::append(std::string_view log, std::int64_t ticket, std::vector<scre
 }
 
 void Desktop::read_log(std::string_view log, const std::vector<screens::LogRecord>& known) {
-  std::map<std::pair<std::string, std::int64_t>, std::string> records;
-  const std::string bytes = storage_.read_lines(log);
-  for (std::size_t at = 0, end; (end = bytes.find('\n', at)) != std::string::npos; at = end + 1) {
-    const std::size_t first = bytes.find(' ', at), second = first < end ? bytes.find(' ', first + 1) : end;
-    if (second >= end) continue;  // what a crash left
-    records.try_emplace({bytes.substr(at, first - at), std::strtoll(bytes.c_str() + first, nullptr, 10)},
-                        bytes.substr(second + 1, end - second));
+  auto records = storage_.read_records(log);
+  if (!records) return answer({EventKind::kLogRead, std::string(log), {}, 1});
+  for (const screens::LogRecord& k : known) {
+    const auto from = records->lower_bound({k.device, 0, {}}),
+               to = records->lower_bound({k.device, k.sequence + 1, {}});
+    if (std::distance(from, to) != k.sequence) return answer({EventKind::kLogRead, std::string(log), {}, 2});
+    records->erase(from, to);
   }
-  for (const screens::LogRecord& k : known)
-    std::erase_if(records, [&](const auto& r) { return r.first.first == k.device && r.first.second <= k.sequence; });
   std::string lines;
-  for (const auto& record : records) lines += record.second;
+  for (const Record& record : *records) lines += std::get<2>(record);
   answer({EventKind::kLogRead, std::string(log), std::move(lines), 0});
 }
 

@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <thread>
+#include <utility>
 #include <vector>
 
 #include "storage.h"
@@ -48,12 +49,15 @@ class Desktop : public screens::Platform {
   void keep_awake(bool on) override;
   void start_task(Task task) override;
   void cancel_task(const TaskId& id) override;
+  void write_here() override { wants_to_write_ = true; }
   void use_new_version() override {}
 
   /// Answers for App::on(), in order; from any thread in, from the window's thread out.
   void answer(screens::PlatformEvent event);
   [[nodiscard]] std::vector<screens::PlatformEvent> take_answers();
 
+  /// Asked since the last time whether this window is to write.
+  [[nodiscard]] bool take_wish_to_write() { return std::exchange(wants_to_write_, false); }
   [[nodiscard]] Storage& storage() { return storage_; }
   [[nodiscard]] std::optional<TextEdit>& text() { return text_; }
   [[nodiscard]] const std::optional<TextEdit>& text() const { return text_; }
@@ -75,6 +79,7 @@ class Desktop : public screens::Platform {
   void tell(const Running& running, TaskEvent event);
 
   Storage storage_;
+  bool wants_to_write_ = false;
   std::optional<TextEdit> text_;
   std::vector<std::unique_ptr<Running>> tasks_;
   RaisingTasks raising_;

@@ -7,6 +7,7 @@
 
 #include <cerrno>
 #include <cstdlib>
+#include <utility>
 
 #include "ui/platform.h"
 
@@ -36,19 +37,36 @@ bool write_all(int file, std::string_view bytes) {
   return true;
 }
 
-std::string read_whole(const std::string& path) {
+/// Only a file that is not there is empty.
+std::optional<std::string> read_whole(const std::string& path) {
   const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
   std::string bytes;
-  if (file < 0) return bytes;
+  if (file < 0) return errno == ENOENT ? std::optional(bytes) : std::nullopt;
   char part[65536];
-  for (;;) {
-    const ssize_t n = ::read(file, part, sizeof part);
-    if (n < 0 && errno == EINTR) continue;
-    if (n <= 0) break;
-    bytes.append(part, static_cast<std::size_t>(n));
+  ssize_t n = 0;
+  while ((n = ::read(file, part, sizeof part)) != 0) {
+    if (n > 0)
+      bytes.append(part, static_cast<std::size_t>(n));
+    else if (errno != EINTR)
+      break;
   }
   close(file);
-  return bytes;
+  return n == 0 ? std::optional(std::move(bytes)) : std::nullopt;
+}
+
+/// Where the file's last whole line ends; -1: it cannot be read.
+off_t end_of_lines(int file) {
+  off_t end = lseek(file, 0, SEEK_END);
+  char part[4096];
+  while (end > 0) {
+    const off_t from = end > static_cast<off_t>(sizeof part) ? end - static_cast<off_t>(sizeof part) : 0;
+    const auto size = static_cast<std::size_t>(end - from);
+    if (pread(file, part, size, from) != static_cast<ssize_t>(size)) return -1;
+    const std::size_t at = std::string_view(part, size).rfind('\n');
+    if (at != std::string_view::npos) return from + static_cast<off_t>(at) + 1;
+    end = from;
+  }
+  return end;
 }
 
 std::string_view failure_of(int why) { return why == ENOSPC || why == EDQUOT ? "quota" : "other"; }
@@ -102,7 +120,7 @@ std::optional<std::string> Storage::path_of(std::string_view key, const char* ki
   return folder_ + '/' + std::string(key) + kind;
 }
 
-std::string Storage::read(std::string_view key) const {
+std::optional<std::string> Storage::read(std::string_view key) const {
   const auto path = path_of(key, kValue);
   return path ? read_whole(*path) : "";
 }
@@ -123,24 +141,31 @@ std::optional<std::string_view> Storage::append(std::string_view log, std::strin
   if (!path) return "other";
   const int file = open(path->c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
   if (file < 0) return failure_of(errno);
-  // A line that a crash cut short is closed first; its reader passes over it.
-  const off_t end = lseek(file, 0, SEEK_END);
-  char last = '\n';
-  const bool torn = end > 0 && pread(file, &last, 1, end - 1) == 1 && last != '\n';
-  const bool written = write_all(file, torn ? "\n" : "") && write_all(file, lines) && fsync(file) == 0;
+  // A line that a crash cut short was never said to be stored; left there, it would pass for the next one's number.
+  const off_t end = end_of_lines(file);
+  const bool written = end >= 0 && ftruncate(file, end) == 0 && lseek(file, end, SEEK_SET) == end &&
+                       write_all(file, lines) && fsync(file) == 0;
   const int why = errno;
-  if (!written && ftruncate(file, end) != 0) ::fsync(file);
+  if (!written && (end < 0 || ftruncate(file, end) != 0)) ::fsync(file);
   close(file);
   if (!written) return failure_of(why);
   if (end == 0) flush_folder(folder_);
   return std::nullopt;
 }
 
-std::string Storage::read_lines(std::string_view log) const {
+std::optional<std::set<Record>> Storage::read_records(std::string_view log) const {
   const auto path = path_of(log, kLog);
-  std::string bytes = path ? read_whole(*path) : "";
-  bytes.resize(bytes.rfind('\n') == std::string::npos ? 0 : bytes.rfind('\n') + 1);
-  return bytes;
+  std::set<Record> records;
+  if (!path) return records;
+  const std::optional<std::string> bytes = read_whole(*path);
+  if (!bytes) return std::nullopt;
+  for (std::size_t at = 0, end; (end = bytes->find('\n', at)) != std::string::npos; at = end + 1) {
+    const std::size_t first = bytes->find(' ', at), second = first < end ? bytes->find(' ', first + 1) : end;
+    if (second >= end) continue;  // no record: something else wrote in the file
+    records.emplace(bytes->substr(at, first - at), std::strtoll(bytes->c_str() + first, nullptr, 10),
+                    bytes->substr(second + 1, end - second));
+  }
+  return records;
 }
 
 void Storage::take_away(const std::optional<std::string>& path) const {

@@ -1,11 +1,17 @@
 #pragma once
 /// What the app keeps on a desktop: one file a key in the user's data folder, replaced whole, never half written.
 
+#include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
+#include <tuple>
 
 namespace bentbook::desktop {
+
+/// Device, sequence, its line with the line break. Unlike lines under one number are two records.
+using Record = std::tuple<std::string, std::int64_t, std::string>;
 
 /// A key that is none (is_key of ui/platform.h) has no file: nothing is read, written or taken away there.
 class Storage {
@@ -18,14 +24,15 @@ class Storage {
 
   /// One writer: true if no other window holds the folder. Asked again, it tries again.
   bool take_writing();
-  /// The bytes of a key; "" if there are none.
-  [[nodiscard]] std::string read(std::string_view key) const;
+  /// The bytes of a key; "" where there is no such file. Nothing: there may be one, and it cannot be read now.
+  [[nodiscard]] std::optional<std::string> read(std::string_view key) const;
   /// Writes beside, flushes to the disk, renames. Nothing when it went well, else "quota", "closed" or "other".
   [[nodiscard]] std::optional<std::string_view> write(std::string_view key, std::string_view bytes) const;
-  /// Puts lines at the end of a log's file and flushes them to the disk, or none of them. Failures as of write().
+  /// Puts records ("device sequence line" each) at the end of a log's file and flushes them to the disk, or none of
+  /// them. Failures as of write().
   [[nodiscard]] std::optional<std::string_view> append(std::string_view log, std::string_view lines) const;
-  /// What was appended to a log, up to its last line break.
-  [[nodiscard]] std::string read_lines(std::string_view log) const;
+  /// What was appended to a log, in whole lines; nothing as of read().
+  [[nodiscard]] std::optional<std::set<Record>> read_records(std::string_view log) const;
   /// Takes a key's file away, or a log's.
   void erase(std::string_view key) const;
   void erase_log(std::string_view log) const;

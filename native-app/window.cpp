@@ -17,6 +17,7 @@ namespace bentbook::desktop {
 namespace {
 
 using screens::App;
+using screens::Hindrance;
 using screens::Key;
 using screens::MouseButton;
 using screens::TouchPhase;
@@ -99,6 +100,8 @@ class Window {
 
  private:
   void load();
+  void tell(Hindrance hindrance);
+  void look_again();
   void measure();
   void resize(float width, float height);
   double now() const { return options_.script.empty() ? static_cast<double>(SDL_GetTicks64()) : clock_ms_; }
@@ -122,6 +125,7 @@ class Window {
   float scale_ = 1;        // device pixels per CSS px
   float event_scale_ = 1;  // SDL's window units per CSS px
   double clock_ms_ = 1000;
+  Hindrance hindrance_ = Hindrance::kNone;  // as the screens were told
 };
 
 Window::~Window() {
@@ -179,8 +183,23 @@ void Window::resize(float width, float height) {
 
 void Window::load() {
   const bool writes = desktop_.storage().take_writing();
-  app_.load(desktop_.storage().read("kit"), desktop_.storage().read("places"));
-  if (!writes) desktop_.answer({screens::EventKind::kReadOnly, "", "", 1});
+  const auto kit = desktop_.storage().read("kit"), places = desktop_.storage().read("places");
+  app_.load(kit.value_or(""), places.value_or(""));
+  tell(!kit || !places ? Hindrance::kUnread : writes ? Hindrance::kNone : Hindrance::kOther);
+}
+
+void Window::tell(Hindrance hindrance) {
+  if (hindrance == hindrance_) return;
+  hindrance_ = hindrance;
+  app_.on({screens::EventKind::kReadOnly, "", "", static_cast<std::int64_t>(hindrance)});
+}
+
+/// What kept this window from writing may be gone. What is stored is read before anything is written over it: another
+/// window may have changed it.
+void Window::look_again() {
+  if (hindrance_ == Hindrance::kNone) return;
+  if (hindrance_ == Hindrance::kOther && !desktop_.storage().take_writing()) return;
+  load();
 }
 
 double Window::frame() {
@@ -192,7 +211,13 @@ double Window::frame() {
 }
 
 void Window::take_answers() {
-  for (const screens::PlatformEvent& event : desktop_.take_answers()) app_.on(event);
+  for (const screens::PlatformEvent& event : desktop_.take_answers()) {
+    if (event.kind == screens::EventKind::kReadOnly)
+      tell(static_cast<Hindrance>(event.number));
+    else
+      app_.on(event);
+  }
+  if (desktop_.take_wish_to_write()) look_again();
 }
 
 /// Sleeps until something happens or the screens' wish falls due; draws only then.
@@ -229,8 +254,7 @@ bool Window::take(const SDL_Event& event) {
       return false;
     case SDL_WINDOWEVENT:
       if (event.window.event == SDL_WINDOWEVENT_SIZE_CHANGED) measure();
-      if (event.window.event == SDL_WINDOWEVENT_FOCUS_GAINED && desktop_.storage().take_writing())
-        app_.on({screens::EventKind::kReadOnly, "", "", 0});
+      if (event.window.event == SDL_WINDOWEVENT_FOCUS_GAINED) look_again();
       break;
     case SDL_FINGERDOWN:
       touch(TouchPhase::kDown);

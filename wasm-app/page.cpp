@@ -41,6 +41,7 @@ EM_JS(void, js_start_task, (int raising, const char* name, int name_size, const 
                          HEAPU8.slice(request, request + request_size), HEAPU8.slice(frame, frame + frame_size));
 });
 EM_JS(void, js_cancel_task, (const char* id, int id_size), { Module.shell.cancelTask(Module.text(id, id_size)); });
+EM_JS(void, js_write_here, (), { Module.shell.writeHere(); });
 EM_JS(void, js_use_new_version, (), { Module.shell.useNewVersion(); });
 EM_JS(void, js_resize, (), { window.dispatchEvent(new Event('resize')); });
 EM_JS(void, js_registry_changed, (), { Module.shell.registryChanged(); });
@@ -128,6 +129,8 @@ void PagePlatform::cancel_task(const TaskId& id) {
   const std::string name = task_name(id);
   js_cancel_task(name.data(), size_of(name));
 }
+
+void PagePlatform::write_here() { js_write_here(); }
 
 void PagePlatform::use_new_version() { js_use_new_version(); }
 

@@ -34,6 +34,7 @@ class PagePlatform final : public screens::Platform {
   void keep_awake(bool on) override;
   void start_task(Task task) override;
   void cancel_task(const TaskId& id) override;
+  void write_here() override;
   void use_new_version() override;
 
  private:

@@ -57,7 +57,8 @@ class Platform {
   /// kSaveFailed with `key` and `number` = revision. Calls are ordered; a later revision of a key may replace one still
   /// waiting.
   virtual void save(std::string_view key, std::int64_t revision, std::string bytes) = 0;
-  /// Read what is stored under `key`. Answer: kLoaded (key, text = bytes, "" where there is nothing).
+  /// Read what is stored under `key`. Answer, once it can be read: kLoaded (key, text = bytes, "" where there is
+  /// nothing).
   virtual void load(std::string_view key) = 0;
   /// Take away the value stored under `key` for good. No answer.
   virtual void erase(std::string_view key) = 0;
@@ -67,7 +68,8 @@ class Platform {
   /// ordered. Answer: kAppended or kAppendFailed (key = log, number = ticket, text = why as in kSaveFailed).
   virtual void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) = 0;
   /// Read the records of a log, but for those of a device up to the sequence that `known` names. Answer: kLogRead (key
-  /// = log, text = their bytes by device and sequence, a line each; number = 1 if the log could not be read).
+  /// = log, text = their bytes by device and sequence, a line each; number = 1 if the log could not be read,
+  /// 2 if it does not begin with what is known).
   virtual void read_log(std::string_view log, const std::vector<LogRecord>& known) = 0;
   /// The wall clock: milliseconds since 1970, UTC.
   [[nodiscard]] virtual std::int64_t wall_clock_ms() = 0;
@@ -92,14 +94,24 @@ class Platform {
   virtual void start_task(Task task) = 0;
   /// It is wanted no more, and says nothing any more.
   virtual void cancel_task(const TaskId& id) = 0;
+  /// Have this page write from now on, and no other one. Answer: kReadOnly 0, with what is stored read again before it.
+  virtual void write_here() = 0;
   /// Take the waiting new version into use (the page reloads; everything is saved first).
   virtual void use_new_version() = 0;
+};
+
+/// What keeps this page from writing. Nothing is edited then: what is shown may not be what is stored.
+enum class Hindrance : std::uint8_t {
+  kNone,
+  kOther,   ///< another page or window writes
+  kUnread,  ///< what is stored cannot be read for now; it is tried again
+  kNewer,   ///< a newer version of the app has taken the storage over
 };
 
 enum class EventKind : std::uint8_t {
   kSaved,
   kSaveFailed,     ///< text = "quota", "closed", "other"
-  kReadOnly,       ///< another tab writes; number = 1 reading only, 0 writing again
+  kReadOnly,       ///< number = Hindrance
   kNotPersistent,  ///< the browser did not grant persistent storage
   kShared,
   kFileOpened,
@@ -107,8 +119,8 @@ enum class EventKind : std::uint8_t {
   kTextCancelled,
   kTask,        ///< `task`; the other members mean nothing
   kNewVersion,  ///< a new version is ready; the screens offer it
-  kOffline,     ///< number = 1: everything is stored for use with no signal
-  kAwake,       ///< number = 1 the screen is kept awake, 0 it is not
+  kOffline,  ///< number = 1: everything is stored for use with no signal; 0: not yet, text = "signal", "build", "room"
+  kAwake,    ///< number = 1 the screen is kept awake, 0 it is not
   kLoaded,
   kAppended,
   kAppendFailed,

@@ -13,6 +13,7 @@ SAME = [("Role", "core/ui/registry.h", "Role", "wasm-app/web/bridge.js"),
         ("Touch", "core/ui/registry.h", "Touch", "wasm-app/web/bridge.js"),
         ("Kind", "core/ui/registry.h", "Act", "wasm-app/web/bridge.js"),
         ("EventKind", "core/ui/platform.h", "Event", "wasm-app/web/bridge.js"),
+        ("Hindrance", "core/ui/platform.h", "Hindrance", "wasm-app/web/bridge.js"),
         ("Key", "core/ui/input.h", "keys", "wasm-app/web/keys.js")]
 
 

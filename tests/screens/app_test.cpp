@@ -220,6 +220,15 @@ TEST_CASE("a second tab reads and says so", "[screens]") {
   REQUIRE(bed.platform.saves.size() == saves);
   bed.tap("bar.back");
   REQUIRE(bed.shows("menu.help"));
+  bed.tap("notice.write_here");
+  REQUIRE(bed.platform.wants_to_write);
+  bed.app.on({EventKind::kReadOnly, {}, {}, 2});
+  bed.rest();
+  REQUIRE(bed.shows("notice.unread"));
+  bed.app.on({EventKind::kReadOnly, {}, {}, 3});
+  bed.rest();
+  REQUIRE(bed.shows("notice.newer"));
+  REQUIRE_FALSE(bed.item("bar.menu").name.empty());
   bed.app.on({EventKind::kReadOnly, {}, {}, 0});
   bed.rest();
   REQUIRE_FALSE(bed.shows("notice.read_only"));

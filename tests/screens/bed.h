@@ -41,6 +41,8 @@ class FakePlatform : public Platform {
   std::vector<Save> saves;
   std::vector<Append> appends;  ///< not answered yet
   std::vector<Append> on_disk;
+  bool begins_with_known = true;  ///< the logs hold what was folded into their snapshots
+  bool refused_known = false;
   bool slow_disk = false;  ///< appends wait until the test answers them
   [[nodiscard]] std::string log_of(std::string_view log) const {
     std::string lines;
@@ -57,7 +59,7 @@ class FakePlatform : public Platform {
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
   int clock_ahead = 0;
-  bool scanning = false, awake = false, updated = false;
+  bool scanning = false, awake = false, updated = false, wants_to_write = false;
 
   void save(std::string_view key, std::int64_t revision, std::string bytes) override {
     saves.push_back({std::string(key), revision, std::move(bytes)});
@@ -72,7 +74,10 @@ class FakePlatform : public Platform {
   void append(std::string_view log, std::int64_t ticket, std::vector<LogRecord> records) override {
     appends.push_back({std::string(log), ticket, std::move(records)});
   }
-  void read_log(std::string_view log, const std::vector<LogRecord>&) override { log_reads.emplace_back(log); }
+  void read_log(std::string_view log, const std::vector<LogRecord>& known) override {
+    log_reads.emplace_back(log);
+    refused_known = !known.empty() && !begins_with_known;
+  }
   std::int64_t wall_clock_ms() override { return wall_clock; }
   int clock_ahead_minutes(std::int64_t) override { return clock_ahead; }
   std::uint64_t random_bits() override { return ++randoms; }
@@ -88,6 +93,7 @@ class FakePlatform : public Platform {
   void keep_awake(bool on) override { awake = on; }
   void start_task(Task task) override { tasks.push_back(std::move(task)); }
   void cancel_task(const TaskId& id) override { cancelled.push_back(id); }
+  void write_here() override { wants_to_write = true; }
   void use_new_version() override { updated = true; }
   /// The bytes stored last under a key; "" if none.
   [[nodiscard]] std::string stored(std::string_view key) const {
@@ -130,7 +136,8 @@ class Bed {
   /// What was asked of the storage is answered.
   void answer_loads() {
     for (const std::string& log : std::exchange(platform.log_reads, {}))
-      app.on({EventKind::kLogRead, log, platform.log_of(log), 0});
+      app.on(platform.refused_known ? PlatformEvent{EventKind::kLogRead, log, {}, 2}
+                                    : PlatformEvent{EventKind::kLogRead, log, platform.log_of(log), 0});
     if (!platform.slow_disk) answer_appends();
     for (const std::string& key : std::exchange(platform.loads, {}))
       app.on({EventKind::kLoaded, key, platform.stored(key), 0});

@@ -485,3 +485,28 @@ TEST_CASE("a name with a character that does not show is refused in its field, t
   CHECK(bed.item("book.title").value == "Barn");
   CHECK_FALSE(bed.shows("book.title.refused"));
 }
+
+TEST_CASE("a book that could not be stored is not forgotten when another one is opened", "[screens][books]") {
+  FrameBed bed;
+  make_frame(bed);
+  bed.press("frame.row.books");
+  bed.tap("books.book2.edit");
+  bed.commit_text("book.title", "Sugar house");
+  const std::string newest = bed.platform.stored("book2");
+  const auto saves = std::exchange(bed.platform.saves, {});
+  for (const auto& s : saves)
+    bed.app.on({s.key == "book2" ? EventKind::kSaveFailed : EventKind::kSaved, s.key, "quota", s.revision});
+  bed.rest();
+  REQUIRE(bed.shows("notice.save_failed"));
+  bed.platform.saves = {saves.begin(), saves.begin() + 1};  // what stands on the disk
+  for (const auto& s : saves)
+    if (s.key != "book2") bed.platform.saves.push_back(s);
+  bed.press("bar.back");
+  bed.press("books.book1");
+  REQUIRE(bed.shows("notice.save_failed"));
+  bed.press("notice.save_again");
+  REQUIRE(bed.platform.stored("book2") == newest);
+  bed.app.on({EventKind::kSaved, "book2", {}, bed.platform.saves.back().revision});
+  bed.rest();
+  REQUIRE_FALSE(bed.shows("notice.save_failed"));
+}

@@ -559,3 +559,78 @@ TEST_CASE("a record in storage whose time nothing explains stops no tick", "[scr
   again.hold("shop.next.tick", 700);
   CHECK(again.platform.on_disk.size() == bed.platform.on_disk.size() + 1);
 }
+
+TEST_CASE("a copied phone counts under a number of its own once it has met its twin; no tick is lost",
+          "[screens][shop]") {
+  ShopBed one;
+  one.open_post();
+  one.hold("shop.next.tick", 700);
+  ShopBed two;
+  one.reopen(two);
+  two.platform.wall_clock += 60'000;
+  two.open_post();
+  for (ShopBed* bed : {&one, &two}) {
+    bed->hold("shop.next.tick", 700);
+    REQUIRE(bed->events().size() == 2);
+  }
+  const Event twin = one.events()[1], own = two.events()[1];
+  REQUIRE(twin.id() == own.id());
+  REQUIRE_FALSE(twin == own);
+  two.app.on({EventKind::kFileOpened, "log.txt", write_log({"demo", one.events()}), 0});
+  two.rest();
+  two.tap("receive.take");
+  REQUIRE(two.events().size() == 3);
+  CHECK(two.events()[2] == twin);
+  two.tap("place.shop");
+  two.open_post();
+  two.hold("shop.next.tick", 700);
+  REQUIRE(two.events().size() == 4);
+  const Event next = two.events()[3];
+  CHECK(next.device != own.device);
+  CHECK(next.sequence == 1);
+  CHECK(next.logical > own.logical);
+  CHECK(two.platform.stored("device") == id_text(next.id()).substr(0, 16));
+}
+
+TEST_CASE("a tick that was refused takes the next number where another window has used its own", "[screens][shop]") {
+  ShopBed bed;
+  bed.refuse_a_tick();
+  Event other{0xb1, 1, 1, 5, EventAction::kDone, "Bo", "P-A2", "own.1", {}, {}};
+  REQUIRE(bed.platform.stored("device") == id_text(other.id()).substr(0, 16));
+  std::string line = write_event(other);
+  line.pop_back();
+  bed.platform.on_disk.push_back({"demo", 0, {{id_text(other.id()).substr(0, 16), 1, line}}});
+  bed.app.load(bed.platform.stored("kit"), bed.platform.stored("places"));
+  bed.rest();
+  bed.press("notice.tick_again");
+  bed.answer_appends();
+  bed.rest();
+  const std::vector<Event> events = bed.events();
+  REQUIRE(events.size() == 2);
+  CHECK(events[1].sequence == 2);
+  CHECK(events[1].logical > other.logical);
+}
+
+TEST_CASE("a snapshot of another log is not used: the log is read whole", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.hold("shop.next.tick", 700);
+  Log many{"demo", {}};
+  for (std::uint64_t n = 1; n <= 300; ++n)
+    add_event(many, {0xa7, n, n, 5, EventAction::kDone, "Bo", "P-A2", "own." + std::to_string(n), {}, {}});
+  bed.app.on({EventKind::kFileOpened, "log.txt", write_log(many), 0});
+  bed.rest();
+  bed.tap("receive.take");
+  REQUIRE_FALSE(bed.platform.stored("demo.shop").empty());
+  ShopBed next;
+  next.platform.saves = bed.platform.saves;
+  next.platform.on_disk = {bed.platform.on_disk.front()};
+  next.app.load(bed.platform.stored("kit"), bed.platform.stored("places"));
+  next.platform.begins_with_known = false;
+  next.rest();
+  next.tap("place.shop");
+  next.open_post();
+  next.hold("shop.next.tick", 700);
+  CHECK(next.events().back().sequence == 2);
+  CHECK(next.events().back().logical == 2);
+}

@@ -126,6 +126,34 @@ key Escape
 expect saw.name Hand sañ 7″
 STEPS
 }
+# A window that reads takes over when the other one has gone: from what that one left, not from what it read at first.
+takes_over_afresh() {
+  mkfifo "$work/gate" || return 1
+  (
+    flock -n 9 || exit 1
+    window second 390x844 <<STEPS &
+press bar.menu
+press menu.saws
+expect saws.2 Hand sañ 7″
+shot $work/gate
+press notice.write_here
+press bar.menu
+press menu.saws
+expect saws.2 Hand sax 7″
+press saws.2.edit
+press saw.name
+key Backspace
+type ″ x
+key Return
+STEPS
+    second=$!
+    exec 8<"$work/gate" # it has read, and waits for its picture to be taken away
+    sed -i 's/Hand sañ 7″/Hand sax 7″/' "$kit"
+    flock -u 9
+    cat <&8 >/dev/null
+    wait $second
+  ) 9>"$work/data/bentbook/lock" && grep -qF 'Hand sax 7″ x' "$kit"
+}
 second_window_reads() {
   local before
   before=$(sha256sum "$work"/data/bentbook/*.json)
@@ -138,6 +166,7 @@ check "a name is typed and stored" types_a_name
 check "a name is there after closing" keeps_it
 check "Escape leaves a name as it was" escape_keeps_the_old
 check "a second window does not write" second_window_reads
+check "a second window takes over from what the first one left" takes_over_afresh
 
 # Nothing is drawn while nothing changes: an idle window uses no processor time.
 idle() {

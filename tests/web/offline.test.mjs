@@ -58,6 +58,46 @@ test(`nothing that was said to be saved is lost in ${kRounds} kills`, {timeout: 
   }
 });
 
+test('what is lost from the cache is fetched again at the next visit, and all is there with no network', async (t) => {
+  const {site, app} = await visited(t);
+  await app.page.evaluate(async () => {
+    const [name] = await caches.keys();
+    const cache = await caches.open(name);
+    for (const request of (await cache.keys()).slice(2)) await cache.delete(request);
+  });
+  await app.page.reload();
+  await app.ready();
+  await app.page.waitForFunction(async () => {
+    const [name] = await caches.keys();
+    return (await (await caches.open(name)).keys()).length > 15;
+  });
+  await site.stop();
+  await app.page.reload();
+  await app.ready();
+  assert.deepEqual(app.trouble, []);
+});
+
+test('a storage that cannot be read at start is said, not taken for empty; what was entered is there when it can', async (t) => {
+  const {app} = await visited(t);
+  await enterSpan(app, '35');
+  const before = await reading(app);
+  await app.page.addInitScript(() => {
+    const get = IDBObjectStore.prototype.get;
+    window.readable = () => { IDBObjectStore.prototype.get = get; };
+    if (!sessionStorage.broken) IDBObjectStore.prototype.get = function () { throw new DOMException('broken', 'UnknownError'); };
+    sessionStorage.broken = '1';
+  });
+  await app.page.reload();
+  await app.ready();
+  await app.key('notice.unread').waitFor({state: 'attached'});
+  await app.shot('unread');
+  assert.notEqual(await reading(app), before);
+  await app.page.evaluate(() => window.readable());
+  await app.key('notice.unread').waitFor({state: 'detached', timeout: 40_000});
+  await app.still();
+  assert.equal(await reading(app), before);
+});
+
 test('a damaged newest value is not read: the one before it is, and the damaged one is set aside', async (t) => {
   const {app} = await visited(t);
   await enterSpan(app, '30');

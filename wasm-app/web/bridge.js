@@ -21,6 +21,9 @@ export const Event = {
   logRead: 15, scanned: 16, scanEnded: 17,
 };
 
+/** Hindrance of core/ui/platform.h. */
+export const Hindrance = {none: 0, other: 1, unread: 2, newer: 3};
+
 /** Action::Kind of core/ui/registry.h. */
 export const Act = {press: 0, setNumber: 1, setText: 2, hold: 3, focus: 4};
 

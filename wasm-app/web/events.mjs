@@ -1,11 +1,13 @@
 // The append-only logs, in the object store `events`: a record a key [log, device, sequence], written once and never
-// again. Each call is one strict transaction.
+// again. A record unlike the one that is there (a phone that was copied or rolled back used a number again) stands
+// beside it, with its own bytes as the key's end. Each function works within a transaction of its caller's.
 
-export const kEvents = 'events';
+import {kEvents, settled} from './database.js';
 
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 const kLineBreak = encoder.encode('\n');
+const kLast = [];  // as a part of a key: after every text, number and bytes
 
 /** What page.cpp packs: three lines a record. */
 export function unpack(bytes) {
@@ -17,58 +19,59 @@ export function unpack(bytes) {
   return records;
 }
 
-/** Puts records in; settles when they are on disk. One that is there already stays as it is. */
-export function append(db, log, records) {
-  return new Promise((resolve, reject) => {
-    const transaction = db.transaction(kEvents, 'readwrite', {durability: 'strict'});
-    const events = transaction.objectStore(kEvents);
-    for (const {device, sequence, bytes} of records) {
-      events.add(bytes, [log, device, sequence]).onerror = (event) => {
-        if (event.target.error?.name !== 'ConstraintError') return;
-        event.preventDefault();  // or the whole transaction would be undone
-        event.stopPropagation();
-      };
-    }
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
-  });
-}
+const alike = (a, b) => a.length === b.length && a.every((byte, i) => byte === b[i]);
 
-const settled = (request) => new Promise((resolve, reject) => {
-  request.onsuccess = () => resolve(request.result);
-  request.onerror = () => reject(request.error);
-});
+/** Puts records in. One that is there already stays as it is. */
+export async function append(transaction, log, records) {
+  const events = transaction.objectStore(kEvents);
+  for (const {device, sequence, bytes} of records) {
+    const key = [log, device, sequence];
+    events.add(bytes, key).onerror = (event) => {
+      if (event.target.error?.name !== 'ConstraintError') return;
+      event.preventDefault();  // or the whole transaction would be undone
+      event.stopPropagation();
+      events.get(key).onsuccess = ({target}) => {
+        if (!alike(target.result, bytes)) events.put(bytes, [...key, bytes]);
+      };
+    };
+  }
+}
 
 /** Who wrote in a log: a jump of a cursor from device to device. */
 async function devicesOf(events, log) {
   const devices = [];
   let from = [log, '', 0];
   for (;;) {
-    const cursor = await settled(events.openKeyCursor(IDBKeyRange.bound(from, [log, []])));
+    const cursor = await settled(events.openKeyCursor(IDBKeyRange.bound(from, [log, kLast])));
     if (!cursor) return devices;
     devices.push(cursor.key[1]);
-    from = [log, cursor.key[1], Infinity];
+    from = [log, cursor.key[1], kLast];
   }
 }
 
-/** Every record's bytes by device and sequence, a line each, but for those up to the sequence that `known` names. */
-export async function read(db, log, known) {
-  const events = db.transaction(kEvents).objectStore(kEvents);
+/** The log has the numbers up to that one, each once. */
+async function beginsWith(events, log, {device, sequence}) {
+  const range = IDBKeyRange.bound([log, device, 0], [log, device, sequence, kLast]);
+  return await settled(events.count(range)) === sequence;
+}
+
+/** Every record's bytes by device and sequence, a line each, but for those up to the sequence that `known` names; null
+ * where the log does not begin with those. */
+export async function read(transaction, log, known) {
+  const events = transaction.objectStore(kEvents);
+  for (const one of known) {
+    if (!await beginsWith(events, log, one)) return null;
+  }
   const parts = [];
   for (const device of await devicesOf(events, log)) {
     const after = known.find((k) => k.device === device)?.sequence ?? -1;
-    const range = IDBKeyRange.bound([log, device, after], [log, device, Infinity], true);
+    const range = IDBKeyRange.bound([log, device, after, kLast], [log, device, kLast]);
     for (const bytes of await settled(events.getAll(range))) parts.push(bytes, kLineBreak);
   }
   return parts;
 }
 
-/** Takes a log away; settles when it is gone. */
-export function remove(db, log) {
-  return new Promise((resolve, reject) => {
-    const transaction = db.transaction(kEvents, 'readwrite', {durability: 'strict'});
-    transaction.objectStore(kEvents).delete(IDBKeyRange.bound([log, '', 0], [log, []]));
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error ?? new DOMException('aborted', 'AbortError'));
-  });
+/** Takes a log away. */
+export function remove(transaction, log) {
+  transaction.objectStore(kEvents).delete(IDBKeyRange.bound([log, '', 0], [log, kLast]));
 }

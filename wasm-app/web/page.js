@@ -1,5 +1,5 @@
 // Starts the app and ties the browser to it. Order at start: the module is fetched and the window made while stored
-// values are read, then the first frame, and only after that what can wait (service worker, storage lock).
+// values are read, then the first frame, and only after that what can wait (the service worker).
 
 import createBentbook from 'bentbook_app.js';
 
@@ -24,7 +24,9 @@ const {wasm, workerScript, scanScript, raisingWasm, raisingScript, words: wordFi
 const decoder = new TextDecoder();
 
 let core = null;
-const post = (...event) => core.event(...event);
+const early = [];  // what is told before the app has started
+let tell = (call) => early.push(call);
+const post = (...event) => tell(() => core.event(...event));
 
 /** What tests may look at; nothing in the app reads it. frames: drawn since the start. frameMs: main-thread time of the
  * latest frames, oldest first. store: state of store.js. registry(): items of the last frame. idle(): no frame is on its
@@ -47,14 +49,14 @@ async function bringWords(tag) {
   core.wake(3);
 }
 
-const store = openStore(post, (kit, places) => core.load(kit, places));
+const store = openStore(post, (kit, places) => tell(() => core.load(kit, places)));
 hooks.store = store.state;
 
 function makeShell() {
   const whole = (path) => new URL(path, document.baseURI).href;
-  const tell = Object.fromEntries(
+  const told = Object.fromEntries(
       ['progress', 'done', 'failed'].map((kind) => [kind, (...said) => core.tasks[kind](...said)]));
-  const tasks = makeTasks(tell, {
+  const tasks = makeTasks(told, {
     app: {script: workerScript, wasm: whole(wasm)}, raising: {script: raisingScript, wasm: whole(raisingWasm)},
   });
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
@@ -67,6 +69,7 @@ function makeShell() {
     eraseLog: store.eraseLog,
     append: store.append,
     readLog: store.readLog,
+    writeHere: store.writeHere,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
     open: () => openFile(post),
     scan: makeScan(post, new URL(scanScript, document.baseURI).href),
@@ -120,14 +123,23 @@ function wakeOnInput() {
 
 function watchContext() {
   let timer = 0;
+  // Nothing can be drawn, so the page's own words must say what is not stored yet.
+  async function reloadWhenSaved() {
+    if (await store.flush()) location.reload();
+    if (!hooks.lost) return;
+    notice.textContent = say('not_stored');
+    notice.hidden = false;
+    timer = setTimeout(reloadWhenSaved, kRestoreMs);
+  }
   canvas.addEventListener('webglcontextlost', (event) => {
     event.preventDefault();  // says that we want it back
     hooks.lost = true;
     core.contextLost();
-    timer = setTimeout(() => store.flush().then(() => location.reload()), kRestoreMs);
+    timer = setTimeout(reloadWhenSaved, kRestoreMs);
   });
   canvas.addEventListener('webglcontextrestored', () => {
     clearTimeout(timer);
+    notice.hidden = true;
     hooks.lost = false;
     if (!core.contextRestored()) fail('no_webgl');
   });
@@ -171,6 +183,8 @@ async function start() {
     fail('no_webgl');
     return;
   }
+  tell = (call) => call();
+  early.splice(0).forEach(tell);
   watchContext();
   wakeOnInput();
   forwardKeys(core);
@@ -179,7 +193,6 @@ async function start() {
     notice.hidden = true;
     document.documentElement.dataset.state = 'ready';
     performance.mark('bentbook-ready');
-    store.takeLock();
     shell.watchVersions();
   });
 }

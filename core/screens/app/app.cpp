@@ -73,6 +73,13 @@ bool keypad_key(Keypad& keypad, Key key) {
   }
 }
 
+/// Whether the app can be used with no signal from now on, or why not.
+Msg offline_words(const PlatformEvent& event) {
+  if (event.number != 0) return Msg::kOfflineReady;
+  if (event.text == "room") return Msg::kOfflineNoRoom;
+  return event.text == "build" ? Msg::kOfflineOtherBuild : Msg::kOfflineNoSignal;
+}
+
 }  // namespace
 
 LengthStyle Context::style() const { return kit.settings.lengths; }
@@ -192,7 +199,8 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kLogRead:
       return app.stored_event(event);
     case EventKind::kReadOnly:
-      app.read_only = event.number != 0;
+      app.hindrance = static_cast<Hindrance>(event.number);
+      app.read_only = app.hindrance != Hindrance::kNone;
       app.desk.set_read_only(app.read_only);
       app.shop.set_read_only(app.read_only);
       if (app.read_only) app.keypad.close();
@@ -207,8 +215,7 @@ void App::on(const PlatformEvent& event) {
       app.memory.committed_texts.push_back(event);
       return;
     case EventKind::kOffline:
-      if (event.number != 0)
-        app.toast = {std::string(text(Msg::kOfflineReady, app.language())), Toast::Undoes::kNothing, app.now_ms + 5000};
+      app.toast = {std::string(text(offline_words(event), app.language())), Toast::Undoes::kNothing, app.now_ms + 5000};
       return;
     case EventKind::kTextCancelled:
     case EventKind::kAwake:

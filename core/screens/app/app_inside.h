@@ -59,6 +59,7 @@ struct App::Impl {
   RafterMemory rafter_memory;
 
   bool locked = false, read_only = false;
+  Hindrance hindrance = Hindrance::kNone;
   bool new_version = false, not_persistent = false;
   Toast toast;
   Toast::Undoes last_change = Toast::Undoes::kNothing;
@@ -115,6 +116,7 @@ struct App::Impl {
   [[nodiscard]] std::string_view state_words(const Ui&);
   // app_notices.cpp
   [[nodiscard]] Rect draw_notice(Ui&, Rect page);
+  void draw_hindrance(Ui&, Rect& page);
 };
 
 }  // namespace bentbook::screens

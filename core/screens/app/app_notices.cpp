@@ -44,6 +44,19 @@ std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, s
 
 }  // namespace
 
+void App::Impl::draw_hindrance(Ui& ui, Rect& page) {
+  if (hindrance == Hindrance::kUnread) {
+    band(ui, page, "notice.unread", ui.say(Msg::kUnreadNote), {});
+  } else if (hindrance == Hindrance::kNewer) {
+    if (!band(ui, page, "notice.newer", ui.say(Msg::kNewerNote), {{"notice.use_new_version", Msg::kNewVersionUse}})
+             .empty())
+      platform.use_new_version();
+  } else if (!band(ui, page, "notice.read_only", ui.say(Msg::kReadOnlyNote), {{"notice.write_here", Msg::kWriteHere}})
+                  .empty()) {
+    platform.write_here();
+  }
+}
+
 Rect App::Impl::draw_notice(Ui& ui, Rect page) {
   for (Stored* store : {&kit_store, &places_store, &desk.shelf_store()}) {
     if (!store->unusable) continue;
@@ -96,7 +109,7 @@ Rect App::Impl::draw_notice(Ui& ui, Rect page) {
              .empty())
       platform.use_new_version();
   } else if (read_only) {
-    band(ui, page, "notice.read_only", ui.say(Msg::kReadOnlyNote), {});
+    draw_hindrance(ui, page);
   } else if (not_persistent) {
     if (!band(ui, page, "notice.not_persistent", ui.say(Msg::kNotPersistent),
               {{"notice.understood", Msg::kWelcomeUnderstood}})

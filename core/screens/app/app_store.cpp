@@ -30,12 +30,14 @@ void App::Impl::load(std::string_view kit_bytes, std::string_view places_bytes) 
 
 void App::Impl::save(Stored& store) {
   if (read_only) return;
-  if (&store == &desk.shelf_store() || &store == &desk.book_store()) return desk.save(store);
+  if (&store != &kit_store && &store != &places_store) return desk.save(store);
   store.save(platform, bytes_of(store));
 }
 
 std::vector<Stored*> App::Impl::stores() {
-  return {&kit_store, &places_store, &desk.shelf_store(), &desk.book_store()};
+  std::vector<Stored*> all = desk.stores();
+  all.insert(all.begin(), {&kit_store, &places_store});
+  return all;
 }
 
 std::string App::Impl::bytes_of(const Stored& store) const {

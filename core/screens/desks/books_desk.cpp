@@ -12,6 +12,9 @@ namespace bentbook::screens {
 void BooksDesk::load() {
   state_ = State::kWaiting;
   wanted_.clear();
+  // What was not stored by now stands on older values than those that come.
+  left_.clear();
+  book_store_ = {""};
   shelf_asked_ = true;
   platform_.load("shelf");
 }
@@ -24,12 +27,31 @@ bool BooksDesk::take(const PlatformEvent& event) {
       book_loaded(event.key, event.text);
     return true;
   }
-  for (Stored* store : {&shelf_store_, &book_store_}) {
+  for (Stored* store : stores()) {
     if (event.key != store->key) continue;
     store->answered(event);
+    std::erase_if(left_, [](const Left& l) { return l.store.saved == l.store.revision; });
     return true;
   }
   return false;
+}
+
+std::vector<Stored*> BooksDesk::stores() {
+  std::vector<Stored*> all{&shelf_store_, &book_store_};
+  all.reserve(left_.size() + 2);
+  for (Left& l : left_) all.push_back(&l.store);
+  return all;
+}
+
+BooksDesk::Left* BooksDesk::left(const Stored& store) {
+  for (Left& l : left_)
+    if (&l.store == &store) return &l;
+  return nullptr;
+}
+
+/// The open book is about to be closed.
+void BooksDesk::leave_book() {
+  if (book_store_.saved < book_store_.revision) left_.push_back({book_store_, handed_over_});
 }
 
 void BooksDesk::shelf_loaded(const std::string& bytes) {
@@ -92,9 +114,12 @@ void BooksDesk::book_loaded(const std::string& id, const std::string& bytes) {
   wanted_.erase(it);
   const ShelvedBook* shelved = find_book(shelf_, id);
   const std::string title = shelved == nullptr ? id : shelved->title;
-  if (what == Want::kShare) return share_bytes(title, bytes);
+  // What was not stored is newer than what is.
+  const auto unstored = std::find_if(left_.begin(), left_.end(), [&](const Left& l) { return l.store.key == id; });
+  const std::string& newest = unstored == left_.end() ? bytes : unstored->bytes;
+  if (what == Want::kShare) return share_bytes(title, newest);
   std::string refused;
-  Result<Book> book = read_book(bytes, &refused);
+  Result<Book> book = read_book(newest, &refused);
   if (book && what == Want::kCopy) {
     book->title = title;
     book->identity.clear();
@@ -104,21 +129,24 @@ void BooksDesk::book_loaded(const std::string& id, const std::string& bytes) {
     error_ = book.error();
     if (what == Want::kCopy) return;
     state_ = State::kUnreadable;
+    leave_book();
     book_store_ = {id};
     book_store_.found_unusable(error_.code, bytes);
     return;
   }
   book->title = title;
-  const bool nameless = book->identity.empty() && !read_only_;
+  const bool nameless = book->identity.empty() && !read_only_, again = unstored != left_.end();
+  if (again) left_.erase(unstored);
   if (nameless) book->identity = new_identity();
   fresh_identity_ = !refused.empty();
   const bool known = shelved != nullptr && shelved->identity == book->identity;
   put_down(id, std::move(*book), true);
-  if (nameless) save(book_store_);
+  if (nameless || again) save(book_store_);
   if (!known) save_shelf();
 }
 
 void BooksDesk::put_down(std::string id, Book book, bool on_disk) {
+  leave_book();
   book_store_ = {std::move(id)};
   history_ = History<Book>(std::move(book));
   shelf_ = with_identity(std::move(shelf_), book_store_.key, history_.now().identity);
@@ -164,15 +192,21 @@ void BooksDesk::step(bool back) {
 void BooksDesk::save(Stored& store) {
   if (read_only_) return;
   if (&store == &shelf_store_) return save_shelf();
+  if (Left* l = left(store)) return l->store.save(platform_, l->bytes);
   // A book must never be on disk without its place on the shelf.
   const bool first = !std::exchange(on_disk_, true);
-  book_store_.save(platform_, write_book(titled()));
+  save_book();
   if (first) save_shelf();
+}
+
+void BooksDesk::save_book() {
+  handed_over_ = write_book(titled());
+  book_store_.save(platform_, handed_over_);
 }
 
 void BooksDesk::save_shelf() {
   if (read_only_ || shelf_store_.unusable) return;
-  if (state_ == State::kOpen && !std::exchange(on_disk_, true)) book_store_.save(platform_, write_book(titled()));
+  if (state_ == State::kOpen && !std::exchange(on_disk_, true)) save_book();
   shelf_store_.save(platform_, write_shelf(shelf_));
 }
 
@@ -184,6 +218,8 @@ void BooksDesk::replace_shelf() {
 }
 
 std::string BooksDesk::bytes_of(const Stored& store) const {
+  for (const Left& l : left_)
+    if (&l.store == &store) return l.bytes;
   return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(titled());
 }
 

@@ -67,6 +67,8 @@ class BooksDesk {
 
   [[nodiscard]] Stored& shelf_store() { return shelf_store_; }
   [[nodiscard]] Stored& book_store() { return book_store_; }
+  /// These two, and the books that were closed before they were stored.
+  [[nodiscard]] std::vector<Stored*> stores();
   [[nodiscard]] std::string bytes_of(const Stored& store) const;
   /// Writes again what failed.
   void save(Stored& store);
@@ -80,11 +82,19 @@ class BooksDesk {
     std::string id;
     Want want = Want::kOpen;
   };
+  /// A book that another one took the place of before it was stored.
+  struct Left {
+    Stored store;
+    std::string bytes;
+  };
+  [[nodiscard]] Left* left(const Stored& store);
+  void leave_book();
   void shelf_loaded(const std::string& bytes);
   void book_loaded(const std::string& id, const std::string& bytes);
   void put_down(std::string id, Book book, bool on_disk);
   void first_shelf();
   void drop_overdue();
+  void save_book();
   void save_shelf();
   void step(bool back);
   void solve_from(const Book& was);
@@ -105,6 +115,8 @@ class BooksDesk {
   Error error_;
   Stored shelf_store_{"shelf"}, book_store_{""};
   std::vector<Wanted> wanted_;
+  std::string handed_over_;  ///< bytes of the open book's last save
+  std::vector<Left> left_;
   bool read_only_ = false;
   bool shelf_asked_ = false;
   bool fresh_identity_ = false;

@@ -82,10 +82,7 @@ bool ShopDesk::take(const PlatformEvent& event) {
   switch (event.kind) {
     case EventKind::kLoaded:
       if (event.key == kDeviceKey) {
-        const auto known = read_hex(event.text, 16);
-        device_ = known.value_or(0);
-        while (device_ == 0) device_ = platform_.random_bits();
-        if (!known) platform_.save(kDeviceKey, 1, device_text(device_));
+        take_device(read_hex(event.text, 16).value_or(0));
         return true;
       }
       if (book_.empty()) return false;
@@ -136,6 +133,7 @@ void ShopDesk::read_whole() {
 
 void ShopDesk::logged(const PlatformEvent& event) {
   if (!std::exchange(reading_, false)) return;
+  if (event.number == 2) return read_whole();  // another log than the one that the snapshot was folded from
   if (event.number != 0) {
     state_ = State::kUnreadable;
     return changed();
@@ -147,11 +145,11 @@ void ShopDesk::logged(const PlatformEvent& event) {
     // Events of another phone that come before the snapshot's last: the log has the last word.
     if (!go_on(shop_, events)) return read_whole();
   } else {
-    log_ = {book_, std::move(events)};
+    log_ = {book_, events};
     shop_ = folded();
     whole_ = true;
   }
-  take_up_waiting();
+  take_up_waiting(events);
   state_ = State::kOpen;
   changed();
   keep_snapshot();
@@ -161,11 +159,30 @@ bool ShopDesk::this_book_waits() const {
   return std::any_of(waiting_.begin(), waiting_.end(), [&](const Waiting& w) { return w.book == book_; });
 }
 
-/// What was ticked and is not in storage yet stays in what is shown.
-void ShopDesk::take_up_waiting() {
-  for (const Waiting& w : waiting_)
-    if (w.book == book_)
-      for (const Event& e : w.events) take_up(e);
+/// What was ticked and is not in storage yet stays in what is shown. Where storage refused it, another window may have
+/// used its numbers meanwhile.
+void ShopDesk::take_up_waiting(const std::vector<Event>& stored) {
+  for (Waiting& w : waiting_) {
+    if (w.book != book_) continue;
+    for (Event& e : w.events) {
+      if (w.failed && e.device == device_ && std::find(stored.begin(), stored.end(), e) == stored.end()) number(e);
+      take_up(e);
+    }
+  }
+}
+
+/// The next numbers of this phone.
+void ShopDesk::number(Event& event) const {
+  const auto own = shop_.devices.find(device_);
+  event.device = device_;
+  event.sequence = own == shop_.devices.end() ? 1 : own->second.last + 1;
+  event.logical = std::max(shop_.last_logical + 1, event.sequence);
+}
+
+void ShopDesk::take_device(std::uint64_t device) {
+  device_ = device;
+  while (device_ == 0) device_ = platform_.random_bits();
+  if (device_ != device) platform_.save(kDeviceKey, ++devices_, device_text(device_));
 }
 
 const Log* ShopDesk::whole_log() {
@@ -206,10 +223,7 @@ void ShopDesk::take_up(const Event& event) {
 
 Result<EventId> ShopDesk::add(Event event) {
   if (state_ != State::kOpen || read_only_ || device_ == 0) return fail(ErrorCode::kConflict, "shop");
-  const auto own = shop_.devices.find(device_);
-  event.device = device_;
-  event.sequence = own == shop_.devices.end() ? 1 : own->second.last + 1;
-  event.logical = std::max(shop_.last_logical + 1, event.sequence);
+  number(event);
   event.wall = std::max<std::int64_t>(0, platform_.wall_clock_ms());
   if (auto good = check_event(event); !good) return tl::unexpected(good.error());
   take_up(event);
@@ -231,6 +245,8 @@ Result<int> ShopDesk::merge(const Log& other) {
   std::set_difference(both->events.begin(), both->events.end(), log_.events.begin(), log_.events.end(),
                       std::back_inserter(fresh), before);
   if (fresh.empty()) return 0;
+  // Somebody else counts under this phone's number: it was copied, or set back to what it was before.
+  if (std::any_of(fresh.begin(), fresh.end(), [&](const Event& e) { return e.device == device_; })) take_device(0);
   log_ = std::move(*both);
   shop_ = folded();
   const int count = static_cast<int>(fresh.size());

@@ -86,7 +86,9 @@ class ShopDesk {
   void appended(const PlatformEvent& event);
   void hand_over(Waiting& waiting);
   [[nodiscard]] bool this_book_waits() const;
-  void take_up_waiting();
+  void take_up_waiting(const std::vector<Event>& stored);
+  void number(Event& event) const;
+  void take_device(std::uint64_t device);
   void take_up(const Event& event);
   [[nodiscard]] ShopState folded() const { return left_out_.empty() ? fold(log_) : fold(without(log_, left_out_)); }
   void changed() { ++turn_; }
@@ -107,8 +109,8 @@ class ShopDesk {
   std::vector<Waiting> waiting_;
   std::string failure_;
   std::int64_t ticket_ = 0;
-  std::int64_t snapshots_ = 0, choices_ = 0;
-  std::uint64_t snapshot_events_ = 0;  ///< events that the last snapshot holds
+  std::int64_t snapshots_ = 0, choices_ = 0, devices_ = 0;  ///< revisions handed over
+  std::uint64_t snapshot_events_ = 0;                       ///< events that the last snapshot holds
   std::uint64_t turn_ = 0;
   int damaged_ = 0;
 };
