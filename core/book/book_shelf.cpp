@@ -45,12 +45,14 @@ static void describe(Fields& fields, ShelvedBook& b) {
   fields.whole("deleted_at", b.deleted_at, 0, kMostTime);
   // Written where it is not known too: one that was refused would come back from the bytes that were read.
   fields.text("identity", b.identity, std::string::npos);
+  if (fields.reads() || b.days_seen != 0) fields.whole("days_seen", b.days_seen, 0, kMostTime);
 }
 
 static void describe(Fields& fields, Shelf& s) {
   fields.list("books", s.books, 10'000);
   fields.text("open", s.open);
   fields.whole("next", s.next, 1, kMostTime);
+  if (fields.reads() || s.day != 0) fields.whole("day", s.day, 0, kMostTime);
 }
 
 const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
@@ -94,14 +96,25 @@ Shelf with_restored(Shelf shelf, std::string_view id) {
   const auto it = find_id(shelf.books, id);
   if (it == shelf.books.end() || it->deleted_at == 0) return shelf;
   it->title = free_title(shelf, it->title);
-  it->deleted_at = 0;
+  it->deleted_at = it->days_seen = 0;
+  return shelf;
+}
+
+Shelf seen_on(Shelf shelf, std::int64_t now) {
+  const std::int64_t day = std::max<std::int64_t>(now / kDayMs, 0);
+  const auto deleted = [](const ShelvedBook& b) { return b.deleted_at != 0; };
+  if (day == shelf.day || std::none_of(shelf.books.begin(), shelf.books.end(), deleted)) return shelf;
+  shelf.day = day;
+  for (ShelvedBook& book : shelf.books)
+    if (deleted(book)) ++book.days_seen;
   return shelf;
 }
 
 std::vector<std::string> overdue(const Shelf& shelf, std::int64_t now) {
   std::vector<std::string> ids;
   for (const ShelvedBook& book : shelf.books)
-    if (book.deleted_at != 0 && now - book.deleted_at > kKeptDeleted) ids.push_back(book.id);
+    if (book.deleted_at != 0 && now - book.deleted_at > kKeptDeleted && book.days_seen >= kKeptDays)
+      ids.push_back(book.id);
   return ids;
 }
 

@@ -16,6 +16,7 @@ struct ShelvedBook {
   std::string title;
   std::int64_t changed_at = 0;
   std::int64_t deleted_at = 0;  ///< 0: it stands on the shelf
+  std::int64_t days_seen = 0;   ///< days on which the app was opened since then
   std::string identity;         ///< Book::identity, by which its log is kept; "": not known yet
   friend bool operator==(const ShelvedBook&, const ShelvedBook&) = default;
 };
@@ -24,11 +25,13 @@ struct Shelf {
   std::vector<ShelvedBook> books;  ///< in the order in which they were made
   std::string open;                ///< id of the open one; "" none
   std::int64_t next = 1;           ///< number of the next id: never used twice
+  std::int64_t day = 0;            ///< since 1970, the last one counted into days_seen
   std::string kept;                ///< as Kit::kept
   friend bool operator==(const Shelf&, const Shelf&) = default;
 };
 
-inline constexpr std::int64_t kKeptDeleted = std::int64_t{30} * 24 * 60 * 60 * 1000;
+inline constexpr std::int64_t kDayMs = std::int64_t{24} * 60 * 60 * 1000, kKeptDays = 30,
+                              kKeptDeleted = kKeptDays * kDayMs;
 
 /// The book of that id, deleted or not; nullptr: none.
 [[nodiscard]] const ShelvedBook* find_book(const Shelf& shelf, std::string_view id);
@@ -41,8 +44,11 @@ inline constexpr std::int64_t kKeptDeleted = std::int64_t{30} * 24 * 60 * 60 * 1
 [[nodiscard]] Shelf with_deleted(Shelf shelf, std::string_view id, std::int64_t now);
 [[nodiscard]] Shelf with_restored(Shelf shelf, std::string_view id);
 
-/// Ids of the books whose 30 days are over: their bytes are to be erased, and then they are dropped from the shelf. A
-/// clock that was set back keeps them.
+/// The app is opened at that time: a day more for what is deleted, if it is another day than the last one.
+[[nodiscard]] Shelf seen_on(Shelf shelf, std::int64_t now);
+/// Ids of the books whose 30 days are over, by the clock and by the days on which the app was opened: a clock that is
+/// wrong for once, ahead or behind, takes nothing away. Their bytes are to be erased, and then they are dropped from
+/// the shelf.
 [[nodiscard]] std::vector<std::string> overdue(const Shelf& shelf, std::int64_t now);
 /// Identities of those whose logs nobody needs any more: no other book of the shelf is the same building.
 [[nodiscard]] std::vector<std::string> orphaned(const Shelf& shelf, const std::vector<std::string>& ids);

@@ -204,9 +204,15 @@ TEST_CASE("the shelf keeps what was deleted for thirty days", "[book]") {
   CHECK(shelf.open == shelf.books[1].id);
   const std::string id = shelf.books[0].id;
   shelf = with_deleted(shelf, id, 1002 * kDay);
+  CHECK(overdue(seen_on(shelf, 9000 * kDay), 9000 * kDay).empty());  // a clock far ahead for once
+  for (std::int64_t day = 1003; day <= 1032; ++day) {
+    CHECK(overdue(shelf, 1032 * kDay + 1).empty());
+    shelf = seen_on(seen_on(shelf, day * kDay), day * kDay + kDay / 2);  // twice on that day
+  }
   CHECK(overdue(shelf, 1032 * kDay).empty());
   CHECK(overdue(shelf, 1032 * kDay + 1) == std::vector<std::string>{id});
   CHECK(overdue(shelf, 3 * kDay).empty());  // a clock set back
+  CHECK(find_book(with_restored(shelf, id), id)->days_seen == 0);
   CHECK(find_book(with_restored(shelf, id), id)->deleted_at == 0);
   auto again = read_shelf(write_shelf(shelf));
   REQUIRE(again);

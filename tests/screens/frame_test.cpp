@@ -339,6 +339,13 @@ TEST_CASE("thirty days after it was deleted a book is gone for good, and its log
   bed.tap("books.book2.edit");
   bed.tap("book.delete");
   bed.tap("book.delete_now");
+  FrameBed ahead;
+  ahead.platform.wall_clock += 400 * kDayMs;
+  bed.reopen(ahead);
+  REQUIRE(ahead.platform.erased.empty());
+  Shelf shelf = *read_shelf(bed.platform.stored("shelf"));
+  shelf.books[1].days_seen = kKeptDays - 1;
+  bed.platform.saves.push_back({"shelf", 99, write_shelf(shelf)});
   FrameBed later;
   later.platform.wall_clock += kKeptDeleted + 1;
   bed.reopen(later);

@@ -1,5 +1,6 @@
 #include "screens/books/screen.h"
 
+#include <algorithm>
 #include <string>
 
 #include "book/book_edit.h"
@@ -18,9 +19,8 @@ Page book_page(std::string id);
 Page deleted_page();
 
 std::int64_t days_left(const ShelvedBook& book, std::int64_t now) {
-  constexpr std::int64_t kDay = std::int64_t{24} * 60 * 60 * 1000;
   const std::int64_t left = book.deleted_at + kKeptDeleted - now;
-  return left < 0 ? 0 : (left + kDay - 1) / kDay;
+  return std::max(kKeptDays - book.days_seen, left < 0 ? 0 : (left + kDayMs - 1) / kDayMs);
 }
 
 // ── The shelf ─────────────────────────────────────────────────────────────────────────────────────────────────────

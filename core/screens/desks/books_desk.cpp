@@ -85,8 +85,11 @@ void BooksDesk::first_shelf() {
 
 void BooksDesk::drop_overdue() {
   if (read_only_) return;
-  const std::vector<std::string> ids = overdue(shelf_, platform_.wall_clock_ms());
-  if (ids.empty()) return;
+  const std::int64_t now = platform_.wall_clock_ms();
+  Shelf seen = seen_on(shelf_, now);
+  const std::vector<std::string> ids = overdue(seen, now);
+  if (ids.empty() && seen == shelf_) return;
+  shelf_ = std::move(seen);
   const std::vector<std::string> logs = orphaned(shelf_, ids);
   shelf_ = without(std::move(shelf_), ids);
   shelf_store_.save(platform_, write_shelf(shelf_));
