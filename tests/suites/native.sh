@@ -130,7 +130,7 @@ STEPS
 takes_over_afresh() {
   mkfifo "$work/gate" || return 1
   (
-    flock -n 9 || exit 1
+    flock -w 20 9 || exit 1 # the one before it may be going still
     window second 390x844 <<STEPS &
 press bar.menu
 press menu.saws
@@ -147,7 +147,10 @@ type ″ x
 key Return
 STEPS
     second=$!
+    (sleep 60 && exec 7<>"$work/gate") & # or a window that fails would never be missed
+    late=$!
     exec 8<"$work/gate" # it has read, and waits for its picture to be taken away
+    kill $late
     sed -i 's/Hand sañ 7″/Hand sax 7″/' "$kit"
     flock -u 9
     cat <&8 >/dev/null
