@@ -45,14 +45,14 @@ static void describe(Fields& fields, ShelvedBook& b) {
   fields.whole("deleted_at", b.deleted_at, 0, kMostTime);
   // Written where it is not known too: one that was refused would come back from the bytes that were read.
   fields.text("identity", b.identity, std::string::npos);
-  if (fields.reads() || b.days_seen != 0) fields.whole("days_seen", b.days_seen, 0, kMostTime);
+  fields.whole("days_seen", b.days_seen, 0, kMostTime);
 }
 
 static void describe(Fields& fields, Shelf& s) {
   fields.list("books", s.books, 10'000);
   fields.text("open", s.open);
   fields.whole("next", s.next, 1, kMostTime);
-  if (fields.reads() || s.day != 0) fields.whole("day", s.day, 0, kMostTime);
+  fields.whole("day", s.day, 0, kMostTime);
 }
 
 const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
