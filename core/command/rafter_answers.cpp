@@ -1,5 +1,7 @@
 #include "command/rafter_answers.h"
 
+#include <iterator>
+
 #include "command/json/json_out.h"
 
 namespace bentbook {
@@ -10,7 +12,8 @@ constexpr std::string_view kCutIds[] = {"peak_plumb", "beam_seat",   "seat",    
                                         "tail_plumb", "tail_square", "tail_level"};
 constexpr std::string_view kCautionIds[] = {
     "notch_past_sixth", "notch_past_quarter", "seat_past_plate", "steeper_than_45",
-    "thrust",           "beam_seat_short",    "beam_seat_long"};
+    "thrust",           "beam_seat_short",    "beam_seat_long",  "ridge_shallow"};
+static_assert(std::size(kCautionIds) == static_cast<std::size_t>(CautionId::kRidgeShallow) + 1);
 
 void json_marks(JsonOut& out, std::string_view key, const FixedList<Mark, 6>& marks, const RafterInput& input) {
   out.open_list(key);

@@ -122,8 +122,8 @@ enum class CautionId : std::uint8_t {
   kSteeperThan45,     ///< the plumb cut is past 45° off square: length unused
   kThrust,            ///< nothing ties the feet
   kBeamSeatShort,     ///< the right side's seat over the beam comes out below zero: length = packing needed, plumb
-  kRidgeShallow,      ///< the ridge board is shallower than the rafters' plumb cut: length = what it wants
   kBeamSeatLong,      ///< …or past the beam's middle: length = how far
+  kRidgeShallow,      ///< the ridge board is shallower than the rafters' plumb cut: length = what it wants
 };
 
 struct Caution {
