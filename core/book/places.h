@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "cut/triangle.h"
-#include "frame/joints/plate_bench.h"
+#include "shop/plate_bench.h"
 #include "roof/rafter.h"
 
 namespace bentbook {

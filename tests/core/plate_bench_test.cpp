@@ -1,6 +1,6 @@
 // A knife plate at the bench, against arithmetic by hand and against what a whole frame says of the same plate.
 
-#include "frame/joints/plate_bench.h"
+#include "shop/plate_bench.h"
 
 #include <catch_amalgamated.hpp>
 

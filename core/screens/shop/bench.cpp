@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "frame/joints/plate_bench.h"
+#include "shop/plate_bench.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/field_form.h"
 #include "screens/app/foot.h"

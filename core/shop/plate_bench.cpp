@@ -1,4 +1,4 @@
-#include "frame/joints/plate_bench.h"
+#include "shop/plate_bench.h"
 
 #include "measure/fields.h"
 
