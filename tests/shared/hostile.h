@@ -69,7 +69,7 @@ inline Event event_of(const Kind& kind, std::uint64_t i) {
 
 inline Log log_of(const Kind& kind, std::uint64_t count) {
   Log log{"b1", {}};
-  log.events.reserve(count);
+  log.events.reserve(static_cast<std::size_t>(count));
   for (std::uint64_t i = 0; i < count; ++i) log.events.push_back(event_of(kind, i));
   return log;
 }
