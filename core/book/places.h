@@ -6,8 +6,8 @@
 #include <string_view>
 
 #include "cut/triangle.h"
-#include "shop/plate_bench.h"
 #include "roof/rafter.h"
+#include "shop/plate_bench.h"
 
 namespace bentbook {
 

@@ -3,8 +3,8 @@
 /// and the rectangle. Output is in the rectangle's own px, x right, y DOWN from its top left.
 ///
 /// Dimensions by ISO 129: a thin line off the thing measured, extension lines, an oblique stroke at each end, the
-/// figure off the line at its middle and upright, whichever way the line runs. A figure that has no room there stands on
-/// the other side, beside, or set aside with a leader: wherever it crosses least and lies on no other figure.
+/// figure off the line at its middle and upright, whichever way the line runs. A figure that has no room there stands
+/// on the other side, beside, or set aside with a leader: wherever it crosses least and lies on no other figure.
 
 #include <cstddef>
 #include <cstdint>

@@ -6,10 +6,10 @@
 #include <utility>
 #include <vector>
 
-#include "shop/plate_bench.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/field_form.h"
 #include "screens/app/foot.h"
+#include "shop/plate_bench.h"
 #include "words/error_words.h"
 #include "words/frame_words.h"
 
