@@ -34,17 +34,13 @@ Result<PlateBench> plate_bench(const PlateBenchInput& input) {
   const KnifePlate& plate = input.plate;
   const PinPattern& pins = plate.pins;
   PlateBench out;
-  out.slot = plate.thickness + plate.slot_clearance;
+  out.slot = slot_width(plate);
   if (out.slot >= input.section.breadth)
     return fail(ErrorCode::kTooLarge, "bench.plate.thickness", -1,
                 (input.section.breadth - plate.slot_clearance).count);
   out.gauge = half_of(input.section.breadth - out.slot);
-  out.depth = plate.reach + plate.depth_clearance;
-  out.row = pins.from_shoulder;
-  if (!plate.let_in) {
-    out.depth = out.depth + plate.base_thickness;
-    out.row = out.row + plate.base_thickness;
-  }
+  out.depth = slot_depth(plate);
+  out.row = base_in_member(plate) + pins.from_shoulder;
   const Length spread = pins.spacing * (pins.count > 0 ? pins.count - 1 : 0);
   out.first_pin = half_of(input.section.depth - spread);
   const Length clear = input.section.depth - pins.diameter;
@@ -78,7 +74,7 @@ Drawing bench_end_drawing(const PlateBenchInput& input, const PlateBench& bench)
 Drawing bench_side_drawing(const PlateBenchInput& input, const PlateBench& bench) {
   const KnifePlate& plate = input.plate;
   const double high = input.section.depth.in(), depth = bench.depth.in(), length = depth * 1.45;
-  const double foot = plate.let_in ? 0 : plate.base_thickness.in();
+  const double foot = base_in_member(plate).in();
   const double tall = plate.width.in() < high ? plate.width.in() : high;
   Drawing d;
   add_rectangle(d, {foot, (high - tall) / 2}, {foot + plate.reach.in(), (high + tall) / 2}, Fill::kSection);

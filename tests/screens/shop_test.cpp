@@ -378,19 +378,22 @@ TEST_CASE("the 3D view tells how far the shop is, by pattern and in figures", "[
   CHECK(bed.value("view.legend.0") == std::to_string(timbers - 2));
 }
 
-TEST_CASE("a plate in hand is compared with the one that was fitted here", "[screens][shop]") {
-  ShopBed bed;
+/// Every end of the demo that a plate is seated in: the timber's mark and the step.
+std::vector<std::pair<std::string, std::string>> plate_seats() {
   const Book book = demo_book();
   const BookModel model = solve(book);
-  std::string mark, seat;
+  std::vector<std::pair<std::string, std::string>> seats;
   const std::vector<TimberWork> works = work_of(book, model, {}).value();
   for (const TimberWork& work : works)
     for (const WorkStep& step : work.steps)
-      if (step.work == StepWork::kSeatPlate && seat.empty()) {
-        mark = (**model.frame).timbers[static_cast<std::size_t>(work.timber)].mark;
-        seat = step.id;
-      }
-  REQUIRE_FALSE(seat.empty());
+      if (step.work == StepWork::kSeatPlate)
+        seats.emplace_back((**model.frame).timbers[static_cast<std::size_t>(work.timber)].mark, step.id);
+  return seats;
+}
+
+TEST_CASE("a plate in hand is compared with the one that was fitted here", "[screens][shop]") {
+  ShopBed bed;
+  const auto [mark, seat] = plate_seats().front();
   bed.press("shop.all");
   bed.press("shop.timber." + mark);
   bed.commit_text("shop.plate." + seat, "17");
@@ -411,14 +414,7 @@ TEST_CASE("a plate in hand is compared with the one that was fitted here", "[scr
 
 TEST_CASE("a plate number that stands at two ends stops both", "[screens][shop]") {
   ShopBed bed;
-  const Book book = demo_book();
-  const BookModel model = solve(book);
-  std::vector<std::pair<std::string, std::string>> seats;
-  const std::vector<TimberWork> works = work_of(book, model, {}).value();
-  for (const TimberWork& work : works)
-    for (const WorkStep& step : work.steps)
-      if (step.work == StepWork::kSeatPlate)
-        seats.emplace_back((**model.frame).timbers[static_cast<std::size_t>(work.timber)].mark, step.id);
+  const auto seats = plate_seats();
   REQUIRE(seats.size() > 2);
   const auto& [mark, seat] = seats.front();
   const auto& [other, other_seat] = seats.back();

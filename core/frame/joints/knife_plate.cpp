@@ -120,7 +120,7 @@ void join_knife(Work& work, const EndMeeting& meeting, const KnifePlate& plate) 
   EndView v;
   if (!begin_end_joint(work, meeting, JointKind::kKnifePlate, 0, v)) return;
   cut_to_shoulder(work, v, 0);
-  const double half = (plate.thickness.in() + plate.slot_clearance.in()) / 2;
+  const double half = slot_width(plate).in() / 2;
   const Range slot{v.middle - half, v.middle + half};
   const Range height = slot_height(v, plate);
   const double middle = (v.v.lo + v.v.hi) / 2;
@@ -128,8 +128,7 @@ void join_knife(Work& work, const EndMeeting& meeting, const KnifePlate& plate) 
   const double t_mid = (v.t_lo + v.t_hi) / 2;
   const Range base_t{t_mid - plate.base_height.in() / 2, t_mid + plate.base_height.in() / 2};
   const Range base_w{v.middle - plate.base_width.in() / 2, v.middle + plate.base_width.in() / 2};
-  const double floor = plate.let_in ? 0 : plate.base_thickness.in();
-  const double depth = floor + plate.reach.in() + plate.depth_clearance.in();
+  const double floor = base_in_member(plate).in(), depth = slot_depth(plate).in();
   const double q = -depth * v.cos;
   Feature f = member_feature(work, v, FeatureKind::kSlot, slot, depth);
   f.open = plate.open;

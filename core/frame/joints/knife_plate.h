@@ -33,6 +33,16 @@ struct KnifePlate {
   friend bool operator==(const KnifePlate&, const KnifePlate&) = default;
 };
 void describe(Fields& fields, KnifePlate& joint);
+/// Of the slot: the plate and its play.
+[[nodiscard]] constexpr Length slot_width(const KnifePlate& plate) { return plate.thickness + plate.slot_clearance; }
+/// What of the base stands in the member, from its shoulder.
+[[nodiscard]] constexpr Length base_in_member(const KnifePlate& plate) {
+  return plate.let_in ? Length{} : plate.base_thickness;
+}
+/// Of the slot, from the member's shoulder.
+[[nodiscard]] constexpr Length slot_depth(const KnifePlate& plate) {
+  return base_in_member(plate) + plate.reach + plate.depth_clearance;
+}
 
 void join_knife(Work& work, const EndMeeting& meeting, const KnifePlate& type);
 
