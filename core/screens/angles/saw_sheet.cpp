@@ -65,13 +65,14 @@ void way_part(Context& context, const std::string& prefix, Ride ride, const Saw&
   const bool side = ride == Ride::kSide;
   const std::string key = prefix + (side ? ".on_side" : ".on_top");
   const std::string reading = say_reading(setting.graduations.best().reads, voice);
-  // What lies on a table goes to the table's angle; what is run along by hand follows the line.
-  const std::string title = !side                            ? say(Msg::kSawTiltTo, ui.language, reading)
-                            : saw.kind == SawKind::kCircular ? std::string(context.say(Msg::kSawBladeSquare))
-                                                             : say(Msg::kSawTableAt, ui.language, reading);
+  // What lies on a table goes to the table's angle; what is run along by hand follows the line or a guide.
+  const bool by_hand = saw.kind == SawKind::kCircular;
+  const std::string title = !side     ? say(Msg::kSawTiltTo, ui.language, reading)
+                            : by_hand ? std::string(context.say(Msg::kSawBladeSquare))
+                                      : say(Msg::kSawTableAt, ui.language, reading);
   const Pass& pass = side ? setting.on_side : setting.on_top;
-  const std::string way =
-      say(side ? Msg::kSawAlongLine : Msg::kSawSquareLine, ui.language, pass_text(pass, saw, voice));
+  const Msg how = !side ? Msg::kSawSquareLine : by_hand ? Msg::kSawAlongLine : Msg::kSawOnTable;
+  const std::string way = say(how, ui.language, {{"angle", reading}, {"way", pass_text(pass, saw, voice)}});
   space(ui, kGap);
   if (pass.faces == Faces::kCannot) return note(ui, key, way);
   beside(
