@@ -15,6 +15,9 @@ void add_rectangle(Drawing& d, Point low, Point high, Fill fill, bool outlined =
   d.polygons.push_back({{low, {high.x, low.y}, high, {low.x, high.y}}, Stroke::kVisible, fill, outlined});
 }
 
+/// Wood that a slot leaves at each side, or there is no cheek to speak of.
+constexpr Length kLeastBeside = Length::inches(1, 16);
+
 Length half_of(Length whole) { return {whole.count / 2}; }
 
 }  // namespace
@@ -35,19 +38,18 @@ Result<PlateBench> plate_bench(const PlateBenchInput& input) {
   const PinPattern& pins = plate.pins;
   PlateBench out;
   out.slot = slot_width(plate);
-  if (out.slot >= input.section.breadth)
-    return fail(ErrorCode::kTooLarge, "bench.plate.thickness", -1,
-                (input.section.breadth - plate.slot_clearance).count);
+  const Length most = input.section.breadth - plate.slot_clearance - kLeastBeside * 2;
+  if (plate.thickness > most) return fail(ErrorCode::kTooLarge, "bench.plate.thickness", -1, most.count);
   out.gauge = half_of(input.section.breadth - out.slot);
   out.depth = slot_depth(plate);
   out.row = base_in_member(plate) + pins.from_shoulder;
   const Length spread = pins.spacing * (pins.count > 0 ? pins.count - 1 : 0);
   out.first_pin = half_of(input.section.depth - spread);
   const Length clear = input.section.depth - pins.diameter;
-  if (pins.count > 1 && spread >= clear)
+  if (pins.count > 1 && spread > clear)
     return fail(ErrorCode::kTooLarge, "bench.plate.pins.spacing", -1, clear.count / (pins.count - 1));
   out.pin_length = input.section.breadth - pins.plug * 2;
-  if (pins.count > 0 && out.pin_length <= out.slot)
+  if (pins.count > 0 && out.pin_length < out.slot)
     return fail(ErrorCode::kTooLarge, "bench.plate.pins.plug", -1, half_of(input.section.breadth - out.slot).count);
   return out;
 }

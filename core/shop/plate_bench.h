@@ -26,7 +26,8 @@ struct PlateBench {
   Length pin_length;  ///< between the plugs
 };
 /// Errors: kTooLarge with `where` = "bench.plate.thickness" (no wood beside the slot), "bench.plate.pins.spacing" (pins
-/// run out of the section), "bench.plate.pins.plug" (plugs leave no pin); `limit`: the most that would do.
+/// run out of the section), "bench.plate.pins.plug" (plugs leave no pin through the slot); `limit`: the most that would
+/// do.
 [[nodiscard]] Result<PlateBench> plate_bench(const PlateBenchInput& input);
 
 /// The end seen from its shoulder, the plate in its slot. Keys: "section.breadth", "section.depth", "plate.thickness"

@@ -57,7 +57,7 @@ struct Ui::Memory {
   std::string hold;          ///< item that is being held
   double hold_from_ms = 0;
   bool hold_fired = false;
-  bool new_page = false;    ///< a page was pushed: it starts at its top
+  bool new_page = false;    ///< another page, which starts at its top
   bool want_frame = false;  ///< a wrapper needs one more frame at once
   double wake_ms = -1;      ///< the next frame that a page wants by the clock; < 0: none
   void wake_at(double ms) { wake_ms = wake_ms < 0 || ms < wake_ms ? ms : wake_ms; }

@@ -86,6 +86,14 @@ TEST_CASE("the frame's pages: every key stands once, has a name and is large eno
   }
 }
 
+TEST_CASE("a frame just made is looked at from its top, however far down the books were", "[screens][frame]") {
+  FrameBed bed(320, 568);
+  bed.see("frame.row.books");
+  REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
+  make_frame(bed);
+  CHECK(bed.app.registry().scroll_areas().front().offset == 0);
+}
+
 TEST_CASE("four numbers make a frame, which is stored at once", "[screens][frame]") {
   FrameBed bed;
   make_frame(bed);

@@ -630,3 +630,30 @@ TEST_CASE("a snapshot of another log is not used: the log is read whole", "[scre
   CHECK(next.events().back().sequence == 2);
   CHECK(next.events().back().logical == 2);
 }
+
+TEST_CASE("the next card is read from its top", "[screens][shop]") {
+  Bed bed(320, 568);
+  bed.tap("place.shop");
+  bed.tap("shop.all");
+  bed.tap("shop.timber.P-A1");
+  bed.tap("shop.next.open");
+  bed.tap("shop.step.after");
+  bed.see("shop.hold_why");
+  REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
+  bed.tap("shop.step.after");
+  CHECK(bed.app.registry().scroll_areas().front().offset == 0);
+}
+
+TEST_CASE("the bench names what has no room and takes the most that has", "[screens][shop]") {
+  Bed bed;
+  bed.tap("place.shop");
+  bed.tap("shop.bench");
+  bed.tap("bench.plate.pins.plug");
+  bed.type("5");
+  bed.tap("keypad.done");
+  // (8 - 5/16) / 2 = 3 27/32, said to the settings' sixteenth, never more.
+  CHECK(bed.item("bench.refused").name.find("Kept free for a plug: 3 13\u204416\u2033 at most") != std::string::npos);
+  bed.tap("bench.use_limit");
+  CHECK_FALSE(bed.shows("bench.refused"));
+  CHECK(bed.value("bench.pin") == bed.value("bench.slot"));
+}

@@ -183,8 +183,7 @@ double App::Impl::frame() {
 
   if (pages.turns() != seen_turns) {
     seen_turns = pages.turns();
-    memory.new_page = pages.depth() > seen_depth;
-    seen_depth = pages.depth();
+    memory.new_page = pages.from_top();
     keypad.close();
     woken();
   }

@@ -72,7 +72,6 @@ struct App::Impl {
   float baked_text = 0, baked_scale = 0;
   bool told_awake = false;
   unsigned seen_turns = 0;
-  int seen_depth = 0;
   std::string seen_keypad;
 
   // app.cpp

@@ -6,28 +6,42 @@ namespace bentbook::screens {
 
 void Pages::add_place(Place place, Icon icon, Page root) { places_.push_back({place, icon, std::move(root), {}}); }
 
+void Pages::turned(bool from_top) {
+  from_top_ = from_top;
+  ++turns_;
+}
+
 void Pages::go(Place place) {
+  if (place == places_[current_].place) {
+    if (depth() > 0) begin(place);
+    return;
+  }
   for (std::size_t i = 0; i < places_.size(); ++i) {
     if (places_[i].place != place) continue;
-    if (i == current_) {
-      if (places_[i].pushed.empty()) return;
-      places_[i].pushed.clear();
-    }
     current_ = i;
-    ++turns_;
+    turned(false);
+  }
+}
+
+void Pages::begin(Place place) {
+  for (std::size_t i = 0; i < places_.size(); ++i) {
+    if (places_[i].place != place) continue;
+    current_ = i;
+    places_[i].pushed.clear();
+    turned(true);
   }
 }
 
 void Pages::push(const Page& page) {
   places_[current_].pushed.push_back(page);
   slide_from_ms_ = now_ms_;
-  ++turns_;
+  turned(true);
 }
 
 void Pages::pop() {
   if (places_[current_].pushed.empty()) return;
   places_[current_].pushed.pop_back();
-  ++turns_;
+  turned(false);
 }
 
 void Pages::turn_to(const Page& page) {

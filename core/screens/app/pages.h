@@ -33,6 +33,8 @@ class Pages {
   [[nodiscard]] Place place() const { return places_[current_].place; }
   /// To a place as it was left; to the place where one is: back to its first page. An unknown place changes nothing.
   void go(Place place);
+  /// To a place's first page, from its top.
+  void begin(Place place);
   void push(const Page& page);
   void pop();
   /// In place of the page on top.
@@ -49,14 +51,18 @@ class Pages {
   void clock(double now_ms) { now_ms_ = now_ms; }
   /// Grows whenever another page is on top.
   [[nodiscard]] unsigned turns() const { return turns_; }
+  /// The last turn brought a page that is looked at from its top, not one as it was left.
+  [[nodiscard]] bool from_top() const { return from_top_; }
 
  private:
   static constexpr double kSlideMs = 180;
+  void turned(bool from_top);
   std::vector<Root> places_;
   std::size_t current_ = 0;
   double now_ms_ = 0, slide_from_ms_ = -1e9;
   bool reduced_motion_ = false;
   unsigned turns_ = 0;
+  bool from_top_ = false;
 };
 
 }  // namespace bentbook::screens

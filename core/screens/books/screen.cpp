@@ -162,7 +162,7 @@ void new_screen(Context& context) {
   book.saws = context.kit.saws;
   book.framed = !list;
   context.desk.make(std::move(book));
-  context.pages.go(Place::kFrame);  // where one is: back to its first page
+  context.pages.begin(Place::kFrame);
 }
 
 // ── A file ────────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -190,7 +190,7 @@ void timbers_part(Context& context, std::string_view bytes) {
     return;
   edit_book(context, [&](Book& book) { book = with_all_added(std::move(book), read.timbers); });
   context.toast(say_count(Msg::kImportTaken, ui.language, count), true);
-  context.pages.go(Place::kFrame);
+  context.pages.begin(Place::kFrame);
 }
 
 bool is_json(std::string_view bytes) {
@@ -220,7 +220,7 @@ void import_screen(Context& context) {
   end_scroll(ui);
   if (!take) return;
   context.desk.make(*book);
-  context.pages.go(Place::kFrame);
+  context.pages.begin(Place::kFrame);
 }
 
 Page book_page(std::string id) { return {"book", Msg::kBook, book_screen, std::move(id)}; }

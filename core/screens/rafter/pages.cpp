@@ -79,7 +79,8 @@ void ridge_depth_row(Context& context, const ShownRafter& shown) {
   const Length depth = shown.input.ridge_depth;
   const std::string name = field_name("ridge_depth", context.ui.language);
   if (depth > Length{}) return rafter_field(context, "ridge_depth");
-  if (given(context.ui, "rafter.ridge_depth", name, "–", context.keypad.is_open("rafter.ridge_depth")))
+  if (given(context.ui, "rafter.ridge_depth", name, context.say(Msg::kPeakBoardNone),
+            context.keypad.is_open("rafter.ridge_depth")))
     open_field(context, "rafter.ridge_depth", name);
 }
 

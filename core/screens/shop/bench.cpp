@@ -94,12 +94,21 @@ void more_of_the_plate(Context& context) {
   (void)given_flag(context, "bench.plate.let_in", joint_measure_name("let_in", context.ui.language));
 }
 
-/// The last measure that was refused can always be mended here.
+/// What was refused is named and can be mended, by the most that would do or by another measure.
 void refused(Context& context, const Error& error, const Voice& voice) {
-  caution(context.ui, "bench.refused", frame_error_text(error, voice));
-  for (const char* field :
-       {"section.breadth", "section.depth", "plate.thickness", "plate.pins.spacing", "plate.pins.diameter"})
-    given_field(context, std::string(kRoot) + field, measure_name(field, context.ui.language));
+  Ui& ui = context.ui;
+  const std::string_view key = std::string_view(error.where).substr(kRoot.size());
+  Error named = error;
+  named.where = measure_name(key, ui.language);
+  caution(ui, "bench.refused", error_text(named, voice));
+  given_field(context, error.where, named.where);
+  if (error.limit > 0 &&
+      button(ui, "bench.use_limit", say(Msg::kRafterUseLimit, ui.language, say_length_at_most({error.limit}, voice)),
+             Weight::kPrimary))
+    put_field(context, error.where, Length{error.limit});
+  for (const char* field : {"section.breadth", "section.depth", "plate.thickness", "plate.pins.spacing",
+                            "plate.pins.diameter", "plate.pins.count", "plate.pins.plug", "plate.slot_clearance"})
+    if (key != field) given_field(context, std::string(kRoot) + field, measure_name(field, ui.language));
 }
 
 /// A usual size: whole inches or millimetres, said without the unit.

@@ -62,12 +62,15 @@ void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group
   if (group.along) return body(ui, key + ".along", context.say(Msg::kShopAlong));
   if (group.setup.table == 0 && group.setup.tilt == 0) return body(ui, key + ".square", context.say(Msg::kCardSquare));
   const Saw& saw = saw_of(shown.book);
-  const auto one = [&](const char* own, Msg name, std::int64_t hundredths) {
-    if (hundredths != 0) scale_answer(context, saw, key + own, context.say(name), hundredths);
+  const auto table = [&](Ui&) {
+    scale_answer(context, saw, key + ".table", context.say(Msg::kSheetTable), group.setup.table);
   };
-  side_by_side(
-      ui, 16, 120, [&](Ui&) { one(".table", Msg::kSheetTable, group.setup.table); },
-      [&](Ui&) { one(".tilt", Msg::kSheetTilt, group.setup.tilt); });
+  const auto tilt = [&](Ui&) {
+    scale_answer(context, saw, key + ".tilt", context.say(Msg::kSheetTilt), group.setup.tilt);
+  };
+  if (group.setup.tilt == 0) return table(ui);
+  if (group.setup.table == 0) return tilt(ui);
+  side_by_side(ui, 16, 120, table, tilt);
 }
 
 void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {
