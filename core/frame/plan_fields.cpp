@@ -73,14 +73,14 @@ static void describe(Fields& fields, HandTimber& t) {
   fields.choice("kind", t.kind, keys::kTimberKind);
   fields.object("wood", t.wood);
   fields.object("species", t.species);
-  fields.length("length", t.length);
+  fields.length("length", t.length, kOnBuilding);
   fields.object("end_a", t.a);
   fields.object("end_b", t.b);
   fields.list("features", t.features, 1000);
   fields.flag("placed", t.placed);
-  fields.length("x", t.origin[0], kEitherWay);
-  fields.length("y", t.origin[1], kEitherWay);
-  fields.length("z", t.origin[2], kEitherWay);
+  fields.length("x", t.origin[0], kOnSite);
+  fields.length("y", t.origin[1], kOnSite);
+  fields.length("z", t.origin[2], kOnSite);
   fields.angle("turn", t.turn);
   fields.angle("rise", t.rise);
   fields.angle("roll", t.roll);
@@ -128,7 +128,7 @@ static void describe_walls(Fields& fields, FramePlan& p) {
   fields.flag("ties", p.ties);
   fields.length("tie_drop", p.tie_drop);
   fields.flag("collars", p.collars);
-  fields.length("collar_rise", p.collar_rise);
+  fields.length("collar_rise", p.collar_rise, kOnBuilding);
   fields.flag("loft", p.loft);
   fields.length("joist_spacing", p.joist_spacing);
   fields.flag("sills", p.sills);

@@ -3,7 +3,7 @@
 ///
 ///   void describe(Fields& fields, Crane& crane) {
 ///     fields.flag("present", crane.present);
-///     fields.length("x", crane.x, kEitherWay);
+///     fields.length("x", crane.x, kOnSite);
 ///   }
 ///
 /// and whoever implements Fields does something with the members in their order: the file's reader and writer
@@ -34,7 +34,7 @@ struct LengthEntry {
 };
 inline constexpr LengthEntry kOnTimber{};                                         ///< measured on a timber
 inline constexpr LengthEntry kOnBuilding{{}, {Length::kLimit}, BareUnit::kFoot};  ///< paced off on the building
-inline constexpr LengthEntry kEitherWay{{-Length::kLimit}, {Length::kLimit}};     ///< has a sign
+inline constexpr LengthEntry kOnSite{{-Length::kLimit}, {Length::kLimit}, BareUnit::kFoot};  ///< paced off, has a sign
 
 /// …and an angle.
 struct AngleEntry {

@@ -9,7 +9,7 @@
 namespace bentbook {
 namespace {
 
-constexpr std::int64_t kMostDegrees = 360;
+constexpr std::int64_t kMostNano = 360 * Angle::kPerDegree;
 
 tl::unexpected<Error> overflow_at(std::int64_t at) { return fail(ErrorCode::kOverflow, {}, at); }
 
@@ -120,6 +120,8 @@ Result<Slope> mm_per_m_slope(const Rational& amount) {
 
 Result<Slope> angle_slope(std::string_view text) {
   const auto angle = parse_angle(text);
+  const bool past_turns = !angle && angle.error().code == ErrorCode::kTooLarge && angle.error().limit == kMostNano;
+  if (past_turns) return fail(ErrorCode::kSteep, {}, 0, kQuarterTurn);
   if (!angle) return tl::unexpected<Error>(angle.error());
   if (angle->nano_degrees < 0) return fail(ErrorCode::kNegative, {}, 0);
   if (angle->nano_degrees >= kQuarterTurn) return fail(ErrorCode::kSteep, {}, 0, kQuarterTurn);
@@ -179,9 +181,8 @@ Result<Angle> parse_angle(std::string_view text) {
   const auto nano = multiply(*degrees, Rational{Angle::kPerDegree, 1});
   if (!nano) return overflow_at(0);
   const Int128 nearest = round_half_up(*nano);
-  constexpr Int128 kLimit = kMostDegrees * Angle::kPerDegree;
-  if (nearest > kLimit || nearest < -kLimit) {
-    return fail(ErrorCode::kTooLarge, {}, tokens->front().at, static_cast<std::int64_t>(kLimit));
+  if (nearest > kMostNano || nearest < -kMostNano) {
+    return fail(ErrorCode::kTooLarge, {}, tokens->front().at, kMostNano);
   }
   return Angle{static_cast<std::int64_t>(nearest)};
 }

@@ -4,9 +4,6 @@
 
 namespace bentbook {
 
-/// Paced off on the site: in feet, either way.
-constexpr LengthEntry kOnSite{{-Length::kLimit}, {Length::kLimit}, BareUnit::kFoot};
-
 void describe(Fields& fields, std::string& mark) { fields.text("mark", mark); }
 
 static void describe(Fields& fields, TimberPoint& p) {

@@ -112,7 +112,7 @@ static void describe(Fields& fields, RafterSide& s) {
   fields.choice("heel_by", s.heel_by, kHeelBy);
   fields.length("seat", s.seat);
   fields.length("heel", s.heel);
-  fields.length("plate_height", s.plate_height, {Length::feet(-100)});
+  fields.length("plate_height", s.plate_height, {Length::feet(-100), {Length::kLimit}, BareUnit::kFoot});
   fields.length("overhang", s.overhang);
   fields.flag("measured", s.measured);
   fields.length("measured_rise", s.measured_rise, kOnBuilding);

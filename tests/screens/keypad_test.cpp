@@ -225,6 +225,58 @@ TEST_CASE("looking at a slope in another form does not change it", "[keypad]") {
   REQUIRE_FALSE(k.take_slope("pitch"));
 }
 
+TEST_CASE("a slope that was entered is the same slope in another unit, and is handed out as it was said", "[keypad]") {
+  Keypad k;
+  k.open_slope("pitch", "Pitch", Slope::in_12(Length::inches(10)));
+  strokes(k, "8");
+  tick(k, 6);
+  k.press({Kind::kForm, static_cast<int>(BareSlope::kDegrees)});
+  REQUIRE(k.entry() == "34.912");
+  REQUIRE(k.preview_slope("pitch") == Slope::in_12(Length::inches(67, 8)));
+  k.press({Kind::kForm, static_cast<int>(BareSlope::kPercent)});
+  REQUIRE(k.entry() == "69.79");
+  k.press({Kind::kForm, static_cast<int>(BareSlope::kIn12)});
+  REQUIRE(k.entry() == "8 3⁄8″");
+  k.press({Kind::kForm, static_cast<int>(BareSlope::kMmPerM)});
+  k.press({Kind::kDone});
+  REQUIRE(k.take_slope("pitch") == Slope::in_12(Length::inches(67, 8)));
+  // The next digit starts anew, in the new unit.
+  k.open_slope("pitch", "Pitch", Slope::in_12(Length::inches(10)));
+  k.press({Kind::kForm, static_cast<int>(BareSlope::kDegrees)});
+  strokes(k, "30");
+  k.press({Kind::kDone});
+  REQUIRE(k.take_slope("pitch") == Slope::of_angle(Angle::degrees(30)));
+}
+
+TEST_CASE("a slope past plumb is refused in degrees", "[keypad]") {
+  Keypad k;
+  k.open_slope("pitch", "Pitch", Slope::of_angle(Angle::degrees(30)));
+  for (const char* steep : {"90", "897", "100000"}) {
+    k.set_text(steep);
+    REQUIRE(k.reading().error->code == ErrorCode::kSteep);
+  }
+  k.set_text("39° 70′");
+  REQUIRE(k.limit_text(*k.reading().error).ends_with("°"));
+}
+
+TEST_CASE("the keypad knows what a number alone is read in", "[keypad]") {
+  Keypad k = feet_first();
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kFeet);
+  strokes(k, "i");
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kInches);
+  k.set_text("30");
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kFeet);
+  k.set_style({LengthForm::kInchFraction});
+  k.open_length("span", "Span", Length::feet(24), kOnBuilding);
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kInches);
+  k.set_text("30");
+  REQUIRE(k.reading().length == Length::inches(30));
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kInches);
+  k.set_style({LengthForm::kMm});
+  k.open_length("span", "Span", Length::feet(24), kOnBuilding);
+  REQUIRE(k.bare_kind() == Keypad::SlotKind::kMm);
+}
+
 TEST_CASE("angles and counts, with their limits", "[keypad]") {
   Keypad k;
   k.open_angle("tilt", "", Angle::degrees(45), Angle{}, Angle::degrees(89));

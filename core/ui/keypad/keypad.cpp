@@ -27,7 +27,7 @@ void Keypad::begin(Quantity quantity, std::string_view key, std::string_view tit
   if (open_) finish();
   open_ = true;
   fresh_ = true;
-  typing_ = chosen_ = operators_ = false;
+  typing_ = chosen_ = operators_ = carried_ = false;
   key_ = key;
   title_ = title;
   typed_.clear();
@@ -92,7 +92,7 @@ void Keypad::close() {
 bool Keypad::finish() {
   const Reading now = reading();
   if (!now.good()) return false;
-  if (!fresh_) outcomes_.push_back({key_, now});
+  if (!fresh_ || carried_) outcomes_.push_back({key_, now});
   return true;
 }
 
@@ -128,7 +128,7 @@ std::optional<std::int64_t> Keypad::take_count(std::string_view key) {
 }
 
 std::optional<Keypad::Reading> Keypad::preview(std::string_view key) const {
-  if (!is_open(key) || fresh_) return std::nullopt;
+  if (!is_open(key) || (fresh_ && !carried_)) return std::nullopt;
   Reading r = reading();
   return r.good() ? std::optional(std::move(r)) : std::nullopt;
 }
@@ -247,7 +247,24 @@ bool Keypad::wants_factor() const { return sum_.ends_with("× ") || sum_.ends_wi
 BareUnit Keypad::bare() const {
   if (style_.form == LengthForm::kMm) return BareUnit::kMm;
   if (style_.form == LengthForm::kMetre) return BareUnit::kMetre;
-  return range_.bare == BareUnit::kFoot ? BareUnit::kFoot : BareUnit::kInch;
+  // Who has lengths in inches alone types no feet.
+  const bool feet = style_.form == LengthForm::kFeetInches && range_.bare == BareUnit::kFoot;
+  return feet ? BareUnit::kFoot : BareUnit::kInch;
+}
+
+Keypad::SlotKind Keypad::bare_kind() const {
+  if (!typing_ || quantity_ != Quantity::kLength) return term_.slots[static_cast<std::size_t>(term_.active)].kind;
+  switch (bare()) {
+    case BareUnit::kFoot:
+      return SlotKind::kFeet;
+    case BareUnit::kInch:
+      return SlotKind::kInches;
+    case BareUnit::kMm:
+      return SlotKind::kMm;
+    case BareUnit::kMetre:
+      break;
+  }
+  return SlotKind::kMetres;
 }
 
 bool Keypad::term_empty() const {

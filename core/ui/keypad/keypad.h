@@ -39,7 +39,7 @@ struct Stroke {
     kOperator,   ///< value: one of + - * / ( )
     kErase,      ///< the last thing typed; all of it while it is still what was there
     kOperators,  ///< show the operators in the digits' place, or the digits again
-    kForm,       ///< value: BareSlope
+    kForm,       ///< value: BareSlope; what stands is said in it
     kDone,
     kCancel,
   } kind = Kind::kDigit;
@@ -115,7 +115,7 @@ class Keypad {
   [[nodiscard]] bool takes_sum() const { return quantity_ == Quantity::kLength; }
   [[nodiscard]] bool takes_point() const;
   [[nodiscard]] bool negative() const { return term_.negative; }
-  [[nodiscard]] bool fresh() const { return fresh_; }          ///< still the value that it was opened on
+  [[nodiscard]] bool fresh() const { return fresh_; }          ///< the next digit starts anew
   [[nodiscard]] bool typing() const { return typing_; }        ///< one line of free text instead of slots
   [[nodiscard]] bool operators() const { return operators_; }  ///< the operators stand in the digits' place
   /// What is being entered as text: the sum so far and the slots, or the free text.
@@ -128,6 +128,8 @@ class Keypad {
   [[nodiscard]] std::string echo() const;
   /// The limit that an error of the entry names; "" where it is a length (words/error_words.h).
   [[nodiscard]] std::string limit_text(const Error&) const;
+  /// What a number without a mark is read in at this moment: the slot that it goes to, the field's own in typed text.
+  [[nodiscard]] SlotKind bare_kind() const;
 
  private:
   struct Term {
@@ -168,8 +170,9 @@ class Keypad {
 
   LengthStyle style_;
   bool open_ = false, typing_ = false, operators_ = false;
-  bool fresh_ = true;    ///< nothing was changed yet
-  bool chosen_ = false;  ///< a slot was touched: its next digit replaces its figures and keeps the others
+  bool fresh_ = true;     ///< nothing was typed since it was opened or its unit changed
+  bool chosen_ = false;   ///< a slot was touched: its next digit replaces its figures and keeps the others
+  bool carried_ = false;  ///< what stands is fresh in another unit, but was entered: it is handed out all the same
   std::string key_, title_, typed_, sum_;
   Quantity quantity_ = Quantity::kLength;
   BareSlope form_ = BareSlope::kIn12;

@@ -50,6 +50,16 @@ struct KeyFace {
   Weight weight = Weight::kQuiet;
 };
 
+/// In the largest of the fonts that has room for it; a word that none has room for is drawn smaller.
+void draw_label(Ui& ui, std::string_view label, const Rect& box, ImU32 ink) {
+  for (ImFont* font : {&figure_font(ui, box.h + 4), ui.fonts.strong, ui.fonts.note})
+    if (has_glyphs(*font, label) && text_size(*font, label).x <= box.w)
+      return draw_centred(pen(ui), *font, box, ink, label);
+  ImFont& font = *ui.fonts.note;
+  const float size = font.FontSize * box.w / text_size(font, label).x;
+  pen(ui).AddText(&font, size, {box.x, box.y + (box.h - size) / 2}, ink, label.data(), label.data() + label.size());
+}
+
 bool key_in(Ui& ui, const KeyFace& face, const Rect& box) {
   const Theme& t = ui.theme;
   const std::string key = "keypad." + std::string(face.key);
@@ -69,9 +79,7 @@ bool key_in(Ui& ui, const KeyFace& face, const Rect& box) {
     draw_icon(list, *face.icon, {box.x + (box.w - side) / 2, top, side, side}, ink, 2.5F);
     if (both) draw_centred(list, *ui.fonts.strong, {box.x + 2, top + side, box.w - 4, text}, ink, face.label);
   } else {
-    ImFont& figures = figure_font(ui, box.h);
-    const bool fits = text_size(figures, face.label).x <= box.w - 4;
-    draw_centred(list, fits ? figures : *ui.fonts.strong, shrunk(box, 2), ink, face.label);
+    draw_label(ui, face.label, shrunk(box, 2), ink);
   }
   draw_focus(ui, look, box);
   return look.pressed;
@@ -130,8 +138,9 @@ void draw_keys(Ui& ui, Keypad& keypad, const Rect& box) {
     operator_keys(ui, keypad, grid);
   else
     digit_keys(ui, keypad, grid);
-  if (key_in(ui, {"cancel", ui.say(Msg::kKeyCancel), {}, Icon::kClose}, grid.cell(0, 3)))
-    keypad.press({Stroke::Kind::kCancel});
+  // In words: a sign for closing would stand beside the one for times.
+  const std::string_view cancel = ui.say(Msg::kKeyCancel);
+  if (key_in(ui, {"cancel", cancel, cancel, {}}, grid.cell(0, 3))) keypad.press({Stroke::Kind::kCancel});
   if (key_in(ui, {"erase", ui.say(Msg::kKeyErase), {}, Icon::kErase}, grid.cell(3, 0)))
     keypad.press({Stroke::Kind::kErase});
   if (keypad.takes_sum()) {

@@ -74,7 +74,9 @@ Keypad::Reading Keypad::read_entry() const {
 
 std::string Keypad::limit_text(const Error& error) const {
   if (quantity_ == Quantity::kCount) return steps_text(error.limit, step_);
-  if (quantity_ == Quantity::kAngle) return print_degrees({error.limit}, 1, Marks::kScreen);
+  // Of a slope, only what is said in degrees has limits with a number.
+  if (quantity_ == Quantity::kAngle || quantity_ == Quantity::kSlope)
+    return print_degrees({error.limit}, 1, Marks::kScreen);
   return {};
 }
 

@@ -41,6 +41,37 @@ void draw_trouble(Ui& ui, std::string_view words, const Rect& box) {
   list.PopClipRect();
 }
 
+/// What a number alone is read in; "" where only one unit can be meant.
+std::string_view bare_unit(Ui& ui, const Keypad& keypad) {
+  if (keypad.quantity() != Quantity::kLength) return {};
+  switch (keypad.bare_kind()) {
+    case Keypad::SlotKind::kFeet:
+      return ui.say(Msg::kUnitFeet);
+    case Keypad::SlotKind::kInches:
+      return ui.say(Msg::kUnitInches);
+    case Keypad::SlotKind::kMm:
+      return "mm";
+    case Keypad::SlotKind::kMetres:
+      return "m";
+    default:
+      return {};
+  }
+}
+
+/// At the right end of the title's line, as much of it as there is room for.
+void draw_bare_unit(Ui& ui, const Keypad& keypad, const Rect& line) {
+  const std::string_view unit = bare_unit(ui, keypad);
+  if (unit.empty()) return;
+  const std::string words = say(Msg::kKeypadBare, ui.language, unit);
+  for (const std::string_view shown : {std::string_view(words), unit}) {
+    const float width = text_size(*ui.fonts.note, shown).x;
+    if (width > line.w) continue;
+    draw_text(pen(ui), *ui.fonts.note, {line.x + line.w - width, line.y}, ui.theme.quiet, shown);
+    break;
+  }
+  add_read(ui, {"keypad.bare", Role::kText, Touch::kNone, words, {}, line});
+}
+
 void draw_words(Ui& ui, const Keypad& keypad, const Rect& box) {
   ImDrawList& list = pen(ui);
   const Theme& t = ui.theme;
@@ -50,7 +81,10 @@ void draw_words(Ui& ui, const Keypad& keypad, const Rect& box) {
   // A sum stands beside the title until it is done.
   const bool long_entry = !keypad.sum().empty() && !keypad.typing();
   const float title_width = text_size(*ui.fonts.note, title).x + 2 * kGap;
-  if (long_entry && title_width < box.w) {
+  if (!long_entry) {
+    draw_bare_unit(ui, keypad,
+                   {box.x + title_width, box.y, std::max(0.0F, box.w - title_width), ui.fonts.note->FontSize});
+  } else if (title_width < box.w) {
     const std::string entry = keypad.entry();
     const float width = text_size(*ui.fonts.note, entry).x;
     const ImVec2 at{box.x + std::max(title_width, box.w - width), box.y};

@@ -168,14 +168,20 @@ void Keypad::erase() {
 
 void Keypad::pick_form(BareSlope form) {
   if (quantity_ != Quantity::kSlope || form == form_) return;
-  const std::string digits = term_.slots[0].digits;
+  const Reading now = reading();
+  std::string digits = term_.slots[0].digits;
   form_ = form;
-  typing_ = false;
+  typing_ = chosen_ = false;
   lay_slots();
-  if (fresh_ && opened_.slope)
-    show_slope(*opened_.slope);
-  else
-    term_.slots[0].digits = digits;
+  if (!now.slope) {  // no slope yet: what was typed may have been meant in this unit
+    term_.slots[0].digits = std::move(digits);
+    return;
+  }
+  // Exactly what was said, shown in the other unit: looking at it changes nothing.
+  carried_ |= !fresh_;
+  fresh_ = true;
+  opened_ = now;
+  show_slope(*now.slope);
 }
 
 void Keypad::type(std::string_view text) {
