@@ -7,6 +7,7 @@
 #include "command/json/frame_json.h"
 #include "command/json/frame_sheet_json.h"
 #include "command/output.h"
+#include "frame/joinery.h"
 #include "frame/list/csv.h"
 #include "frame/list/csv_write.h"
 #include "frame/list/hardware.h"
@@ -30,8 +31,9 @@ every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
 constexpr std::string_view kBookFlags[] = {"list", "demo", "good"};
-constexpr std::string_view kBookOptions[] = {"span", "length", "height", "pitch", "title",
-                                             "saw",  "format", "mark",   "out"};
+constexpr std::string_view kBookOptions[] = {"span",  "length", "height", "pitch", "joinery",
+                                             "title", "saw",    "format", "mark",  "out"};
+constexpr std::string_view kJoineryWords[] = {"plates", "wooden"};
 
 /// One call of a command: what was asked, and the hands to do it.
 class BookCall {
@@ -120,9 +122,12 @@ class BookCall {
     for (const auto* value : {&span, &length, &height})
       if (!*value) return tl::unexpected(value->error());
     if (!pitch) return tl::unexpected(pitch.error());
+    const auto joinery = args_.choice("joinery", kJoineryWords);
+    if (!joinery) return tl::unexpected(joinery.error());
     const FramePlan usual;
     Book book = new_book(args_.text("title"), span->value_or(usual.span), length->value_or(Length::feet(24)),
                          height->value_or(usual.plate_left), pitch->value_or(usual.pitch_left));
+    if (*joinery) book.frame = with_joinery(std::move(book.frame), static_cast<Joinery>(**joinery));
     book.framed = !args_.has("list");
     return book;
   }

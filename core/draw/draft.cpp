@@ -13,6 +13,7 @@ constexpr double kOblique = 5;        // half of an end stroke's length
 constexpr double kOvershoot = 4;      // px that the dimension line runs past its ends
 constexpr double kTight = 14;         // a dimension shorter than this is drawn from outside
 constexpr double kTightTail = 14;
+constexpr double kDot = 1.5;  // radius of a leader's end, drawn thick
 constexpr double kRadians = libm::kPi / 180;
 
 bool finite(double v) { return v - v == 0; }
@@ -48,12 +49,7 @@ class Drafting {
     std::size_t index = 0;
     for (const Dimension& dimension : drawing_.dimensions) add_dimension(d, dimension, index++, zoomed);
     for (const AngleDimension& angle : drawing_.angles) add_angle(d, angle, index++);
-    for (const Note& note : drawing_.notes) {
-      const Point at = d.layout.to_px(note.at);
-      if (finite(at) && size_of(index).w > 0)
-        d.requests.push_back({index, Seat::kPoint, note.meaning, size_of(index), at, at, 0, 0, 0, seen(at, zoomed)});
-      ++index;
-    }
+    for (const Note& note : drawing_.notes) add_note(d, note, index++, zoomed);
     d.obstacles.insert(d.obstacles.end(), d.layout.lines.begin(), d.layout.lines.end());
     d.places = place_figures(d.requests, d.obstacles, options_.target);
     return d;
@@ -148,6 +144,15 @@ class Drafting {
     const Point middle{vertex.x + radius * libm::cos((from + to) / 2), vertex.y + radius * libm::sin((from + to) / 2)};
     const bool visible = options_.view == View{} || seen(middle, true);
     d.requests.push_back({index, Seat::kArc, angle.meaning, size, vertex, vertex, radius, from, to, visible});
+  }
+
+  void add_note(Draft& d, const Note& note, std::size_t index, bool zoomed) const {
+    const Point at = d.layout.to_px(note.at);
+    if (!finite(at) || !(size_of(index).w > 0)) return;
+    const bool aside = note.stands == Stands::kAside;
+    if (aside) d.layout.arcs.push_back({at, kDot, 0, 2 * libm::kPi, Stroke::kVisible, false});
+    d.requests.push_back(
+        {index, aside ? Seat::kAside : Seat::kPoint, note.meaning, size_of(index), at, at, 0, 0, 0, seen(at, zoomed)});
   }
 
   static void add_arc_obstacle(Draft& d, Point vertex, double radius, double from, double to) {

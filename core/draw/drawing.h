@@ -68,11 +68,16 @@ struct AngleDimension {
   std::string key;
   Meaning meaning = Meaning::kFact;
 };
-/// A figure that stands at a point.
+enum class Stands : std::uint8_t {
+  kAt,     ///< on its point
+  kAside,  ///< clear of what is drawn, joined to its point by a leader that ends there in a dot (ISO 128)
+};
+/// A figure for a point.
 struct Note {
   Point at;
   std::string key;
   Meaning meaning = Meaning::kFact;
+  Stands stands = Stands::kAt;
 };
 
 /// `key` in dimensions and notes names the figure; the screen gives its text, name and, for kGiven, its editor.

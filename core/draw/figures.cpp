@@ -184,6 +184,7 @@ Point anchor_of(const FigureRequest& request) {
     case Seat::kArc:
       return moved(request.a, unit((request.from + request.to) / 2), request.radius);
     case Seat::kPoint:
+    case Seat::kAside:
       break;
   }
   return request.a;
@@ -240,6 +241,7 @@ std::vector<Place> place_figures(const std::vector<FigureRequest>& requests, con
     if (request.seat == Seat::kLine) offer_on_line(placing, request);
     if (request.seat == Seat::kArc) offer_on_arc(placing, request);
     if (request.seat == Seat::kPoint) offer_at_point(placing, request);
+    if (request.seat == Seat::kAside) offer_set_aside(placing, request, request.a, 16, 0);
     if (placing.best_price() >= kTaken) {  // hemmed in on all sides; keep_inside() finds another place
       placing.start();
       placing.take(request);

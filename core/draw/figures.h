@@ -7,8 +7,8 @@
 
 namespace bentbook::draw {
 
-/// What a figure's text may be set to: a line (dimension), an arc (angle), a point (note).
-enum class Seat : std::uint8_t { kLine, kArc, kPoint };
+/// What a figure's text may be set to: a line (dimension), an arc (angle), a point (note), somewhere off a point.
+enum class Seat : std::uint8_t { kLine, kArc, kPoint, kAside };
 
 /// A figure to be placed.
 struct FigureRequest {
@@ -16,7 +16,7 @@ struct FigureRequest {
   Seat seat = Seat::kPoint;
   Meaning meaning = Meaning::kFact;
   Size size;
-  Point a, b;               ///< kLine: ends of the dimension line (its visible part). kPoint: a
+  Point a, b;               ///< kLine: ends of the dimension line (its visible part). kPoint, kAside: a
   double radius = 0;        ///< kArc: about a
   double from = 0, to = 0;  ///< kArc: radians on screen, from < to
   bool visible = true;

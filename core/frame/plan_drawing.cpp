@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <utility>
 
 #include "geometry/cell.h"
 #include "numeric/sorting.h"
@@ -157,13 +158,41 @@ draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
       d.dimensions.push_back({{y, 0}, {next, 0}, -1, {1, 0}, "bay:" + std::to_string(bay.label), Meaning::kGiven});
     y = next;
   }
-  if (plan.bays.size() > 1) d.dimensions.push_back({{0, 0}, {length, 0}, -2.2, {1, 0}, "length", Meaning::kAnswer});
+  const double past = plan.sections.post.breadth.in() / 2;
+  if (plan.bays.size() > 1)
+    d.dimensions.push_back({{-past, 0}, {length + past, 0}, -2.2, {1, 0}, "length", Meaning::kAnswer});
   const double over = plan.gable_overhang.in();
   if (over > 0 && posts.lo < posts.hi)
     d.dimensions.push_back(
         {{posts.lo - over, top.hi}, {posts.lo, top.hi}, 1, {1, 0}, "gable_overhang", Meaning::kGiven});
   return d;
 }
+
+draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
+  draw::Drawing d = bent_drawing(plan, frame, 1), side = wall_drawing(plan, frame);
+  d.dimensions.clear();
+  d.angles.clear();
+  const double length = length_of(plan).in(), past = plan.sections.post.breadth.in() / 2;
+  const double half = plan.span.in() / 2, height = plan.plate_left.in();
+  Reach top;
+  for (const draw::Polygon& polygon : side.polygons)
+    for (const Point& p : polygon.points) top.take(p.y);
+  // Below the gable's ground with room for its span, one middle over the other.
+  const double down = std::max(top.hi, 0.0) + 0.2 * std::max(length, 2 * half);
+  const auto moved = [&](Point p) { return Point{p.x - length / 2, p.y - down}; };
+  for (draw::Polygon& polygon : side.polygons) {
+    for (Point& p : polygon.points) p = moved(p);
+    d.polygons.push_back(std::move(polygon));
+  }
+  for (const draw::Line& line : side.lines) d.lines.push_back({moved(line.a), moved(line.b), line.stroke});
+  d.dimensions.push_back({{-half, 0}, {half, 0}, -1, {1, 0}, "span", Meaning::kGiven});
+  d.dimensions.push_back({{-half, 0}, {-half, height}, 1, {0, 1}, "plate", Meaning::kGiven});
+  d.dimensions.push_back({moved({-past, 0}), moved({length + past, 0}), -1, {1, 0}, "length", Meaning::kGiven});
+  d.angles.push_back({{-half, height}, 0, plan.pitch_left.deg(), 2, "pitch", Meaning::kGiven});
+  return d;
+}
+
+Length outside_length(const FramePlan& plan) { return length_of(plan) + plan.sections.post.breadth; }
 
 Length length_of(const FramePlan& plan) {
   Length length{};

@@ -11,11 +11,17 @@ namespace bentbook {
 [[nodiscard]] draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label);
 
 /// The right wall and its roof side, seen from outside: x along the ridge. Figures: bay:<label> (given, up to
-/// kMostBaysShown bays), gable_overhang (given), length (answer).
+/// kMostBaysShown bays), gable_overhang (given), length (answer: outside of the end posts).
 [[nodiscard]] draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame);
 inline constexpr std::size_t kMostBaysShown = 6;
 
+/// The gable over the long side, at one scale. Figures, all given: span, plate, pitch, length (outside of the end
+/// posts).
+[[nodiscard]] draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame);
+
 /// Middle of the first bent to the middle of the last.
 [[nodiscard]] Length length_of(const FramePlan& plan);
+/// Outside of the end posts.
+[[nodiscard]] Length outside_length(const FramePlan& plan);
 
 }  // namespace bentbook

@@ -32,8 +32,8 @@ room("roof", CUT + " cut")
 ROOF = CUT + " cut roof"
 room("frame frame/joints frame/placing", ROOF)
 FRAME = ROOF + " frame frame/joints frame/placing"
-room("frame/sheet frame/list", FRAME)
-FRAME += " frame/sheet frame/list"
+room("frame/sheet frame/list frame/drawings", FRAME)
+FRAME += " frame/sheet frame/list frame/drawings"
 room("shop shop/log", FRAME)
 room("stock", FRAME)
 room("raising raising/insertion raising/stability raising/lifting raising/search", FRAME)
@@ -77,7 +77,7 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list shop shop/log
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list frame/drawings shop shop/log
   book model paper words tasks command command/json render
   screens/desks screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
   screens/settings screens/timber""".split())

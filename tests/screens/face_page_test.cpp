@@ -6,6 +6,7 @@
 #include "draw/tape_page.h"
 #include "frame/placing/solve_frame.h"
 #include "frame/sheet/sheet.h"
+#include "letters.h"
 #include "plans.h"
 #include "ui/drawing/tape_canvas.h"
 #include "ui/measure_text.h"
@@ -15,23 +16,6 @@ using namespace bentbook;
 using namespace bentbook::screens;
 
 namespace {
-
-struct Letters {
-  explicit Letters(float text_scale) {
-    ImGui::CreateContext();
-    ImGui::GetIO().IniFilename = nullptr;
-    ImGui::GetIO().DisplaySize = {390, 844};
-    fonts = build_fonts(*ImGui::GetIO().Fonts, text_scale, 1);
-    ImGui::NewFrame();
-  }
-  ~Letters() {
-    ImGui::EndFrame();
-    ImGui::DestroyContext();
-  }
-  Letters(const Letters&) = delete;
-  Letters& operator=(const Letters&) = delete;
-  Fonts fonts;
-};
 
 draw::Bounds bounds_of(const draw::TapePlaced& t) {
   draw::Bounds b;

@@ -6,8 +6,8 @@
 #include "book/book_edit.h"
 #include "book/book_file.h"
 #include "frame/list/csv.h"
-#include "frame/placing/solve_frame.h"
 #include "screens/app/drawing_form.h"
+#include "screens/books/new_book.h"
 #include "screens/frame/form.h"
 #include "text/invisible.h"
 #include "words/frame_words.h"
@@ -125,46 +125,6 @@ void book_screen(Context& context) {
   end_scroll(ui);
 }
 
-// ── A new one ─────────────────────────────────────────────────────────────────────────────────────────────────────
-
-void new_row(Context& context, const char* field, Msg name, Length& value) {
-  const std::string key = std::string("new.") + field;
-  Keypad& keypad = context.keypad;
-  if (const auto told = keypad.take_length(key)) value = *told;
-  if (given(context.ui, key, context.say(name), say_length(value, voice_of(context)), keypad.is_open(key)))
-    keypad.open_length(key, context.say(name), value, {Length::feet(2), Length::feet(1000), BareUnit::kFoot});
-}
-
-void new_screen(Context& context) {
-  Ui& ui = context.ui;
-  FrameMemory::FourNumbers& numbers = context.frame_memory.four_numbers;
-  begin_scroll(ui, "new.page", context.page);
-  body(ui, "new.how", context.say(Msg::kNewHow));
-  new_row(context, "span", Msg::kFieldSpan, numbers.span);
-  new_row(context, "length", Msg::kNewLength, numbers.length);
-  new_row(context, "plate", Msg::kFieldPlateHeight, numbers.plate);
-  Keypad& keypad = context.keypad;
-  if (const auto told = keypad.take_slope("new.pitch")) numbers.pitch = *told;
-  if (given(ui, "new.pitch", context.say(Msg::kFieldPitch), print_slope(numbers.pitch, Marks::kScreen),
-            keypad.is_open("new.pitch")))
-    keypad.open_slope("new.pitch", context.say(Msg::kFieldPitch), numbers.pitch);
-  space(ui, 8);
-  const Result<Frame> frame = solve_frame(default_plan(numbers.span, numbers.length, numbers.plate, numbers.pitch));
-  if (!frame) caution(ui, "new.refused", frame_error_text(frame.error(), voice_of(context)));
-  caution(ui, "new.not_engineered", finding_text({}, voice_of(context)));
-  const bool make = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, frame.has_value());
-  const bool list = button(ui, "new.list", context.say(Msg::kNewList));
-  note(ui, "new.list_note", context.say(Msg::kNewListNote));
-  end_scroll(ui);
-  if (!make && !list) return;
-  Book book = new_book(context.say(Msg::kBookUntitled), numbers.span, numbers.length, numbers.plate, numbers.pitch);
-  book.lengths = context.style();
-  book.saws = context.kit.saws;
-  book.framed = !list;
-  context.desk.make(std::move(book));
-  context.pages.begin(Place::kFrame);
-}
-
 // ── A file ────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 void timbers_part(Context& context, std::string_view bytes) {
@@ -235,7 +195,6 @@ std::int64_t books_on_shelf(const Shelf& shelf) {
 }
 
 Page books_page() { return {"books", Msg::kBooks, books_screen}; }
-Page books_new_page() { return {"books.new", Msg::kBookNew, new_screen}; }
 Page books_import_page() { return {"books.import", Msg::kImportTitle, import_screen}; }
 
 }  // namespace bentbook::screens

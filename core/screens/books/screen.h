@@ -8,7 +8,6 @@
 namespace bentbook::screens {
 
 [[nodiscard]] Page books_page();
-[[nodiscard]] Page books_new_page();     ///< a frame from four numbers
 [[nodiscard]] Page books_import_page();  ///< the file that was opened last: a book, or a list of timbers
 
 /// Books that are not deleted.

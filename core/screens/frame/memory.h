@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "draw/drawing.h"
+#include "frame/joinery.h"
 #include "frame/sheet/face_marks.h"
 #include "model/book_model.h"
 #include "screens/frame/solid_memory.h"
@@ -46,9 +47,11 @@ struct FrameMemory {
     std::string kind, line;
   } go_to;
 
-  struct FourNumbers {  ///< of a new frame, as they were left
+  struct FourNumbers {  ///< of a new frame, as they were left, and how it is joined
     Length span = Length::feet(16), length = Length::feet(24), plate = Length::feet(9);
     Slope pitch = Slope::in_12(Length::inches(8));
+    Joinery joinery = Joinery::kWooden;
+    friend bool operator==(const FourNumbers&, const FourNumbers&) = default;
   } four_numbers;
 
   struct Shown {  ///< one timber's sheet

@@ -144,7 +144,7 @@ void bays_screen(Context& context) {
     Ui& ui = context.ui;
     if (said_why(context, shown)) return;
     const FramePlan& plan = shown.plan();
-    answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(length_of(plan), voice_of(context)),
+    answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(outside_length(plan), voice_of(context)),
            context.say(Msg::kBaysHow));
     for (std::size_t i = 0; i < plan.bays.size(); ++i) {
       frame_field(context, bay_path(plan.bays[i]));

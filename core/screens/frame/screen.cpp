@@ -34,7 +34,8 @@ std::string path_of(std::string_view figure) {
 
 bentbook::FigureText plan_figure(Context& context, std::string_view key, const ShownFrame& shown) {
   const Voice voice = voice_of(context);
-  if (key == "length") return {say_length(length_of(shown.plan()), voice), std::string(context.say(Msg::kFrameLength))};
+  if (key == "length")
+    return {say_length(outside_length(shown.plan()), voice), std::string(context.say(Msg::kFrameLength))};
   if (key == "peak_top")
     return {say_inches(shown.frame()->ridge_z, voice), std::string(context.say(Msg::kFramePeakTop))};
   const std::string path = path_of(key);

@@ -95,6 +95,7 @@ std::string fingerprint_of(const draw::Drawing& drawing, const std::vector<draw:
   for (const draw::Note& note : drawing.notes) {
     put(out, note.at);
     put(out, static_cast<double>(note.meaning));
+    put(out, static_cast<double>(note.stands));
     out += note.key;
     out += '\0';
   }

@@ -1,0 +1,64 @@
+#pragma once
+/// What drawings of joints are put together from. Inside frame/drawings alone.
+///
+/// A member's end is drawn as coming from the right: x away from the receiver, y up along its face, the member's lower
+/// edge meeting its shoulder at (0, 0). A leaning member falls to the right. In the end, the whole is turned to how it
+/// lies.
+
+#include <string>
+#include <vector>
+
+#include "draw/drawing.h"
+#include "frame/drawings/joint_wood.h"
+
+namespace bentbook {
+
+struct PinPattern;
+
+struct Sketch {
+  draw::Drawing drawing;
+
+  void line(draw::Point a, draw::Point b, draw::Stroke stroke = draw::Stroke::kVisible);
+  void shape(std::vector<draw::Point> points, draw::Fill fill, draw::Stroke stroke = draw::Stroke::kVisible);
+  void rectangle(draw::Point low, draw::Point high, draw::Fill fill, draw::Stroke stroke = draw::Stroke::kVisible);
+  /// Where the drawing stops and the timber goes on.
+  void torn(draw::Point a, draw::Point b);
+  /// A bored hole seen along its axis, with its centre lines.
+  void bore(draw::Point centre, double diameter);
+
+  /// Figures: a measure that is tapped, one that is told. `offset`, `along`: as in draw::Dimension.
+  void given(draw::Point a, draw::Point b, double offset, std::string key, draw::Point along = {});
+  void told(draw::Point a, draw::Point b, double offset, std::string key, draw::Point along = {});
+  void given_aside(draw::Point at, std::string key);
+  void told_aside(draw::Point at, std::string key);
+};
+
+/// The member's end and the receiver as they stand in the sketch.
+struct EndSketch {
+  explicit EndSketch(const JointWood& wood);
+
+  JointWood wood;
+  double cos = 1;
+  double tall = 0;   ///< the member's height along the face
+  double above = 0;  ///< how far the receiver is drawn past the member, up and down
+  /// From a point of the shoulder along the member.
+  [[nodiscard]] draw::Point on(double x, double y) const { return {x, y - wood.lean * x}; }
+  /// Along the member, a unit vector; square to it, up.
+  [[nodiscard]] draw::Point axis() const { return {cos, -wood.lean * cos}; }
+  [[nodiscard]] draw::Point square() const { return {wood.lean * cos, cos}; }
+
+  /// Both timbers, the member let in by `housing` and drawn to `length` from its shoulder.
+  void draw_timbers(Sketch& sketch, double housing, double length) const;
+  /// The depth of the housing; told aside where there is none.
+  void draw_housing(Sketch& sketch, Length housing) const;
+};
+
+/// Pegs through the receiver's cheeks and a tenon between `low` and `high` (at the shoulder), as they are bored, with
+/// their figures: pegs, peg.diameter, peg.from_shoulder, peg.spacing.
+void draw_pegs(Sketch& sketch, const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low,
+               double high, double length);
+
+/// Turned as the member comes.
+[[nodiscard]] draw::Drawing turned(draw::Drawing drawing, MemberFrom from);
+
+}  // namespace bentbook

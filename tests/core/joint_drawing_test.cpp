@@ -1,0 +1,121 @@
+// Joints as they are drawn to be tapped.
+#include "frame/drawings/joint_drawing.h"
+
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+#include <set>
+
+#include "book/field.h"
+#include "frame/joinery.h"
+#include "frame/joints/joint_table.h"
+#include "frame/placing/solve_frame.h"
+#include "measure/fields.h"
+#include "words/frame_words.h"
+
+using namespace bentbook;
+
+namespace {
+
+FramePlan barn() {
+  return default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
+}
+
+std::multiset<std::string> drawn_measures(const JointType& type, const JointWood& wood) {
+  std::multiset<std::string> keys;
+  for (const JointDrawing& view : joint_drawings(type, wood)) {
+    for (const draw::Dimension& d : view.drawing.dimensions)
+      if (d.meaning == draw::Meaning::kGiven) keys.insert(d.key);
+    for (const draw::Note& n : view.drawing.notes)
+      if (n.meaning == draw::Meaning::kGiven) keys.insert(n.key);
+  }
+  return keys;
+}
+
+double tool(const Frame& frame, Meeting meeting, ToolSetting setting) {
+  for (const Joint& joint : frame.joints)
+    for (int i = 0; joint.meeting == meeting && i < joint.tools.count; ++i)
+      if (joint.tools[i].setting == setting && joint.tools[i].timber == joint.member) return joint.tools[i].value;
+  return -1;
+}
+
+}  // namespace
+
+TEST_CASE("every length and count of a joint that its cuts ask for stands on one of its drawings, once",
+          "[joint_drawing]") {
+  for (const JointRow& row : joint_table()) {
+    const JointType type = row.usual();
+    JointWood wood;
+    if (kind_of(type) == JointKind::kRafterPeak) wood.lean = 0.75;  // level rafters have no tongue
+    const auto drawn = drawn_measures(type, wood);
+    for (const std::string& measure : field_paths(described_as_is(type))) {
+      CAPTURE(row.word, measure);
+      if (joint_measure_name(measure, Language::kEn).empty() || measure == "tongue_and_fork" || measure == "through")
+        continue;
+      CHECK(drawn.count(measure) == (is_used(type, measure) ? 1 : 0));
+    }
+  }
+}
+
+// 8 in wide: (8 − 7/16) / 2 = 3 25/32; slot 3/8 + 1/16, depth 7 1/2 + 1/4; a tenon of 2 in: (8 − 2) / 2; all by hand.
+TEST_CASE("what a joint's drawing tells is what its tools are set to", "[joint_drawing]") {
+  const FramePlan wooden = barn(), plates = with_joinery(barn(), Joinery::kPlates);
+  const auto tell = [&](const FramePlan& plan, std::string_view key) {
+    const Frame frame = *solve_frame(plan);
+    const Joint* joint = joint_to_show(frame, Meeting::kTiePost);
+    REQUIRE(joint != nullptr);
+    return *joint_answer(plan.joints[static_cast<std::size_t>(Meeting::kTiePost)], joint_wood(frame, *joint), key);
+  };
+  CHECK(tell(plates, "gauge") == 3 + 25 / 32.0);
+  CHECK(tell(plates, "slot_width") == 7 / 16.0);
+  CHECK(tell(plates, "slot_depth") == 7.75);
+  CHECK(tell(wooden, "fence") == 3);
+  const Frame steel = *solve_frame(plates), wood = *solve_frame(wooden);
+  using Catch::Matchers::WithinAbs;
+  CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kFence), WithinAbs(tell(plates, "gauge"), 1e-9));
+  CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kSlotWidth), WithinAbs(tell(plates, "slot_width"), 1e-9));
+  CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kDepthStop), WithinAbs(tell(plates, "slot_depth"), 1e-9));
+  CHECK_THAT(tool(wood, Meeting::kTiePost, ToolSetting::kFence), WithinAbs(tell(wooden, "fence"), 1e-9));
+}
+
+TEST_CASE("a joint is drawn as its timbers lie", "[joint_drawing]") {
+  const Frame frame = *solve_frame(barn());
+  const auto wood = [&](Meeting meeting) { return joint_wood(frame, *joint_to_show(frame, meeting)); };
+  const JointWood tie = wood(Meeting::kTiePost), post = wood(Meeting::kPostTop), brace = wood(Meeting::kBraceEnd);
+  const JointWood king = wood(Meeting::kKingFoot), mouth = wood(Meeting::kRafterPlate);
+  CHECK(tie.from == MemberFrom::kRight);
+  CHECK(tie.high == 10);
+  CHECK(tie.wide == 8);
+  CHECK(tie.receiver == 8);
+  CHECK(tie.lean == 0);
+  CHECK(post.from == MemberFrom::kBelow);
+  CHECK(king.from == MemberFrom::kAbove);
+  CHECK(king.receiver == 10);
+  CHECK(brace.from == MemberFrom::kBelow);
+  CHECK(brace.high == 6);
+  CHECK_THAT(brace.lean, Catch::Matchers::WithinAbs(1, 1e-9));
+  CHECK_THAT(mouth.lean, Catch::Matchers::WithinAbs(9 / 12.0, 1e-9));
+}
+
+TEST_CASE("plates throughout and back leave the wooden joints as they were", "[joint_drawing]") {
+  const FramePlan plan = barn(), plates = with_joinery(plan, Joinery::kPlates);
+  CHECK(joinery_of(plan) == Joinery::kWooden);
+  CHECK(joinery_of(plates) == Joinery::kPlates);
+  CHECK(with_joinery(plates, Joinery::kWooden) == plan);
+  FramePlan mixed = plates;
+  mixed.joints[static_cast<std::size_t>(Meeting::kBraceEnd)] = default_joint(Meeting::kBraceEnd);
+  CHECK_FALSE(joinery_of(mixed));
+}
+
+TEST_CASE("a fresh frame with plates throughout has nothing said against it", "[joint_drawing]") {
+  for (const auto& [span, length, height] : {std::array{12, 16, 8}, {16, 24, 9}, {24, 36, 10}, {30, 60, 12}})
+    for (const int rise : {6, 8, 9, 12}) {
+      const auto frame =
+          solve_frame(with_joinery(default_plan(Length::feet(span), Length::feet(length), Length::feet(height),
+                                                Slope::in_12(Length::inches(rise))),
+                                   Joinery::kPlates));
+      REQUIRE(frame);
+      CAPTURE(span, rise);
+      CHECK(std::all_of(frame->timbers.begin(), frame->timbers.end(),
+                        [](const Timber& t) { return t.warnings.empty(); }));
+    }
+}

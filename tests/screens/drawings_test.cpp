@@ -1,0 +1,214 @@
+// Drawings that are tapped, with the fonts that they are drawn with: every figure whole, on the page, clear of the
+// others.
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+#include <functional>
+
+#include "cut/angle_drawing.h"
+#include "frame/drawings/joint_drawing.h"
+#include "frame/joinery.h"
+#include "frame/joints/joint_table.h"
+#include "frame/keys.h"
+#include "frame/plan_drawing.h"
+#include "letters.h"
+#include "plans.h"
+#include "roof/pattern.h"
+#include "roof/rafter_drawing.h"
+#include "screens/frame/joint_form.h"
+#include "ui/drawing/canvas.h"
+#include "words/face_words.h"
+#include "words/figures.h"
+#include "words/frame_words.h"
+
+using namespace bentbook;
+using namespace bentbook::screens;
+
+namespace {
+
+constexpr LengthForm kForms[] = {LengthForm::kFeetInches, LengthForm::kInchFraction, LengthForm::kDecimalInch,
+                                 LengthForm::kMm, LengthForm::kMetre};
+
+using Said = std::function<bentbook::FigureText(std::string_view)>;
+
+/// One phone with one size of text.
+struct Phone {
+  explicit Phone(float text_scale) : scale(text_scale), letters(text_scale) {}
+  float scale;
+  Letters letters;
+  screens::Theme theme = make_theme(false, false);
+  int drawn = 0, close = 0;
+
+  /// On a phone of either width, as high as a page gives it.
+  void draw(const draw::Drawing& drawing, float height, bool small, const Said& said) {
+    const float page = small ? 452 : 728;
+    const Rect rect{0, 0, small ? 288.0F : 358.0F,
+                    std::clamp(height * (0.5F + 0.5F * scale), 160.0F, std::max(160.0F, page - 24))};
+    Canvas canvas;
+    canvas.paint(*ImGui::GetBackgroundDrawList(), theme, letters.fonts, drawing, rect,
+                 [&](std::string_view key, draw::Meaning) { return said(key).text; });
+    check(canvas.figures(), rect);
+  }
+
+  void check(const std::vector<CanvasFigure>& figures, const Rect& rect) {
+    constexpr float kSlack = 0.5F;
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+      const CanvasFigure& f = figures[i];
+      CAPTURE(f.key, f.text, f.rect.x, f.rect.y, f.rect.w, f.rect.h, rect.w, rect.h);
+      CHECK((f.rect.x >= rect.x - kSlack && f.rect.x + f.rect.w <= rect.x + rect.w + kSlack));
+      CHECK((f.rect.y >= rect.y - kSlack && f.rect.y + f.rect.h <= rect.y + rect.h + kSlack));
+      ++drawn;
+      for (std::size_t k = 0; k < i; ++k) {
+        const CanvasFigure& o = figures[k];
+        INFO("on " << o.key << " " << o.text);
+        const bool apart = f.rect.x >= o.rect.x + o.rect.w - kSlack || o.rect.x >= f.rect.x + f.rect.w - kSlack ||
+                           f.rect.y >= o.rect.y + o.rect.h - kSlack || o.rect.y >= f.rect.y + f.rect.h - kSlack;
+        CHECK(apart);
+      }
+    }
+  }
+};
+
+Voice any_voice(Random& random) {
+  Voice voice;
+  voice.lengths.form = kForms[random.whole(0, 4)];
+  voice.lengths.denominator = 1 << random.whole(3, 6);
+  voice.language = static_cast<Language>(random.whole(0, static_cast<std::int64_t>(kLanguageCount) - 1));
+  return voice;
+}
+
+/// In millimetres and metres the unit stands once, below (screens/app/drawing_form.cpp).
+Said without_unit(Said said, const Voice& voice) {
+  const std::string unit = ' ' + std::string(page_unit(voice));
+  return [said = std::move(said), unit](std::string_view key) {
+    bentbook::FigureText figure = said(key);
+    if (unit.size() > 1 && figure.text.ends_with(unit)) figure.text.resize(figure.text.size() - unit.size());
+    return figure;
+  };
+}
+
+RafterInput random_roof(Random& random) {
+  RafterInput input;
+  input.span = random_inches(random, 96, 480, 16);
+  input.section.depth = random_inches(random, 4, 12, 2);
+  input.left.pitch = Slope::in_12(random_inches(random, 3, 18, 8));
+  input.left.seat = random_inches(random, 2, 4, 4);
+  input.left.overhang = random_inches(random, 0, 30, 1);
+  input.right = input.left;
+  input.alike = chance(random, 70);
+  if (!input.alike) input.right.pitch = Slope::in_12(random_inches(random, 3, 18, 8));
+  input.peak = static_cast<PeakKind>(random.whole(0, 2));
+  return input;
+}
+
+JointType with_random_measures(Random& random, JointType type) {
+  if (auto* plate = std::get_if<KnifePlate>(&type)) {
+    plate->open = static_cast<SlotOpen>(random.whole(0, 3));
+    plate->let_in = chance(random, 50);
+    plate->reach = random_inches(random, 4, 9, 16);
+    plate->pins.count = static_cast<int>(random.whole(0, 3));
+    plate->weld_crown = chance(random, 50) ? Length{} : Length::inches(1, 16);
+  }
+  if (auto* tenon = std::get_if<MortiseTenon>(&type)) {
+    tenon->pegs = static_cast<int>(random.whole(0, 3));
+    tenon->housing = random_inches(random, 0, 1, 16);
+    tenon->shoulder_top = chance(random, 50) ? Length{} : random_inches(random, 1, 2, 8);
+    tenon->shoulder_bottom = chance(random, 50) ? Length{} : random_inches(random, 1, 2, 8);
+  }
+  if (auto* dovetail = std::get_if<HalfDovetail>(&type)) {
+    dovetail->through = chance(random, 50);
+    dovetail->pegs = static_cast<int>(random.whole(0, 2));
+  }
+  return type;
+}
+
+}  // namespace
+
+TEST_CASE("every joint's figures stand whole on the page, clear of one another", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(1912);
+  for (int round = 0; round < 25;) {
+    Book book;
+    book.frame = random_plan(random);
+    const auto frame = solve_frame(book.frame);
+    if (!frame) continue;
+    ++round;
+    for (int m = 0; m < kMeetings; ++m) {
+      const auto meeting = static_cast<Meeting>(m);
+      const Joint* joint = joint_to_show(*frame, meeting);
+      if (joint == nullptr) continue;
+      const JointWood wood = joint_wood(*frame, *joint);
+      const JointType type =
+          with_random_measures(random, joint->kind == kind_of(book.frame.joints[static_cast<std::size_t>(m)])
+                                           ? book.frame.joints[static_cast<std::size_t>(m)]
+                                           : row_of(joint->kind).usual());
+      book.frame.joints[static_cast<std::size_t>(m)] = type;
+      const JointSpot spot{meeting, "frame.joints." + std::string(keys::word(keys::kMeeting, meeting)) + ".", type,
+                           joint};
+      const Voice voice = any_voice(random);
+      const bool small = chance(random, 50);
+      for (const JointDrawing& view : joint_drawings(type, wood)) {
+        CAPTURE(row_of(kind_of(type)).word, static_cast<int>(view.view), small, static_cast<int>(voice.lengths.form));
+        phone.draw(
+            view.drawing,
+            view.view == JointView::kSide  ? 340
+            : view.view == JointView::kEnd ? 250
+                                           : 190,
+            small,
+            without_unit([&](std::string_view key) { return joint_figure(key, book, spot, wood, view.drawing, voice); },
+                         voice));
+      }
+    }
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("every frame's figures stand whole on the page, clear of one another", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(77);
+  for (int round = 0; round < 200;) {
+    const FramePlan plan = random_plan(random);
+    const auto frame = solve_frame(plan);
+    if (!frame) continue;
+    ++round;
+    const Voice voice = any_voice(random);
+    const bool small = chance(random, 50);
+    CAPTURE(round, small, static_cast<int>(voice.lengths.form));
+    const Said said = without_unit(
+        [&](std::string_view key) -> bentbook::FigureText {
+          if (key.starts_with("pitch")) return {print_slope(plan.pitch_left, voice.marks), {}};
+          if (key == "peak_top") return {say_inches(frame->ridge_z, voice), {}};
+          return {say_length(plan.span + Length::inches(1, 16), voice), {}};  // as long as any there
+        },
+        voice);
+    phone.draw(bent_drawing(plan, *frame, 1), 290, small, said);
+    phone.draw(wall_drawing(plan, *frame), 230, small, said);
+    phone.draw(building_drawing(plan, *frame), 480, small, said);
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of one another", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(5);
+  for (int round = 0; round < 200;) {
+    const RafterInput input = random_roof(random);
+    const auto pair = solve_rafters(input);
+    if (!pair) continue;
+    ++round;
+    const Voice voice = any_voice(random);
+    const bool small = chance(random, 50);
+    CAPTURE(round, small, static_cast<int>(voice.lengths.form));
+    const Said said =
+        without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, voice); }, voice);
+    phone.draw(roof_drawing(input, *pair), 300, small, said);
+    phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, small, said);
+    phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, small, said);
+  }
+  CHECK(phone.drawn > 1000);
+}
