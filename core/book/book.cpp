@@ -1,6 +1,7 @@
 #include "book/book.h"
 
 #include "book/kit.h"
+#include "frame/metric_sizes.h"
 
 namespace bentbook {
 namespace {
@@ -41,13 +42,17 @@ const std::vector<Species>& common_species() {
   return kSpecies;
 }
 
-Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch) {
+Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch, SizedBy by) {
   Book book;
   book.title = title;
   book.saws = first_kit().saws;
   book.species = common_species();
-  book.joints = {{"Knife plate 3/8", named(KnifePlate{}, "Knife plate 3/8")}, {"Mortise and tenon", MortiseTenon{}}};
-  book.frame = default_plan(span, length, plate_height, pitch);
+  if (by == SizedBy::kInches)
+    book.joints = {{"Knife plate 3/8", named(KnifePlate{}, "Knife plate 3/8")}, {"Mortise and tenon", MortiseTenon{}}};
+  else
+    book.joints = {{"Knife plate 10", named(in_millimetres(KnifePlate{}), "Knife plate 10")},
+                   {"Mortise and tenon", in_millimetres(JointType{MortiseTenon{}})}};
+  book.frame = default_plan(span, length, plate_height, pitch, by);
   book.raising.fasten = FastenWhen::kWithStep;
   book.raising.spare = true;
   return book;

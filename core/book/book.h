@@ -58,7 +58,8 @@ struct Book {
 
 /// Three saws of no maker, the species that framers cut, one frame
 /// from four numbers.
-[[nodiscard]] Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch);
+[[nodiscard]] Book new_book(std::string_view title, Length span, Length length, Length plate_height, Slope pitch,
+                            SizedBy by = SizedBy::kInches);
 
 /// The species that every new book knows: gravity green and at 12 %, green moisture.
 /// Source: SOURCES.md, "species".

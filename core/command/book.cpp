@@ -125,8 +125,9 @@ class BookCall {
     const auto joinery = args_.choice("joinery", kJoineryWords);
     if (!joinery) return tl::unexpected(joinery.error());
     const FramePlan usual;
+    const SizedBy by = is_metric(voice_.lengths.form) ? SizedBy::kMillimetres : SizedBy::kInches;
     Book book = new_book(args_.text("title"), span->value_or(usual.span), length->value_or(Length::feet(24)),
-                         height->value_or(usual.plate_left), pitch->value_or(usual.pitch_left));
+                         height->value_or(usual.plate_left), pitch->value_or(usual.pitch_left), by);
     if (*joinery) book.frame = with_joinery(std::move(book.frame), static_cast<Joinery>(**joinery));
     book.framed = !args_.has("list");
     return book;

@@ -42,25 +42,28 @@ struct Fit {
 };
 
 /// The largest scale at which the draft goes into the rectangle; 0 if it never does. Figures keep their size, so the
-/// scale is searched for; a little larger may need more room than a little smaller, so only scales seen to fit count.
+/// scale is searched for; a little larger may need more room than a little smaller (a figure that finds a place beside
+/// its line takes more than one on it), so it is looked for from the top down.
 double largest_scale(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options, Size room,
                      double most, Bounds& best_bounds) {
   constexpr double kLeast = 0.1;  // of `most`
-  constexpr int kSteps = 10;
+  constexpr double kStep = 0.9;
+  constexpr int kRefine = 3;
   const auto fits = [&](double scale) {
     const Bounds bounds = bounds_of(make_draft(drawing, sizes, options, scale, {}, false));
     const bool in = bounds.width() <= room.w && bounds.height() <= room.h;
     if (in) best_bounds = bounds;
     return in;
   };
-  if (fits(most)) return most;
-  double best = 0, low = most * kLeast, high = most;
-  for (int i = 0; i < kSteps; ++i) {
-    const double middle = libm::sqrt(low * high);
-    if (fits(middle))
-      best = low = middle;
-    else
-      high = middle;
+  double best = most;
+  while (!fits(best)) {
+    best *= kStep;
+    if (best < most * kLeast) return 0;
+  }
+  double high = std::min(most, best / kStep);
+  for (int i = 0; i < kRefine && high > best; ++i) {
+    const double middle = (best + high) / 2;
+    (fits(middle) ? best : high) = middle;
   }
   return best;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "frame/metric_sizes.h"
+
 namespace bentbook {
 namespace {
 
@@ -46,8 +48,11 @@ FramePlan with_joinery(FramePlan plan, Joinery joinery) {
   for (const Plated& one : kPlated) {
     JointType& joint = plan.joints[static_cast<std::size_t>(one.meeting)];
     const bool plate = has_plate(plan, one.meeting);
-    if (joinery == Joinery::kPlates && !plate) joint = plate_for(plan.sections.*one.member);
-    if (joinery == Joinery::kWooden && plate) joint = default_joint(one.meeting);
+    const Section& member = plan.sections.*one.member;
+    const bool metric = is_by_millimetres(member);
+    if (joinery == Joinery::kPlates && !plate) joint = metric ? in_millimetres(plate_for(member)) : plate_for(member);
+    if (joinery == Joinery::kWooden && plate)
+      joint = metric ? in_millimetres(default_joint(one.meeting)) : default_joint(one.meeting);
   }
   return plan;
 }

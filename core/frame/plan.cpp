@@ -4,6 +4,7 @@
 #include <variant>
 
 #include "frame/limits.h"
+#include "frame/metric_sizes.h"
 #include "numeric/libm.h"
 #include "roof/limits.h"
 
@@ -65,34 +66,56 @@ FramePlan::FramePlan() {
 
 namespace {
 
+const FramePlan& usual_plan(SizedBy by) {
+  static const FramePlan kInches, kMetric = in_millimetres(FramePlan{});
+  return by == SizedBy::kMillimetres ? kMetric : kInches;
+}
+
+Length size_by(SizedBy by, Length inches) { return by == SizedBy::kMillimetres ? metric_size(inches) : inches; }
+Length down_to(Length value, Length step) { return {value.count / step.count * step.count}; }
+
 /// A rafter over its plate: a seat that bears and takes no more of the rafter than a notch may anywhere; in a steep
 /// roof a deeper rafter, so that there is one.
-void seat_rafters(FramePlan& plan, Slope pitch) {
-  constexpr double kEighths = 8;
-  const auto seat = [&] { return limits::kNotchAway * plan.sections.common.depth.in() / pitch.sin(); };
-  if (seat() < limits::kLeastSeat) plan.sections.common.depth = plan.sections.common.depth + Length::inches(2);
-  const double inches =
-      std::clamp(libm::floor(seat() * kEighths) / kEighths, limits::kLeastSeat, BirdsMouth{}.seat.in());
-  plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)] = BirdsMouth{Length::from_inches(inches)};
+void seat_rafters(FramePlan& plan, Slope pitch, SizedBy by) {
+  const bool metric = by == SizedBy::kMillimetres;
+  const Length step = metric ? Length::mm(5) : Length::inches(1, 8);
+  const Length least = metric ? Length::mm(40) : Length::from_inches(limits::kLeastSeat);
+  const auto seat = [&] {
+    return down_to(Length::from_inches(limits::kNotchAway * plan.sections.common.depth.in() / pitch.sin()), step);
+  };
+  if (seat() < least) plan.sections.common.depth = plan.sections.common.depth + size_by(by, Length::inches(2));
+  plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)] =
+      BirdsMouth{std::clamp(seat(), least, size_by(by, BirdsMouth{}.seat))};
+}
+
+/// Alike where that is a size that a tape has; else to the step, the middle one taking the rest.
+std::vector<Bay> even_bays(Length between, std::int64_t count, SizedBy by) {
+  const bool metric = by == SizedBy::kMillimetres;
+  const Length tape = metric ? Length::mm(1) : Length::inches(1, 16),
+               step = metric ? Length::mm(5) : Length::inches(1, 4);
+  Length each{between.count / count};
+  if (each * count != between || each.count % tape.count != 0) each = down_to({each.count + step.count / 2}, step);
+  std::vector<Bay> bays;
+  for (std::int64_t i = 0; i < count; ++i) bays.push_back({each, static_cast<int>(i) + 2});
+  bays[static_cast<std::size_t>(count / 2)].width = between - each * (count - 1);
+  return bays;
 }
 
 }  // namespace
 
-FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch) {
-  FramePlan plan;
+FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by) {
+  FramePlan plan = usual_plan(by);
   plan.span = span;
   plan.plate_left = plan.plate_right = plate_height;
   plan.pitch_left = plan.pitch_right = pitch;
-  seat_rafters(plan, pitch);
-  if (plate_height < limits::kLowPlate) plan.brace_leg_post = plan.brace_leg_beam = limits::kShortBrace;
+  seat_rafters(plan, pitch, by);
+  if (plate_height < size_by(by, limits::kLowPlate))
+    plan.brace_leg_post = plan.brace_leg_beam = size_by(by, limits::kShortBrace);
   // Posts stand within the length.
   const Length between = length - plan.sections.post.breadth;
-  const Length most = limits::kUsualBay;
-  std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
-  count = count > 10'000 ? 10'000 : count;
-  plan.bays.clear();
-  for (std::int64_t i = 0; i < count; ++i)
-    plan.bays.push_back({Length{between.count / count}, static_cast<int>(i) + 2});
+  const Length most = size_by(by, limits::kUsualBay);
+  const std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
+  plan.bays = even_bays(between, std::min<std::int64_t>(count, 10'000), by);
   return plan;
 }
 

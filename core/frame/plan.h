@@ -134,8 +134,13 @@ struct FramePlan {
   friend bool operator==(const FramePlan&, const FramePlan&) = default;
 };
 
-/// A frame from four numbers; all else is default, "not engineered".
-[[nodiscard]] FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch);
+/// What wood and steel are bought by.
+enum class SizedBy : std::uint8_t { kInches, kMillimetres };
+
+/// A frame from four numbers; all else is default, "not engineered". Bays are alike to a quarter inch or 5 mm, the
+/// middle one taking the rest.
+[[nodiscard]] FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch,
+                                     SizedBy by = SizedBy::kInches);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
 void insert_bay(FramePlan& plan, int index, Length width);
 

@@ -1,11 +1,17 @@
+#include <array>
 #include <catch_amalgamated.hpp>
 #include <cmath>
 #include <set>
 
 #include "frame/facts.h"
+#include "frame/joinery.h"
 #include "frame/mark.h"
+#include "frame/metric_sizes.h"
 #include "frame/placing/hand_timber.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/plan_fields.h"
+#include "measure/field.h"
+#include "words/frame_words.h"
 
 using namespace bentbook;
 using Catch::Approx;
@@ -273,4 +279,59 @@ TEST_CASE("a plan that cannot stand is refused by its field", "[frame]") {
   plan = small_plan();
   plan.plate_right = Length::feet(40);
   CHECK(solve_frame(plan).error().code == ErrorCode::kImpossible);
+}
+
+// 36 ft less an 8 in post, in three: 141 1/3 in. By hand: two of 141 1/4, the middle one 141 1/2.
+TEST_CASE("bays that do not divide to a tape's marks give the rest to the middle one", "[frame]") {
+  const FramePlan plan =
+      default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
+  REQUIRE(plan.bays.size() == 3);
+  CHECK(plan.bays[0].width == Length::inches(565, 4));
+  CHECK(plan.bays[1].width == Length::inches(283, 2));
+  CHECK(plan.bays[2].width == plan.bays[0].width);
+  // 24 ft divides.
+  CHECK(small_plan().bays == std::vector<Bay>{{Length::inches(140), 2}, {Length::inches(140), 3}});
+}
+
+// What yards and plate shops of metric countries sell: common practice.
+TEST_CASE("inch sizes have their counterparts in millimetres", "[frame]") {
+  const auto mm = [](Length usual) { return metric_size(usual).to_mm(); };
+  CHECK(mm(Length::inches(8)) == 200);
+  CHECK(mm(Length::inches(10)) == 250);
+  CHECK(mm(Length::inches(4)) == 100);
+  CHECK(mm(Length::inches(16)) == 400);
+  CHECK(mm(Length::feet(2)) == 600);
+  CHECK(mm(Length::inches(3, 2)) == 40);
+  CHECK(mm(Length::inches(1)) == 25);
+  CHECK(mm(Length::inches(3, 4)) == 20);
+  CHECK(mm(Length::inches(1, 2)) == 12);
+  CHECK(mm(Length::inches(3, 8)) == 10);
+  CHECK(mm(Length{}) == 0);
+}
+
+TEST_CASE("a metric frame is whole millimetres throughout, and nothing is said against it", "[frame]") {
+  for (const auto& [span, length, height] :
+       {std::array{4000, 5000, 2400}, {5000, 7500, 2750}, {7200, 11000, 3000}, {9000, 18000, 3600}})
+    for (const int degrees : {25, 35, 40, 45})
+      for (const Joinery joinery : {Joinery::kWooden, Joinery::kPlates}) {
+        CAPTURE(span, degrees, static_cast<int>(joinery));
+        const FramePlan plan =
+            with_joinery(default_plan(Length::mm(span), Length::mm(length), Length::mm(height),
+                                      Slope::of_angle(Angle::degrees(degrees)), SizedBy::kMillimetres),
+                         joinery);
+        for (const std::string& path : field_paths(described_as_is(plan))) {
+          const auto field = find_field(described_as_is(plan), path);
+          const auto* value = field ? std::get_if<Length>(&field->value) : nullptr;
+          CAPTURE(path);
+          if (value != nullptr) CHECK(value->count % Length::kPerMm == 0);
+        }
+        for (const Bay& bay : plan.bays) CHECK(bay.width.count % Length::kPerMm == 0);
+        const auto frame = solve_frame(plan);
+        REQUIRE(frame);
+        for (const Timber& t : frame->timbers) {
+          CAPTURE(t.mark);
+          for (const TimberWarning& w : t.warnings) FAIL_CHECK(warning_text(w, {}));
+        }
+        CHECK(frame->findings.size() == 1);
+      }
 }

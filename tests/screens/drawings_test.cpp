@@ -6,10 +6,11 @@
 
 #include "cut/angle_drawing.h"
 #include "frame/drawings/joint_drawing.h"
+#include "frame/drawings/plan_drawing.h"
+#include "frame/drawings/sections_drawing.h"
 #include "frame/joinery.h"
 #include "frame/joints/joint_table.h"
 #include "frame/keys.h"
-#include "frame/plan_drawing.h"
 #include "letters.h"
 #include "plans.h"
 #include "roof/pattern.h"
@@ -41,8 +42,12 @@ struct Phone {
   /// On a phone of either width, as high as a page gives it.
   void draw(const draw::Drawing& drawing, float height, bool small, const Said& said) {
     const float page = small ? 452 : 728;
-    const Rect rect{0, 0, small ? 288.0F : 358.0F,
-                    std::clamp(height * (0.5F + 0.5F * scale), 160.0F, std::max(160.0F, page - 24))};
+    draw_in(drawing,
+            {0, 0, small ? 288.0F : 358.0F,
+             std::clamp(height * (0.5F + 0.5F * scale), 160.0F, std::max(160.0F, page - 24))},
+            said);
+  }
+  void draw_in(const draw::Drawing& drawing, const Rect& rect, const Said& said) {
     Canvas canvas;
     canvas.paint(*ImGui::GetBackgroundDrawList(), theme, letters.fonts, drawing, rect,
                  [&](std::string_view key, draw::Meaning) { return said(key).text; });
@@ -187,6 +192,36 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
     phone.draw(bent_drawing(plan, *frame, 1), 290, small, said);
     phone.draw(wall_drawing(plan, *frame), 230, small, said);
     phone.draw(building_drawing(plan, *frame), 480, small, said);
+    phone.draw(options_drawing(plan, *frame), 320, small, said);
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("a plan's sections stand whole on the page, clear of one another, with their names", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(12);
+  std::vector<TimberKind> kinds;
+  for (int k = 0; k < kTimberKinds - 1; ++k) kinds.push_back(static_cast<TimberKind>(k));
+  for (int round = 0; round < 40; ++round) {
+    const FramePlan plan = random_plan(random);
+    const Voice voice = any_voice(random);
+    CAPTURE(round, static_cast<int>(voice.lengths.form), static_cast<int>(voice.language));
+    const Said said = without_unit(
+        [&](std::string_view key) -> bentbook::FigureText {
+          if (key.find('.') == std::string_view::npos)
+            return {
+                std::string(kind_name(static_cast<TimberKind>(keys::index_of(keys::kTimberKind, key)), voice.language)),
+                {}};
+          return {say_length(Length::inches(key.ends_with("depth") ? 12 : 8), voice), {}};
+        },
+        voice);
+    // As the page asks for them (screens/frame/options.cpp).
+    const int columns = std::max(1, static_cast<int>((358 - 32) / (112 * scale)));
+    const int rows = (static_cast<int>(kinds.size()) + columns - 1) / columns;
+    phone.draw_in(sections_drawing(plan, kinds, columns),
+                  {0, 0, 358 - 32, static_cast<float>(rows) * (112 * scale + 48)}, said);
   }
   CHECK(phone.drawn > 1000);
 }

@@ -139,7 +139,7 @@ TEST_CASE("a measure on the drawing is changed by tapping it; undo and redo go s
 TEST_CASE("a plan that gives no frame says why, and what would do", "[screens][frame]") {
   FrameBed bed;
   bed.press("frame.row.options");
-  bed.enter("frame.pitch_left", {"digit.9", "digit.9", "digit.9"});
+  bed.enter("options.bent.pitch_left", {"digit.9", "digit.9", "digit.9"});
   bed.press("bar.back");
   REQUIRE(bed.shows("frame.refused"));
   REQUIRE(bed.shows("frame.pitch_left"));

@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "book/book.h"
+#include "frame/drawings/plan_drawing.h"
 #include "frame/placing/solve_frame.h"
-#include "frame/plan_drawing.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/foot.h"
 #include "screens/frame/form.h"
@@ -31,8 +31,12 @@ constexpr NewLength kLengths[] = {{"span", Msg::kFieldSpan, &FourNumbers::span},
 
 std::string new_key(std::string_view key) { return "new." + std::string(key); }
 
-FramePlan plan_of(const FourNumbers& numbers) {
-  return with_joinery(default_plan(numbers.span, numbers.length, numbers.plate, numbers.pitch), numbers.joinery);
+SizedBy sized_by(const Context& context) {
+  return is_metric(context.style().form) ? SizedBy::kMillimetres : SizedBy::kInches;
+}
+
+FramePlan plan_of(const FourNumbers& numbers, SizedBy by) {
+  return with_joinery(default_plan(numbers.span, numbers.length, numbers.plate, numbers.pitch, by), numbers.joinery);
 }
 
 /// What the keypad finished.
@@ -83,23 +87,25 @@ float building_height(const Context& context) {
 }
 
 void building(Context& context, FourNumbers& numbers) {
-  const auto stored = solve_frame(plan_of(numbers));
+  const SizedBy by = sized_by(context);
+  const auto stored = solve_frame(plan_of(numbers, by));
   if (!stored) return rows(context, numbers, stored.error());
   FourNumbers shown = typed(context, numbers);
-  auto frame = shown == numbers ? stored : solve_frame(plan_of(shown));
+  auto frame = shown == numbers ? stored : solve_frame(plan_of(shown, by));
   if (!frame) {
     shown = numbers;
     frame = stored;
   }
   const auto tapped = drawing_form(context, "new", context.say(Msg::kNewPicture), building_height(context),
-                                   building_drawing(plan_of(shown), *frame),
+                                   building_drawing(plan_of(shown, by), *frame),
                                    [&](std::string_view key) { return said(key, shown, voice_of(context)); });
   if (tapped) open(context, *tapped, numbers);
   if (const auto joinery = joinery_choice(context, numbers.joinery)) numbers.joinery = *joinery;
 }
 
 void make(Context& context, const FourNumbers& numbers, bool framed) {
-  Book book = new_book(context.say(Msg::kBookUntitled), numbers.span, numbers.length, numbers.plate, numbers.pitch);
+  Book book = new_book(context.say(Msg::kBookUntitled), numbers.span, numbers.length, numbers.plate, numbers.pitch,
+                       sized_by(context));
   book.frame = with_joinery(std::move(book.frame), numbers.joinery);
   book.lengths = context.style();
   book.saws = context.kit.saws;
@@ -110,10 +116,12 @@ void make(Context& context, const FourNumbers& numbers, bool framed) {
 
 void new_screen(Context& context) {
   Ui& ui = context.ui;
-  FourNumbers& numbers = context.frame_memory.four_numbers;
+  const SizedBy by = sized_by(context);
+  FrameMemory& memory = context.frame_memory;
+  FourNumbers& numbers = by == SizedBy::kMillimetres ? memory.metric_numbers : memory.four_numbers;
   take(context, numbers);
   bool list = false, make_it = false;
-  const bool stands = solve_frame(plan_of(numbers)).has_value();
+  const bool stands = solve_frame(plan_of(numbers, by)).has_value();
   const bool foot = !context.landscape && !context.keypad.is_open();
   const auto content = [&] {
     begin_scroll(ui, "new.page", context.page);

@@ -52,7 +52,8 @@ struct FrameMemory {
     Slope pitch = Slope::in_12(Length::inches(8));
     Joinery joinery = Joinery::kWooden;
     friend bool operator==(const FourNumbers&, const FourNumbers&) = default;
-  } four_numbers;
+  } four_numbers,
+      metric_numbers{Length::mm(5000), Length::mm(7500), Length::mm(2750), Slope::of_angle(Angle::degrees(35))};
 
   struct Shown {  ///< one timber's sheet
     Solved of;

@@ -1,25 +1,47 @@
 #include "screens/frame/options.h"
 
+#include <algorithm>
+#include <array>
 #include <string>
+#include <vector>
 
 #include "book/book_edit.h"
+#include "frame/drawings/plan_drawing.h"
+#include "frame/drawings/sections_drawing.h"
 #include "frame/keys.h"
-#include "frame/plan_drawing.h"
 #include "screens/frame/form.h"
+#include "screens/frame/plan_view.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
 namespace {
 
-void roof_part(Context& context, const Book& book) {
+/// Rows of what the drawing above does not show.
+class RowsBelow {
+ public:
+  RowsBelow(Context& context, const draw::Drawing& drawing) : context_(context), drawing_(drawing) {}
+  void row(std::string_view field) const {
+    const auto is = [&](const auto& figure) { return figure.key == field; };
+    if (std::any_of(drawing_.dimensions.begin(), drawing_.dimensions.end(), is) ||
+        std::any_of(drawing_.angles.begin(), drawing_.angles.end(), is))
+      return;
+    frame_field(context_, "frame." + std::string(field));
+  }
+
+ private:
+  Context& context_;
+  const draw::Drawing& drawing_;
+};
+
+void roof_part(Context& context, const Book& book, const RowsBelow& below) {
   Ui& ui = context.ui;
   const FramePlan& plan = book.frame;
   heading(ui, "options.roof_heading", context.say(Msg::kOptionsRoof));
   given_choice(context, "frame.form", context.say(Msg::kOptionsForm),
                {ui.say(Msg::kFormGable), ui.say(Msg::kFormLeanTo)});
-  frame_field(context, "frame.pitch_left");
-  if (plan.form == RoofForm::kGable) frame_field(context, "frame.pitch_right");
-  frame_field(context, "frame.eave_overhang");
+  below.row("pitch_left");
+  if (plan.form == RoofForm::kGable) below.row("pitch_right");
+  below.row("eave_overhang");
   frame_field(context, "frame.gable_overhang");
   given_choice(context, "frame.roof", context.say(Msg::kOptionsRafters),
                {ui.say(Msg::kRoofCommons), ui.say(Msg::kRoofPrincipals)});
@@ -31,20 +53,20 @@ void roof_part(Context& context, const Book& book) {
                {ui.say(Msg::kPeakPair), ui.say(Msg::kPeakRidgeBeam)});
 }
 
-void ties_part(Context& context, const Book& book) {
+void ties_part(Context& context, const Book& book, const RowsBelow& below) {
   Ui& ui = context.ui;
   const FramePlan& plan = book.frame;
   const auto kind = [&](TimberKind k) { return kind_name(k, ui.language); };
   heading(ui, "options.ties_heading", context.say(Msg::kOptionsTies));
   if (given_flag(context, "frame.ties", kind(TimberKind::kTie), context.say(Msg::kOptionsTiesNote))) {
-    frame_field(context, "frame.tie_drop");
+    below.row("tie_drop");
     given_choice(context, "frame.on_ties", context.say(Msg::kOptionsOnTies),
                  {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost), kind(TimberKind::kQueenPost)});
-    if (plan.on_ties == OnTies::kQueenPosts) frame_field(context, "frame.queen_inset");
+    if (plan.on_ties == OnTies::kQueenPosts) below.row("queen_inset");
     if (given_flag(context, "frame.loft", context.say(Msg::kOptionsLoft))) frame_field(context, "frame.joist_spacing");
   }
   if (given_flag(context, "frame.collars", kind(TimberKind::kCollar), context.say(Msg::kOptionsCollarsNote)))
-    frame_field(context, "frame.collar_rise");
+    below.row("collar_rise");
 }
 
 void girts_part(Context& context, const Book& book) {
@@ -73,17 +95,17 @@ void girts_part(Context& context, const Book& book) {
   if (!girts.empty()) given_flag(context, "frame.end_girts", context.say(Msg::kOptionsEndGirts));
 }
 
-void walls_part(Context& context, const Book& book) {
+void walls_part(Context& context, const Book& book, const RowsBelow& below) {
   Ui& ui = context.ui;
   heading(ui, "options.walls_heading", context.say(Msg::kOptionsWalls));
-  frame_field(context, "frame.plate_left");
-  if (book.frame.form == RoofForm::kGable) frame_field(context, "frame.plate_right");
+  below.row("plate_left");
+  if (book.frame.form == RoofForm::kGable) below.row("plate_right");
   if (!given_flag(context, "frame.sills", kind_name(TimberKind::kSill, ui.language)))
     frame_field(context, "frame.stand_off");
   girts_part(context, book);
   if (given_flag(context, "frame.braces", kind_name(TimberKind::kBrace, ui.language))) {
-    frame_field(context, "frame.brace_leg_post");
-    frame_field(context, "frame.brace_leg_beam");
+    below.row("brace_leg_post");
+    below.row("brace_leg_beam");
   }
   frame_field(context, "frame.stock_most");
 }
@@ -113,9 +135,12 @@ void options_screen(Context& context) {
   frame_page(context, "options.page", [&](const ShownFrame& shown) {
     if (!shown.frame())
       caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
-    roof_part(context, shown.book);
-    ties_part(context, shown.book);
-    walls_part(context, shown.book);
+    const draw::Drawing drawing = shown.frame() ? options_drawing(shown.plan(), *shown.frame()) : draw::Drawing{};
+    if (shown.frame()) plan_view(context, shown, "options.bent", Msg::kFrameBentPicture, 320, drawing);
+    const RowsBelow below(context, drawing);
+    roof_part(context, shown.book, below);
+    ties_part(context, shown.book, below);
+    walls_part(context, shown.book, below);
     wood_part(context, shown.book);
   });
 }
@@ -144,6 +169,7 @@ void bays_screen(Context& context) {
     Ui& ui = context.ui;
     if (said_why(context, shown)) return;
     const FramePlan& plan = shown.plan();
+    plan_view(context, shown, "bays.wall", Msg::kFrameWallPicture, 230, wall_drawing(plan, *shown.frame()));
     answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(outside_length(plan), voice_of(context)),
            context.say(Msg::kBaysHow));
     for (std::size_t i = 0; i < plan.bays.size(); ++i) {
@@ -154,21 +180,39 @@ void bays_screen(Context& context) {
   });
 }
 
+std::vector<TimberKind> kinds_there(const Frame& frame) {
+  std::array<bool, kTimberKinds> there{};
+  for (const Timber& timber : frame.timbers) there[static_cast<std::size_t>(timber.kind)] = true;
+  std::vector<TimberKind> kinds;
+  for (int k = 0; k < kTimberKinds - 1; ++k)
+    if (there[static_cast<std::size_t>(k)]) kinds.push_back(static_cast<TimberKind>(k));
+  return kinds;
+}
+
 void sections_screen(Context& context) {
   frame_page(context, "sections.page", [&](const ShownFrame& shown) {
-    Ui& ui = context.ui;
     if (said_why(context, shown)) return;
-    caution(ui, "sections.not_engineered", finding_text({}, voice_of(context)));
-    std::array<bool, kTimberKinds> there{};
-    for (const Timber& timber : shown.frame()->timbers) there[static_cast<std::size_t>(timber.kind)] = true;
-    for (int k = 0; k < kTimberKinds - 1; ++k) {
-      if (!there[static_cast<std::size_t>(k)]) continue;
-      const std::string key = "frame.sections." + std::string(keys::kTimberKind[static_cast<std::size_t>(k)]);
-      heading(ui, key, kind_name(static_cast<TimberKind>(k), ui.language), 3);
-      side_by_side(
-          ui, 16, 240, [&](Ui&) { frame_field(context, key + ".breadth"); },
-          [&](Ui&) { frame_field(context, key + ".depth"); });
-    }
+    const Voice voice = voice_of(context);
+    const std::vector<TimberKind> kinds = kinds_there(*shown.frame());
+    const float cell = 112.0F * static_cast<float>(context.kit.settings.text_percent) / 100;
+    const int columns = std::max(1, static_cast<int>(context.ui.column.width / cell));
+    const auto rows =
+        static_cast<float>((kinds.size() + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
+    const std::string root = "frame.sections.";
+    const auto tapped = drawing_form(
+        context, "sections", context.say(Msg::kFrameSections), rows * (cell + 48),
+        sections_drawing(shown.plan(), kinds, columns), [&](std::string_view key) -> bentbook::FigureText {
+          const std::size_t point = key.find('.');
+          if (point == std::string_view::npos)
+            return {
+                std::string(kind_name(static_cast<TimberKind>(keys::index_of(keys::kTimberKind, key)), voice.language)),
+                std::string(text(Msg::kFrameSections, voice.language))};
+          const std::string path = root + std::string(key);
+          const auto field = field_at(shown.book, path);
+          return {field ? field_text(voice, *field) : std::string{}, frame_field_name(path, voice.language)};
+        });
+    if (tapped) open_field(context, root + *tapped, frame_field_name(root + *tapped, voice.language));
+    caution(context.ui, "sections.not_engineered", finding_text({}, voice));
   });
 }
 

@@ -2,13 +2,14 @@
 
 #include <string>
 
-#include "frame/plan_drawing.h"
+#include "frame/drawings/plan_drawing.h"
 #include "screens/books/screen.h"
 #include "screens/frame/form.h"
 #include "screens/frame/hardware.h"
 #include "screens/frame/joints.h"
 #include "screens/frame/list.h"
 #include "screens/frame/options.h"
+#include "screens/frame/plan_view.h"
 #include "screens/frame/view.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
@@ -23,33 +24,6 @@ const FrameMemory::Elevations& elevations_of(Context& context, const ShownFrame&
   if (kept.of != shown.solved)
     kept = {shown.solved, bent_drawing(shown.plan(), *shown.frame(), 1), wall_drawing(shown.plan(), *shown.frame())};
   return kept;
-}
-
-/// The field that a figure of plan_drawing.h shows.
-std::string path_of(std::string_view figure) {
-  constexpr std::string_view kBay = "bay:";
-  if (!figure.starts_with(kBay)) return "frame." + std::string(figure);
-  return "frame.bays.@" + std::string(figure.substr(kBay.size())) + ".width";
-}
-
-bentbook::FigureText plan_figure(Context& context, std::string_view key, const ShownFrame& shown) {
-  const Voice voice = voice_of(context);
-  if (key == "length")
-    return {say_length(outside_length(shown.plan()), voice), std::string(context.say(Msg::kFrameLength))};
-  if (key == "peak_top")
-    return {say_inches(shown.frame()->ridge_z, voice), std::string(context.say(Msg::kFramePeakTop))};
-  const std::string path = path_of(key);
-  const auto field = field_at(shown.book, path);
-  return {field ? field_text(voice, *field) : std::string{}, frame_field_name(path, voice.language)};
-}
-
-void elevation(Context& context, const ShownFrame& shown, ItemKey prefix, Msg name, float height,
-               const draw::Drawing& drawing) {
-  const auto tapped = drawing_form(context, prefix, context.say(name), drawing_height(context, height), drawing,
-                                   [&](std::string_view key) { return plan_figure(context, key, shown); });
-  if (!tapped) return;
-  const std::string path = path_of(*tapped);
-  open_field(context, path, frame_field_name(path, context.ui.language));
 }
 
 void findings(Context& context, const Frame& frame) {
@@ -118,8 +92,8 @@ void frame_screen(Context& context) {
     if (shown.book.framed) {
       const FrameMemory::Elevations& drawn = elevations_of(context, shown);
       side_by_side(
-          ui, 16, 300, [&](Ui&) { elevation(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
-          [&](Ui&) { elevation(context, shown, "frame.wall", Msg::kFrameWallPicture, 230, drawn.wall); });
+          ui, 16, 300, [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
+          [&](Ui&) { plan_view(context, shown, "frame.wall", Msg::kFrameWallPicture, 230, drawn.wall); });
     } else {
       body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));
     }

@@ -1,4 +1,4 @@
-#include "frame/plan_drawing.h"
+#include "frame/drawings/plan_drawing.h"
 
 #include <algorithm>
 #include <array>
@@ -131,6 +131,32 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
   roof_figures(d, plan);
   if (top.hi > 0)
     d.dimensions.push_back({{half, 0}, {frame.ridge_x, top.hi}, -2.2, {0, 1}, "peak_top", Meaning::kAnswer});
+  return d;
+}
+
+draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
+  draw::Drawing d = bent_drawing(plan, frame, 1);
+  std::erase_if(d.dimensions, [](const draw::Dimension& one) { return one.key == "span" || one.key == "peak_top"; });
+  const double half = plan.span.in() / 2, plate = plan.plate_left.in(), tie = plate - plan.tie_drop.in();
+  const auto level = [&](double from, double to, double y, double row, const char* key) {
+    d.dimensions.push_back({{from, y}, {to, y}, row, {1, 0}, key, Meaning::kGiven});
+  };
+  const auto plumb = [&](double x, double from, double to, double row, const char* key) {
+    d.dimensions.push_back({{x, from}, {x, to}, row, {0, 1}, key, Meaning::kGiven});
+  };
+  if (plan.ties) {
+    plumb(-half / 2, tie, plate, 0, "tie_drop");
+    if (plan.on_ties == OnTies::kQueenPosts) {
+      const double inset = plan.queen_inset.count > 0 ? plan.queen_inset.in() : half / 2;
+      level(half - inset, half, tie, 1, "queen_inset");
+    }
+    if (plan.braces) {
+      const double post = half - plan.sections.post.depth.in(), under = tie - plan.sections.tie.depth.in();
+      plumb(post, under - plan.brace_leg_post.in(), under, 1, "brace_leg_post");
+      level(post - plan.brace_leg_beam.in(), post, under - plan.brace_leg_post.in(), -1, "brace_leg_beam");
+    }
+  }
+  if (plan.collars) plumb(half / 4, plate, plate + plan.collar_rise.in(), 0, "collar_rise");
   return d;
 }
 
