@@ -149,10 +149,13 @@ Printed print_length(Length value, LengthStyle style, Marks marks) {
   const Int128 steps = divide_half_up(size, division.counts);
   const Int128 off = steps * division.counts - size;
   Printed printed;
-  printed.text = magnitude_text(steps, style.form, division, glyphs_of(marks));
+  printed.rounded = 4 * (off < 0 ? -off : off) > division.counts;
+  // A tenth that is none tells nobody anything; behind the about sign it says how near the value is.
+  const bool whole_mm = style.form == LengthForm::kMm && division.decimals == 1 && steps % 10 == 0 && !printed.rounded;
+  printed.text = whole_mm ? magnitude_text(steps / 10, style.form, {}, glyphs_of(marks))
+                          : magnitude_text(steps, style.form, division, glyphs_of(marks));
   if (negative && steps > 0) printed.text.insert(0, glyphs_of(marks).minus);
   printed.shown = Length{static_cast<std::int64_t>(negative ? -(steps * division.counts) : steps * division.counts)};
-  printed.rounded = 4 * (off < 0 ? -off : off) > division.counts;
   return printed;
 }
 

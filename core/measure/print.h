@@ -37,8 +37,9 @@ struct Printed {
 };
 
 /// kFeetInches: 12′ 7 3⁄8″, 12′ 0″, 12′ 0 3⁄8″, 7 3⁄8″ (no feet when there are none), fractions reduced, 12 inches
-/// carried. kInchFraction: 151 3⁄8″. kDecimalInch: 151.375″. kMm: 3200 mm. kMetre: 3.200 m. The unit always stands in
-/// the text; negative values have a minus sign in front (ascii: a hyphen), a value that rounds to zero has none.
+/// carried. kInchFraction: 151 3⁄8″. kDecimalInch: 151.375″. kMm: 3200 mm, a tenth only where it is not whole. kMetre:
+/// 3.200 m. The unit always stands in the text; negative values have a minus sign in front (ascii: a hyphen), a value
+/// that rounds to zero has none.
 [[nodiscard]] Printed print_length(Length value, LengthStyle style, Marks marks);
 
 /// Degrees with 0 to 9 decimals and a degree sign; ascii has the bare number: the caller's key says degrees.
