@@ -13,16 +13,27 @@ struct NoticeKey {
   Weight weight = Weight::kQuiet;
 };
 
-/// A band across the page's top: words, and what can be done. Returns the key that was pressed ("" for none).
-std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, std::initializer_list<NoticeKey> keys) {
+/// Where one looks after what is kept. Nothing is lost yet: elsewhere it would only stand in the work's way.
+bool about_storage(const Page& page) {
+  const std::string_view key = page.key;
+  return key == "menu" || key == "settings" || key == "books" || key == "book";
+}
+
+enum class Edge : std::uint8_t { kTop, kFoot };
+
+/// A band across the page's top or foot: words, and what can be done. Returns the key that was pressed ("" for none).
+std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, std::initializer_list<NoticeKey> keys,
+                      Edge edge = Edge::kTop) {
   const Theme& t = ui.theme;
   const float pad = 12, sign = 24, width = page.w - 3 * pad - sign;
   const float text = wrapped_height(*ui.fonts.note, words, width);
   const float height = text + 2 * pad + (keys.size() > 0 ? t.target + kGap : 0);
-  const Rect box{page.x, page.y, page.w, height};
+  const bool top = edge == Edge::kTop;
+  const Rect box{page.x, top ? page.y : page.y + page.h - height, page.w, height};
   ImDrawList& list = pen(ui);
   list.AddRectFilled(top_left(box), bottom_right(box), t.caution_ground);
-  list.AddRectFilled({box.x, box.y + box.h - 2}, bottom_right(box), t.caution);
+  const float rule = top ? box.y + box.h - 2 : box.y;
+  list.AddRectFilled({box.x, rule}, {box.x + box.w, rule + 2}, t.caution);
   draw_triangle_sign(list, {box.x + pad, box.y + pad, sign, sign}, t.caution);
   draw_wrapped(list, *ui.fonts.note, {box.x + 2 * pad + sign, box.y + pad}, t.caution, words, width);
   Item item{std::string(key), Role::kText, Touch::kNone, std::string(words), {}, box};
@@ -37,7 +48,7 @@ std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, s
       pressed = k.key;
     x += key_width + kGap;
   }
-  page.y += height;
+  if (top) page.y += height;
   page.h -= height;
   return pressed;
 }
@@ -110,9 +121,9 @@ Rect App::Impl::draw_notice(Ui& ui, Rect page) {
       platform.use_new_version();
   } else if (read_only) {
     draw_hindrance(ui, page);
-  } else if (not_persistent) {
+  } else if (not_persistent && about_storage(pages.top())) {
     if (!band(ui, page, "notice.not_persistent", ui.say(Msg::kNotPersistent),
-              {{"notice.understood", Msg::kWelcomeUnderstood}})
+              {{"notice.understood", Msg::kWelcomeUnderstood}}, Edge::kFoot)
              .empty())
       not_persistent = false;
   }
