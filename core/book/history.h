@@ -21,6 +21,9 @@ class History {
   }
   [[nodiscard]] bool can_undo() const { return !past_.empty(); }
   [[nodiscard]] bool can_redo() const { return !undone_.empty(); }
+  /// What undo and redo lead to; nullptr: nothing.
+  [[nodiscard]] const Value* before() const { return past_.empty() ? nullptr : &past_.back(); }
+  [[nodiscard]] const Value* after() const { return undone_.empty() ? nullptr : &undone_.back(); }
   void undo() { step(past_, undone_); }
   void redo() { step(undone_, past_); }
 

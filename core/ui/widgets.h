@@ -66,6 +66,8 @@ void begin_scroll(Ui&, ItemKey key, Rect box);
 void end_scroll(Ui&);
 /// Bring an item of this frame's scroll area into view with the next frame (a figure that the keypad would cover).
 void reveal(Ui&, ItemKey item);
+/// The keypad goes over to this item as if it had been tapped.
+void turn_to(Ui&, ItemKey item);
 /// Draw list of the window that the column lies in.
 [[nodiscard]] ImDrawList& pen(Ui&);
 

@@ -66,6 +66,11 @@ void reveal(Ui& ui, ItemKey item) {
   ui.memory.want_frame = true;
 }
 
+void turn_to(Ui& ui, ItemKey item) {
+  ui.memory.last_pressed = item;
+  ui.memory.want_frame = true;
+}
+
 void begin_scroll(Ui& ui, ItemKey key, Rect box) {
   std::size_t index = 0;
   Ui::Memory::Scroll& scroll = scroll_of(ui, key, index);

@@ -363,6 +363,71 @@ TEST_CASE("a measure on the drawing is changed by the keypad, stored, taken back
   REQUIRE(span() == Length::feet(24));
 }
 
+TEST_CASE("undo and redo say what they do", "[screens]") {
+  Bed bed;
+  bed.tap("rafter.span");
+  bed.tap_keypad({"digit.2", "digit.4", "done"});
+  REQUIRE(bed.item("bar.undo").name == "Undo: Span: 24′ 0″ to 16′ 0″");
+  bed.tap("bar.undo");
+  REQUIRE(bed.item("toast").name == "Span: 24′ 0″ to 16′ 0″");
+  REQUIRE(bed.item("bar.redo").name == "Redo: Span: 16′ 0″ to 24′ 0″");
+  bed.tap("bar.redo");
+  REQUIRE(bed.item("toast").name == "Span: 16′ 0″ to 24′ 0″");
+}
+
+TEST_CASE("a short word lies over no key of the keypad", "[screens]") {
+  Bed bed(320, 568);
+  bed.tap("rafter.span");
+  bed.tap_keypad({"digit.2", "digit.4", "done"});
+  bed.tap("bar.undo");
+  bed.tap("rafter.span");
+  if (!bed.shows("toast")) return;
+  const Rect toast = bed.item("toast").rect;
+  for (const Item& item : bed.app.registry().items())
+    if (item.key.starts_with("keypad.")) CHECK(toast.y + toast.h <= item.rect.y);
+}
+
+TEST_CASE("that the phone may clear the storage is said where one looks after it, at the page's foot", "[screens]") {
+  Bed bed;
+  bed.app.on({EventKind::kNotPersistent, {}, {}, 0});
+  bed.rest();
+  REQUIRE_FALSE(bed.shows("notice.not_persistent"));
+  to_settings(bed);
+  const Rect notice = bed.item("notice.not_persistent").rect;
+  REQUIRE(notice.y > 422);
+  bed.tap("notice.understood");
+  REQUIRE_FALSE(bed.shows("notice.not_persistent"));
+}
+
+TEST_CASE("usual pitches and those entered stand above the keys, none that the frame refuses", "[screens]") {
+  Bed bed;
+  bed.tap("place.frame");
+  bed.tap("frame.bent.pitch_left");
+  std::string all;
+  for (int i = 0; bed.shows("keypad.usual." + std::to_string(i)); ++i)
+    all += bed.item("keypad.usual." + std::to_string(i)).name + "\n";
+  CHECK(all.find("9:12") != std::string::npos);
+  for (const Item& item : bed.app.registry().items())
+    if (item.key.starts_with("keypad.usual.")) {
+      bed.tap(item.key);
+      break;
+    }
+  CHECK_FALSE(bed.shows("keypad.done"));
+  CHECK_FALSE(bed.shows("frame.refused"));
+  CHECK(bed.shows("bar.undo"));
+}
+
+TEST_CASE("a usual section sets both measures at once", "[screens]") {
+  Bed bed;
+  bed.tap("place.frame");
+  bed.tap("frame.row.sections");
+  bed.tap("frame.sections.post.depth");
+  bed.tap("keypad.usual.0");
+  CHECK(bed.value("frame.sections.post.breadth") == bed.value("frame.sections.post.depth"));
+  bed.tap("bar.undo");
+  CHECK_FALSE(bed.shows("bar.undo"));
+}
+
 TEST_CASE("going to another place is kept but is no edit", "[screens]") {
   Bed bed;
   bed.tap("place.angles");

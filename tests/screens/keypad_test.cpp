@@ -326,3 +326,41 @@ TEST_CASE("a preview follows each figure that reads well", "[keypad]") {
   REQUIRE(k.preview_length("span") == Length::feet(26));
   REQUIRE_FALSE(k.preview_length("other"));
 }
+
+TEST_CASE("the key for the next field finishes this one and leads on, done and the last field do not", "[keypad]") {
+  Keypad k = feet_first();
+  REQUIRE_FALSE(k.has_next());
+  k.set_walk({"span", "plate"});
+  REQUIRE(k.has_next());
+  strokes(k, "0");
+  k.press({Kind::kNext});  // refused: it stays
+  REQUIRE(k.is_open("span"));
+  strokes(k, "<30");
+  k.press({Kind::kNext});
+  REQUIRE_FALSE(k.is_open());
+  REQUIRE(k.take_length("span") == Length::feet(30));
+  REQUIRE_FALSE(k.take_next("span"));
+  REQUIRE(k.take_next("plate"));
+  REQUIRE_FALSE(k.take_next("plate"));
+  k.open_length("plate", "", Length::feet(9));
+  REQUIRE_FALSE(k.has_next());
+  k.press({Kind::kDone});
+  REQUIRE_FALSE(k.take_next("plate"));
+}
+
+TEST_CASE("a usual value is handed out by one tap, all of it", "[keypad]") {
+  Keypad k;
+  k.open_length("post.breadth", "", Length::inches(7));
+  Keypad::Reading eight, ten;
+  eight.length = Length::inches(8);
+  ten.length = Length::inches(10);
+  k.offer({{"8×10", {{"post.breadth", eight}, {"post.depth", ten}}}});
+  k.press({Kind::kUsual, 1});
+  REQUIRE(k.is_open());
+  k.press({Kind::kUsual, 0});
+  REQUIRE_FALSE(k.is_open());
+  REQUIRE(k.offered().empty());
+  REQUIRE(k.take_length("post.breadth") == Length::inches(8));
+  REQUIRE(k.take_length("post.depth") == Length::inches(10));
+  REQUIRE(k.entered().size() == 2);
+}

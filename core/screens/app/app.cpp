@@ -64,6 +64,9 @@ bool keypad_key(Keypad& keypad, Key key) {
     case Key::kDelete:
       keypad.press({Kind::kErase});
       return true;
+    case Key::kTab:
+      if (keypad.has_next()) keypad.press({Kind::kNext});
+      return true;
     case Key::kLeft:
     case Key::kRight:
       keypad.press({Kind::kSlot, keypad.active_slot() + (key == Key::kLeft ? -1 : 1)});

@@ -5,6 +5,7 @@
 #include "screens/app/app_inside.h"
 #include "screens/settings/help.h"
 #include "screens/timber/go_to.h"
+#include "words/words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -95,8 +96,16 @@ void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
   const bool redoes = !stacked && can_redo();
   if (!can_undo() && !redoes) return;
   const Rect undo_box = next();
-  if (can_undo() && icon_button(ui, "bar.undo", undo_box, Icon::kUndo, ui.say(Msg::kUndo), !read_only)) undo();
-  if (redoes && icon_button(ui, "bar.redo", next(), Icon::kRedo, ui.say(Msg::kRedo), !read_only)) redo();
+  word_steps();
+  const auto name = [&](Msg plain, Msg named, const std::string& words) {
+    return words.empty() ? std::string(ui.say(plain)) : say(named, ui.language, words);
+  };
+  if (can_undo() &&
+      icon_button(ui, "bar.undo", undo_box, Icon::kUndo, name(Msg::kUndo, Msg::kUndoWhat, step_words.undo), !read_only))
+    undo();
+  if (redoes &&
+      icon_button(ui, "bar.redo", next(), Icon::kRedo, name(Msg::kRedo, Msg::kRedoWhat, step_words.redo), !read_only))
+    redo();
 }
 
 void App::Impl::draw_back(Ui& ui, const Rect& box, bool worded) {
@@ -204,6 +213,8 @@ void App::Impl::draw_toast(Ui& ui, Rect page) {
   const float pad = 12, key = undo ? 112.0F : 0, width = std::min(page.w - 2 * kGap, 480.0F);
   const float words = wrapped_height(*ui.fonts.body, toast.text, width - 2 * pad - key);
   const float height = std::max(t.target + 8, words + 2 * pad);
+  // It lies over the page alone: where the keypad leaves that no room, it waits.
+  if (height + kGap > page.h) return;
   const Rect box{page.x + (page.w - width) / 2, page.y + page.h - height - kGap, width, height};
   ImGui::SetCursorScreenPos(top_left(box));
   ImGui::BeginChild("toast", {box.w, box.h}, ImGuiChildFlags_None,

@@ -96,6 +96,7 @@ void App::Impl::draw_root(Ui& ui) {
       rafter_memory,
       solids,
       frame_memory,
+      touched,
       file,
       area,
       landscape,

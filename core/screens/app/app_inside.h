@@ -1,6 +1,7 @@
 #pragma once
 /// The App's parts, shared by the files that make it: app.cpp (input, events), app_store.cpp (what is kept),
-/// app_frame.cpp (one frame), app_bars.cpp (bars, toast, rain lock), app_notices.cpp (what must be said).
+/// app_steps.cpp (undo in words), app_frame.cpp (one frame), app_bars.cpp (bars, toast, rain lock), app_notices.cpp
+/// (what must be said).
 
 #include <optional>
 #include <string>
@@ -10,6 +11,7 @@
 #include "render/renderer.h"
 #include "render/solid_painter.h"
 #include "screens/app/app.h"
+#include "screens/app/context.h"
 #include "screens/app/pages.h"
 #include "screens/app/stored.h"
 #include "screens/desks/books_desk.h"
@@ -64,6 +66,11 @@ struct App::Impl {
   Toast toast;
   Toast::Undoes last_change = Toast::Undoes::kNothing;
   FrameMemory frame_memory;
+  std::vector<NamedField> touched;
+  struct StepWords {  ///< what undo and redo do; "" where it is not the change of one field
+    std::string of;   ///< the state that they are for
+    std::string undo, redo;
+  } step_words;
   std::optional<Book> next_book;  ///< what a page made of the open book; it takes its place when the page is drawn
   PlatformEvent file;             ///< opened last: its name and bytes
 
@@ -89,6 +96,9 @@ struct App::Impl {
   [[nodiscard]] bool can_redo() const;
   void undo();
   void redo();
+  // app_steps.cpp
+  void word_steps();
+  void say_step(std::string words);
   [[nodiscard]] std::vector<Stored*> stores();
   [[nodiscard]] std::string bytes_of(const Stored&) const;
   void take_back(Toast::Undoes);

@@ -86,12 +86,23 @@ bool App::Impl::can_redo() const {
   return edits_book() ? desk.can_redo() : places.can_redo();
 }
 
-void App::Impl::undo() { take_back(edits_book() ? Toast::Undoes::kBook : Toast::Undoes::kPlaces); }
+void App::Impl::undo() {
+  word_steps();
+  const std::string words = step_words.undo;
+  take_back(edits_book() ? Toast::Undoes::kBook : Toast::Undoes::kPlaces);
+  say_step(words);
+}
 
 void App::Impl::redo() {
-  if (edits_book()) return desk.redo();
-  places.redo();
-  save(places_store);
+  word_steps();
+  const std::string words = step_words.redo;
+  if (edits_book()) {
+    desk.redo();
+  } else {
+    places.redo();
+    save(places_store);
+  }
+  say_step(words);
 }
 
 void App::Impl::take_back(Toast::Undoes what) {

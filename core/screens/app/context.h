@@ -4,6 +4,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "book/kit.h"
 #include "book/places.h"
@@ -23,6 +24,11 @@ namespace bentbook::screens {
 
 class Pages;
 
+/// A field that the user changed or looked at in the keypad, under the name that its page calls it by.
+struct NamedField {
+  std::string path, name;
+};
+
 struct Context {
   Ui& ui;
   Keypad& keypad;
@@ -40,8 +46,9 @@ struct Context {
   RafterMemory& rafter_memory;
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
-  const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
-  Rect page;                  ///< the page's box: what is left between the bars and the keypad
+  std::vector<NamedField>& touched;  ///< the latest first
+  const PlatformEvent& file;         ///< opened last: key = its name, text = its bytes
+  Rect page;                         ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
   std::string subject;  ///< what this page is about (Page::subject)
   float foot = 0;       ///< height of the page's own strip of keys at its foot: no short word lies over it

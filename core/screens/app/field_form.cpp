@@ -5,6 +5,7 @@
 
 #include "numeric/libm.h"
 #include "screens/app/drawing_form.h"
+#include "screens/app/usual.h"
 
 namespace bentbook::screens {
 namespace {
@@ -107,7 +108,7 @@ void open_number(Context& context, std::string_view path, std::string_view name,
                             static_cast<std::int64_t>(std::min(kMost, most)), step);
 }
 
-void open_keypad(Context& context, std::string_view path, std::string_view name, const Field& field) {
+void open_on(Context& context, std::string_view path, std::string_view name, const Field& field) {
   Keypad& keypad = context.keypad;
   switch (field.kind()) {
     case FieldKind::kLength:
@@ -126,6 +127,20 @@ void open_keypad(Context& context, std::string_view path, std::string_view name,
     default:
       return;
   }
+}
+
+/// What is changed now is what undo will name.
+void touch_field(Context& context, std::string_view path, std::string_view name) {
+  constexpr std::size_t kRemembered = 40;
+  std::erase_if(context.touched, [&](const NamedField& field) { return field.path == path; });
+  context.touched.insert(context.touched.begin(), {std::string(path), std::string(name)});
+  if (context.touched.size() > kRemembered) context.touched.pop_back();
+}
+
+void open_keypad(Context& context, std::string_view path, std::string_view name, const Field& field) {
+  touch_field(context, path, name);
+  open_on(context, path, name, field);
+  offer_usual(context, path, field);
 }
 
 }  // namespace
@@ -170,6 +185,12 @@ void given_field(Context& context, std::string_view path, std::string_view name,
   if (given(context.ui, path, name, text, context.keypad.is_open(path))) open_keypad(context, path, name, *field);
 }
 
+void walk_on(Context& context, std::string_view path, std::string_view name, std::string_view item) {
+  if (!context.keypad.take_next(path)) return;
+  turn_to(context.ui, item);
+  open_field(context, path, name);
+}
+
 void open_field(Context& context, std::string_view path, std::string_view name) {
   if (const auto field = field_now(context, path)) open_keypad(context, path, name, *field);
 }
@@ -177,7 +198,10 @@ void open_field(Context& context, std::string_view path, std::string_view name) 
 bool given_flag(Context& context, std::string_view path, std::string_view name, std::string_view second) {
   const auto field = field_now(context, path);
   const bool on = field && field->kind() == FieldKind::kFlag && std::get<bool>(field->value);
-  if (field && toggle(context.ui, path, name, on, second)) put_field(context, path, !on);
+  if (field && toggle(context.ui, path, name, on, second)) {
+    touch_field(context, path, name);
+    put_field(context, path, !on);
+  }
   return on;
 }
 
@@ -185,8 +209,10 @@ void given_choice(Context& context, std::string_view path, std::string_view name
                   std::initializer_list<std::string_view> options) {
   const auto field = field_now(context, path);
   if (!field || field->kind() != FieldKind::kChoice) return;
-  if (const auto picked = choice(context.ui, path, name, options, std::get<Choice>(field->value).index))
+  if (const auto picked = choice(context.ui, path, name, options, std::get<Choice>(field->value).index)) {
+    touch_field(context, path, name);
     put_field(context, path, Choice{*picked});
+  }
 }
 
 void put_field(Context& context, std::string_view path, const FieldValue& value) {

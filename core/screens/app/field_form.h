@@ -24,6 +24,8 @@ namespace bentbook::screens {
 void given_field(Context&, std::string_view path, std::string_view name, std::string_view unit = {});
 /// Opens the keypad on it.
 void open_field(Context&, std::string_view path, std::string_view name);
+/// Where the keypad's key for the next field leads here, opens it; `item` is what the page shows of it.
+void walk_on(Context&, std::string_view path, std::string_view name, std::string_view item);
 /// A switch and a choice that are set by one tap. True: it is on (as it was before the tap).
 bool given_flag(Context&, std::string_view path, std::string_view name, std::string_view second = {});
 void given_choice(Context&, std::string_view path, std::string_view name,

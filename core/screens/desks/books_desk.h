@@ -50,6 +50,9 @@ class BooksDesk {
   void change(Book next);
   [[nodiscard]] bool can_undo() const { return state_ == State::kOpen && history_.can_undo(); }
   [[nodiscard]] bool can_redo() const { return state_ == State::kOpen && history_.can_redo(); }
+  /// What these lead to; nullptr: nothing.
+  [[nodiscard]] const Book* before() const { return can_undo() ? history_.before() : nullptr; }
+  [[nodiscard]] const Book* after() const { return can_redo() ? history_.after() : nullptr; }
   void undo() { step(true); }
   void redo() { step(false); }
 

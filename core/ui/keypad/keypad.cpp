@@ -33,6 +33,8 @@ void Keypad::begin(Quantity quantity, std::string_view key, std::string_view tit
   typed_.clear();
   sum_.clear();
   steps_.clear();
+  usual_.clear();
+  next_.clear();
   quantity_ = quantity;
   opened_ = {};
   lay_slots();
@@ -86,13 +88,45 @@ void Keypad::open_count(std::string_view key, std::string_view title, std::int64
 void Keypad::close() {
   open_ = false;
   key_.clear();
+  usual_.clear();
 }
 
 /// Hands out what was changed if it reads well; nothing was changed: nothing is handed out.
 bool Keypad::finish() {
   const Reading now = reading();
   if (!now.good()) return false;
-  if (!fresh_ || carried_) outcomes_.push_back({key_, now});
+  if (!fresh_ || carried_) hand_out({key_, now});
+  return true;
+}
+
+void Keypad::hand_out(Outcome outcome) {
+  constexpr std::size_t kRemembered = 12;
+  entered_.insert(entered_.begin(), outcome);
+  if (entered_.size() > kRemembered) entered_.pop_back();
+  outcomes_.push_back(std::move(outcome));
+}
+
+void Keypad::pick_usual(std::size_t which) {
+  if (which >= usual_.size()) return;
+  Usual picked = std::move(usual_[which]);
+  for (Outcome& outcome : picked.gives) hand_out(std::move(outcome));
+  lead_on();
+}
+
+std::string Keypad::next_key() const {
+  const auto here = std::find(walk_.begin(), walk_.end(), key_);
+  return open_ && here != walk_.end() && here + 1 != walk_.end() ? *(here + 1) : std::string{};
+}
+
+/// What was asked for is done: on to the next field, else away.
+void Keypad::lead_on() {
+  next_ = next_key();
+  close();
+}
+
+bool Keypad::take_next(std::string_view key) {
+  if (next_.empty() || next_ != key) return false;
+  next_.clear();
   return true;
 }
 

@@ -16,6 +16,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "measure/fields.h"
@@ -40,6 +41,8 @@ struct Stroke {
     kErase,      ///< the last thing typed; all of it while it is still what was there
     kOperators,  ///< show the operators in the digits' place, or the digits again
     kForm,       ///< value: BareSlope; what stands is said in it
+    kNext,       ///< done, and on to the field that follows
+    kUsual,      ///< value: which of offered(); it is handed out at once
     kDone,
     kCancel,
   } kind = Kind::kDigit;
@@ -56,6 +59,15 @@ class Keypad {
     std::optional<Error> error;  ///< `at` is a byte of entry(), `where` the title
     [[nodiscard]] bool good() const { return !error; }
   };
+  struct Outcome {
+    std::string key;
+    Reading reading;
+  };
+  /// A value that is usual here or was entered lately, a tap away: how it is shown, and what the tap hands out.
+  struct Usual {
+    std::string text;
+    std::vector<Outcome> gives;
+  };
 
   /// How lengths are entered and echoed: form decides the slots, denominator the tape's smallest division.
   void set_style(const LengthStyle& style) { style_ = style; }
@@ -71,6 +83,16 @@ class Keypad {
   /// `value`, `min` and `max`, and the outcome, count the step's smallest decimals.
   void open_count(std::string_view key, std::string_view title, std::int64_t value, std::int64_t min, std::int64_t max,
                   EntryStep step = {});
+  /// Stand above the keys until it is closed or opened on something else.
+  void offer(std::vector<Usual> usual) { usual_ = std::move(usual); }
+  [[nodiscard]] const std::vector<Usual>& offered() const { return usual_; }
+  /// What was entered since the start, the latest first.
+  [[nodiscard]] const std::vector<Outcome>& entered() const { return entered_; }
+  /// Keys of the page's fields that follow one another; from all but the last, a key leads to the next.
+  void set_walk(std::vector<std::string> keys) { walk_ = std::move(keys); }
+  [[nodiscard]] bool has_next() const { return !next_key().empty(); }
+  /// Once: that key led here, so the keypad is to be opened on it.
+  bool take_next(std::string_view key);
   void close();
 
   [[nodiscard]] bool is_open() const { return open_; }
@@ -141,10 +163,6 @@ class Keypad {
     Term term;
     std::size_t sum_size = 0;
   };
-  struct Outcome {
-    std::string key;
-    Reading reading;
-  };
   void begin(Quantity, std::string_view key, std::string_view title);
   void lay_slots();
   void show_length(Length value);
@@ -158,6 +176,10 @@ class Keypad {
   void pick_form(BareSlope form);
   void change_sign();
   bool finish();
+  void pick_usual(std::size_t which);
+  void hand_out(Outcome);
+  void lead_on();
+  [[nodiscard]] std::string next_key() const;
   bool leave_typing();
   void type(std::string_view text);
   [[nodiscard]] Reading read_entry() const;
@@ -183,13 +205,17 @@ class Keypad {
   std::int64_t count_min_ = 0, count_max_ = 0;
   EntryStep step_;
   Reading opened_;  ///< what it was opened on
-  std::vector<Outcome> outcomes_;
+  std::vector<Outcome> outcomes_, entered_;
+  std::vector<Usual> usual_;
+  std::vector<std::string> walk_;
+  std::string next_;  ///< the keypad is to be opened on this
 };
 
 /// How the open keypad divides an area: the entry with its echo, the keys under the thumb, and what is left to the
 /// page. Lying phones get the keys at the thumb's side, from top to bottom.
 struct KeypadBoxes {
   Rect strip, keys, page;
+  Rect usual{};  ///< no height: none is offered, or the page would be left no room
 };
 [[nodiscard]] KeypadBoxes keypad_boxes(const Ui&, const Keypad&, Rect area, bool landscape);
 /// Draws the open keypad and presses its keys.

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "ui/keypad/keypad_parts.h"
+#include "words/words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -19,6 +20,19 @@ float strip_height(const Ui& ui, const Keypad& keypad, float width) {
   return height;
 }
 
+/// The row of usual values stands only where this much is left to the page.
+constexpr float kLeastPage = 96;
+
+float usual_height(const Ui& ui, const Keypad& keypad) { return keypad.offered().empty() ? 0 : ui.theme.target + kGap; }
+
+/// Takes the usual values' row off the page's foot.
+KeypadBoxes with_usual(KeypadBoxes boxes, float height) {
+  if (boxes.page.h - height < kLeastPage) return boxes;
+  boxes.page.h -= height;
+  boxes.usual = {boxes.page.x, boxes.page.y + boxes.page.h, boxes.page.w, height};
+  return boxes;
+}
+
 float keys_height(float key) { return kKeysAside * key + (kKeysAside - 1) * kGap + 2 * kGap; }
 
 }  // namespace
@@ -30,14 +44,16 @@ KeypadBoxes keypad_boxes(const Ui& ui, const Keypad& keypad, Rect area, bool lan
     const Rect keys{area.x + area.w - width, area.y, width, area.h};
     const float left = area.w - width;
     const float strip = std::min(area.h, strip_height(ui, keypad, left));
-    return {{area.x, area.y + area.h - strip, left, strip}, keys, {area.x, area.y, left, area.h - strip}};
+    return with_usual({{area.x, area.y + area.h - strip, left, strip}, keys, {area.x, area.y, left, area.h - strip}},
+                      usual_height(ui, keypad));
   }
   const float key = std::clamp((area.h * 0.36F - 5 * kGap) / kKeysAside, target, std::max(target, 64.0F));
   const float keys = keys_height(key), strip = strip_height(ui, keypad, area.w);
   const float bottom = area.y + area.h;
-  return {{area.x, bottom - keys - strip, area.w, strip},
-          {area.x, bottom - keys, area.w, keys},
-          {area.x, area.y, area.w, std::max(0.0F, area.h - keys - strip)}};
+  return with_usual({{area.x, bottom - keys - strip, area.w, strip},
+                     {area.x, bottom - keys, area.w, keys},
+                     {area.x, area.y, area.w, std::max(0.0F, area.h - keys - strip)}},
+                    usual_height(ui, keypad));
 }
 
 namespace {
@@ -152,22 +168,42 @@ void draw_keys(Ui& ui, Keypad& keypad, const Rect& box) {
   } else if (keypad.takes_sign() && keypad.takes_point()) {
     if (key_in(ui, {"sign", ui.say(Msg::kKeySign), "+/−", {}}, grid.cell(3, 1))) keypad.press({Stroke::Kind::kSign});
   }
-  const std::string_view done = ui.say(Msg::kKeyDone);
-  if (key_in(ui, {"done", done, done, Icon::kTick, Weight::kPrimary}, grid.cell(3, 2, 2)))
+  const std::string_view done = ui.say(Msg::kKeyDone), next = ui.say(Msg::kKeyNext);
+  const bool leads_on = keypad.has_next();
+  if (leads_on && key_in(ui, {"next", next, next, {}}, grid.cell(3, 2))) keypad.press({Stroke::Kind::kNext});
+  if (key_in(ui, {"done", done, done, Icon::kTick, Weight::kPrimary}, leads_on ? grid.cell(3, 3) : grid.cell(3, 2, 2)))
     keypad.press({Stroke::Kind::kDone});
+}
+
+/// As many as there is room for, in their order.
+void usual_keys(Ui& ui, Keypad& keypad, const Rect& box) {
+  float x = box.x + kGap;
+  const std::vector<Keypad::Usual>& offered = keypad.offered();
+  for (std::size_t i = 0; i < offered.size(); ++i) {
+    const std::string& text = offered[i].text;
+    const float width = std::max(ui.theme.target, text_size(*ui.fonts.strong, text).x + 2 * kGap);
+    if (x + width > box.x + box.w - kGap) break;
+    const std::string key = "usual." + std::to_string(i);
+    const std::string name = say(Msg::kKeypadUsual, ui.language, {{"field", keypad.title()}, {"value", text}});
+    if (key_in(ui, {key, name, text, {}}, {x, box.y + kGap / 2, width, ui.theme.target}))
+      return keypad.press({Stroke::Kind::kUsual, static_cast<int>(i)});
+    x += width + kGap;
+  }
 }
 
 }  // namespace
 
 void keypad_panel(Ui& ui, Keypad& keypad, const KeypadBoxes& boxes) {
   ImDrawList& list = pen(ui);
-  for (const Rect& box : {boxes.strip, boxes.keys}) {
+  for (const Rect& box : {boxes.usual, boxes.strip, boxes.keys}) {
     list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel);
   }
-  list.AddRectFilled(top_left(boxes.strip), {boxes.strip.x + boxes.strip.w, boxes.strip.y + 2}, ui.theme.rule);
+  const Rect& top = boxes.usual.h > 0 ? boxes.usual : boxes.strip;
+  list.AddRectFilled(top_left(top), {top.x + top.w, top.y + 2}, ui.theme.rule);
   const Column outer = ui.column;
   ui.column = {};
-  keypad_strip(ui, keypad, boxes.strip);
+  if (boxes.usual.h > 0) usual_keys(ui, keypad, boxes.usual);
+  if (keypad.is_open()) keypad_strip(ui, keypad, boxes.strip);
   if (keypad.is_open()) draw_keys(ui, keypad, boxes.keys);
   ui.column = outer;
 }

@@ -47,6 +47,11 @@ void Keypad::press(Stroke stroke) {
       return;
     case Kind::kForm:
       return pick_form(static_cast<BareSlope>(stroke.value));
+    case Kind::kNext:
+      if (finish()) lead_on();
+      return;
+    case Kind::kUsual:
+      return pick_usual(static_cast<std::size_t>(stroke.value));
     case Kind::kDone:
       if (finish()) close();
       return;
