@@ -428,6 +428,36 @@ TEST_CASE("a usual section sets both measures at once", "[screens]") {
   CHECK_FALSE(bed.shows("bar.undo"));
 }
 
+TEST_CASE("one key walks span, length, height and pitch of a new frame", "[screens]") {
+  Bed bed(320, 568);
+  bed.tap("place.frame");
+  bed.tap("frame.row.books");
+  bed.tap("books.new");
+  bed.tap("new.span");
+  bed.tap_keypad({"digit.2", "digit.0", "next"});
+  bed.tap_keypad({"digit.3", "digit.6", "next"});
+  bed.tap_keypad({"digit.1", "digit.0", "next"});
+  CHECK_FALSE(bed.shows("keypad.next"));
+  bed.tap_keypad({"digit.9", "done"});
+  CHECK(bed.value("new.span") == "20′ 0″");
+  CHECK(bed.value("new.length") == "36′ 0″");
+  CHECK(bed.value("new.plate") == "10′ 0″");
+  CHECK(bed.value("new.pitch") == "9:12");
+}
+
+TEST_CASE("one key walks the frame's own measures", "[screens]") {
+  Bed bed;
+  bed.tap("place.frame");
+  bed.tap("frame.bent.span");
+  bed.tap_keypad({"digit.2", "digit.0"});
+  int nexts = 0;
+  for (; bed.shows("keypad.next") && nexts < 20; ++nexts) bed.tap("keypad.next");
+  CHECK(nexts >= 3);
+  CHECK(bed.shows("keypad.form.0"));
+  bed.tap("keypad.done");
+  CHECK(bed.value("frame.bent.span") == "20′ 0″");
+}
+
 TEST_CASE("going to another place is kept but is no edit", "[screens]") {
   Bed bed;
   bed.tap("place.angles");

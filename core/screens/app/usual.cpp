@@ -16,13 +16,13 @@ namespace {
 
 constexpr std::size_t kMostEntered = 3;
 
-/// Rises in 12, and degrees where lengths are metric. *Common practice.*
+/// Rises in 12, and degrees where lengths are metric. Source: SOURCES.md, "usual pitches and sections".
 constexpr std::array kUsualRises{6, 8, 9, 10, 12};
 constexpr std::array kUsualDegrees{30, 35, 40, 45};
 struct BreadthAndDepth {
   int breadth, depth;
 };
-/// Nominal inches, and millimetres. *Common practice.*
+/// Nominal inches, and millimetres. Source: SOURCES.md, "usual pitches and sections".
 constexpr std::array<BreadthAndDepth, 3> kUsualInches{{{6, 6}, {8, 8}, {8, 10}}};
 constexpr std::array<BreadthAndDepth, 3> kUsualMm{{{150, 150}, {200, 200}, {200, 250}}};
 

@@ -4,12 +4,14 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "book/book.h"
 #include "frame/drawings/plan_drawing.h"
 #include "frame/placing/solve_frame.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/foot.h"
+#include "screens/app/usual.h"
 #include "screens/frame/form.h"
 #include "screens/frame/joinery_choice.h"
 #include "words/frame_words.h"
@@ -67,6 +69,25 @@ void open(Context& context, std::string_view key, const FourNumbers& numbers) {
       return keypad.open_length(new_key(key), context.say(one.name), numbers.*one.value,
                                 {Length::feet(2), Length::feet(1000), BareUnit::kFoot});
   keypad.open_slope("new.pitch", context.say(Msg::kFieldPitch), numbers.pitch);
+  const SizedBy by = sized_by(context);
+  offer_pitches(context, "new.pitch", [&](const Slope& pitch) {
+    FourNumbers other = numbers;
+    other.pitch = pitch;
+    return solve_frame(plan_of(other, by)).has_value();
+  });
+}
+
+/// The keypad's key for the next of the four.
+void walk(Context& context, const FourNumbers& numbers) {
+  std::vector<std::string> keys;
+  keys.reserve(4);
+  for (const std::string_view key : {"span", "length", "plate", "pitch"}) {
+    keys.push_back(new_key(key));
+    if (!context.keypad.take_next(keys.back())) continue;
+    turn_to(context.ui, keys.back());
+    open(context, key, numbers);
+  }
+  context.keypad.set_walk(std::move(keys));
 }
 
 /// The four in rows, where they give no frame to draw.
@@ -120,6 +141,7 @@ void new_screen(Context& context) {
   FrameMemory& memory = context.frame_memory;
   FourNumbers& numbers = by == SizedBy::kMillimetres ? memory.metric_numbers : memory.four_numbers;
   take(context, numbers);
+  walk(context, numbers);
   bool list = false, make_it = false;
   const bool stands = solve_frame(plan_of(numbers, by)).has_value();
   const bool foot = !context.landscape && !context.keypad.is_open();

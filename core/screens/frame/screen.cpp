@@ -1,6 +1,8 @@
 #include "screens/frame/screen.h"
 
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "frame/drawings/plan_drawing.h"
 #include "screens/books/screen.h"
@@ -83,6 +85,21 @@ void totals(Context& context, const ShownFrame& shown) {
   note(context.ui, "frame.totals", totals_text(kept.totals, voice_of(context)));
 }
 
+/// Span, the bays' widths, height and pitch follow one another on the keypad.
+void walk(Context& context, const FramePlan& plan) {
+  std::vector<std::pair<std::string, std::string>> fields{{"frame.span", "frame.bent.span"}};
+  for (const Bay& bay : plan.bays) fields.emplace_back(bay_path(bay), "frame.wall.bay:" + std::to_string(bay.label));
+  fields.emplace_back("frame.plate_left", "frame.bent.plate_left");
+  fields.emplace_back("frame.pitch_left", "frame.bent.pitch_left");
+  std::vector<std::string> paths;
+  paths.reserve(fields.size());
+  for (const auto& [path, item] : fields) {
+    paths.push_back(path);
+    walk_on(context, path, frame_field_name(path, context.ui.language), item);
+  }
+  context.keypad.set_walk(std::move(paths));
+}
+
 }  // namespace
 
 void frame_screen(Context& context) {
@@ -90,6 +107,7 @@ void frame_screen(Context& context) {
     Ui& ui = context.ui;
     if (!shown.frame()) return frame_refused(context, shown);
     if (shown.book.framed) {
+      walk(context, shown.plan());
       const FrameMemory::Elevations& drawn = elevations_of(context, shown);
       side_by_side(
           ui, 16, 300, [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
