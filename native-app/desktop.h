@@ -47,6 +47,9 @@ class Desktop : public screens::Platform {
   void begin_scan() override { answer({screens::EventKind::kScanEnded, "scan", "none", 0}); }
   void end_scan() override {}
   void keep_awake(bool on) override;
+  void ready_to_speak(bool) override {}
+  void speak(std::string_view, std::string_view, std::int64_t) override {}  // it names no voice
+  void hush() override {}
   void start_task(Task task) override;
   void cancel_task(const TaskId& id) override;
   void write_here() override { wants_to_write_ = true; }

@@ -35,6 +35,11 @@ EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, in
 EM_JS(void, js_end_text, (), { Module.shell.endText(); });
 EM_JS(void, js_scan, (int on), { Module.shell.scan(!!on); });
 EM_JS(void, js_keep_awake, (int on), { Module.shell.keepAwake(!!on); });
+EM_JS(void, js_ready_to_speak, (int on), { Module.shell.readyToSpeak(!!on); });
+EM_JS(void, js_speak, (const char* tag, int tag_size, const char* text, int text_size, double ticket), {
+  Module.shell.speak(Module.text(tag, tag_size), Module.text(text, text_size), ticket);
+});
+EM_JS(void, js_hush, (), { Module.shell.hush(); });
 EM_JS(void, js_start_task, (int raising, const char* name, int name_size, const char* request, int request_size,
                             const char* frame, int frame_size), {
   Module.shell.startTask(raising ? 'raising' : 'app', Module.text(name, name_size),
@@ -112,6 +117,14 @@ void PagePlatform::begin_scan() { js_scan(1); }
 void PagePlatform::end_scan() { js_scan(0); }
 
 void PagePlatform::keep_awake(bool on) { js_keep_awake(on ? 1 : 0); }
+
+void PagePlatform::ready_to_speak(bool on) { js_ready_to_speak(on ? 1 : 0); }
+
+void PagePlatform::speak(std::string_view language, std::string_view text, std::int64_t ticket) {
+  js_speak(language.data(), size_of(language), text.data(), size_of(text), static_cast<double>(ticket));
+}
+
+void PagePlatform::hush() { js_hush(); }
 
 void PagePlatform::start_task(Task task) {
   const std::string name = task_name(task.id), request = write_request(task.request);

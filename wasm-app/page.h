@@ -32,6 +32,9 @@ class PagePlatform final : public screens::Platform {
   void begin_scan() override;
   void end_scan() override;
   void keep_awake(bool on) override;
+  void ready_to_speak(bool on) override;
+  void speak(std::string_view language, std::string_view text, std::int64_t ticket) override;
+  void hush() override;
   void start_task(Task task) override;
   void cancel_task(const TaskId& id) override;
   void write_here() override;

@@ -21,6 +21,7 @@ struct Settings {
   bool glove = false;
   int text_percent = 100;  ///< 100 to 200
   bool keep_awake = false;
+  bool read_aloud = false;    ///< a key on cards and answers, where the device has a voice
   bool caution_seen = false;  ///< the first-launch caution was read
   std::string who;            ///< who ticks on this phone; "" not said
 
@@ -28,7 +29,7 @@ struct Settings {
     return a.lengths.form == b.lengths.form && a.lengths.denominator == b.lengths.denominator &&
            a.lengths.decimals == b.lengths.decimals && a.theme == b.theme && a.language == b.language &&
            a.glove == b.glove && a.text_percent == b.text_percent && a.keep_awake == b.keep_awake &&
-           a.caution_seen == b.caution_seen && a.who == b.who;
+           a.read_aloud == b.read_aloud && a.caution_seen == b.caution_seen && a.who == b.who;
   }
 };
 

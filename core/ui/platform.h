@@ -89,6 +89,13 @@ class Platform {
   virtual void begin_scan() = 0;
   virtual void end_scan() = 0;
   virtual void keep_awake(bool on) = 0;
+  /// Whether it may be asked to speak from now on: some browsers want a touch before the first word.
+  virtual void ready_to_speak(bool on) = 0;
+  /// Read aloud by the device's own voice, in place of what it is saying; nothing leaves the device. Answer: kSpoken
+  /// (number = ticket) once it is said, broken off or refused. Only where kVoices named the language.
+  virtual void speak(std::string_view language, std::string_view text, std::int64_t ticket) = 0;
+  /// Be silent.
+  virtual void hush() = 0;
   /// Have a task (tasks/task.h) worked out off the frame, in a Worker or a thread. Answers: kTask with how far it is,
   /// and once with how it ended: also where nothing could work it out.
   virtual void start_task(Task task) = 0;
@@ -127,6 +134,8 @@ enum class EventKind : std::uint8_t {
   kLogRead,
   kScanned,
   kScanEnded,
+  kVoices,  ///< text = the languages (primary subtags, a blank between) that the device speaks without a network
+  kSpoken,
 };
 
 struct PlatformEvent {

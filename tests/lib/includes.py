@@ -43,13 +43,13 @@ BELOW["book"] -= {"draw"}
 room("model", WORK + " book")
 MODEL = WORK + " book model"
 room("paper", "numeric measure text geometry draw")
-room("words", MODEL)
+room("words words/aloud", MODEL)
 room("tasks", MODEL + " words paper")
 room("command command/json", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
-     "screens/settings screens/timber", MODEL + " words paper tasks render ui ui/keypad ui/drawing")
+     "screens/settings screens/timber", MODEL + " words words/aloud paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost
@@ -77,8 +77,8 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list frame/drawings shop shop/log
-  book model paper words tasks command command/json render
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
+  frame/drawings shop shop/log book model paper words words/aloud tasks command command/json render
   screens/desks screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
   screens/settings screens/timber""".split())
 

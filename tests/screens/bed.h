@@ -55,6 +55,9 @@ class FakePlatform : public Platform {
   std::vector<std::string> shared, loads, log_reads, erased, erased_logs;
   std::vector<Task> tasks;  ///< started, not answered yet
   std::vector<TaskId> cancelled;
+  std::vector<std::string> spoken;  ///< "" where it was told to be silent
+  std::int64_t speech = 0;          ///< ticket of the last
+  bool ready_for_speech = false;
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
@@ -91,6 +94,12 @@ class FakePlatform : public Platform {
   void begin_scan() override { scanning = true; }
   void end_scan() override { scanning = false; }
   void keep_awake(bool on) override { awake = on; }
+  void ready_to_speak(bool on) override { ready_for_speech = on; }
+  void speak(std::string_view language, std::string_view text, std::int64_t ticket) override {
+    spoken.push_back(std::string(language) + ": " + std::string(text));
+    speech = ticket;
+  }
+  void hush() override { spoken.emplace_back(); }
   void start_task(Task task) override { tasks.push_back(std::move(task)); }
   void cancel_task(const TaskId& id) override { cancelled.push_back(id); }
   void write_here() override { wants_to_write = true; }

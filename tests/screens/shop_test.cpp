@@ -657,3 +657,54 @@ TEST_CASE("the bench names what has no room and takes the most that has", "[scre
   CHECK_FALSE(bed.shows("bench.refused"));
   CHECK(bed.value("bench.pin") == bed.value("bench.slot"));
 }
+
+TEST_CASE("a card is read aloud where the device has a voice of its own and it is wanted", "[screens][shop]") {
+  ShopBed bed;
+  const auto voices = [&](const char* tags) {
+    bed.app.on({EventKind::kVoices, {}, tags, 0});
+    bed.rest();
+  };
+  const auto to_settings = [&] {
+    bed.tap("bar.menu");
+    bed.tap("menu.settings");
+  };
+  to_settings();
+  CHECK_FALSE(bed.shows("settings.aloud"));
+  voices("de es");
+  CHECK_FALSE(bed.shows("settings.aloud"));
+  voices("en es");
+  bed.tap("bar.back");
+  bed.tap("bar.back");
+  bed.open_post();
+  CHECK_FALSE(bed.shows("shop.aloud"));
+  to_settings();
+  bed.tap("settings.aloud");
+  CHECK(bed.platform.ready_for_speech);
+  bed.tap("bar.back");
+  bed.tap("bar.back");
+
+  bed.tap("shop.aloud");
+  REQUIRE(bed.platform.spoken.size() == 1);
+  CHECK(bed.platform.spoken.back() == "en: P A 1, Post. Next: Lay out. Tip to tip: seven feet, seven inches.");
+  CHECK(bed.item("shop.aloud").name == "Stop reading");
+  SECTION("pressed again it is silent") {
+    bed.tap("shop.aloud");
+    CHECK(bed.platform.spoken.back().empty());
+    CHECK(bed.item("shop.aloud").name == "Read aloud");
+  }
+  SECTION("when the page turns it is silent") {
+    bed.tap("shop.next.open");
+    CHECK(bed.platform.spoken.back().empty());
+    CHECK(bed.item("shop.step.aloud").name == "Read aloud");
+    bed.tap("shop.step.aloud");
+    CHECK(bed.platform.spoken.back().starts_with("en: Lay out. P A 1, one of "));
+  }
+  SECTION("when all is said the key is as it was; an older end changes nothing") {
+    bed.app.on({EventKind::kSpoken, {}, {}, bed.platform.speech - 1});
+    bed.rest();
+    CHECK(bed.item("shop.aloud").name == "Stop reading");
+    bed.app.on({EventKind::kSpoken, {}, {}, bed.platform.speech});
+    bed.rest();
+    CHECK(bed.item("shop.aloud").name == "Read aloud");
+  }
+}

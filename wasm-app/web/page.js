@@ -3,6 +3,7 @@
 
 import createBentbook from 'bentbook_app.js';
 
+import {makeAloud} from './aloud.js';
 import {makeAwake} from './awake.js';
 import {bridge} from './bridge.js';
 import {forwardKeys} from './keys.js';
@@ -60,6 +61,7 @@ function makeShell() {
     app: {script: workerScript, wasm: whole(wasm)}, raising: {script: raisingScript, wasm: whole(raisingWasm)},
   });
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
+  const aloud = makeAloud(post);
   const text = makeTextEntry(canvas, () => core.registry(), post);
   let useNewVersion = () => {};
   return {
@@ -76,6 +78,10 @@ function makeShell() {
     beginText: text.begin,
     endText: text.end,
     keepAwake: makeAwake(post),
+    findVoices: aloud.find,
+    readyToSpeak: aloud.ready,
+    speak: aloud.speak,
+    hush: aloud.hush,
     // The raising answers in figures; the app's own Worker says sentences too.
     startTask: (crew, ...task) => tasks.start(crew, ...task, crew === 'app' ? words.there(document.documentElement.lang) : null),
     cancelTask: tasks.cancel,
@@ -194,6 +200,7 @@ async function start() {
     document.documentElement.dataset.state = 'ready';
     performance.mark('bentbook-ready');
     shell.watchVersions();
+    shell.findVoices();
   });
 }
 

@@ -8,6 +8,7 @@
 #include "cut/triangle.h"
 #include "screens/angles/pages.h"
 #include "screens/angles/saw_sheet.h"
+#include "screens/app/aloud.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/pages.h"
 #include "words/error_words.h"
@@ -186,6 +187,7 @@ void angles_screen(Context& context) {
       },
       [&](Ui&) {
         cut_answers(context, triangle.angle, voice);
+        aloud_row(context, "angles.aloud", {"angles.plumb_cut", "angles.seat_cut"});
         if (!triangle.vertical) slope_words(context, slope);
       });
 

@@ -230,6 +230,9 @@ void App::on(const PlatformEvent& event) {
       app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
       app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
       return;
+    case EventKind::kVoices:
+    case EventKind::kSpoken:
+      return app.aloud.take(event);
     case EventKind::kTask:
       app.raising.take(*event.task);
       for (auto& pattern : app.rafter_memory.patterns) (void)pattern.take(*event.task);

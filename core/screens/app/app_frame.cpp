@@ -97,6 +97,7 @@ void App::Impl::draw_root(Ui& ui) {
       solids,
       frame_memory,
       touched,
+      aloud,
       file,
       area,
       landscape,
@@ -147,6 +148,10 @@ double App::Impl::frame() {
     told_awake = settings.keep_awake;
     platform.keep_awake(told_awake);
   }
+  if (settings.read_aloud != told_speech) {
+    told_speech = settings.read_aloud;
+    platform.ready_to_speak(told_speech);
+  }
   GestureStep step = gesture.step(now_ms, registry);
   tell_pointer(step);
   memory.scroll_by = std::move(step.scrolls);
@@ -179,12 +184,14 @@ double App::Impl::frame() {
   ImGui::End();
   ImGui::PopStyleVar();
   registry.end_frame();
+  aloud.answer(registry, language());
   ImGui::Render();
   memory.committed_texts.clear();
 
   if (pages.turns() != seen_turns) {
     seen_turns = pages.turns();
     memory.new_page = pages.from_top();
+    aloud.hush();
     keypad.close();
     woken();
   }

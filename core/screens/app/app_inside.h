@@ -10,6 +10,7 @@
 #include "book/history.h"
 #include "render/renderer.h"
 #include "render/solid_painter.h"
+#include "screens/app/aloud.h"
 #include "screens/app/app.h"
 #include "screens/app/context.h"
 #include "screens/app/pages.h"
@@ -59,6 +60,7 @@ struct App::Impl {
   RaisingDesk raising{platform};
   RaisingMemory raising_memory;
   RafterMemory rafter_memory;
+  Aloud aloud{platform};
 
   bool locked = false, read_only = false;
   Hindrance hindrance = Hindrance::kNone;
@@ -77,7 +79,7 @@ struct App::Impl {
   double now_ms = 0, last_frame_ms = -1;
   int settle = 3;  ///< frames still to be drawn before resting
   float baked_text = 0, baked_scale = 0;
-  bool told_awake = false;
+  bool told_awake = false, told_speech = false;
   unsigned seen_turns = 0;
   std::string seen_keypad;
 

@@ -9,6 +9,7 @@
 #include "book/kit.h"
 #include "book/places.h"
 #include "render/solid_painter.h"
+#include "screens/app/aloud.h"
 #include "screens/desks/books_desk.h"
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
@@ -47,8 +48,9 @@ struct Context {
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   std::vector<NamedField>& touched;  ///< the latest first
-  const PlatformEvent& file;         ///< opened last: key = its name, text = its bytes
-  Rect page;                         ///< the page's box: what is left between the bars and the keypad
+  Aloud& aloud;
+  const PlatformEvent& file;  ///< opened last: key = its name, text = its bytes
+  Rect page;                  ///< the page's box: what is left between the bars and the keypad
   bool landscape = false;
   std::string subject;  ///< what this page is about (Page::subject)
   float foot = 0;       ///< height of the page's own strip of keys at its foot: no short word lies over it

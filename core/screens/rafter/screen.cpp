@@ -3,6 +3,7 @@
 #include <string>
 
 #include "roof/rafter_drawing.h"
+#include "screens/app/aloud.h"
 #include "screens/rafter/form.h"
 #include "screens/rafter/pages.h"
 #include "screens/rafter/plan_pages.h"
@@ -96,6 +97,7 @@ void rafter_screen(Context& context) {
         for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
           main_answers(context, side == Side::kLeft ? "rafter.answer_left" : "rafter.answer_right", rafter, voice);
         });
+        aloud_row(context, "rafter.aloud", {"rafter.answer"});
       });
   space(ui, 8);
   cautions(context, pair, voice);

@@ -65,6 +65,9 @@ void draw_settings(Context& context) {
     next.settings.glove = !next.settings.glove;
   if (toggle(ui, "settings.awake", ui.say(Msg::kSetAwake), next.settings.keep_awake, ui.say(Msg::kSetAwakeNote)))
     next.settings.keep_awake = !next.settings.keep_awake;
+  if (context.aloud.can_speak(ui.language) &&
+      toggle(ui, "settings.aloud", ui.say(Msg::kSetAloud), next.settings.read_aloud, ui.say(Msg::kSetAloudNote)))
+    next.settings.read_aloud = !next.settings.read_aloud;
   end_scroll(ui);
   if (next.settings != context.kit.settings) context.change_kit(std::move(next));
 }

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "screens/app/aloud.h"
 #include "screens/app/drawing_form.h"
 #include "screens/app/field_form.h"
 #include "screens/app/foot.h"
@@ -73,6 +74,7 @@ void answers(Context& context, const PlateBenchInput& input, const PlateBench& b
       [&](Ui&) {
         if (input.plate.pins.count > 0) one("bench.pin", Msg::kBenchPin, bench.pin_length);
       });
+  aloud_row(context, "bench.aloud", {"bench.slot", "bench.depth", "bench.gauge", "bench.pin"});
 }
 
 void drawings(Context& context, const PlateBenchInput& input, const PlateBench& bench, const Voice& voice) {

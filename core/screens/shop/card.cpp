@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cut/setting.h"
+#include "screens/app/aloud.h"
 #include "screens/app/foot.h"
 #include "screens/shop/work_shown.h"
 #include "screens/timber/face_parts.h"
@@ -255,6 +256,9 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
 void card_content(ShownWork& s, const WorkStep& step) {
   const Sheet& sheet = *sheet_shown(s.context, s.frame, s.work.timber).sheet;
   head(s, step);
+  aloud_row(s.context, "shop.step.aloud",
+            {"shop.step.title", "shop.step.place", "shop.hold", "shop.plate_stops", "shop.flag", "shop.step.number",
+             "shop.step.square", "shop.step.bore", "shop.step.caution"});
   hold_part(s);
   (void)plate_stops(s, step);
   flags_part(s, step.id);

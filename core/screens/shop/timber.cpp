@@ -4,6 +4,7 @@
 #include <map>
 #include <string>
 
+#include "screens/app/aloud.h"
 #include "screens/shop/card.h"
 #include "screens/shop/codes.h"
 #include "screens/shop/work_shown.h"
@@ -46,6 +47,7 @@ void next_part(ShownWork& s) {
   const std::string title = step_text(step, ui.language);
   heading(ui, "shop.next", std::string(s.context.say(Msg::kShopNext)) + ": " + title);
   numbers_part(s, step, "shop.next");
+  aloud_row(s.context, "shop.aloud", {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next"});
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
   const bool held = plate_stops(s, step) || hold_of(s).claim != nullptr;
