@@ -96,6 +96,11 @@ std::uint8_t cautions_of(StepWork work) {
     case StepWork::kFit:
     case StepWork::kJig:
       return kWorkHeld;
+    case StepWork::kHole:
+    case StepWork::kPegHole:
+    case StepWork::kSpotPlate:
+    case StepWork::kDrillThrough:
+      return kEyesEars | kWorkHeld;  // a bit, no blade
     default:
       return kEyesEars | kCords | kWorkHeld;
   }

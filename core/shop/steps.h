@@ -62,6 +62,8 @@ enum WorkCaution : std::uint8_t {
   kCords = 4,     ///< clear of the blade
   kWorkHeld = 8,  ///< clamped or wedged
 };
+/// What holds wherever a tool is at work: said once for a timber, not again with each of its steps.
+inline constexpr std::uint8_t kAtEveryTool = kEyesEars | kWorkHeld;
 
 /// What a number is; inches, or degrees where it says so. Stations run from end A's tip.
 enum class StepNumberName : std::uint8_t {

@@ -78,6 +78,9 @@ void note(Ui&, ItemKey, std::string_view text);
 /// A caution: a drawn triangle, the word, the text, in the caution colours.
 void caution(Ui&, ItemKey, std::string_view text);
 
+/// A caution in a line that more can be unfolded from; true when it was pressed.
+[[nodiscard]] bool caution_row(Ui&, ItemKey, std::string_view text, bool open);
+
 /// The heaviest type on the screen: what is cut or marked. `value` as print_length gives it; `about`: an about sign
 /// stands before it (rounding moved it). `exact` is a quiet second line ("" for none). Announced when it changes.
 void answer(Ui&, ItemKey, std::string_view label, std::string_view value, std::string_view exact = {},

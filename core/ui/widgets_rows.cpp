@@ -53,6 +53,26 @@ bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view seco
   return look.pressed;
 }
 
+bool caution_row(Ui& ui, ItemKey key, std::string_view text, bool open) {
+  const Theme& t = ui.theme;
+  const float pad = 12, sign = 28, side = 20, left = 2 * pad + sign;
+  const float inner = ui.column.width - left - side - 2 * pad;
+  const float height = wrapped_height(*ui.fonts.body, text, inner);
+  const Rect box = take_box(ui, std::max(t.target, height + 2 * kRowPad));
+  const std::string name = std::string(ui.say(Msg::kCaution)) + ": " + std::string(text);
+  const Look look = add_pressed(ui, {std::string(key), Role::kButton, Touch::kPress, name, {}, box}, false);
+  ImDrawList& list = pen(ui);
+  list.AddRectFilled(top_left(box), bottom_right(box), look.lit || look.held ? t.pressed : t.caution_ground);
+  list.AddRectFilled(top_left(box), {box.x + 4, box.y + box.h}, t.caution);
+  draw_triangle_sign(list, {box.x + pad, box.y + (box.h - sign) / 2, sign, sign}, t.caution);
+  draw_wrapped(list, *ui.fonts.body, {box.x + left, box.y + (box.h - height) / 2}, t.caution, text, inner);
+  draw_icon(list, open ? Icon::kMinus : Icon::kPlus,
+            {box.x + box.w - pad - side, box.y + (box.h - side) / 2, side, side}, t.caution);
+  draw_focus(ui, look, box);
+  space(ui, kGap);
+  return look.pressed;
+}
+
 bool pick_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second, bool chosen) {
   const float left = 40, inner = ui.column.width - left;
   const TwoLines lines = measure_two(ui, title, second, inner);

@@ -136,6 +136,8 @@ TEST_CASE("every step has its place, its tick and, at a blade, its cautions; ids
             step.part == StepPart::kCheeks || step.part == StepPart::kEdges || step.part == StepPart::kFloor;
         CHECK(step.setup.has_value() != gauged);
       }
+      if (step.work == StepWork::kHole || step.work == StepWork::kPegHole) CHECK(step.cautions == kAtEveryTool);
+      if (step.work == StepWork::kRelief) CHECK((step.cautions & kKickback) == 0);
       if (step.place == Workplace::kDrillPress) CHECK((step.cautions & kWorkHeld) != 0);
       const auto again = read_numbers(numbers_text(step.numbers));
       CHECK(numbers_text(again) == numbers_text(step.numbers));

@@ -708,3 +708,39 @@ TEST_CASE("a card is read aloud where the device has a voice of its own and it i
     CHECK(bed.item("shop.aloud").name == "Read aloud");
   }
 }
+
+TEST_CASE("what is to be minded at every tool stands once, what a blade adds stands on its cards", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  const std::string line = bed.item("shop.cautions").name;
+  CHECK(line == "Caution: Eyes and ears covered. Work held fast.");
+  bed.tap("shop.cautions");
+  CHECK(bed.item("shop.cautions.saw").name ==
+        "Caution: Saw: Kickback: stand out of the blade’s line, let nothing pinch it. Cords clear of the blade.");
+  CHECK_FALSE(bed.shows("shop.cautions.layout"));
+  CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+  bed.tap("shop.cautions");
+  bed.tap("shop.next.open");
+  CHECK_FALSE(bed.shows("shop.cautions"));
+  CHECK_FALSE(bed.shows("shop.step.caution"));
+  bed.tap("shop.step.after");
+  CHECK(bed.item("shop.step.caution").name ==
+        "Caution: Kickback: stand out of the blade’s line, let nothing pinch it. Cords clear of the blade.");
+}
+
+TEST_CASE("a card that one comes to first says what is to be minded at every tool", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.place.saw");
+  const auto& items = bed.app.registry().items();
+  const auto row = std::find_if(items.begin(), items.end(), [](const Item& i) {
+    return i.key.starts_with("shop.setting.") && i.name.find(" · ") != std::string::npos;
+  });
+  REQUIRE(row != items.end());
+  bed.tap(std::string(row->key));
+  CHECK(bed.shows("shop.cautions"));
+  CHECK(bed.shows("shop.step.caution"));
+  bed.tap("shop.step.after");
+  CHECK_FALSE(bed.shows("shop.cautions"));
+  bed.tap("shop.step.before");
+  CHECK(bed.shows("shop.cautions"));
+}

@@ -42,6 +42,11 @@ struct ShopMemory {
     Chunks chunks;
     std::string received;
   } scan;
+  /// The timber whose cautions were said last, on the card of `step` (empty: on the timber's own page).
+  struct Cautioned {
+    std::string timber, step;
+    bool open = false;
+  } cautioned;
   std::string reason;  ///< typed for a hold or a release
 };
 

@@ -131,6 +131,7 @@ void timber_screen(Context& context) {
     heading(ui, "shop.mark", s.timber.mark + " · " + std::string(kind_name(s.timber.kind, ui.language)));
     note(ui, "shop.section",
          section_text(s.timber.wood.nominal, s.voice) + " · " + say_inches(s.timber.length, s.voice));
+    timber_cautions(s);
     hold_part(s);
     flags_part(s, {});
     next_part(s);

@@ -1,6 +1,7 @@
 #include "screens/shop/work_shown.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 
 #include "shop/log/conflicts.h"
@@ -14,6 +15,17 @@ std::string pairing_text(const ShownWork& s, const PairingAnswer& pair) {
   if (pair.pairing == Pairing::kNotRecorded) return std::string(text(Msg::kPairNotRecorded, language));
   if (!pair.other_timber.empty()) return say(Msg::kPairElsewhere, language, pair.other_timber);
   return say(Msg::kPairOther, language, pair.recorded);
+}
+
+/// Sentences of WorkCaution's bits.
+std::string cautions_text(int cautions, Language language) {
+  std::string text;
+  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {
+    if ((cautions & bit) == 0) continue;
+    if (!text.empty()) text += ' ';
+    text += work_caution_text(static_cast<WorkCaution>(bit), language);
+  }
+  return text;
 }
 
 }  // namespace
@@ -86,13 +98,34 @@ bool plate_stops(ShownWork& s, const WorkStep& step) {
 }
 
 void cautions_part(ShownWork& s, const WorkStep& step, const std::string& key) {
-  std::string text;
-  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {
-    if ((step.cautions & bit) == 0) continue;
-    if (!text.empty()) text += ' ';
-    text += work_caution_text(static_cast<WorkCaution>(bit), s.voice.language);
-  }
+  const std::string text = cautions_text(step.cautions & ~kAtEveryTool, s.voice.language);
   if (!text.empty()) caution(s.context.ui, key + ".caution", text);
+}
+
+void timber_cautions(ShownWork& s) {
+  std::array<int, kWorkplaceWords.size()> at{};
+  int all = 0;
+  for (const WorkStep& step : s.work.steps) {
+    at[static_cast<std::size_t>(step.place)] |= step.cautions & ~kAtEveryTool;
+    all |= step.cautions;
+  }
+  if ((all & kAtEveryTool) == 0) return;
+  Ui& ui = s.context.ui;
+  ShopMemory::Cautioned& kept = s.context.shop_memory.cautioned;
+  if (kept.timber != s.timber.mark) kept = {s.timber.mark, {}, false};
+  if (caution_row(ui, "shop.cautions", cautions_text(all & kAtEveryTool, ui.language), kept.open))
+    kept.open = !kept.open;
+  for (std::size_t i = 0; kept.open && i < at.size(); ++i)
+    if (at[i] != 0)
+      caution(ui, "shop.cautions." + std::string(kWorkplaceWords[i]),
+              std::string(workplace_text(static_cast<Workplace>(i), ui.language)) + ": " +
+                  cautions_text(at[i], ui.language));
+}
+
+void first_card_cautions(ShownWork& s, const WorkStep& step) {
+  ShopMemory::Cautioned& kept = s.context.shop_memory.cautioned;
+  if (kept.timber != s.timber.mark) kept = {s.timber.mark, step.id, false};
+  if (kept.step == step.id) timber_cautions(s);
 }
 
 void tick_step(ShownWork& s, const WorkStep& step) {

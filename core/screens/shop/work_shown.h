@@ -49,7 +49,12 @@ void flags_part(ShownWork&, std::string_view step);
 void measure_part(ShownWork&, const WorkStep& step);
 /// Says that a plate stops this step: another one is in hand, or its number stands at two places. True where it does.
 [[nodiscard]] bool plate_stops(ShownWork&, const WorkStep& step);
+/// What is to be minded at this step beside what holds at every tool.
 void cautions_part(ShownWork&, const WorkStep& step, const std::string& key);
+/// What is to be minded at every tool, in a line that opens to what each workplace adds.
+void timber_cautions(ShownWork&);
+/// The same on the card by which one came to the timber, if its own page did not say it.
+void first_card_cautions(ShownWork&, const WorkStep& step);
 /// Is the plate in hand the one that was fitted here? Asked whenever it was away from its timber.
 void pairing_part(ShownWork&, const WorkStep& step);
 /// Holding the timber, or one step of it, until it is released.
