@@ -104,6 +104,34 @@ class TapeFitter {
     return out;
   }
 
+  /// Where a stretch that is higher than a page goes on over the next one: the last row that still has room before a
+  /// gap in which nothing is held together; the stretch's own last row where there is no such gap.
+  [[nodiscard]] std::size_t last_with_room(std::vector<TapeIsland> all, std::size_t k, double room) const {
+    const TapeIsland whole = all[k];
+    std::size_t found = whole.last;
+    all.insert(all.begin() + static_cast<std::ptrdiff_t>(k), whole);
+    for (std::size_t row = whole.first; row < whole.last; ++row) {
+      if (held_together(row)) continue;
+      all[k].last = row;
+      all[k + 1].first = row + 1;
+      if (found != whole.last && height_needed(all, k) > room) break;
+      found = row;
+    }
+    return found;
+  }
+
+  [[nodiscard]] std::vector<TapeIsland> islands(double room) const {
+    std::vector<TapeIsland> all = islands();
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      if (height_needed(all, k) <= room) continue;
+      const std::size_t last = last_with_room(all, k, room);
+      if (last == all[k].last) continue;
+      all.insert(all.begin() + static_cast<std::ptrdiff_t>(k) + 1, {last + 1, all[k].last});
+      all[k].last = last;
+    }
+    return all;
+  }
+
   [[nodiscard]] double height_needed(const std::vector<TapeIsland>& all, std::size_t k) const {
     const TapeIsland& island = all[k];
     const double from = k == 0 ? -1e9 : strip_.rows[island.first].x - 1e-6;
@@ -118,7 +146,7 @@ class TapeFitter {
   }
 
   [[nodiscard]] std::vector<std::vector<TapeIsland>> packed(double room) const {
-    const std::vector<TapeIsland> all = islands();
+    const std::vector<TapeIsland> all = islands(room);
     std::vector<std::vector<TapeIsland>> out(1);
     double height = 0;
     for (std::size_t k = 0; k < all.size(); ++k) {

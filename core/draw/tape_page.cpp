@@ -189,7 +189,8 @@ class TapeMaker {
     const std::vector<double> centres = spread(wanted, heights, 0, kTapeBlockGap);
     for (std::size_t i = 0; i < mine.size(); ++i) {
       const std::size_t b = mine[i];
-      bracket(out, on_pieces(strip_.blocks[b].from, pieces), on_pieces(strip_.blocks[b].to, pieces), centres[i]);
+      bracket(out, on_pieces(strip_.blocks[b].from, pieces), on_pieces(strip_.blocks[b].to, pieces));
+      leader(out, wanted[i], centres[i]);
       double y = centres[i] - heights[i] / 2;
       for (const auto& [said, size] : fit_.words[b].lines) {
         const Size extent = measure_(said, size);
@@ -204,16 +205,22 @@ class TapeMaker {
     return row + 1 < strip_.rows.size() ? strip_.rows[row + 1].x - 1e-6 : 1e9;
   }
 
-  void bracket(TapePage& out, double top, double foot, double centre) const {
+  /// From where the words belong, not from the middle of what is seen of their bracket: in the order of the words, so
+  /// that no leader crosses another, however brackets overlap.
+  void leader(TapePage& out, double from, double centre) const {
+    const double x = fit_.columns.left - 9;
+    line(out, {x, from}, {x - 4, centre}, Stroke::kThin, false);
+  }
+
+  void bracket(TapePage& out, double top, double foot) const {
     const double x = fit_.columns.left - 9;
     if (foot - top > 1) {
       line(out, {x + 3, top}, {x, top}, Stroke::kThin, false);
       line(out, {x, top}, {x, foot}, Stroke::kThin, false);
       line(out, {x, foot}, {x + 3, foot}, Stroke::kThin, false);
     } else {
-      line(out, {x - 2, top}, {x + 3, top}, Stroke::kThin, false);
+      line(out, {x, top}, {x + 3, top}, Stroke::kThin, false);  // not past x, where leaders run
     }
-    line(out, {x, (top + foot) / 2}, {x - 4, centre}, Stroke::kThin, false);
   }
 
   /// The words in full under the piece, after their numbers.

@@ -2,7 +2,7 @@
 /// One face of a long piece laid out for a narrow page, down the page: its start at the top, a tape with running
 /// numbers beside it at the right, what is to be done in words at the left. Where nothing is, a break. Pure: a function
 /// of the strip, the sizes of its texts and the page. Numbers and words keep the order of what they tell of, so that no
-/// leader to a number crosses another; nothing stands on a text and no text on the piece.
+/// leader crosses another; nothing stands on a text and no text on the piece.
 ///
 /// Placing of the numbers: nearest to where they belong by least squares, kept apart: isotonic regression by pooling
 /// adjacent violators (Ayer and others, 1955). Source: SOURCES.md, "running dimensions".
@@ -55,7 +55,7 @@ struct TapeStrip {
 };
 
 struct TapeOptions {
-  double width = 0, room = 0;  ///< of the page, px; a page is higher where one stretch alone needs it
+  double width = 0, room = 0;  ///< of the page, px; a page is higher where what is held together needs it
   double side = 112;           ///< width of the piece on the page, at most
   double tick = 1;             ///< inches between the tape's ticks
   int long_tick = 12;          ///< of so many ticks one is longer

@@ -104,12 +104,12 @@ ImVec2 text_size(ImFont& font, std::string_view text) {
   return font.CalcTextSizeA(font.FontSize, FLT_MAX, 0, s.data(), s.data() + s.size());
 }
 
-void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::string_view text) {
+void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::string_view text, float share) {
   const std::string s = set_text(text);
   // A whole device pixel, or every glyph is a blur.
   const float density = ImGui::GetIO().DisplayFramebufferScale.x > 0 ? ImGui::GetIO().DisplayFramebufferScale.x : 1;
   const auto snap = [&](float v) { return static_cast<float>(libm::floor(v * density + 0.5)) / density; };
-  list.AddText(&font, font.FontSize, {snap(at.x), snap(at.y)}, colour, s.data(), s.data() + s.size());
+  list.AddText(&font, font.FontSize * share, {snap(at.x), snap(at.y)}, colour, s.data(), s.data() + s.size());
 }
 
 std::vector<std::string> wrap_text(ImFont& font, std::string_view text, float width) {

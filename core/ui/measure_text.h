@@ -21,8 +21,8 @@ namespace bentbook::screens {
 /// Width and line height of one line. `text` may be set or not.
 [[nodiscard]] ImVec2 text_size(ImFont& font, std::string_view text);
 
-/// One line with its top left at `at`.
-void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::string_view text);
+/// One line with its top left at `at`. `share`: of the font's size.
+void draw_text(ImDrawList& list, ImFont& font, ImVec2 at, ImU32 colour, std::string_view text, float share = 1);
 
 /// The text's lines, set, none wider than `width` where a blank lets it break (never inside a measure). A word wider
 /// than `width` stands alone. '\n' breaks too.

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <initializer_list>
+#include <string>
 
 #include "ui/widgets_inside.h"
 
@@ -161,12 +163,32 @@ void draw_dotted_line(ImDrawList& list, ImVec2 from, float width, ImU32 colour) 
     list.AddRectFilled({from.x + x, from.y}, {from.x + x + 2, from.y + 2}, colour);
 }
 
+namespace {
+
+/// Of the font's size, at which the text's lines have room in the box.
+float share_with_room(ImFont& font, const Rect& box, std::string_view text) {
+  constexpr float kLeast = 0.6F;
+  for (const float share : {1.0F, 0.85F, 0.7F}) {
+    const auto lines = wrap_text(font, text, box.w / share);
+    // Letters are lower than their line.
+    const float height = font.FontSize * (static_cast<float>(lines.size()) - 0.2F) * share;
+    if (height <= box.h && std::all_of(lines.begin(), lines.end(), [&](const std::string& line) {
+          return text_size(font, line).x * share <= box.w;
+        }))
+      return share;
+  }
+  return kLeast;
+}
+
+}  // namespace
+
 void draw_centred(ImDrawList& list, ImFont& font, const Rect& box, ImU32 colour, std::string_view text) {
-  const auto lines = wrap_text(font, text, box.w);
-  const float line = font.FontSize;
+  const float share = share_with_room(font, box, text);
+  const auto lines = wrap_text(font, text, box.w / share);
+  const float line = font.FontSize * share;
   float y = box.y + (box.h - line * static_cast<float>(lines.size())) / 2;
   for (const std::string& l : lines) {
-    draw_text(list, font, {box.x + (box.w - text_size(font, l).x) / 2, y}, colour, l);
+    draw_text(list, font, {box.x + (box.w - text_size(font, l).x * share) / 2, y}, colour, l, share);
     y += line;
   }
 }

@@ -95,7 +95,7 @@ void draw_icon(ImDrawList&, Icon, const Rect& box, ImU32 colour, float stroke = 
 void draw_triangle_sign(ImDrawList&, const Rect& box, ImU32 colour);
 void draw_focus(Ui&, const Look&, const Rect&);
 void draw_dotted_line(ImDrawList&, ImVec2 from, float width, ImU32 colour);
-/// Lines of text centred in a box.
+/// Lines of text centred in a box, smaller than the font where it has no room for them.
 void draw_centred(ImDrawList&, ImFont&, const Rect& box, ImU32 colour, std::string_view text);
 [[nodiscard]] float wrapped_height(ImFont&, std::string_view text, float width);
 

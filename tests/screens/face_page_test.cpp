@@ -8,6 +8,9 @@
 #include "frame/sheet/sheet.h"
 #include "letters.h"
 #include "plans.h"
+#include "random.h"
+#include "shop/step_marks.h"
+#include "shop/steps.h"
 #include "ui/drawing/tape_canvas.h"
 #include "ui/measure_text.h"
 #include "words/face_words.h"
@@ -65,11 +68,14 @@ bool cross(draw::Point a, draw::Point b, draw::Point c, draw::Point d) {
   return side(a, b, c) * side(a, b, d) < -1e-6 && side(c, d, a) * side(c, d, b) < -1e-6;
 }
 
-/// Two leaders to numbers that cross, past the tape.
+/// Two leaders that cross: to numbers past the tape, or to words before the piece.
 bool leaders_cross(const draw::TapePage& page) {
   std::vector<draw::PlacedLine> leaders;
-  for (const draw::PlacedLine& line : page.lines)
-    if (!line.ordinary && line.a.x > page.right && line.b.x > page.right) leaders.push_back(line);
+  for (const draw::PlacedLine& line : page.lines) {
+    const bool to_number = line.a.x > page.right && line.b.x > page.right;
+    const bool to_words = line.a.x < page.left && line.b.x < page.left;
+    if (!line.ordinary && (to_number || to_words)) leaders.push_back(line);
+  }
   for (std::size_t i = 0; i < leaders.size(); ++i)
     for (std::size_t k = 0; k < i; ++k)
       if (cross(leaders[i].a, leaders[i].b, leaders[k].a, leaders[k].b)) return true;
@@ -101,15 +107,24 @@ struct Asked {
   double width, room;
   Voice voice;
 };
-Asked any(Random& random) {
+Asked asked_on(bool small, LengthForm form, Random& random) {
   Asked asked;
-  const bool small = chance(random, 50);
   asked.width = small ? 288 : 358;
   asked.room = small ? 240 : 500;
-  asked.voice.lengths.form = kForms[random.whole(0, 4)];
+  asked.voice.lengths.form = form;
   asked.voice.lengths.denominator = 1 << random.whole(3, 6);
   asked.voice.language = static_cast<Language>(random.whole(0, static_cast<std::int64_t>(kLanguageCount) - 1));
   return asked;
+}
+/// Any phone and form; under `tests/run long` both phones with each form.
+std::vector<Asked> asked_of(Random& random) {
+  std::vector<Asked> all;
+  if (is_long())
+    for (const bool small : {false, true})
+      for (const LengthForm form : kForms) all.push_back(asked_on(small, form, random));
+  else
+    all.push_back(asked_on(chance(random, 50), kForms[random.whole(0, 4)], random));
+  return all;
 }
 
 std::vector<draw::TapePage> pages_of(const draw::TapeStrip& strip, const Asked& asked, const Fonts& fonts) {
@@ -124,38 +139,59 @@ std::vector<draw::TapePage> pages_of(const draw::TapeStrip& strip, const Asked& 
 
 }  // namespace
 
+namespace {
+
+void check_pages(const std::vector<draw::TapePage>& pages, const draw::TapeStrip& strip, const Asked& asked,
+                 const Fonts& fonts) {
+  std::set<int> rows, blocks;
+  for (const draw::TapePage& page : pages) {
+    const std::string fault = fault_of(page, asked.width);
+    INFO(fault);
+    CHECK(fault.empty());
+    CHECK_FALSE(leaders_cross(page));
+    CHECK(in_order(page));
+    CHECK(all_drawn(page, fonts));
+    for (const draw::TapePlaced& t : page.texts) (t.row >= 0 ? rows : blocks).insert(t.row >= 0 ? t.row : t.block);
+  }
+  CHECK(rows.size() == strip.rows.size());
+  CHECK(blocks.size() == strip.blocks.size());
+}
+
+/// Every face, and the picture of every step.
+void check_timber(const Frame& frame, int t, Random& random, const Fonts& fonts) {
+  const Timber& timber = frame.timbers[static_cast<std::size_t>(t)];
+  const Sheet sheet = solve_sheet(frame, t, chainsaw());
+  for (const Asked& asked : asked_of(random)) {
+    CAPTURE(timber.mark, asked.width, static_cast<int>(asked.voice.lengths.form));
+    for (const Face face : kFaces) {
+      CAPTURE(static_cast<int>(face));
+      const draw::TapeStrip strip = face_strip(frame, timber, face_marks(timber, sheet, face), asked.voice);
+      check_pages(pages_of(strip, asked, fonts), strip, asked, fonts);
+    }
+    for (const WorkStep& step : work_steps(frame, sheet)) {
+      const auto marks = step_marks(timber, sheet, step);
+      if (!marks) continue;
+      CAPTURE(step.id);
+      const draw::TapeStrip strip = step_strip(frame, timber, *marks, asked.voice);
+      check_pages(pages_of(strip, asked, fonts), strip, asked, fonts);
+    }
+  }
+}
+
+}  // namespace
+
 TEST_CASE("on a face's page each text is whole, on the page, clear of other texts and of what is cut", "[faces]") {
   const float scale = GENERATE(1.0F, 2.0F);
   CAPTURE(scale);
   const Letters letters(scale);
   Random random(1107);
+  const int most = is_long() ? 500 : 250;
   int timbers = 0;
-  while (timbers < 250) {
+  while (timbers < most) {
     const auto frame = solve_frame(random_plan(random));
     if (!frame) continue;
-    for (int i = 0; i < static_cast<int>(frame->timbers.size()) && timbers < 250; i += 3, ++timbers) {
-      const Timber& timber = frame->timbers[static_cast<std::size_t>(i)];
-      const Sheet sheet = solve_sheet(*frame, i, chainsaw());
-      for (const Face face : kFaces) {
-        const FaceMarks marks = face_marks(timber, sheet, face);
-        const Asked asked = any(random);
-        const draw::TapeStrip strip = face_strip(*frame, timber, marks, asked.voice);
-        CAPTURE(timber.mark, static_cast<int>(face), asked.width, static_cast<int>(asked.voice.lengths.form));
-        std::set<int> rows, blocks;
-        for (const draw::TapePage& page : pages_of(strip, asked, letters.fonts)) {
-          const std::string fault = fault_of(page, asked.width);
-          INFO(fault);
-          CHECK(fault.empty());
-          CHECK_FALSE(leaders_cross(page));
-          CHECK(in_order(page));
-          CHECK(all_drawn(page, letters.fonts));
-          for (const draw::TapePlaced& t : page.texts)
-            (t.row >= 0 ? rows : blocks).insert(t.row >= 0 ? t.row : t.block);
-        }
-        CHECK(rows.size() == strip.rows.size());
-        CHECK(blocks.size() == strip.blocks.size());
-      }
-    }
+    for (int i = 0; i < static_cast<int>(frame->timbers.size()) && timbers < most; i += 3, ++timbers)
+      check_timber(*frame, i, random, letters.fonts);
   }
 }
 

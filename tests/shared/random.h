@@ -33,8 +33,11 @@ class Random {
   std::uint64_t state_;
 };
 
-/// How many cases a property is tried with: 100 000, a million under `tests/run long`.
-inline int property_cases() {
+/// Under `tests/run long`: the big counts.
+inline bool is_long() {
   const char* text = std::getenv("BENTBOOK_LONG");
-  return text != nullptr && *text == '1' ? 1'000'000 : 100'000;
+  return text != nullptr && *text == '1';
 }
+
+/// How many cases a property is tried with: 100 000, a million under `tests/run long`.
+inline int property_cases() { return is_long() ? 1'000'000 : 100'000; }

@@ -158,6 +158,9 @@ void bench_screen(Context& context) {
       bench = with;
     }
   }
+  // A low page, one that the keypad covers or one in large type has no room for a foot.
+  constexpr int kLargeType = 130;
+  const bool foot = !context.landscape && !context.keypad.is_open() && context.kit.settings.text_percent < kLargeType;
   const auto content = [&] {
     begin_scroll(ui, "bench.page", context.page);
     if (bench) {
@@ -168,12 +171,11 @@ void bench_screen(Context& context) {
       refused(context, bench.error(), voice);
     }
     caution(ui, "bench.not_engineered", finding_text({}, voice));
-    if (context.landscape) usual(context, voice);
+    if (!foot) usual(context, voice);
     space(ui, 24);
     end_scroll(ui);
   };
-  // A low page, or one that the keypad covers, has no room for a foot.
-  if (context.landscape || context.keypad.is_open()) return content();
+  if (!foot) return content();
   const Rect strip = above_foot(context, 2 * (ui.theme.target + kGap) + kGap, content);
   foot_ground(ui, strip);
   ui.column = {strip.x + kMargin, strip.y + kGap, strip.w - 2 * kMargin, 0, strip};

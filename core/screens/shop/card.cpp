@@ -50,9 +50,10 @@ void head(ShownWork& s, const WorkStep& step) {
   const Column whole = ui.column;
   if (up) {
     face_box(ui, {whole.x, whole.y, side, side}, *up, is_reference(s.timber.wood, *up));
-    paint_section(ui, s.timber, *up, {whole.x + whole.width - icon - 20, whole.y + 14, icon, icon});
+    const float around = section_margin(ui);
+    paint_section(ui, s.timber, *up, {whole.x + whole.width - icon - around - 2, whole.y + around - 4, icon, icon});
     ui.column.x += side + 12;
-    ui.column.width -= side + 12 + icon + 44;
+    ui.column.width -= side + 12 + icon + 2 * around + 8;
   }
   body(ui, "shop.step.title", step_text(step, ui.language));
   int number = 1;

@@ -11,6 +11,7 @@
 namespace bentbook::screens {
 namespace {
 
+constexpr float kWidest = 620;   // px: wider, the words stand too far from the numbers
 constexpr int kLastPart = 1000;  // of a face, however many it has
 
 struct Subject {
@@ -39,13 +40,14 @@ void head(ShownFace& s, std::size_t part, std::size_t parts) {
   const Rect row = take_box(ui, height);
   const float side = 48;
   face_box(ui, {row.x, row.y, side, side}, s.marks.face, s.marks.reference);
-  const float icon = 30;
-  const Rect section{row.x + row.w - icon - 20, row.y + (height - icon) / 2 - 4, icon, icon};
+  const float icon = 30, around = section_margin(ui);
+  const Rect section{row.x + row.w - icon - around - 2, row.y + std::max(around - 4, (height - icon) / 2 - 4), icon,
+                     icon};
   paint_section(ui, s.timber, s.marks.face, section);
   const Column whole = ui.column;
   ui.column.x = row.x + side + 12;
   ui.column.y = row.y;
-  ui.column.width = section.x - 24 - ui.column.x;
+  ui.column.width = section.x - around - 6 - ui.column.x;
   body(ui, "face.up", s.timber.mark + " · " + face_up_text(s.marks, s.voice.language));
   std::string gauge(s.context.say(gauge_from(s.marks)));
   if (parts > 1)
@@ -57,26 +59,43 @@ void head(ShownFace& s, std::size_t part, std::size_t parts) {
   ui.column.y = std::max(whole.y, foot);
 }
 
-/// Laid out anew only when the page, the timber or the words changed. Which of its pages is shown.
-std::size_t face_content(ShownFace& s, const Subject& subject, float room) {
+/// As few parts as can be: a face that one page does not hold goes on beside it where the width allows.
+void lay_out_parts(ShownFace& s, TapeMemory& kept, double room) {
+  // Narrower, words have no room beside the piece.
+  const float least = 300 * static_cast<float>(s.context.kit.settings.text_percent) / 100;
   Ui& ui = s.context.ui;
-  // Wider than this the words stand too far from the numbers.
-  constexpr float kWidest = 620;
+  const Column whole = ui.column;
+  for (kept.beside = 1;; ++kept.beside) {
+    ui.column.width = std::min(tape_column(whole.width, kept.beside), kWidest);
+    lay_out(s.context, kept, std::clamp(static_cast<double>(ui.column.width) * 0.31, 76.0, 200.0), room);
+    if (kept.pages.size() <= kept.beside || tape_column(whole.width, kept.beside + 1) < least) break;
+  }
+  ui.column = whole;
+}
+
+/// In the middle of a page that is wider than its tapes.
+void narrow(Ui& ui, std::size_t tapes) {
+  if (tapes > 1) return;
   const float spare = std::max(0.0F, ui.column.width - kWidest);
   ui.column.x += spare / 2;
   ui.column.width -= spare;
+}
+
+/// Laid out anew only when the page, the timber or the words changed. Which of its parts is shown.
+std::size_t face_content(ShownFace& s, const Subject& subject, float room) {
+  Ui& ui = s.context.ui;
   TapeMemory& kept = s.context.frame_memory.face;
   const float left = room - head_height(ui) - tape_head_height(ui) - 4 * kGrid;
   std::string key = tape_key(
       s.context, s.timber.mark + '|' + face_number(s.marks.face) + '|' + std::to_string(static_cast<int>(left)));
   if (kept.of != s.frame.solved || kept.key != key) {
-    kept = {s.frame.solved, std::move(key), s.marks, face_strip(*s.frame.frame(), s.timber, s.marks, s.voice), {}};
-    const auto width = static_cast<double>(ui.column.width);
-    lay_out(s.context, kept, std::clamp(width * 0.31, 76.0, 200.0), static_cast<double>(left));
+    kept = {s.frame.solved, std::move(key), s.marks, face_strip(*s.frame.frame(), s.timber, s.marks, s.voice), {}, 1};
+    lay_out_parts(s, kept, static_cast<double>(left));
   }
-  const auto part = std::min(static_cast<std::size_t>(std::max(0, subject.part)), kept.pages.size() - 1);
-  head(s, part, kept.pages.size());
-  show_tape(s.context, "face", kept, part);
+  const auto part = std::min(static_cast<std::size_t>(std::max(0, subject.part)), kept.parts() - 1);
+  narrow(ui, kept.beside);
+  head(s, part, kept.parts());
+  show_part(s.context, "face", kept, part);
   return part;
 }
 
@@ -92,7 +111,7 @@ void face_foot(Context& context, const Subject& subject, const Rect& box) {
     return context.pages.turn_to(frame_face_page(subject.mark, subject.face - 1, kLastPart));
   }
   const Rect on{back.x + side + kGap, back.y, box.w - 2 * kMargin - side - kGap, side};
-  const bool more = static_cast<std::size_t>(subject.part) + 1 < context.frame_memory.face.pages.size();
+  const bool more = static_cast<std::size_t>(subject.part) + 1 < context.frame_memory.face.parts();
   const std::string label = more               ? std::string(context.say(Msg::kFaceOn))
                             : subject.face < 4 ? say(Msg::kFaceRoll, ui.language, std::to_string(subject.face + 1))
                                                : std::string(context.say(Msg::kFaceWork));

@@ -1,6 +1,7 @@
 #include "screens/timber/face_parts.h"
 
 #include <algorithm>
+#include <set>
 
 #include "frame/sheet/rough.h"
 #include "ui/drawing/line_pen.h"
@@ -49,6 +50,8 @@ void paint_face_strip(Ui& ui, const FaceMarks& marks, const Rect& box) {
   list.AddRectFilled({box.x, edge}, {box.x + box.w, edge + 4}, ui.theme.ink);
 }
 
+float section_margin(const Ui& ui) { return std::max(18.0F, ui.fonts.note->FontSize * 0.9F); }
+
 void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box) {
   ImDrawList& list = pen(ui);
   const Face left = rolled(up), under = rolled(left), right = rolled(under);
@@ -59,13 +62,13 @@ void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box) {
   const float r = box.w / 2, cx = box.x + r, cy = box.y + r;
   float x = 0, y = 0;
   ImFont& font = *ui.fonts.note;
+  const float out = r + section_margin(ui) / 2;
   for (const auto& side : sides) {
     const bool reference = is_reference(timber.wood, side.face);
     if (reference) x += side.x, y += side.y;
     const std::string number = face_number(side.face);
     const ImVec2 size = text_size(font, number);
-    draw_text(list, font, {cx + side.x * (r + 9) - size.x / 2, cy + side.y * (r + 9) - size.y / 2}, ui.theme.ink,
-              number);
+    draw_text(list, font, {cx + side.x * out - size.x / 2, cy + side.y * out - size.y / 2}, ui.theme.ink, number);
   }
   list.AddRect({box.x, box.y}, {box.x + box.w, box.y + box.w}, ui.theme.ink, 0, 0, 2);
   list.AddTriangleFilled({cx + x * r, cy + y * r}, {cx, cy + y * r}, {cx + x * r, cy}, ui.theme.ink);
@@ -88,7 +91,9 @@ void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, co
   if (const float wide = width(quiet, end); wide < static_cast<float>(page.left) - 12) write(quiet, x - 16 - wide, end);
   std::string from(ui.say(Msg::kFaceFromA));
   if (!unit.empty()) (from += ", ") += unit;
-  write(quiet, std::min(box.x + static_cast<float>(page.numbers), box.x + box.w - width(quiet, from)), from);
+  // In large type there may be no room for it beside the right face's number.
+  const float at = std::min(box.x + static_cast<float>(page.numbers), box.x + box.w - width(quiet, from));
+  if (at > to + 4) write(quiet, at, from);
 }
 
 void read_tape(Ui& ui, const std::string& prefix, const draw::TapeStrip& strip, const draw::TapePage& page,
@@ -97,7 +102,8 @@ void read_tape(Ui& ui, const std::string& prefix, const draw::TapeStrip& strip, 
     return Rect{box.x + static_cast<float>(t.at.x), box.y + static_cast<float>(t.at.y), static_cast<float>(t.extent.w),
                 static_cast<float>(t.extent.h)};
   };
-  int row = -1, block = -1;
+  int row = -1;
+  std::set<int> blocks;
   for (const draw::TapePlaced& t : page.texts) {
     if (t.row >= 0 && t.row != row) {
       row = t.row;
@@ -106,11 +112,11 @@ void read_tape(Ui& ui, const std::string& prefix, const draw::TapeStrip& strip, 
       if (!at.tag.empty()) name += ", " + at.tag;
       figure_read(ui, prefix + ".row." + std::to_string(row), name, at.number, rect_of(t));
     }
-    if (t.block < 0 || t.block == block) continue;
-    block = t.block;
-    const std::string key = prefix + ".block." + std::to_string(block);
+    // In large type a block's number stands beside the piece and its words stand below.
+    if (t.block < 0 || !blocks.insert(t.block).second) continue;
+    const std::string key = prefix + ".block." + std::to_string(t.block);
     std::string said;
-    for (const draw::TapeLine& line : strip.blocks[static_cast<std::size_t>(block)].lines)
+    for (const draw::TapeLine& line : strip.blocks[static_cast<std::size_t>(t.block)].lines)
       for (const std::string& part : line.parts) (said += said.empty() ? "" : " ") += part;
     figure_read(ui, key, said, "", rect_of(t));
   }

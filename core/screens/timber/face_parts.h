@@ -20,6 +20,8 @@ void paint_face_strip(Ui& ui, const FaceMarks& marks, const Rect& box);
 /// The timber's section with `up` on top and its left and right as the page has them; where its two reference faces
 /// meet is black.
 void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box);
+/// What the section's face numbers want around its box.
+[[nodiscard]] float section_margin(const Ui& ui);
 
 /// Over a tape's page: which faces lie left and right (the reference one heavy), and from where the tape runs.
 /// `unit`: of the numbers, where they do not say it.

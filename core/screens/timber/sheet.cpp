@@ -123,9 +123,10 @@ void head(Shown& s) {
   const float top = ui.column.y;
   answer(ui, "sheet.length", s.context.say(Msg::kSheetLength), say_inches(s.timber.length, s.voice),
          section_text(s.timber.wood.nominal, s.voice));
-  const float icon = 36, left = ui.column.x + ui.column.width - icon - 22;
+  const float icon = 36, around = section_margin(ui), left = ui.column.x + ui.column.width - icon - around - 4;
   const float wide = text_size(*ui.fonts.answer, say_inches(s.timber.length, s.voice)).x;
-  if (ui.column.x + wide + 24 < left) paint_section(ui, s.timber, Face::kTop, {left, top + 26, icon, icon});
+  if (ui.column.x + wide + around + 6 < left)
+    paint_section(ui, s.timber, Face::kTop, {left, top + around + 8, icon, icon});
   if (s.sheet().hand != Hand::kNone)
     caution(ui, "sheet.hand",
             say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,

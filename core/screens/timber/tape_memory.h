@@ -18,6 +18,10 @@ struct TapeMemory {
   std::optional<FaceMarks> marks;
   draw::TapeStrip strip;
   std::vector<draw::TapePage> pages;
+  std::size_t beside = 1;  ///< so many pages stand side by side
+
+  /// Views of it, one after another.
+  [[nodiscard]] std::size_t parts() const { return (pages.size() + beside - 1) / beside; }
 };
 
 }  // namespace bentbook::screens
