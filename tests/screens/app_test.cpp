@@ -421,9 +421,9 @@ TEST_CASE("a usual section sets both measures at once", "[screens]") {
   Bed bed;
   bed.tap("place.frame");
   bed.tap("frame.row.sections");
-  bed.tap("frame.sections.post.depth");
+  bed.tap("sections.post.depth");
   bed.tap("keypad.usual.0");
-  CHECK(bed.value("frame.sections.post.breadth") == bed.value("frame.sections.post.depth"));
+  CHECK(bed.value("sections.post.breadth") == bed.value("sections.post.depth"));
   bed.tap("bar.undo");
   CHECK_FALSE(bed.shows("bar.undo"));
 }

@@ -218,10 +218,10 @@ TEST_CASE("a plan's sections stand whole on the page, clear of one another, with
         },
         voice);
     // As the page asks for them (screens/frame/options.cpp).
-    const int columns = std::max(1, static_cast<int>((358 - 32) / (112 * scale)));
+    const int columns = std::max(1, static_cast<int>((358 - 32) / (150 * scale)));
     const int rows = (static_cast<int>(kinds.size()) + columns - 1) / columns;
     phone.draw_in(sections_drawing(plan, kinds, columns),
-                  {0, 0, 358 - 32, static_cast<float>(rows) * (112 * scale + 48)}, said);
+                  {0, 0, 358 - 32, static_cast<float>(rows) * (150 * scale + 48)}, said);
   }
   CHECK(phone.drawn > 1000);
 }

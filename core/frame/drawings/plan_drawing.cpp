@@ -26,8 +26,16 @@ constexpr std::array<TimberKind, kTimberKinds> kOrder = {
 
 double turn(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
 
+/// Corners of one edge seen at its end differ in their last bits: made one point, or the chain below would go past what
+/// stands between them.
+Point settled(Point p) {
+  constexpr double kPerInch = 1e6;
+  return {libm::floor(p.x * kPerInch + 0.5) / kPerInch, libm::floor(p.y * kPerInch + 0.5) / kPerInch};
+}
+
 /// Convex hull, counterclockwise (Andrew's monotone chain).
 std::vector<Point> hull_of(std::vector<Point> points) {
+  for (Point& p : points) p = settled(p);
   sort_by(points, [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   std::vector<Point> hull(2 * points.size() + 1);
   std::size_t n = 0;

@@ -26,7 +26,7 @@ draw::Drawing sections_drawing(const FramePlan& plan, std::span<const TimberKind
     tallest = std::max(tallest, section(kind).depth.in());
   }
   // Room for figures above and beside, and for the name below.
-  const double across = 2.1 * widest, down = 2.1 * tallest;
+  const double across = 2.3 * widest, down = 2 * tallest;
   draw::Drawing d;
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     const auto row = static_cast<double>(i / static_cast<std::size_t>(columns));

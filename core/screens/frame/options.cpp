@@ -194,7 +194,7 @@ void sections_screen(Context& context) {
     if (said_why(context, shown)) return;
     const Voice voice = voice_of(context);
     const std::vector<TimberKind> kinds = kinds_there(*shown.frame());
-    const float cell = 112.0F * static_cast<float>(context.kit.settings.text_percent) / 100;
+    const float cell = 150.0F * static_cast<float>(context.kit.settings.text_percent) / 100;
     const int columns = std::max(1, static_cast<int>(context.ui.column.width / cell));
     const auto rows =
         static_cast<float>((kinds.size() + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns));
