@@ -138,7 +138,12 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
   d.lines.push_back({{-half - 18, 0}, {half + 18, 0}, Stroke::kThin});
   roof_figures(d, plan);
   if (top.hi > 0)
-    d.dimensions.push_back({{half, 0}, {frame.ridge_x, top.hi}, -2.2, {0, 1}, "peak_top", Meaning::kAnswer});
+    d.dimensions.push_back({{half, 0},
+                            {frame.ridge_x, top.hi},
+                            plan.plate_right == plan.plate_left ? -1.2 : -2.2,
+                            {0, 1},
+                            "peak_top",
+                            Meaning::kAnswer});
   return d;
 }
 

@@ -183,9 +183,9 @@ void usual_keys(Ui& ui, Keypad& keypad, const Rect& box) {
     const std::string& text = offered[i].text;
     const float width = std::max(ui.theme.target, text_size(*ui.fonts.strong, text).x + 2 * kGap);
     if (x + width > box.x + box.w - kGap) break;
-    const std::string key = "usual." + std::to_string(i);
+    const std::string key = "keypad.usual." + std::to_string(i);
     const std::string name = say(Msg::kKeypadUsual, ui.language, {{"field", keypad.title()}, {"value", text}});
-    if (key_in(ui, {key, name, text, {}}, {x, box.y + kGap / 2, width, ui.theme.target}))
+    if (button_in(ui, key, {x, box.y + kGap / 2, width, ui.theme.target}, text, Weight::kQuiet, true, name))
       return keypad.press({Stroke::Kind::kUsual, static_cast<int>(i)});
     x += width + kGap;
   }
