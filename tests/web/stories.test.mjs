@@ -60,6 +60,34 @@ test('from the frame to a brace and the angle that its end is cut at in four tou
   assert.match(await f.text(app, 'shop.step.number.table_deg'), /45°/);
 });
 
+test('a frame of 24 × 36 ft, plates at 10 ft, 9 in 12, in nine touches', {timeout: 120_000}, async (t) => {
+  const {app, touch, touches} = await counted(t);
+  await touch('bar.menu', 'menu.books', 'books.new', 'new.span', 'keypad.usual.2', 'keypad.usual.1', 'keypad.usual.2');
+  await touch('keypad.usual.2', 'new.make');
+  assert.ok(touches() <= 12);
+  assert.match(await f.text(app, 'frame.bent.span'), /24′ 0″/);
+  assert.match(await f.text(app, 'frame.wall.length'), /36′ 0″/);
+  assert.match(await f.text(app, 'frame.bent.plate_left'), /10′ 0″/);
+  assert.match(await f.text(app, 'frame.bent.pitch_left'), /9:12/);
+});
+
+test('from the frame to plates throughout in two touches, to a joint\'s measure in three', {timeout: 120_000}, async (t) => {
+  const {app, touch, touches} = await counted(t);
+  await app.press(app.key('place.frame'));
+  await app.intoView(app.key('frame.row.joints'));
+  await touch('frame.row.joints', 'joinery.plates');
+  assert.equal(touches(), 2);
+  assert.ok(await app.key('joinery.plates').isChecked());
+  await touch('bar.back');
+  await app.intoView(app.key('frame.row.joints'));
+  const before = touches();
+  await touch('frame.row.joints', 'joints.tie_post', 'joint.side.reach');
+  assert.ok(touches() - before <= 3);
+  assert.match(await f.text(app, 'keypad.echo'), /7 1⁄2″/);
+  const {image, live} = await app.drawn();
+  assert.ok(live && new Set(image.colours).size > 20, 'it is drawn');
+});
+
 test('a saw setting\'s whole batch is ticked with three touches', {timeout: 120_000}, async (t) => {
   const {app, touch, hold, touches} = await counted(t);
   await touch('place.shop', 'shop.place.saw');

@@ -26,6 +26,16 @@ struct BreadthAndDepth {
 constexpr std::array<BreadthAndDepth, 3> kUsualInches{{{6, 6}, {8, 8}, {8, 10}}};
 constexpr std::array<BreadthAndDepth, 3> kUsualMm{{{150, 150}, {200, 200}, {200, 250}}};
 
+/// Feet, and millimetres, of what a building's lengths are called. Source: SOURCES.md, "usual buildings".
+struct BuildingLength {
+  std::string_view name;
+  std::array<int, 4> feet, mm;
+};
+constexpr BuildingLength kBuilding[] = {{"span", {16, 20, 24, 30}, {5000, 6000, 7000, 9000}},
+                                        {"length", {24, 36, 48, 60}, {7500, 10000, 12000, 18000}},
+                                        {"plate", {8, 9, 10, 12}, {2400, 2750, 3000, 3600}},
+                                        {"plate_left", {8, 9, 10, 12}, {2400, 2750, 3000, 3600}}};
+
 std::string_view last_word(std::string_view path) { return path.substr(path.rfind('.') + 1); }
 
 Keypad::Reading reading_of(const Slope& slope) {
@@ -77,12 +87,20 @@ std::vector<Keypad::Usual> sections(const Context& context, std::string_view pat
   return out;
 }
 
-/// Entered lately in fields of the same name.
+/// Entered lately in fields of the same name, then what a building usually has there.
 std::vector<Keypad::Usual> lengths(const Context& context, std::string_view path) {
   std::vector<Keypad::Usual> out;
+  const auto offer = [&](Length length) {
+    add(out, {say_length(length, voice_of(context)), {{std::string(path), reading_of(length)}}});
+  };
   for (const Keypad::Outcome& entered : context.keypad.entered())
     if (entered.reading.length && last_word(entered.key) == last_word(path) && out.size() < kMostEntered)
-      add(out, {say_length(*entered.reading.length, voice_of(context)), {{std::string(path), entered.reading}}});
+      offer(*entered.reading.length);
+  if (!path.starts_with("new.") && !path.starts_with("frame.")) return out;
+  const bool metric = is_metric(context.style().form);
+  for (const BuildingLength& usual : kBuilding)
+    if (usual.name == last_word(path))
+      for (const int n : metric ? usual.mm : usual.feet) offer(metric ? Length::mm(n) : Length::feet(n));
   return out;
 }
 
@@ -121,9 +139,10 @@ void offer_usual(Context& context, std::string_view path, const Field& field) {
   context.keypad.offer(std::move(usual));
 }
 
-void offer_pitches(Context& context, std::string_view key, FunctionRef<bool(const Slope&)> stands) {
-  std::vector<Keypad::Usual> usual = pitches(context, key);
-  std::erase_if(usual, [&](const Keypad::Usual& one) { return !stands(*one.gives.front().reading.slope); });
+void offer_new(Context& context, std::string_view key, FieldKind kind,
+               FunctionRef<bool(const Keypad::Reading&)> stands) {
+  std::vector<Keypad::Usual> usual = kind == FieldKind::kSlope ? pitches(context, key) : lengths(context, key);
+  std::erase_if(usual, [&](const Keypad::Usual& one) { return !stands(one.gives.front().reading); });
   context.keypad.offer(std::move(usual));
 }
 

@@ -12,7 +12,7 @@ namespace bentbook::screens {
 
 /// For a field that the keypad was just opened on.
 void offer_usual(Context&, std::string_view path, const Field&);
-/// For a pitch that is no field; `stands`: it may be so.
-void offer_pitches(Context&, std::string_view key, FunctionRef<bool(const Slope&)> stands);
+/// For a length or a slope of a new frame, which is no field yet; `stands`: it may be so.
+void offer_new(Context&, std::string_view key, FieldKind kind, FunctionRef<bool(const Keypad::Reading&)> stands);
 
 }  // namespace bentbook::screens

@@ -62,18 +62,26 @@ bentbook::FigureText said(std::string_view key, const FourNumbers& numbers, cons
   return {print_slope(numbers.pitch, voice.marks), std::string(text(Msg::kFieldPitch, voice.language))};
 }
 
+void put(FourNumbers& numbers, std::string_view key, const Keypad::Reading& reading) {
+  for (const NewLength& one : kLengths)
+    if (key == one.key && reading.length) numbers.*one.value = *reading.length;
+  if (reading.slope) numbers.pitch = *reading.slope;
+}
+
 void open(Context& context, std::string_view key, const FourNumbers& numbers) {
   Keypad& keypad = context.keypad;
-  for (const NewLength& one : kLengths)
-    if (key == one.key)
-      return keypad.open_length(new_key(key), context.say(one.name), numbers.*one.value,
-                                {Length::feet(2), Length::feet(1000), BareUnit::kFoot});
-  keypad.open_slope("new.pitch", context.say(Msg::kFieldPitch), numbers.pitch);
-  const SizedBy by = sized_by(context);
-  offer_pitches(context, "new.pitch", [&](const Slope& pitch) {
+  FieldKind kind = FieldKind::kSlope;
+  for (const NewLength& one : kLengths) {
+    if (key != one.key) continue;
+    kind = FieldKind::kLength;
+    keypad.open_length(new_key(key), context.say(one.name), numbers.*one.value,
+                       {Length::feet(2), Length::feet(1000), BareUnit::kFoot});
+  }
+  if (kind == FieldKind::kSlope) keypad.open_slope("new.pitch", context.say(Msg::kFieldPitch), numbers.pitch);
+  offer_new(context, new_key(key), kind, [&](const Keypad::Reading& reading) {
     FourNumbers other = numbers;
-    other.pitch = pitch;
-    return solve_frame(plan_of(other, by)).has_value();
+    put(other, key, reading);
+    return solve_frame(plan_of(other, sized_by(context))).has_value();
   });
 }
 
