@@ -68,7 +68,10 @@ TEST_CASE("what a joint's drawing tells is what its tools are set to", "[joint_d
   CHECK(tell(plates, "gauge") == 3 + 25 / 32.0);
   CHECK(tell(plates, "slot_width") == 7 / 16.0);
   CHECK(tell(plates, "slot_depth") == 7.75);
+  CHECK(tell(plates, "plate_top") == 2);    // (10 − 6) / 2
+  CHECK(tell(plates, "first_pin") == 3.5);  // (10 − 3) / 2
   CHECK(tell(wooden, "fence") == 3);
+  CHECK(tell(wooden, "first_peg") == 3.5);  // two pegs 3 in apart in the middle of 10
   const Frame steel = *solve_frame(plates), wood = *solve_frame(wooden);
   using Catch::Matchers::WithinAbs;
   CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kFence), WithinAbs(tell(plates, "gauge"), 1e-9));
@@ -94,6 +97,20 @@ TEST_CASE("a joint is drawn as its timbers lie", "[joint_drawing]") {
   CHECK(brace.high == 6);
   CHECK_THAT(brace.lean, Catch::Matchers::WithinAbs(1, 1e-9));
   CHECK_THAT(mouth.lean, Catch::Matchers::WithinAbs(9 / 12.0, 1e-9));
+}
+
+// 9 in 12: secant 15/12. A seat s has a plumb cut of 3/4 s and is 3/5 s deep, square; above it 6 · 15/12 − 3/4 s.
+TEST_CASE("a bird's mouth tells its plumb cut, its depth and how high the rafter stands", "[joint_drawing]") {
+  const FramePlan plan = barn();
+  const Frame frame = *solve_frame(plan);
+  const JointWood wood = joint_wood(frame, *joint_to_show(frame, Meeting::kRafterPlate));
+  const JointType& type = plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)];
+  const double seat = std::get<BirdsMouth>(type).seat.in();
+  using Catch::Matchers::WithinAbs;
+  CHECK_THAT(*joint_answer(type, wood, "heel"), WithinAbs(0.75 * seat, 1e-9));
+  CHECK_THAT(*joint_answer(type, wood, "mouth_depth"), WithinAbs(0.6 * seat, 1e-9));
+  CHECK_THAT(*joint_answer(type, wood, "stand"), WithinAbs(7.5 - 0.75 * seat, 1e-9));
+  CHECK_THAT(*joint_answer(type, wood, "slope"), WithinAbs(36.8698976458, 1e-9));
 }
 
 TEST_CASE("plates throughout and back leave the wooden joints as they were", "[joint_drawing]") {

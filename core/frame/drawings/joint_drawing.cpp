@@ -5,6 +5,7 @@
 #include "frame/drawings/lap_sketch.h"
 #include "frame/drawings/plate_sketch.h"
 #include "frame/drawings/wood_sketch.h"
+#include "numeric/libm.h"
 
 namespace bentbook {
 namespace {
@@ -58,18 +59,58 @@ std::vector<JointDrawing> joint_drawings(const JointType& type, const JointWood&
   return std::visit([&](const auto& joint) { return drawings_of(joint, wood); }, type);
 }
 
-std::optional<double> joint_answer(const JointType& type, const JointWood& wood, std::string_view key) {
-  if (const auto* plate = std::get_if<KnifePlate>(&type)) {
-    if (key == "slot_depth") return slot_depth(*plate).in();
-    if (key == "slot_width") return slot_width(*plate).in();
-    if (key == "gauge") return (wood.wide - slot_width(*plate).in()) / 2;
-  }
-  if (const auto* tenon = std::get_if<MortiseTenon>(&type))
-    if (key == "fence") return (wood.wide - tenon->thickness.in()) / 2;
-  if (const auto* dovetail = std::get_if<HalfDovetail>(&type))
-    if (key == "fence") return (wood.wide - dovetail->thickness.in()) / 2;
-  if (std::holds_alternative<HalfLap>(type) && key == "lap_depth") return wood.wide / 2;
+namespace {
+
+/// From the member's edge to the first of a row that stands in its middle.
+double to_first(double high, const PinPattern& row, int count) {
+  return high / 2 - (count - 1) / 2.0 * row.spacing.in();
+}
+
+std::optional<double> answer_of(const KnifePlate& plate, const JointWood& wood, std::string_view key) {
+  if (key == "slot_depth") return slot_depth(plate).in();
+  if (key == "slot_width") return slot_width(plate).in();
+  if (key == "gauge") return (wood.wide - slot_width(plate).in()) / 2;
+  if (key == "plate_top") return (wood.high - plate.width.in()) / 2;
+  if (key == "first_pin") return to_first(wood.high, plate.pins, plate.pins.count);
   return std::nullopt;
+}
+std::optional<double> answer_of(const MortiseTenon& tenon, const JointWood& wood, std::string_view key) {
+  if (key == "fence") return (wood.wide - tenon.thickness.in()) / 2;
+  // The row stands in the tenon's middle.
+  if (key == "first_peg")
+    return tenon.shoulder_top.in() +
+           to_first(wood.high - (tenon.shoulder_top + tenon.shoulder_bottom).in(), tenon.peg, tenon.pegs);
+  return std::nullopt;
+}
+std::optional<double> answer_of(const HalfDovetail& joint, const JointWood& wood, std::string_view key) {
+  if (key == "fence") return (wood.wide - joint.thickness.in()) / 2;
+  if (key == "first_peg") {
+    const double behind = wood.receiver - joint.housing.in();
+    const double length = joint.through || joint.length.in() > behind ? behind : joint.length.in();
+    return to_first(wood.high - length / joint.one_in, joint.peg, joint.pegs);
+  }
+  return std::nullopt;
+}
+std::optional<double> answer_of(const HalfLap&, const JointWood& wood, std::string_view key) {
+  return key == "lap_depth" ? std::optional(wood.wide / 2) : std::nullopt;
+}
+std::optional<double> answer_of(const BirdsMouth& mouth, const JointWood& wood, std::string_view key) {
+  const double seat = mouth.seat.in(), secant = libm::hypot(1, wood.lean);
+  if (key == "heel") return seat * wood.lean;
+  if (key == "stand") return wood.high * secant - seat * wood.lean;
+  if (key == "mouth_depth") return seat * wood.lean / secant;
+  if (key == "slope") return libm::atan(wood.lean) * 180 / libm::kPi;
+  return std::nullopt;
+}
+template <class Other>
+std::optional<double> answer_of(const Other&, const JointWood&, std::string_view) {
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<double> joint_answer(const JointType& type, const JointWood& wood, std::string_view key) {
+  return std::visit([&](const auto& joint) { return answer_of(joint, wood, key); }, type);
 }
 
 bool is_used(const JointType& type, std::string_view measure) {

@@ -2,7 +2,8 @@
 /// A joint drawn with its measures: what one taps to change them. Coordinates are inches.
 ///
 /// Keys of figures: a measure's path in its joint ("reach", "pins.spacing"), given, or an answer: "slot_depth",
-/// "slot_width", "gauge" (a knife plate), "fence" (a tenon), "lap_depth" (a half lap).
+/// "slot_width", "gauge", "plate_top", "first_pin" (a knife plate), "fence", "first_peg" (a tenon), "lap_depth" (a half
+/// lap), "heel", "stand", "mouth_depth", all in inches, and "slope" in degrees (a bird's mouth).
 
 #include <optional>
 #include <string_view>

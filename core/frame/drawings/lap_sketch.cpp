@@ -75,6 +75,16 @@ draw::Drawing mouth_from_side(const BirdsMouth& mouth, const JointWood& wood) {
   sketch.torn(over(left), under(left));
   sketch.torn(over(right), under(right));
   sketch.given({0, -wood.receiver}, {seat, -wood.receiver}, -1, "seat", {1, 0});
+  if (seat * wood.lean > 0) {
+    sketch.told(under(0), {0, 0}, 1, "heel", {0, 1});
+    // Square to the rafter's bottom edge, at the notch's corner.
+    const double slope = wood.lean / libm::hypot(1, wood.lean), out = seat * slope;
+    sketch.line({0, 0}, {out * slope, -out / libm::hypot(1, wood.lean)}, Stroke::kThin);
+    sketch.told_aside({out * slope / 2, -out / libm::hypot(1, wood.lean) / 2}, "mouth_depth");
+  }
+  sketch.told({0, 0}, over(0), 1, "stand", {0, 1});
+  sketch.drawing.angles.push_back(
+      {under(seat), 0, libm::atan(wood.lean) * 180 / libm::kPi, 2, "slope", draw::Meaning::kAnswer});
   return std::move(sketch.drawing);
 }
 

@@ -14,7 +14,8 @@ namespace bentbook {
 [[nodiscard]] draw::Drawing lap_from_side(const HalfLap& lap, const JointWood& wood);
 /// Given: length, pegs, peg.diameter, peg.from_shoulder.
 [[nodiscard]] draw::Drawing scarf_from_side(const Scarf& scarf, const JointWood& wood);
-/// The rafter rises to the right. Given: seat.
+/// The rafter rises to the right. Given: seat; told: heel, stand (plumb, plate to the rafter's top), mouth_depth,
+/// slope.
 [[nodiscard]] draw::Drawing mouth_from_side(const BirdsMouth& mouth, const JointWood& wood);
 /// Given: peg.diameter and clearance of a tongue in its fork.
 [[nodiscard]] draw::Drawing peak_from_side(const RafterPeak& peak, const JointWood& wood);

@@ -45,6 +45,8 @@ void draw_pins(Sketch& sketch, const EndSketch& end, const KnifePlate& plate) {
   sketch.given_aside(at(pins.count - 1), "pins.diameter");
   sketch.given(end.on(base_in_member(plate).in(), 0), end.on(row, 0), -1, "pins.from_shoulder", end.axis());
   if (pins.count > 1) sketch.given(at(0), at(1), -1.1, "pins.spacing", end.square());
+  const draw::Point first = at(pins.count - 1);
+  sketch.told(first, end.on(row, end.tall), -1.1, "first_pin", end.square());
 }
 
 }  // namespace
@@ -66,6 +68,8 @@ draw::Drawing plate_from_side(const KnifePlate& plate, const JointWood& wood) {
   sketch.given(end.on(floor, end.tall), end.on(reach, end.tall), 1, "reach", end.axis());
   sketch.told(end.on(0, end.tall), end.on(deep, end.tall), 2.1, "slot_depth", end.axis());
   sketch.given(end.on(length, steel.lo), end.on(length, steel.hi), -1, "width", end.square());
+  if (steel.hi < end.tall - 1e-9)
+    sketch.told(end.on(length, steel.hi), end.on(length, end.tall), -1, "plate_top", end.square());
   sketch.given_aside(end.on((reach + deep) / 2, (steel.lo + end.tall / 2) / 2), "depth_clearance");
   sketch.given_aside({floor - thick / 2, base.lo + 0.15 * (base.hi - base.lo)}, "let_in");
   return turned(std::move(sketch.drawing), wood.from);

@@ -7,7 +7,8 @@
 
 namespace bentbook {
 
-/// Cut at the plate. Given: reach, width, depth_clearance, pins.*, let_in; told: slot_depth.
+/// Cut at the plate. Given: reach, width, depth_clearance, pins.*, let_in; told: slot_depth, plate_top,
+/// first_pin.
 [[nodiscard]] draw::Drawing plate_from_side(const KnifePlate& plate, const JointWood& wood);
 /// Given: thickness, slot_clearance, base_width, base_height, pins.plug, temporary_screws; told: slot_width, gauge.
 [[nodiscard]] draw::Drawing plate_from_end(const KnifePlate& plate, const JointWood& wood);

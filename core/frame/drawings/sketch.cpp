@@ -86,21 +86,34 @@ void EndSketch::draw_housing(Sketch& sketch, Length housing) const {
     sketch.given_aside({0, tall * 0.9}, "housing");
 }
 
-void draw_pegs(Sketch& sketch, const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low,
-               double high, double length) {
+PegPlace place_of(const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low, double high,
+                  double length) {
   const double d = peg.diameter.in();
   double deep = peg.from_shoulder.in();
   // Where the tenon has no room for it there, it is bored in the tenon's middle (joints/end_view.h).
   if (deep > length - d || deep < d / 2 + drawbore) deep = length / 2 + drawbore / 2;
   const double middle = (low + end.wood.lean * deep + high) / 2;
-  const auto at = [&](int i) { return Point{-deep, middle + (i - (pegs - 1) / 2.0) * peg.spacing.in()}; };
-  for (int i = 0; i < pegs; ++i) sketch.bore(at(i), d);
-  const Point first = pegs > 0 ? at(0) : Point{-deep, middle}, last = pegs > 0 ? at(pegs - 1) : first;
+  const double step = pegs > 1 ? peg.spacing.in() : 0;
+  return {{-deep, middle - (pegs - 1) / 2.0 * step}, step};
+}
+
+void draw_pegs(Sketch& sketch, const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low,
+               double high, double length) {
+  const PegPlace place = place_of(end, peg, pegs, drawbore, low, high, length);
+  const double d = peg.diameter.in();
+  const auto at = [&](int i) { return Point{place.first.x, place.first.y + i * place.step}; };
+  const Point last = at(pegs > 0 ? pegs - 1 : 0);
   sketch.given_aside(last, "pegs");
   if (pegs == 0) return;
-  sketch.given_aside(first, "peg.diameter");
-  sketch.given({-deep, -end.above}, {0, -end.above}, -1, "peg.from_shoulder", {1, 0});
+  for (int i = 0; i < pegs; ++i) {
+    sketch.bore(at(i), d);
+    // The tenon's own hole, nearer to its shoulder.
+    if (drawbore > 0) sketch.drawing.arcs.push_back({{at(i).x + drawbore, at(i).y}, d / 2, 0, 360, Stroke::kThin});
+  }
+  sketch.given_aside(at(0), "peg.diameter");
+  sketch.given({at(0).x, -end.above}, {0, -end.above}, -1, "peg.from_shoulder", {1, 0});
   if (pegs > 1) sketch.given(at(0), at(1), 1, "peg.spacing", {0, 1});
+  if (end.wood.lean == 0) sketch.told(last, {last.x, end.tall}, 1, "first_peg", {0, 1});
 }
 
 draw::Drawing turned(draw::Drawing drawing, MemberFrom from) {

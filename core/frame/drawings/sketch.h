@@ -53,8 +53,15 @@ struct EndSketch {
   void draw_housing(Sketch& sketch, Length housing) const;
 };
 
+/// Where pegs are bored: the lowest, and the way up to the next.
+struct PegPlace {
+  draw::Point first;
+  double step = 0;
+};
+[[nodiscard]] PegPlace place_of(const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low,
+                                double high, double length);
 /// Pegs through the receiver's cheeks and a tenon between `low` and `high` (at the shoulder), as they are bored, with
-/// their figures: pegs, peg.diameter, peg.from_shoulder, peg.spacing.
+/// their figures: pegs, peg.diameter, peg.from_shoulder, peg.spacing; told, of a square end: first_peg.
 void draw_pegs(Sketch& sketch, const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low,
                double high, double length);
 

@@ -33,6 +33,16 @@ void draw_shoulder(Sketch& sketch, double from, double to, const char* key, doub
 
 }  // namespace
 
+namespace {
+
+/// Of the lowest peg's hole in the tenon, the edge toward the shoulder.
+Point peg_edge(const EndSketch& end, const MortiseTenon& tenon, double low, double high) {
+  const PegPlace place = place_of(end, tenon.peg, tenon.pegs, tenon.drawbore.in(), low, high, tenon.length.in());
+  return {place.first.x + tenon.drawbore.in() + tenon.peg.diameter.in() / 2, place.first.y};
+}
+
+}  // namespace
+
 draw::Drawing butt_from_side(const HousedButt& butt, const JointWood& wood) {
   const EndSketch end(wood);
   Sketch sketch;
@@ -62,8 +72,7 @@ draw::Drawing tenon_from_side(const MortiseTenon& tenon, const JointWood& wood) 
   end.draw_housing(sketch, tenon.housing);
   sketch.given_aside({-(length + deep) / 2, (lower(deep).y + 3 * high) / 4}, "depth_clearance");
   draw_pegs(sketch, end, tenon.peg, tenon.pegs, tenon.drawbore.in(), low, high, length);
-  if (tenon.pegs > 0)
-    sketch.given_aside({-std::min(tenon.peg.from_shoulder.in(), length / 2), (low + high) / 2}, "drawbore");
+  if (tenon.pegs > 0) sketch.given_aside(peg_edge(end, tenon, low, high), "drawbore");
   return turned(std::move(sketch.drawing), wood.from);
 }
 

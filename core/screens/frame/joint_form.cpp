@@ -74,6 +74,8 @@ void tapped(Context& context, const JointSpot& spot, const std::string& measure)
 void draw_view(Context& context, const ShownFrame& shown, const JointSpot& spot, const JointWood& wood,
                const JointDrawing& view) {
   const ViewShown as = shown_as(view.view);
+  // What a weld relief is, its drawing does not say.
+  if (view.view == JointView::kMouth) note(context.ui, "joint.mouth.title", context.say(as.name));
   const auto pressed = drawing_form(
       context, as.key, context.say(as.name), drawing_height(context, as.height), view.drawing,
       [&](std::string_view key) { return joint_figure(key, shown.book, spot, wood, view.drawing, voice_of(context)); });
@@ -120,7 +122,10 @@ bentbook::FigureText joint_figure(std::string_view key, const Book& book, const 
                                   const draw::Drawing& drawing, const Voice& voice) {
   if (const auto told = joint_answer(spot.now, wood, key)) {
     const auto name = find_msg("joint_answer_" + std::string(key));
-    std::string said = say_tool_inches(*told, voice);
+    if (key == "slope") return {say_angle(Angle::from_degrees(*told), voice), field_name("pitch", voice.language)};
+    // A rafter is marked, the others are tools' settings.
+    const bool marked = std::holds_alternative<BirdsMouth>(spot.now);
+    std::string said = marked ? say_inches(*told, voice) : say_tool_inches(*told, voice);
     if (stands_aside(drawing, key))
       if (const auto aside = find_msg("joint_aside_" + std::string(key))) said = say(*aside, voice.language, said);
     return {said, std::string(name ? text(*name, voice.language) : key)};

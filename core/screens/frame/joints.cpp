@@ -22,6 +22,13 @@ std::string_view meeting_name(Meeting meeting, Language language) {
   return msg ? text(*msg, language) : key_of(meeting);
 }
 
+/// …as it is in this plan.
+std::string_view meeting_name(const FramePlan& plan, Meeting meeting, Language language) {
+  if (meeting == Meeting::kKingFoot && plan.on_ties != OnTies::kNothing)
+    return text(plan.on_ties == OnTies::kKingPosts ? Msg::kMeetingKingFootKing : Msg::kMeetingKingFootQueen, language);
+  return meeting_name(meeting, language);
+}
+
 const JointType& joint_at(const Book& book, Meeting meeting) {
   return book.frame.joints[static_cast<std::size_t>(meeting)];
 }
@@ -54,7 +61,7 @@ void kinds_screen(Context& context) {
   if (index < 0) return context.pages.pop();
   const auto meeting = static_cast<Meeting>(index);
   frame_page(context, "kinds.page", [&](const ShownFrame& shown) {
-    heading(context.ui, "kinds.heading", meeting_name(meeting, context.ui.language));
+    heading(context.ui, "kinds.heading", meeting_name(shown.plan(), meeting, context.ui.language));
     const JointSpot spot = meeting_spot(shown, meeting);
     joint_cards(context, spot, wood_of(shown, spot.shown), false, true, [&](const JointType& type) {
       edit_book(context, [&](Book& next) { next = with_joint(std::move(next), meeting, type); });
@@ -71,7 +78,8 @@ void joint_screen(Context& context) {
     Ui& ui = context.ui;
     const JointSpot spot = meeting_spot(shown, meeting);
     say_refused(context, shown);
-    if (list_row(ui, "joint.kinds", joint_name(kind_of(spot.now), ui.language), meeting_name(meeting, ui.language)))
+    if (list_row(ui, "joint.kinds", joint_name(kind_of(spot.now), ui.language),
+                 meeting_name(shown.plan(), meeting, ui.language)))
       context.pages.push({"frame.joint_kinds", Msg::kFrameJoint, kinds_screen, std::string(context.subject)});
     joint_measures(context, shown, spot);
     if (shown.frame()) joint_tools(context, *shown.frame(), spot);
@@ -99,7 +107,7 @@ void end_screen(Context& context) {
     const Joint* joint = timber < 0 ? nullptr : joint_at_end(*shown.frame(), timber, end);
     if (joint == nullptr) return note(ui, "end.gone", say(Msg::kBookNoMark, ui.language, mark));
     heading(ui, "end.heading", mark + " · " + say(Msg::kEndJoint, ui.language, end == End::kA ? "A" : "B"));
-    note(ui, "end.meeting", meeting_name(joint->meeting, ui.language));
+    note(ui, "end.meeting", meeting_name(shown.plan(), joint->meeting, ui.language));
     const Override o = override_of(shown.book, mark);
     const bool apart = end == End::kA ? o.has_joint_a : o.has_joint_b;
     const JointType& planned = joint_at(shown.book, joint->meeting);
@@ -134,7 +142,8 @@ void joints_screen(Context& context) {
       if (count == 0) continue;
       const std::string second =
           std::string(joint_name(kind_of(joint_at(shown.book, meeting)), ui.language)) + " × " + std::to_string(count);
-      if (list_row(ui, "joints." + std::string(key_of(meeting)), meeting_name(meeting, ui.language), second))
+      if (list_row(ui, "joints." + std::string(key_of(meeting)), meeting_name(shown.plan(), meeting, ui.language),
+                   second))
         context.pages.push({"frame.joint", Msg::kFrameJoint, joint_screen, std::string(key_of(meeting))});
     }
   });
