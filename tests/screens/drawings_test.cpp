@@ -190,7 +190,7 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
         },
         voice);
     phone.draw(bent_drawing(plan, *frame, 1), 290, small, said);
-    phone.draw(wall_drawing(plan, *frame), 230, small, said);
+    phone.draw(wall_drawing(plan, *frame), 280, small, said);
     phone.draw(building_drawing(plan, *frame), 480, small, said);
     phone.draw(options_drawing(plan, *frame), 320, small, said);
   }

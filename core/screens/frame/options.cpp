@@ -169,7 +169,7 @@ void bays_screen(Context& context) {
     Ui& ui = context.ui;
     if (said_why(context, shown)) return;
     const FramePlan& plan = shown.plan();
-    plan_view(context, shown, "bays.wall", Msg::kFrameWallPicture, 230, wall_drawing(plan, *shown.frame()));
+    plan_view(context, shown, "bays.wall", Msg::kFrameWallPicture, 280, wall_drawing(plan, *shown.frame()));
     answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(outside_length(plan), voice_of(context)),
            context.say(Msg::kBaysHow));
     for (std::size_t i = 0; i < plan.bays.size(); ++i) {

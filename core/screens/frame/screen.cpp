@@ -111,7 +111,7 @@ void frame_screen(Context& context) {
       const FrameMemory::Elevations& drawn = elevations_of(context, shown);
       side_by_side(
           ui, 16, 300, [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
-          [&](Ui&) { plan_view(context, shown, "frame.wall", Msg::kFrameWallPicture, 230, drawn.wall); });
+          [&](Ui&) { plan_view(context, shown, "frame.wall", Msg::kFrameWallPicture, 280, drawn.wall); });
     } else {
       body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));
     }
