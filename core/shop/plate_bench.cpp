@@ -40,11 +40,11 @@ Result<PlateBench> plate_bench(const PlateBenchInput& input) {
   out.slot = slot_width(plate);
   const Length most = input.section.breadth - plate.slot_clearance - kLeastBeside * 2;
   if (plate.thickness > most) return fail(ErrorCode::kTooLarge, "bench.plate.thickness", -1, most.count);
-  out.gauge = half_of(input.section.breadth - out.slot);
+  out.gauge = slot_gauge(plate, input.section.breadth);
   out.depth = slot_depth(plate);
   out.row = base_in_member(plate) + pins.from_shoulder;
   const Length spread = pins.spacing * (pins.count > 0 ? pins.count - 1 : 0);
-  out.first_pin = half_of(input.section.depth - spread);
+  out.first_pin = first_of_row(pins, pins.count, input.section.depth);
   const Length clear = input.section.depth - pins.diameter;
   if (pins.count > 1 && spread > clear)
     return fail(ErrorCode::kTooLarge, "bench.plate.pins.spacing", -1, clear.count / (pins.count - 1));

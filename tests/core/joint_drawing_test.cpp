@@ -2,7 +2,9 @@
 #include "frame/drawings/joint_drawing.h"
 
 #include <algorithm>
+#include <array>
 #include <catch_amalgamated.hpp>
+#include <map>
 #include <set>
 
 #include "book/field.h"
@@ -10,6 +12,7 @@
 #include "frame/joints/joint_table.h"
 #include "frame/placing/solve_frame.h"
 #include "measure/fields.h"
+#include "plans.h"
 #include "words/frame_words.h"
 
 using namespace bentbook;
@@ -78,6 +81,99 @@ TEST_CASE("what a joint's drawing tells is what its tools are set to", "[joint_d
   CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kSlotWidth), WithinAbs(tell(plates, "slot_width"), 1e-9));
   CHECK_THAT(tool(steel, Meeting::kTiePost, ToolSetting::kDepthStop), WithinAbs(tell(plates, "slot_depth"), 1e-9));
   CHECK_THAT(tool(wood, Meeting::kTiePost, ToolSetting::kFence), WithinAbs(tell(wooden, "fence"), 1e-9));
+}
+
+namespace {
+
+bool as_designed(const Timber& t) { return t.wood.actual == t.wood.design && t.warnings.empty(); }
+
+/// From the member's top edge to the first hole that the joint bores across its view.
+double first_hole(const Frame& frame, const Joint& joint, double high) {
+  const Timber& member = frame.timbers[static_cast<std::size_t>(joint.member)];
+  double first = high;
+  for (const Feature& f : member.features)
+    if (f.kind == FeatureKind::kHole && f.joint == static_cast<int>(&joint - frame.joints.data())) {
+      first = std::min(first, high / 2 - (f.across_lo + f.across_hi) / 2);
+    }
+  return first;
+}
+
+}  // namespace
+
+// The solver's own joints, cut and bored, on the wood that the plan has.
+TEST_CASE("drawn joints of random frames tell the numbers by which they are cut", "[joint_drawing]") {
+  Random random(611);
+  std::map<std::string, int> told;
+  for (int round = 0; round < 120; ++round) {
+    const FramePlan plan = random_plan(random);
+    const auto frame = solve_frame(plan);
+    if (!frame || !plan.overrides.empty()) continue;
+    for (const Joint& joint : frame->joints) {
+      const JointType& type = plan.joints[static_cast<std::size_t>(joint.meeting)];
+      const Timber& member = frame->timbers[static_cast<std::size_t>(joint.member)];
+      if (kind_of(type) != joint.kind || !as_designed(member) ||
+          !as_designed(frame->timbers[static_cast<std::size_t>(joint.receiver)]))
+        continue;
+      const JointWood wood = joint_wood(*frame, joint);
+      const auto same = [&](std::string_view key, ToolSetting setting) {
+        const auto drawn = joint_answer(type, wood, key);
+        for (int i = 0; drawn && i < joint.tools.count; ++i) {
+          if (joint.tools[i].setting != setting || joint.tools[i].timber != joint.member) continue;
+          CAPTURE(round, member.mark, row_of(joint.kind).word, key, wood.lean);
+          CHECK_THAT(joint.tools[i].value, Catch::Matchers::WithinAbs(*drawn, 1e-6));
+          ++told[std::string(key)];
+        }
+      };
+      same("slot_width", ToolSetting::kSlotWidth);
+      same("slot_depth", ToolSetting::kDepthStop);
+      if (wood.lean > 0) continue;
+      for (const char* key : {"first_pin", "first_peg"}) {
+        const auto drawn = joint_answer(type, wood, key);
+        const double bored = first_hole(*frame, joint, wood.high);
+        if (!drawn || bored == wood.high) continue;
+        CAPTURE(round, member.mark, row_of(joint.kind).word, key);
+        CHECK_THAT(bored, Catch::Matchers::WithinAbs(*drawn, 1e-6));
+        ++told[key];
+      }
+    }
+  }
+  for (const char* key : {"slot_width", "slot_depth", "first_pin", "first_peg"}) {
+    CAPTURE(key, told[key]);
+    CHECK(told[key] > 20);
+  }
+}
+
+// Of a brace's upper end, drawn coming from below and to the left: the edge farther from the post is the right one,
+// which is the sketch's high one.
+// An 8 in post under a 6 in plate, flush outside, where the reference faces are: the tenon stands in the middle of the
+// plate's 6, (6 − 2) / 2 from there, not in the post's own middle, 3.
+TEST_CASE("a tenon is drawn in the wood that both timbers have, as it is gauged", "[joint_drawing]") {
+  FramePlan plan = barn();
+  plan.sections.plate.breadth = Length::inches(6);
+  const Frame frame = *solve_frame(plan);
+  std::set<double> fences;
+  for (const Joint& joint : frame.joints)
+    if (joint.meeting == Meeting::kPostTop)
+      fences.insert(
+          *joint_answer(plan.joints[static_cast<std::size_t>(joint.meeting)], joint_wood(frame, joint), "fence"));
+  CHECK(fences == std::set<double>{2});
+}
+
+TEST_CASE("a brace's top edge is drawn where it lies", "[joint_drawing]") {
+  const Frame frame = *solve_frame(barn());
+  int seen = 0;
+  for (const Joint& joint : frame.joints) {
+    const JointWood wood = joint_wood(frame, joint);
+    if (joint.meeting != Meeting::kBraceEnd || wood.from != MemberFrom::kBelow) continue;
+    const Timber& brace = frame.timbers[static_cast<std::size_t>(joint.member)];
+    const Vec3 away = joint.end == End::kB ? -1 * brace.at.x : brace.at.x;  // down, to the post
+    const Vec3 to_post{away.x, away.y, 0};
+    // Two points of its edges at one level: that on the top edge is farther from the post or nearer.
+    const double top_far = -dot(brace.at.z, to_post) + brace.at.z.z / away.z * dot(away, to_post);
+    CHECK(wood.top_is_low == (top_far < 0));
+    ++seen;
+  }
+  CHECK(seen > 10);
 }
 
 TEST_CASE("a joint is drawn as its timbers lie", "[joint_drawing]") {

@@ -6,6 +6,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "frame/placing/solve_frame.h"
+#include "plans.h"
 
 using namespace bentbook;
 
@@ -46,4 +47,33 @@ TEST_CASE("a bent alike on both sides is drawn alike on both sides", "[plan_draw
         }));
       }
     }
+}
+
+TEST_CASE("what the layout's drawing measures ends on the timbers themselves", "[plan_drawing]") {
+  Random random(31);
+  int ties = 0, collars = 0;
+  for (int round = 0; round < 60; ++round) {
+    const FramePlan plan = random_plan(random);
+    const auto frame = solve_frame(plan);
+    if (!frame || !plan.overrides.empty()) continue;
+    // Of the timbers of that kind: the level of a side as it is designed.
+    const auto level = [&](TimberKind kind, double side) {
+      for (const Timber& t : frame->timbers)
+        if (t.kind == kind && std::abs(t.at.x.z) < 1e-9) return t.at.origin.z + side * t.wood.design.depth.in() / 2;
+      return -1.0;
+    };
+    for (const draw::Dimension& d : options_drawing(plan, *frame).dimensions) {
+      CAPTURE(round, d.key);
+      if (d.key == "tie_drop" && level(TimberKind::kTie, 1) > 0) {
+        CHECK(std::abs(d.a.y - level(TimberKind::kTie, 1)) < 1e-6);
+        ++ties;
+      }
+      if (d.key == "collar_rise" && level(TimberKind::kCollar, -1) > 0) {
+        CHECK(std::abs(d.b.y - level(TimberKind::kCollar, -1)) < 1e-6);
+        ++collars;
+      }
+    }
+  }
+  CHECK(ties > 5);
+  CHECK(collars > 2);
 }

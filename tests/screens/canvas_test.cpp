@@ -2,6 +2,7 @@
 
 #include <catch_amalgamated.hpp>
 
+#include "letters.h"
 #include "ui/measure_text.h"
 #include "ui/theme.h"
 
@@ -9,25 +10,6 @@ using namespace bentbook;
 using namespace bentbook::screens;
 
 namespace {
-
-/// A context with fonts, no renderer.
-struct Sheet {
-  explicit Sheet(float text_scale = 1) {
-    ImGui::CreateContext();
-    ImGuiIO& io = ImGui::GetIO();
-    io.IniFilename = nullptr;
-    io.DisplaySize = {390, 844};
-    fonts = build_fonts(*io.Fonts, text_scale, 1);
-    ImGui::NewFrame();
-  }
-  ~Sheet() {
-    ImGui::EndFrame();
-    ImGui::DestroyContext();
-  }
-  Sheet(const Sheet&) = delete;
-  Sheet& operator=(const Sheet&) = delete;
-  Fonts fonts;
-};
 
 ImU32 rgb(unsigned r, unsigned g, unsigned b) { return IM_COL32(r, g, b, 255); }
 
@@ -74,7 +56,7 @@ TEST_CASE("fractions are set as fractions", "[text]") {
 }
 
 TEST_CASE("a measure is never broken over two lines", "[text]") {
-  Sheet sheet;
+  const Letters sheet(1);
   const std::string text = "Mark 12\u2032 7 3\u20448\u2033 from the peak, then 833 mm/m, 39.8\u00B0, 3200 mm, 6 in.";
   for (float width = 20; width < 400; width += 7) {
     const std::vector<std::string> lines = wrap_text(*sheet.fonts.body, text, width);
@@ -95,7 +77,7 @@ TEST_CASE("a measure is never broken over two lines", "[text]") {
 }
 
 TEST_CASE("a name too long is cut at a whole character", "[text]") {
-  Sheet sheet;
+  const Letters sheet(1);
   const std::string name = "\u00C1guila \u00F1and\u00FA \u00E1\u00E9\u00ED\u00F3\u00FA";
   for (float width = 10; width < 300; width += 3) {
     const std::string fitted = fit_text(*sheet.fonts.body, name, width);
@@ -106,7 +88,7 @@ TEST_CASE("a name too long is cut at a whole character", "[text]") {
 }
 
 TEST_CASE("every size has the glyphs of figures", "[fonts]") {
-  Sheet sheet(2);
+  const Letters sheet(2);
   const Fonts& f = sheet.fonts;
   for (ImFont* font : {f.answer, f.measure, f.measure_strong, f.body, f.strong, f.note})
     for (const int code : {0x30, 0x39, 0x2032, 0x2033, 0x2044, 0x00B0, 0x2212, 0x2248, 0xE000, 0xE009, 0xE010, 0xE019})
@@ -122,7 +104,7 @@ TEST_CASE("every size has the glyphs of figures", "[fonts]") {
 }
 
 TEST_CASE("figures on the canvas: targets for what is given, none for an empty text", "[canvas]") {
-  Sheet sheet;
+  const Letters sheet(1);
   draw::Drawing drawing;
   drawing.polygons.push_back({{{0, 0}, {100, 0}, {100, 40}}, draw::Stroke::kVisible, draw::Fill::kSection, true});
   drawing.dimensions.push_back({{0, 0}, {100, 0}, -1, {}, "span", draw::Meaning::kGiven});

@@ -73,13 +73,16 @@ struct Phone {
   }
 };
 
-Voice any_voice(Random& random) {
+/// One way of showing: what numbers are said in, on a phone of one width.
+struct Shown {
+  explicit Shown(Random& random) : small(chance(random, 50)) {
+    voice.lengths.form = kForms[random.whole(0, 4)];
+    voice.lengths.denominator = 1 << random.whole(3, 6);
+    voice.language = static_cast<Language>(random.whole(0, static_cast<std::int64_t>(kLanguageCount) - 1));
+  }
   Voice voice;
-  voice.lengths.form = kForms[random.whole(0, 4)];
-  voice.lengths.denominator = 1 << random.whole(3, 6);
-  voice.language = static_cast<Language>(random.whole(0, static_cast<std::int64_t>(kLanguageCount) - 1));
-  return voice;
-}
+  bool small;
+};
 
 /// In millimetres and metres the unit stands once, below (screens/app/drawing_form.cpp).
 Said without_unit(Said said, const Voice& voice) {
@@ -151,8 +154,7 @@ TEST_CASE("every joint's figures stand whole on the page, clear of one another",
       book.frame.joints[static_cast<std::size_t>(m)] = type;
       const JointSpot spot{meeting, "frame.joints." + std::string(keys::word(keys::kMeeting, meeting)) + ".", type,
                            joint};
-      const Voice voice = any_voice(random);
-      const bool small = chance(random, 50);
+      const auto [voice, small] = Shown(random);
       for (const JointDrawing& view : joint_drawings(type, wood)) {
         CAPTURE(row_of(kind_of(type)).word, static_cast<int>(view.view), small, static_cast<int>(voice.lengths.form));
         phone.draw(
@@ -179,8 +181,7 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
     const auto frame = solve_frame(plan);
     if (!frame) continue;
     ++round;
-    const Voice voice = any_voice(random);
-    const bool small = chance(random, 50);
+    const auto [voice, small] = Shown(random);
     CAPTURE(round, small, static_cast<int>(voice.lengths.form));
     const Said said = without_unit(
         [&](std::string_view key) -> bentbook::FigureText {
@@ -207,7 +208,7 @@ TEST_CASE("a plan's sections stand whole on the page, clear of one another, with
   for (int k = 0; k < kTimberKinds - 1; ++k) kinds.push_back(static_cast<TimberKind>(k));
   for (int round = 0; round < 40; ++round) {
     const FramePlan plan = random_plan(random);
-    const Voice voice = any_voice(random);
+    const Voice voice = Shown(random).voice;
     CAPTURE(round, static_cast<int>(voice.lengths.form), static_cast<int>(voice.language));
     const Said said = without_unit(
         [&](std::string_view key) -> bentbook::FigureText {
@@ -237,8 +238,7 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     const auto pair = solve_rafters(input);
     if (!pair) continue;
     ++round;
-    const Voice voice = any_voice(random);
-    const bool small = chance(random, 50);
+    const auto [voice, small] = Shown(random);
     CAPTURE(round, small, static_cast<int>(voice.lengths.form));
     const Said said =
         without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, voice); }, voice);

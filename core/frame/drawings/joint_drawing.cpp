@@ -61,34 +61,30 @@ std::vector<JointDrawing> joint_drawings(const JointType& type, const JointWood&
 
 namespace {
 
-/// From the member's edge to the first of a row that stands in its middle.
-double to_first(double high, const PinPattern& row, int count) {
-  return high / 2 - (count - 1) / 2.0 * row.spacing.in();
+double first_of(double across, const PinPattern& row, int count) {
+  return first_of_row(row, count, Length::from_inches(across)).in();
 }
 
 std::optional<double> answer_of(const KnifePlate& plate, const JointWood& wood, std::string_view key) {
   if (key == "slot_depth") return slot_depth(plate).in();
   if (key == "slot_width") return slot_width(plate).in();
-  if (key == "gauge") return (wood.wide - slot_width(plate).in()) / 2;
+  if (key == "gauge") return near_side(wood, slot_width(plate));
   if (key == "plate_top") return (wood.high - plate.width.in()) / 2;
-  if (key == "first_pin") return to_first(wood.high, plate.pins, plate.pins.count);
+  if (key == "first_pin") return first_of(wood.high, plate.pins, plate.pins.count);
   return std::nullopt;
 }
 std::optional<double> answer_of(const MortiseTenon& tenon, const JointWood& wood, std::string_view key) {
-  if (key == "fence") return (wood.wide - tenon.thickness.in()) / 2;
+  if (key == "fence") return near_side(wood, tenon.thickness);
   // The row stands in the tenon's middle.
   if (key == "first_peg")
     return tenon.shoulder_top.in() +
-           to_first(wood.high - (tenon.shoulder_top + tenon.shoulder_bottom).in(), tenon.peg, tenon.pegs);
+           first_of(wood.high - (tenon.shoulder_top + tenon.shoulder_bottom).in(), tenon.peg, tenon.pegs);
   return std::nullopt;
 }
 std::optional<double> answer_of(const HalfDovetail& joint, const JointWood& wood, std::string_view key) {
-  if (key == "fence") return (wood.wide - joint.thickness.in()) / 2;
-  if (key == "first_peg") {
-    const double behind = wood.receiver - joint.housing.in();
-    const double length = joint.through || joint.length.in() > behind ? behind : joint.length.in();
-    return to_first(wood.high - length / joint.one_in, joint.peg, joint.pegs);
-  }
+  if (key == "fence") return near_side(wood, joint.thickness);
+  if (key == "first_peg")
+    return first_of(wood.high - dovetail_length(joint, wood) / joint.one_in, joint.peg, joint.pegs);
   return std::nullopt;
 }
 std::optional<double> answer_of(const HalfLap&, const JointWood& wood, std::string_view key) {

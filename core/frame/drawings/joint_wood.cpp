@@ -23,12 +23,12 @@ Sides2 sides_by(const Timber& timber, Vec3 way) {
 
 Vec3 middle_of(const Timber& timber) { return timber.at.origin + timber.length / 2 * timber.at.x; }
 
-/// In the plane in which one looks at the joint: of a leaning end that in which it leans, of an upright timber the one
-/// along the receiver, else the plumb one.
-Vec3 up_in_view(const Timber& member, const Timber& receiver, Vec3 normal) {
+/// In the plane in which one looks at the joint (as joints/end_view.h does): of a leaning end that in which it leans;
+/// of a square one that along the receiver's grain, a dovetail's plumb.
+Vec3 up_in_view(const Joint& joint, const Timber& member, const Timber& receiver, Vec3 normal) {
   const Vec3 across = cross(member.at.x, normal);
   if (dot(across, across) > 1e-6) return cross(across, member.at.x);
-  return libm::fabs(member.at.x.z) > kMostly ? receiver.at.x : Vec3{0, 0, 1};
+  return joint.kind == JointKind::kHalfDovetail ? Vec3{0, 0, 1} : receiver.at.x;
 }
 
 MemberFrom from_of(const Joint& joint, const Timber& member, Vec3 normal, double lean) {
@@ -54,12 +54,21 @@ JointWood joint_wood(const Frame& frame, const Joint& joint) {
   }
   const Sides2 met = sides_by(receiver, u);
   const double square = libm::fabs(dot(u, met.along.axis));
-  const Sides2 seen = sides_by(member, up_in_view(member, receiver, met.along.axis));
+  const Sides2 seen = sides_by(member, up_in_view(joint, member, receiver, met.along.axis));
   out = {seen.along.size, seen.other.size, met.along.size, met.other.size};
   out.lean = square < 1 - 1e-9 && square > 1e-6 ? libm::sqrt(1 - square * square) / square : 0;
   out.from = from_of(joint, member, met.along.axis, out.lean);
+  for (int i = 0; i < joint.tools.count; ++i)
+    if (const ToolNumber& tool = joint.tools[i]; tool.setting == ToolSetting::kFence && tool.timber == joint.member)
+      out.fence = tool.value;
+  // Drawn, a leaning member falls as it leaves: its top edge is the high one where that looks out of the receiver.
+  const Vec3 away = joint.end == End::kB ? -1 * u : u;
+  const double outward = dot(met.along.axis, away) < 0 ? -1 : 1;
+  out.top_is_low = out.lean > 0 && outward * dot(met.along.axis, seen.along.axis) < 0;
   return out;
 }
+
+double near_side(const JointWood& wood, Length width) { return wood.fence.value_or((wood.wide - width.in()) / 2); }
 
 const Joint* joint_to_show(const Frame& frame, Meeting meeting) {
   const Joint* first = nullptr;

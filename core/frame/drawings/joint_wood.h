@@ -1,6 +1,8 @@
 #pragma once
 /// What of two timbers a drawing of their joint shows: sizes as the plan has them, how they lie to each other.
 
+#include <optional>
+
 #include "frame/plan.h"
 
 namespace bentbook {
@@ -16,7 +18,14 @@ struct JointWood {
   double across = 8;    ///< of the receiver, its other side; where a rafter lies over it, the level one
   double lean = 0;      ///< tangent of the member's angle off square to the face; of a rafter, its slope
   MemberFrom from = MemberFrom::kRight;
+  /// From the member's reference face to the near side of slot or tenon, as it is cut there: in the middle of the wood
+  /// that both timbers have. Nothing: in the member's own middle.
+  std::optional<double> fence{};
+  bool top_is_low = false;  ///< of a leaning member: its top edge is the one drawn low
 };
+
+/// Inches from the member's reference face to the near side of what is this wide.
+[[nodiscard]] double near_side(const JointWood& wood, Length width);
 
 /// As these two meet.
 [[nodiscard]] JointWood joint_wood(const Frame& frame, const Joint& joint);

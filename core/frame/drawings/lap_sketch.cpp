@@ -49,8 +49,7 @@ draw::Drawing scarf_from_side(const Scarf& scarf, const JointWood& wood) {
   sketch.line({half, 0}, {half, middle}, Stroke::kCut);
   sketch.torn({-out, high}, {-out, 0});
   sketch.torn({out, high}, {out, 0});
-  const double row = half - scarf.peg.from_shoulder.in();
-  const auto at = [&](int i) { return scarf.pegs < 2 || row <= 0 ? 0 : row * (2.0 * i / (scarf.pegs - 1) - 1); };
+  const auto at = [&](int i) { return peg_from_middle(scarf, i); };
   for (int i = 0; i < scarf.pegs; ++i) bore_down(sketch, at(i), 0, high, scarf.peg.diameter.in());
   sketch.given({-half, high}, {half, high}, 1, "length", {1, 0});
   const double last = scarf.pegs > 0 ? at(scarf.pegs - 1) : 0;

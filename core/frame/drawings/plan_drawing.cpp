@@ -150,7 +150,10 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
 draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
   draw::Drawing d = bent_drawing(plan, frame, 1);
   std::erase_if(d.dimensions, [](const draw::Dimension& one) { return one.key == "span" || one.key == "peak_top"; });
-  const double half = plan.span.in() / 2, plate = plan.plate_left.in(), tie = plate - plan.tie_drop.in();
+  const bool gable = plan.form == RoofForm::kGable;
+  // Ties hang under the lower plate, a lean-to's left one; collars stand over the higher.
+  const Length low = gable ? std::min(plan.plate_left, plan.plate_right) : plan.plate_left;
+  const double half = plan.span.in() / 2, plate = low.in(), tie = plate - plan.tie_drop.in();
   const auto level = [&](double from, double to, double y, double row, const char* key) {
     d.dimensions.push_back({{from, y}, {to, y}, row, {1, 0}, key, Meaning::kGiven});
   };
@@ -169,7 +172,10 @@ draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
       level(post - plan.brace_leg_beam.in(), post, under - plan.brace_leg_post.in(), -1, "brace_leg_beam");
     }
   }
-  if (plan.collars) plumb(half / 4, plate, plate + plan.collar_rise.in(), 0, "collar_rise");
+  if (plan.collars && gable) {
+    const double high = std::max(plan.plate_left, plan.plate_right).in();
+    plumb(half / 4, high, high + plan.collar_rise.in(), 0, "collar_rise");
+  }
   return d;
 }
 

@@ -16,7 +16,7 @@ namespace bentbook {
 inline constexpr std::size_t kMostBaysShown = 6;
 
 /// The bent with what its options measure. Figures, all given: those of bent_drawing but span and peak_top, and as the
-/// plan has them tie_drop, queen_inset, collar_rise, brace_leg_post, brace_leg_beam.
+/// plan has them tie_drop, queen_inset, collar_rise (of a gable), brace_leg_post, brace_leg_beam.
 [[nodiscard]] draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame);
 
 /// The gable over the long side, at one scale. Figures, all given: span, plate, pitch, length (outside of the end

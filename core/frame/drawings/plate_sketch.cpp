@@ -24,13 +24,16 @@ Span middle_of(double whole, double size) {
 }
 
 void draw_slot(Sketch& sketch, const EndSketch& end, const KnifePlate& plate) {
+  const bool over = end.wood.top_is_low;
+  const bool high = opens(plate, over ? SlotOpen::kBottom : SlotOpen::kTop);
+  const bool low = opens(plate, over ? SlotOpen::kTop : SlotOpen::kBottom);
   const double deep = slot_depth(plate).in() * end.cos;
   Span slot = middle_of(end.tall, (plate.width.in() + 2 * plate.depth_clearance.in()) / end.cos);
-  if (opens(plate, SlotOpen::kTop)) slot.hi = end.tall;
-  if (opens(plate, SlotOpen::kBottom)) slot.lo = 0;
+  if (high) slot.hi = end.tall;
+  if (low) slot.lo = 0;
   sketch.line(end.on(deep, slot.lo), end.on(deep, slot.hi), Stroke::kCut);
-  if (!opens(plate, SlotOpen::kTop)) sketch.line(end.on(0, slot.hi), end.on(deep, slot.hi), Stroke::kCut);
-  if (!opens(plate, SlotOpen::kBottom)) sketch.line(end.on(0, slot.lo), end.on(deep, slot.lo), Stroke::kCut);
+  if (!high) sketch.line(end.on(0, slot.hi), end.on(deep, slot.hi), Stroke::kCut);
+  if (!low) sketch.line(end.on(0, slot.lo), end.on(deep, slot.lo), Stroke::kCut);
 }
 
 void draw_pins(Sketch& sketch, const EndSketch& end, const KnifePlate& plate) {
@@ -78,8 +81,11 @@ draw::Drawing plate_from_side(const KnifePlate& plate, const JointWood& wood) {
 draw::Drawing plate_from_end(const KnifePlate& plate, const JointWood& wood) {
   Sketch sketch;
   const double wide = wood.wide, high = wood.high;
-  const Span slot = middle_of(wide, slot_width(plate).in()), steel = middle_of(wide, plate.thickness.in());
-  const Span base_w = middle_of(wide, plate.base_width.in()), base_h = middle_of(high, plate.base_height.in());
+  // The reference face at the left.
+  const double near = near_side(wood, slot_width(plate)), middle = near + slot_width(plate).in() / 2;
+  const auto about = [&](Length size) { return Span{middle - size.in() / 2, middle + size.in() / 2}; };
+  const Span slot = about(slot_width(plate)), steel = about(plate.thickness), base_w = about(plate.base_width);
+  const Span base_h = middle_of(high, plate.base_height.in());
   const Span tall = middle_of(high, plate.width.in());
   sketch.rectangle({0, 0}, {wide, high}, Fill::kNone);
   const double plug = plate.pins.plug.in(), radius = plate.pins.diameter.in() / 2;

@@ -88,10 +88,7 @@ void EndSketch::draw_housing(Sketch& sketch, Length housing) const {
 
 PegPlace place_of(const EndSketch& end, const PinPattern& peg, int pegs, double drawbore, double low, double high,
                   double length) {
-  const double d = peg.diameter.in();
-  double deep = peg.from_shoulder.in();
-  // Where the tenon has no room for it there, it is bored in the tenon's middle (joints/end_view.h).
-  if (deep > length - d || deep < d / 2 + drawbore) deep = length / 2 + drawbore / 2;
+  const double deep = peg_row(peg, length, drawbore);
   const double middle = (low + end.wood.lean * deep + high) / 2;
   const double step = pegs > 1 ? peg.spacing.in() : 0;
   return {{-deep, middle - (pegs - 1) / 2.0 * step}, step};

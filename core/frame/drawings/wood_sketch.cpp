@@ -14,9 +14,9 @@ namespace {
 
 double length_shown(const EndSketch& end, double housing) { return housing + std::max(0.9 * end.tall, 5.0); }
 
-/// The tenon's own face, in the middle of the member's.
-void draw_tenon_end(Sketch& sketch, const JointWood& wood, double thickness, double low, double high) {
-  const double near = (wood.wide - thickness) / 2, far = near + thickness;
+/// The tenon's own face on the member's end, the reference face at the left.
+void draw_tenon_end(Sketch& sketch, const JointWood& wood, Length thickness, double low, double high) {
+  const double near = near_side(wood, thickness), far = near + thickness.in();
   sketch.rectangle({0, 0}, {wood.wide, wood.high}, Fill::kNone);
   sketch.rectangle({near, low}, {far, high}, Fill::kShade, Stroke::kCut);
   sketch.given({near, wood.high}, {far, wood.high}, 1, "thickness", {1, 0});
@@ -58,7 +58,10 @@ draw::Drawing tenon_from_side(const MortiseTenon& tenon, const JointWood& wood) 
   Sketch sketch;
   const double housing = tenon.housing.in(), length = tenon.length.in(), play = tenon.depth_clearance.in();
   end.draw_timbers(sketch, housing, length_shown(end, housing));
-  const double low = tenon.shoulder_bottom.in() / end.cos, high = end.tall - tenon.shoulder_top.in() / end.cos;
+  const bool over = wood.top_is_low;
+  const Length low_shoulder = over ? tenon.shoulder_top : tenon.shoulder_bottom;
+  const Length high_shoulder = over ? tenon.shoulder_bottom : tenon.shoulder_top;
+  const double low = low_shoulder.in() / end.cos, high = end.tall - high_shoulder.in() / end.cos;
   // A leaning tenon's lower edge runs on as the member's, its upper one goes in square (joints/mortise_tenon.cpp).
   const auto lower = [&](double deep) { return Point{-deep, low + wood.lean * deep}; };
   sketch.line(lower(0), lower(length), Stroke::kHidden);
@@ -79,18 +82,22 @@ draw::Drawing tenon_from_side(const MortiseTenon& tenon, const JointWood& wood) 
 draw::Drawing tenon_from_end(const MortiseTenon& tenon, const JointWood& wood) {
   Sketch sketch;
   const double low = tenon.shoulder_bottom.in(), high = wood.high - tenon.shoulder_top.in();
-  draw_tenon_end(sketch, wood, tenon.thickness.in(), low, high);
+  draw_tenon_end(sketch, wood, tenon.thickness, low, high);
   draw_shoulder(sketch, high, wood.high, "shoulder_top", wood.wide);
   draw_shoulder(sketch, 0, low, "shoulder_bottom", wood.wide);
   return std::move(sketch.drawing);
 }
 
+double dovetail_length(const HalfDovetail& joint, const JointWood& wood) {
+  const double behind = wood.receiver - joint.housing.in();
+  return joint.through ? behind : std::min(joint.length.in(), behind);
+}
+
 draw::Drawing dovetail_from_side(const HalfDovetail& joint, const JointWood& wood) {
   const EndSketch end(wood);
   Sketch sketch;
-  const double housing = joint.housing.in(), behind = wood.receiver - housing;
+  const double housing = joint.housing.in(), length = dovetail_length(joint, wood);
   end.draw_timbers(sketch, housing, length_shown(end, housing));
-  const double length = joint.through ? behind : std::min(joint.length.in(), behind);
   const double fall = length / joint.one_in, high = end.tall, top = high + fall + joint.play.in();
   sketch.line({0, 0}, {0, end.tall}, Stroke::kCut);
   sketch.line({0, fall}, {-length, 0}, Stroke::kHidden);
@@ -113,7 +120,7 @@ draw::Drawing dovetail_from_side(const HalfDovetail& joint, const JointWood& woo
 
 draw::Drawing dovetail_from_end(const HalfDovetail& joint, const JointWood& wood) {
   Sketch sketch;
-  draw_tenon_end(sketch, wood, joint.thickness.in(), 0, wood.high);
+  draw_tenon_end(sketch, wood, joint.thickness, 0, wood.high);
   return std::move(sketch.drawing);
 }
 

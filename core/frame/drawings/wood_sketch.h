@@ -15,6 +15,8 @@ namespace bentbook {
 [[nodiscard]] draw::Drawing tenon_from_side(const MortiseTenon& tenon, const JointWood& wood);
 /// Given: thickness, shoulder_top, shoulder_bottom; told: fence.
 [[nodiscard]] draw::Drawing tenon_from_end(const MortiseTenon& tenon, const JointWood& wood);
+/// Inches of its tenon, in this wood.
+[[nodiscard]] double dovetail_length(const HalfDovetail& joint, const JointWood& wood);
 /// Given: length and depth_clearance of a stopped one, one_in, play, housing, pegs, peg.*.
 [[nodiscard]] draw::Drawing dovetail_from_side(const HalfDovetail& joint, const JointWood& wood);
 /// Given: thickness; told: fence.

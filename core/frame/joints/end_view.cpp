@@ -271,8 +271,7 @@ void bore_pegs(Work& work, const EndView& v, const PinPattern& peg, int pegs, do
                double length) {
   if (!v.rw.aligned || v.rw.axis == Axis::kX) return;
   const double d = peg.diameter.in();
-  double q = peg.from_shoulder.in();
-  if (q > length - d || q < d / 2 + drawbore) q = length / 2 + drawbore / 2;
+  const double q = peg_row(peg, length, drawbore);
   for (int i = 0; i < pegs; ++i) {
     const double off = (i - (pegs - 1) / 2.0) * peg.spacing.in();
     const auto centre = [&](double depth) { return v.at((tt.lo + v.k * depth + tt.hi) / 2 + off, depth, 0); };

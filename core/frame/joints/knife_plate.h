@@ -35,6 +35,10 @@ struct KnifePlate {
 void describe(Fields& fields, KnifePlate& joint);
 /// Of the slot: the plate and its play.
 [[nodiscard]] constexpr Length slot_width(const KnifePlate& plate) { return plate.thickness + plate.slot_clearance; }
+/// From either side of a member this broad to the slot's near side; the slot stands in its middle.
+[[nodiscard]] constexpr Length slot_gauge(const KnifePlate& plate, Length breadth) {
+  return {(breadth - slot_width(plate)).count / 2};
+}
 /// What of the base stands in the member, from its shoulder.
 [[nodiscard]] constexpr Length base_in_member(const KnifePlate& plate) {
   return plate.let_in ? Length{} : plate.base_thickness;

@@ -13,4 +13,13 @@ void describe(Fields& fields, PinPattern& p) {
   fields.length("plug", p.plug, kFar);
 }
 
+Length first_of_row(const PinPattern& row, int count, Length across) {
+  return {(across - row.spacing * (count > 0 ? count - 1 : 0)).count / 2};
+}
+
+double peg_row(const PinPattern& peg, double tenon_length, double drawbore) {
+  const double d = peg.diameter.in(), row = peg.from_shoulder.in();
+  return row > tenon_length - d || row < d / 2 + drawbore ? tenon_length / 2 + drawbore / 2 : row;
+}
+
 }  // namespace bentbook

@@ -20,5 +20,10 @@ struct PinPattern {
   friend bool operator==(const PinPattern&, const PinPattern&) = default;
 };
 void describe(Fields& fields, PinPattern& pins);
+/// From an edge to the first axis of a row that stands in the middle of `across`.
+[[nodiscard]] Length first_of_row(const PinPattern& row, int count, Length across);
+/// Inches from the shoulder to the row of a tenon's pegs: as asked, or in the tenon's middle where it has no room
+/// there.
+[[nodiscard]] double peg_row(const PinPattern& peg, double tenon_length, double drawbore);
 
 }  // namespace bentbook

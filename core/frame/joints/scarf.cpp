@@ -12,6 +12,11 @@ void describe(Fields& fields, Scarf& j) {
   fields.object("peg", j.peg);
 }
 
+double peg_from_middle(const Scarf& scarf, int i) {
+  const double row = scarf.length.in() / 2 - scarf.peg.from_shoulder.in();
+  return scarf.pegs < 2 || row <= 0 ? 0 : row * (2.0 * i / (scarf.pegs - 1) - 1);
+}
+
 void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at, const Scarf& scarf) {
   if (member < 0 || receiver < 0) return;
   Timber &m = work.timber(member), &r = work.timber(receiver);
@@ -38,10 +43,7 @@ void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at
   cut(member, m, End::kB, m_at, 0, m.sides.z_hi + kPast);
   cut(receiver, r, End::kA, r_at, r.sides.z_lo - kPast, 0);
   for (int i = 0; i < scarf.pegs; ++i) {
-    // Evenly between the rows that stand their distance from either butt.
-    const double row = half - scarf.peg.from_shoulder.in();
-    const double off = scarf.pegs < 2 || row <= 0 ? 0 : row * (2.0 * i / (scarf.pegs - 1) - 1);
-    const Vec3 centre = joint.where + off * m.at.x;
+    const Vec3 centre = joint.where + peg_from_middle(scarf, i) * m.at.x;
     bore_hole(work, member, Axis::kZ, centre, scarf.peg.diameter.in(), HoleUse::kPeg);
     bore_hole(work, receiver, Axis::kZ, centre, scarf.peg.diameter.in(), HoleUse::kPeg);
   }

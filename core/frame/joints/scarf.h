@@ -18,6 +18,8 @@ struct Scarf {
   friend bool operator==(const Scarf&, const Scarf&) = default;
 };
 void describe(Fields& fields, Scarf& joint);
+/// Inches from the scarf's middle to its peg `i`: evenly between the rows that stand their distance from either butt.
+[[nodiscard]] double peg_from_middle(const Scarf& scarf, int i);
 
 /// Of two pieces in one line at x (along the member); the receiver goes on.
 void join_scarf(Work& work, Meeting meeting, int member, int receiver, double at, const Scarf& scarf);

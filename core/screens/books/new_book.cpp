@@ -115,9 +115,8 @@ float building_height(const Context& context) {
   return std::clamp(context.page.h - kCards, kLeast, std::max(kLeast, drawing_height(context, 480)));
 }
 
-void building(Context& context, FourNumbers& numbers) {
+void building(Context& context, FourNumbers& numbers, const Result<Frame>& stored) {
   const SizedBy by = sized_by(context);
-  const auto stored = solve_frame(plan_of(numbers, by));
   if (!stored) return rows(context, numbers, stored.error());
   FourNumbers shown = typed(context, numbers);
   auto frame = shown == numbers ? stored : solve_frame(plan_of(shown, by));
@@ -151,12 +150,12 @@ void new_screen(Context& context) {
   take(context, numbers);
   walk(context, numbers);
   bool list = false, make_it = false;
-  const bool stands = solve_frame(plan_of(numbers, by)).has_value();
+  const Result<Frame> stored = solve_frame(plan_of(numbers, by));
   const bool foot = !context.landscape && !context.keypad.is_open();
   const auto content = [&] {
     begin_scroll(ui, "new.page", context.page);
-    building(context, numbers);
-    if (!foot) make_it = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, stands);
+    building(context, numbers, stored);
+    if (!foot) make_it = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, stored.has_value());
     list = list_row(ui, "new.list", context.say(Msg::kNewList), context.say(Msg::kNewListNote));
     end_scroll(ui);
   };
@@ -164,7 +163,7 @@ void new_screen(Context& context) {
     const Rect strip = above_foot(context, keys_height(ui), content);
     foot_ground(ui, strip);
     make_it = button_in(ui, "new.make", {strip.x + kMargin, strip.y + kGap, strip.w - 2 * kMargin, ui.theme.target},
-                        context.say(Msg::kNewMake), Weight::kPrimary, stands);
+                        context.say(Msg::kNewMake), Weight::kPrimary, stored.has_value());
   } else {
     content();
   }

@@ -111,11 +111,6 @@ void rows_below(Context& context, const JointSpot& spot, const std::vector<Joint
   }
 }
 
-/// Small, as its name says it: the same for each.
-draw::Drawing card_drawing(const JointType& type, const JointWood& wood) {
-  return joint_drawings(type, wood).front().drawing;
-}
-
 }  // namespace
 
 bentbook::FigureText joint_figure(std::string_view key, const Book& book, const JointSpot& spot, const JointWood& wood,
@@ -166,7 +161,7 @@ void joint_tools(Context& context, const Frame& frame, const JointSpot& spot) {
 }
 
 void joint_cards(Context& context, const JointSpot& spot, const JointWood& wood, bool one_end, bool chosen,
-                 const std::function<void(const JointType&)>& pick) {
+                 FunctionRef<void(const JointType&)> pick) {
   Ui& ui = context.ui;
   std::vector<DrawnOption> cards;
   std::vector<JointType> types;
@@ -178,8 +173,8 @@ void joint_cards(Context& context, const JointSpot& spot, const JointWood& wood,
     const JointType type = row.usual();
     if (!takes(kind_of(type))) continue;
     if (chosen && kind_of(type) == kind_of(spot.now)) now = static_cast<int>(cards.size());
-    cards.push_back(
-        {"joint.kind." + std::string(row.word), joint_name(kind_of(type), ui.language), card_drawing(type, wood)});
+    cards.push_back({"joint.kind." + std::string(row.word), joint_name(kind_of(type), ui.language),
+                     joint_drawings(type, wood).front().drawing});
     types.push_back(type);
   }
   if (const auto at = drawn_choice(context, context.say(Msg::kFrameJoint), std::move(cards), now); at && *at != now)

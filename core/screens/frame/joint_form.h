@@ -2,11 +2,11 @@
 /// A joint as a form: its drawings with every measure to tap, what no drawing shows in rows below, and what tools are
 /// set to.
 
-#include <functional>
 #include <string>
 #include <string_view>
 
 #include "frame/drawings/joint_wood.h"
+#include "numeric/function_ref.h"
 #include "screens/frame/form.h"
 
 namespace bentbook::screens {
@@ -31,6 +31,6 @@ void joint_tools(Context& context, const Frame& frame, const JointSpot& spot);
 
 /// One of a few joints, drawn; `pick` is called with the one that was pressed.
 void joint_cards(Context& context, const JointSpot& spot, const JointWood& wood, bool one_end, bool chosen,
-                 const std::function<void(const JointType&)>& pick);
+                 FunctionRef<void(const JointType&)> pick);
 
 }  // namespace bentbook::screens

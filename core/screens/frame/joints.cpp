@@ -78,8 +78,11 @@ void joint_screen(Context& context) {
     Ui& ui = context.ui;
     const JointSpot spot = meeting_spot(shown, meeting);
     say_refused(context, shown);
-    if (list_row(ui, "joint.kinds", joint_name(kind_of(spot.now), ui.language),
-                 meeting_name(shown.plan(), meeting, ui.language)))
+    std::string where(meeting_name(shown.plan(), meeting, ui.language));
+    // Where timbers of two widths meet, the left one and the right one are gauged unlike: it is this one that is drawn.
+    if (spot.shown != nullptr)
+      where += " · " + shown.frame()->timbers[static_cast<std::size_t>(spot.shown->member)].mark;
+    if (list_row(ui, "joint.kinds", joint_name(kind_of(spot.now), ui.language), where))
       context.pages.push({"frame.joint_kinds", Msg::kFrameJoint, kinds_screen, std::string(context.subject)});
     joint_measures(context, shown, spot);
     if (shown.frame()) joint_tools(context, *shown.frame(), spot);
