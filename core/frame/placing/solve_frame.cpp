@@ -79,6 +79,11 @@ Result<Frame> solved(const FramePlan& plan, const Frame* before) {
 
 }  // namespace
 
+Result<void> check_frame(const FramePlan& plan) {
+  if (const auto layout = lay_out(plan); !layout) return tl::unexpected(layout.error());
+  return {};
+}
+
 Result<Frame> solve_frame(const FramePlan& plan) { return solved(plan, nullptr); }
 
 Result<Frame> solve_frame_again(const FramePlan& plan, const Frame& before) { return solved(plan, &before); }

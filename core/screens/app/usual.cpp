@@ -123,7 +123,7 @@ bool can_stand(const Context& context, const Keypad::Usual& usual) {
       places = std::move(*next);
     }
   }
-  return in_book ? solve_frame(book.frame).has_value() : solve_rafters(places.rafter).has_value();
+  return in_book ? check_frame(book.frame).has_value() : solve_rafters(places.rafter).has_value();
 }
 
 }  // namespace

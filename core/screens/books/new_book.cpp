@@ -81,7 +81,7 @@ void open(Context& context, std::string_view key, const FourNumbers& numbers) {
   offer_new(context, new_key(key), kind, [&](const Keypad::Reading& reading) {
     FourNumbers other = numbers;
     put(other, key, reading);
-    return solve_frame(plan_of(other, sized_by(context))).has_value();
+    return check_frame(plan_of(other, sized_by(context))).has_value();
   });
 }
 
@@ -115,18 +115,23 @@ float building_height(const Context& context) {
   return std::clamp(context.page.h - kCards, kLeast, std::max(kLeast, drawing_height(context, 480)));
 }
 
-void building(Context& context, FourNumbers& numbers, const Result<Frame>& stored) {
+/// Of numbers that give a frame.
+const draw::Drawing& drawing_of(Context& context, const FourNumbers& numbers) {
+  FrameMemory::NewBuilding& kept = context.frame_memory.new_building;
   const SizedBy by = sized_by(context);
-  if (!stored) return rows(context, numbers, stored.error());
-  FourNumbers shown = typed(context, numbers);
-  auto frame = shown == numbers ? stored : solve_frame(plan_of(shown, by));
-  if (!frame) {
-    shown = numbers;
-    frame = stored;
+  if (!kept.drawing || !(kept.of == numbers) || kept.by != by) {
+    const FramePlan plan = plan_of(numbers, by);
+    kept = {numbers, by, building_drawing(plan, *solve_frame(plan))};
   }
-  const auto tapped = drawing_form(context, "new", context.say(Msg::kNewPicture), building_height(context),
-                                   building_drawing(plan_of(shown, by), *frame),
-                                   [&](std::string_view key) { return said(key, shown, voice_of(context)); });
+  return *kept.drawing;
+}
+
+void building(Context& context, FourNumbers& numbers) {
+  FourNumbers shown = typed(context, numbers);
+  if (!check_frame(plan_of(shown, sized_by(context)))) shown = numbers;
+  const auto tapped =
+      drawing_form(context, "new", context.say(Msg::kNewPicture), building_height(context), drawing_of(context, shown),
+                   [&](std::string_view key) { return said(key, shown, voice_of(context)); });
   if (tapped) open(context, *tapped, numbers);
   if (const auto joinery = joinery_choice(context, numbers.joinery)) numbers.joinery = *joinery;
 }
@@ -150,12 +155,15 @@ void new_screen(Context& context) {
   take(context, numbers);
   walk(context, numbers);
   bool list = false, make_it = false;
-  const Result<Frame> stored = solve_frame(plan_of(numbers, by));
+  const Result<void> stands = check_frame(plan_of(numbers, by));
   const bool foot = !context.landscape && !context.keypad.is_open();
   const auto content = [&] {
     begin_scroll(ui, "new.page", context.page);
-    building(context, numbers, stored);
-    if (!foot) make_it = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, stored.has_value());
+    if (stands)
+      building(context, numbers);
+    else
+      rows(context, numbers, stands.error());
+    if (!foot) make_it = button(ui, "new.make", context.say(Msg::kNewMake), Weight::kPrimary, stands.has_value());
     list = list_row(ui, "new.list", context.say(Msg::kNewList), context.say(Msg::kNewListNote));
     end_scroll(ui);
   };
@@ -163,7 +171,7 @@ void new_screen(Context& context) {
     const Rect strip = above_foot(context, keys_height(ui), content);
     foot_ground(ui, strip);
     make_it = button_in(ui, "new.make", {strip.x + kMargin, strip.y + kGap, strip.w - 2 * kMargin, ui.theme.target},
-                        context.say(Msg::kNewMake), Weight::kPrimary, stored.has_value());
+                        context.say(Msg::kNewMake), Weight::kPrimary, stands.has_value());
   } else {
     content();
   }

@@ -55,6 +55,12 @@ struct FrameMemory {
   } four_numbers,
       metric_numbers{Length::mm(5000), Length::mm(7500), Length::mm(2750), Slope::of_angle(Angle::degrees(35))};
 
+  struct NewBuilding {  ///< as it was drawn last
+    FourNumbers of;
+    SizedBy by = SizedBy::kInches;
+    std::optional<draw::Drawing> drawing;
+  } new_building;
+
   struct Shown {  ///< one timber's sheet
     Solved of;
     std::string mark, saw;
