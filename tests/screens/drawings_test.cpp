@@ -154,17 +154,19 @@ TEST_CASE("every joint's figures stand whole on the page, clear of one another",
       book.frame.joints[static_cast<std::size_t>(m)] = type;
       const JointSpot spot{meeting, "frame.joints." + std::string(keys::word(keys::kMeeting, meeting)) + ".", type,
                            joint};
-      const auto [voice, small] = Shown(random);
+      const Shown shown(random);
       for (const JointDrawing& view : joint_drawings(type, wood)) {
-        CAPTURE(row_of(kind_of(type)).word, static_cast<int>(view.view), small, static_cast<int>(voice.lengths.form));
+        CAPTURE(row_of(kind_of(type)).word, static_cast<int>(view.view), shown.small,
+                static_cast<int>(shown.voice.lengths.form));
         phone.draw(
             view.drawing,
             view.view == JointView::kSide  ? 340
             : view.view == JointView::kEnd ? 250
                                            : 190,
-            small,
-            without_unit([&](std::string_view key) { return joint_figure(key, book, spot, wood, view.drawing, voice); },
-                         voice));
+            shown.small,
+            without_unit(
+                [&](std::string_view key) { return joint_figure(key, book, spot, wood, view.drawing, shown.voice); },
+                shown.voice));
       }
     }
   }
@@ -181,19 +183,19 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
     const auto frame = solve_frame(plan);
     if (!frame) continue;
     ++round;
-    const auto [voice, small] = Shown(random);
-    CAPTURE(round, small, static_cast<int>(voice.lengths.form));
+    const Shown shown(random);
+    CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form));
     const Said said = without_unit(
         [&](std::string_view key) -> bentbook::FigureText {
-          if (key.starts_with("pitch")) return {print_slope(plan.pitch_left, voice.marks), {}};
-          if (key == "peak_top") return {say_inches(frame->ridge_z, voice), {}};
-          return {say_length(plan.span + Length::inches(1, 16), voice), {}};  // as long as any there
+          if (key.starts_with("pitch")) return {print_slope(plan.pitch_left, shown.voice.marks), {}};
+          if (key == "peak_top") return {say_inches(frame->ridge_z, shown.voice), {}};
+          return {say_length(plan.span + Length::inches(1, 16), shown.voice), {}};  // as long as any there
         },
-        voice);
-    phone.draw(bent_drawing(plan, *frame, 1), 290, small, said);
-    phone.draw(wall_drawing(plan, *frame), 280, small, said);
-    phone.draw(building_drawing(plan, *frame), 480, small, said);
-    phone.draw(options_drawing(plan, *frame), 320, small, said);
+        shown.voice);
+    phone.draw(bent_drawing(plan, *frame, 1), 290, shown.small, said);
+    phone.draw(wall_drawing(plan, *frame), 280, shown.small, said);
+    phone.draw(building_drawing(plan, *frame), 480, shown.small, said);
+    phone.draw(options_drawing(plan, *frame), 320, shown.small, said);
   }
   CHECK(phone.drawn > 1000);
 }
@@ -238,13 +240,13 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     const auto pair = solve_rafters(input);
     if (!pair) continue;
     ++round;
-    const auto [voice, small] = Shown(random);
-    CAPTURE(round, small, static_cast<int>(voice.lengths.form));
+    const Shown shown(random);
+    CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form));
     const Said said =
-        without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, voice); }, voice);
-    phone.draw(roof_drawing(input, *pair), 300, small, said);
-    phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, small, said);
-    phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, small, said);
+        without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, shown.voice); }, shown.voice);
+    phone.draw(roof_drawing(input, *pair), 300, shown.small, said);
+    phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
+    phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
   }
   CHECK(phone.drawn > 1000);
 }
