@@ -39,6 +39,7 @@ Bounds thing(const Drawing& drawing) {
 struct Fit {
   double scale = 1;
   Point origin;
+  double height = 0;  ///< that is needed
 };
 
 /// The largest scale at which the draft goes into the rectangle; 0 if it never does. Figures keep their size, so the
@@ -71,7 +72,7 @@ double largest_scale(const Drawing& drawing, std::span<const Size> sizes, const 
 /// `options.row` is made smaller where dimension rows take too much of the rectangle.
 Fit fit(const Drawing& drawing, std::span<const Size> sizes, LayoutOptions& options) {
   const Bounds world = thing(drawing);
-  if (world.empty()) return {1, {options.rect.w / 2, options.rect.h / 2}};
+  if (world.empty()) return {1, {options.rect.w / 2, options.rect.h / 2}, options.rect.h};
   const Size room{std::max(options.rect.w - 2 * options.padding, 1.0),
                   std::max(options.rect.h - 2 * options.padding, 1.0)};
   const double most = std::min(
@@ -84,14 +85,16 @@ Fit fit(const Drawing& drawing, std::span<const Size> sizes, LayoutOptions& opti
     scale = largest_scale(drawing, sizes, options, room, most, bounds);
     if (scale > 0) break;
   }
-  if (scale == 0) {  // more figures than room: keep_inside() packs them
+  double height = options.rect.h;
+  if (scale > 0) {
+    height = std::min(bounds.height() + 2 * options.padding, height);
+  } else {  // more figures than room: keep_inside() packs them
     scale = most * 0.4;
     bounds = {world.left * scale, -world.bottom * scale, world.right * scale, -world.top * scale};
   }
-  // In the middle of the rectangle.
-  return {
-      scale,
-      {options.rect.w / 2 - (bounds.left + bounds.right) / 2, options.rect.h / 2 - (bounds.top + bounds.bottom) / 2}};
+  return {scale,
+          {options.rect.w / 2 - (bounds.left + bounds.right) / 2, height / 2 - (bounds.top + bounds.bottom) / 2},
+          height};
 }
 
 Box finger_target(const Box& box, const LayoutOptions& options) {
@@ -118,6 +121,7 @@ const std::string& key_of(const Drawing& drawing, std::size_t index) {
 Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& wanted) {
   LayoutOptions options = wanted;
   Fit found = fit(drawing, sizes, options);
+  options.rect.h = found.height;
   const bool zoomed = !(options.view == View{});
   if (zoomed) {
     const View& view = options.view;
@@ -129,6 +133,7 @@ Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const Layout
   Draft draft = make_draft(drawing, sizes, options, found.scale, found.origin, zoomed);
   keep_inside(draft.places, draft.requests, options.rect, zoomed ? 2 : options.padding);
   Layout layout = std::move(draft.layout);
+  layout.size = options.rect;
   for (Place& place : draft.places) {
     if (place.visible) layout.lines.insert(layout.lines.end(), place.strokes.begin(), place.strokes.end());
     layout.figures.push_back({place.index, key_of(drawing, place.index), place.meaning, place.box,

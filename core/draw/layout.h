@@ -17,7 +17,7 @@
 
 namespace bentbook::draw {
 
-/// A change of the fitted view: zoom about the rectangle's middle, then shift in px.
+/// A change of the fitted view: zoom about the layout's middle, then shift in px.
 struct View {
   double zoom = 1, dx = 0, dy = 0;
   friend constexpr bool operator==(const View&, const View&) = default;
@@ -57,6 +57,7 @@ struct PlacedFigure {
 };
 
 struct Layout {
+  Size size;         ///< what of the rectangle it takes: its whole width, and no more height than is needed
   double scale = 1;  ///< px per inch
   Point origin;      ///< where the drawing's (0, 0) lies
   std::vector<PlacedLine> lines;
@@ -66,7 +67,8 @@ struct Layout {
 };
 
 /// `sizes` holds one text size for each dimension, angle and note in this order; {0, 0} leaves that figure's text out.
-/// Without a view, everything lies in the rectangle; figures do not overlap as long as the rectangle has room for them.
+/// Without a view, everything lies in the layout's size; figures do not overlap as long as the rectangle has room for
+/// them. A view zooms about the middle of that size.
 [[nodiscard]] Layout lay_out(const Drawing& drawing, std::span<const Size> sizes, const LayoutOptions& options);
 
 }  // namespace bentbook::draw

@@ -47,6 +47,7 @@ struct Ui::Memory {
   struct Sheet {  ///< a drawing as it was last laid out, and how the fingers left it
     Canvas canvas;
     CanvasView view;
+    Rect box;
   };
   std::map<std::string, Sheet, std::less<>> sheets;
 

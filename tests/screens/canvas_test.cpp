@@ -117,7 +117,9 @@ TEST_CASE("figures on the canvas: targets for what is given, none for an empty t
     ++asked;
     return key == "silent" ? "" : "24\u2032 3 1\u20442\u2033";
   };
-  canvas.paint(*ImGui::GetBackgroundDrawList(), make_theme(false, false), sheet.fonts, drawing, rect, text);
+  const Theme theme = make_theme(false, false);
+  CHECK(canvas.set(theme, sheet.fonts, drawing, {rect.w, rect.h}, text) <= rect.h);
+  canvas.paint(*ImGui::GetBackgroundDrawList(), theme, sheet.fonts, drawing, rect);
   REQUIRE(asked == 3);
   REQUIRE(canvas.figures().size() == 2);
   for (const CanvasFigure& figure : canvas.figures()) {

@@ -49,9 +49,11 @@ struct Phone {
   }
   void draw_in(const draw::Drawing& drawing, const Rect& rect, const Said& said) {
     Canvas canvas;
-    canvas.paint(*ImGui::GetBackgroundDrawList(), theme, letters.fonts, drawing, rect,
-                 [&](std::string_view key, draw::Meaning) { return said(key).text; });
-    check(canvas.figures(), rect);
+    const float height = canvas.set(theme, letters.fonts, drawing, {rect.w, rect.h},
+                                    [&](std::string_view key, draw::Meaning) { return said(key).text; });
+    const Rect taken{rect.x, rect.y, rect.w, height};
+    canvas.paint(*ImGui::GetBackgroundDrawList(), theme, letters.fonts, drawing, taken);
+    check(canvas.figures(), taken);
   }
 
   void check(const std::vector<CanvasFigure>& figures, const Rect& rect) {

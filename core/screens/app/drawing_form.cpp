@@ -38,10 +38,8 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
                                         const draw::Drawing& drawing,
                                         FunctionRef<bentbook::FigureText(std::string_view)> words, Tappable tappable) {
   Ui& ui = context.ui;
-  const Rect box = take_box(ui, height);
-  picture(ui, prefix, name, box);
   Ui::Memory::Sheet& sheet = ui.memory.sheets[std::string(prefix)];
-  follow_fingers(ui, prefix, box, sheet.view);
+  follow_fingers(ui, prefix, sheet.box, sheet.view);  // which were where it lay in the last frame
 
   // In millimetres and metres the unit stands once, below.
   const std::string unit = ' ' + std::string(page_unit(voice_of(context)));
@@ -53,7 +51,9 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
     said.resize(said.size() - unit.size());
     return said;
   };
-  sheet.canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box, text, sheet.view);
+  sheet.box = take_box(ui, sheet.canvas.set(ui.theme, ui.fonts, drawing, {ui.column.width, height}, text, sheet.view));
+  picture(ui, prefix, name, sheet.box);
+  sheet.canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, sheet.box);
 
   std::optional<std::string> tapped;
   for (const CanvasFigure& drawn : sheet.canvas.figures()) {
@@ -72,10 +72,11 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
 void drawing_beside(Context& context, ItemKey key, std::string_view name, float height, const draw::Drawing& drawing,
                     FunctionRef<std::string(std::string_view)> text) {
   Ui& ui = context.ui;
-  const Rect box = take_box(ui, height);
+  Canvas& canvas = ui.memory.sheets[std::string(key)].canvas;
+  const auto figures = [&](std::string_view figure, draw::Meaning) { return text(figure); };
+  const Rect box = take_box(ui, canvas.set(ui.theme, ui.fonts, drawing, {ui.column.width, height}, figures));
   picture(ui, key, name, box);
-  ui.memory.sheets[std::string(key)].canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box,
-                                                  [&](std::string_view figure, draw::Meaning) { return text(figure); });
+  canvas.paint(pen(ui), ui.theme, ui.fonts, drawing, box);
 }
 
 }  // namespace bentbook::screens

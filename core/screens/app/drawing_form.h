@@ -20,7 +20,7 @@ namespace bentbook::screens {
 /// Which figures of a drawing can be tapped.
 enum class Tappable { kGiven, kAll };
 
-/// Draws `drawing`, `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the figure
+/// Draws `drawing`, at most `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the figure
 /// key that was tapped. Two fingers zoom it, one then moves it; a long press fits it again.
 [[nodiscard]] std::optional<std::string> drawing_form(Context&, ItemKey prefix, std::string_view name, float height,
                                                       const draw::Drawing& drawing,

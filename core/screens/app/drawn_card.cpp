@@ -27,8 +27,10 @@ bool card(Ui& ui, std::string_view group, DrawnOption& option, const Rect& box, 
   drawing.angles.clear();
   drawing.notes.clear();
   const Rect picture{box.x + kGap, box.y + kGap, box.w - 2 * kGap, box.h - label - 2 * kGap};
-  ui.memory.sheets[option.key].canvas.paint(list, ui.theme, ui.fonts, drawing, picture,
-                                            [](std::string_view, draw::Meaning) { return std::string{}; });
+  Canvas& canvas = ui.memory.sheets[option.key].canvas;
+  canvas.set(ui.theme, ui.fonts, drawing, {picture.w, picture.h},
+             [](std::string_view, draw::Meaning) { return std::string{}; });
+  canvas.paint(list, ui.theme, ui.fonts, drawing, picture);
   const Rect edge = shrunk(box, 1);
   list.AddRect(top_left(edge), bottom_right(edge), chosen ? ui.theme.edit : ui.theme.rule, 0, ImDrawFlags_None,
                chosen ? 3.0F : 2.0F);

@@ -144,11 +144,11 @@ void paint_thing(LinePen& pen, const draw::Layout& layout, const draw::Drawing& 
 
 }  // namespace
 
-void Canvas::paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing,
-                   const Rect& rect, const FigureText& text, const CanvasView& view) {
-  const Texts texts = texts_of(drawing, fonts, text);
+float Canvas::set(const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing, draw::Size room,
+                  const FigureText& text, const CanvasView& view) {
+  Texts texts = texts_of(drawing, fonts, text);
   draw::LayoutOptions options;
-  options.rect = {rect.w, rect.h};
+  options.rect = room;
   options.row = std::max(28.0, fonts.body->FontSize * 1.25);
   options.target = theme.target;
   options.view = view;
@@ -156,17 +156,25 @@ void Canvas::paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, con
     fingerprint_ = std::move(made_of);
     layout_ = draw::lay_out(drawing, texts.sizes, options);
   }
+  texts_ = std::move(texts.texts);
+  return static_cast<float>(layout_.size.h);
+}
+
+void Canvas::paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing,
+                   const Rect& rect) {
+  const auto needed = static_cast<float>(layout_.size.h);
+  const Rect part{rect.x, rect.y + (rect.h - needed) / 2, rect.w, needed};
   crisp(list);
   list.PushClipRect({rect.x, rect.y}, {rect.x + rect.w, rect.y + rect.h}, true);
-  LinePen pen(list, theme, rect);
+  LinePen pen(list, theme, part);
   paint_thing(pen, layout_, drawing);
   figures_.clear();
   for (const draw::PlacedFigure& placed : layout_.figures) {
     if (!placed.visible) continue;
     paint_ground(list, theme, pen, placed.box);
-    paint_figure(list, theme, pen, placed, font_of(fonts, placed.meaning), texts.texts[placed.index]);
-    figures_.push_back({placed.key, placed.meaning, texts.texts[placed.index], to_rect(placed.box, rect),
-                        to_rect(placed.target, rect)});
+    paint_figure(list, theme, pen, placed, font_of(fonts, placed.meaning), texts_[placed.index]);
+    figures_.push_back(
+        {placed.key, placed.meaning, texts_[placed.index], to_rect(placed.box, part), to_rect(placed.target, part)});
   }
   list.PopClipRect();
 }

@@ -36,14 +36,17 @@ using CanvasView = draw::View;
 /// or the view changed.
 class Canvas {
  public:
-  /// Draws; the figures lie in figures() until the next call.
-  void paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing, const Rect& rect,
-             const FigureText& text, const CanvasView& view = {});
+  /// What is to be drawn, `room` wide and at most as high. Returns the height that it takes.
+  float set(const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing, draw::Size room,
+            const FigureText& text, const CanvasView& view = {});
+  /// Draws what was set, in the middle of `rect`; the figures lie in figures() until the next call.
+  void paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing, const Rect& rect);
   [[nodiscard]] const std::vector<CanvasFigure>& figures() const { return figures_; }
 
  private:
   std::vector<CanvasFigure> figures_;
   draw::Layout layout_;
+  std::vector<std::string> texts_;
   std::string fingerprint_;  ///< what layout_ was made of
 };
 
