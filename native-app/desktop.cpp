@@ -101,6 +101,12 @@ void Desktop::share_file(std::string name, std::string, std::string bytes) {
   answer({EventKind::kShared, std::move(name), written ? "" : "other", 0});
 }
 
+void Desktop::copy_text(std::string text) {
+  answer({EventKind::kCopied, {}, {}, SDL_SetClipboardText(text.c_str()) == 0 ? 1 : 0});
+}
+
+void Desktop::share_text(std::string text) { copy_text(std::move(text)); }
+
 void Desktop::open_file() {
   // A file is opened by dropping it on the window.
 }

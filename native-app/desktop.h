@@ -41,6 +41,8 @@ class Desktop : public screens::Platform {
   [[nodiscard]] int clock_ahead_minutes(std::int64_t wall_ms) override;
   [[nodiscard]] std::uint64_t random_bits() override;
   void share_file(std::string name, std::string mime, std::string bytes) override;
+  void copy_text(std::string text) override;
+  void share_text(std::string text) override;
   void open_file() override;
   void begin_text(const screens::TextRequest& request) override;
   void end_text() override;

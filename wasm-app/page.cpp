@@ -26,6 +26,8 @@ EM_JS(int, js_clock_ahead, (double ms), { return -new Date(ms).getTimezoneOffset
 EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mime_size, const char* bytes, int size), {
   Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
 });
+EM_JS(void, js_copy, (const char* text, int size), { Module.shell.copy(Module.text(text, size)); });
+EM_JS(void, js_share_text, (const char* text, int size), { Module.shell.shareText(Module.text(text, size)); });
 EM_JS(void, js_open, (), { Module.shell.open(); });
 EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, int label_size, const char* value,
                             int value_size, double x, double y, double w, double h, int max_bytes), {
@@ -101,6 +103,10 @@ std::uint64_t PagePlatform::random_bits() {
 void PagePlatform::share_file(std::string name, std::string mime, std::string bytes) {
   js_share(name.data(), size_of(name), mime.data(), size_of(mime), bytes.data(), size_of(bytes));
 }
+
+void PagePlatform::copy_text(std::string text) { js_copy(text.data(), size_of(text)); }
+
+void PagePlatform::share_text(std::string text) { js_share_text(text.data(), size_of(text)); }
 
 void PagePlatform::open_file() { js_open(); }
 

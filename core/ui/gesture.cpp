@@ -50,8 +50,10 @@ void Gesture::down(std::int64_t finger, float x, float y, double now_ms, const R
   down_ms_ = now_ms;
   samples_.clear();
   const Item* item = registry.at(x, y, 4);
-  key_ = item ? item->key : std::string{};
   touch_ = item ? item->touch : Touch::kNone;
+  const Item* held = registry.held_at(x, y);
+  if (held == nullptr) held = item;
+  held_ = held ? held->key : std::string{};
   const ScrollArea* area = registry.area_at(x, y);
   area_ = area ? area->id : 0;
   horizontal_ = area && area->horizontal;
@@ -210,8 +212,8 @@ void Gesture::coast(double now_ms, const Registry& registry) {
 }
 
 GestureStep Gesture::step(double now_ms, const Registry& registry) {
-  if (state_ == State::kWaiting && touch_ == Touch::kPress && now_ms - down_ms_ >= kLongPressMs) {
-    out_.long_press = key_;
+  if (state_ == State::kWaiting && !held_.empty() && now_ms - down_ms_ >= kLongPressMs) {
+    out_.long_press = held_;
     send(PointerEvent::Kind::kAway, 0, 0);
     state_ = State::kSpent;
   }
@@ -221,7 +223,7 @@ GestureStep Gesture::step(double now_ms, const Registry& registry) {
 
 double Gesture::wish(double now_ms) const {
   if (velocity_ != 0) return 0;
-  if (state_ == State::kWaiting && touch_ == Touch::kPress) {
+  if (state_ == State::kWaiting && !held_.empty()) {
     const double left = kLongPressMs - (now_ms - down_ms_);
     return left > 0 ? left : 0;
   }

@@ -5,8 +5,8 @@
 /// One finger. Going down it sends only its position (the widget under it shows that it is meant). On an item that
 /// takes the finger at once (Touch::kDrag, kHold) the press follows in the same breath. Else the press waits: lifted
 /// within kSlop it becomes press and release; moved past kSlop inside a scroll area it scrolls that area, the press is
-/// dropped, and after the lift the area coasts to a stop. Held still for kLongPressMs it becomes a long press and
-/// nothing else. After every lift the pointer goes away, or the widget would stay lit.
+/// dropped, and after the lift the area coasts to a stop. Held still for kLongPressMs, also on an answer or a picture,
+/// it becomes a long press and nothing else. After every lift the pointer goes away, or the widget would stay lit.
 /// Second finger: whatever the first had begun is cancelled; both zoom and move about their centroid.
 
 #include <cstdint>
@@ -85,7 +85,7 @@ class Gesture {
   State state_ = State::kIdle;
   std::vector<Finger> fingers_;
   GestureStep out_;
-  std::string key_;  ///< item under the first finger
+  std::string held_;  ///< item under the first finger that a long press is of; "" none
   Touch touch_ = Touch::kNone;
   int area_ = 0;
   bool horizontal_ = false;

@@ -79,6 +79,10 @@ class Platform {
   [[nodiscard]] virtual std::uint64_t random_bits() = 0;
   /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
   virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
+  /// Put a text on the clipboard. Answer: kCopied.
+  virtual void copy_text(std::string text) = 0;
+  /// Hand a text to the share sheet; where there is none, as copy_text. Answer: kShared or kCopied.
+  virtual void share_text(std::string text) = 0;
   /// Let the user pick a file. Answer: kFileOpened (key = file name, text = bytes) or nothing.
   virtual void open_file() = 0;
   /// Lay a text field over `request.rect`. Answer: kTextCommitted (key, text) or kTextCancelled.
@@ -136,6 +140,7 @@ enum class EventKind : std::uint8_t {
   kScanEnded,
   kVoices,  ///< text = the languages (primary subtags, a blank between) that the device speaks without a network
   kSpoken,
+  kCopied,  ///< number = 1 it is on the clipboard, 0 it was refused
 };
 
 struct PlatformEvent {

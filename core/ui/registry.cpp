@@ -35,6 +35,15 @@ const Item* Registry::at(float x, float y, float slop) const {
   return nullptr;
 }
 
+const Item* Registry::held_at(float x, float y) const {
+  const auto means = [](const Item& i) {
+    return i.touch != Touch::kNone ? i.enabled : i.role == Role::kAnswer || i.role == Role::kImage;
+  };
+  const auto found =
+      std::find_if(items_.rbegin(), items_.rend(), [&](const Item& i) { return means(i) && holds(i.rect, x, y, 0); });
+  return found == items_.rend() ? nullptr : &*found;
+}
+
 const Item* Registry::find(std::string_view key) const {
   const auto found = std::find_if(items_.begin(), items_.end(), [&](const Item& i) { return i.key == key; });
   return found == items_.end() ? nullptr : &*found;

@@ -78,6 +78,8 @@ class Registry {
   [[nodiscard]] std::uint64_t revision() const { return revision_; }
   /// Topmost touchable item under a point, its rectangle grown by `slop`; nullptr if none.
   [[nodiscard]] const Item* at(float x, float y, float slop = 0) const;
+  /// Topmost item under a point that means something when it is held: a touchable one, an answer, a picture.
+  [[nodiscard]] const Item* held_at(float x, float y) const;
   [[nodiscard]] const Item* find(std::string_view key) const;
   /// Innermost area under a point that has something to scroll; nullptr if none.
   [[nodiscard]] const ScrollArea* area_at(float x, float y) const;

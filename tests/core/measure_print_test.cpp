@@ -2,6 +2,7 @@
 #include <limits>
 #include <string>
 
+#include "measure/other_units.h"
 #include "measure/parse.h"
 #include "measure/print.h"
 
@@ -121,4 +122,23 @@ TEST_CASE("fixed decimals: the double's exact value, half up", "[print]") {
   CHECK(print_fixed(5e-324, 3) == "0.000");
   CHECK(print_fixed(std::numeric_limits<double>::infinity(), 3) == "null");
   CHECK(print_fixed(std::numeric_limits<double>::quiet_NaN(), 3) == "null");
+}
+
+// Source: NIST SP 811, appendix B.8: an inch is exactly 25.4 mm; arctan 9/12 = 36.87°, arctan 12/12 = 45°.
+TEST_CASE("what was printed is said in the other units", "[print]") {
+  const auto [printed, other] = GENERATE(table<std::string_view, std::string_view>({
+      {"4′ 7 3⁄8″", "1406.5 mm"},  // 55.375 × 25.4 = 1406.525
+      {"10′ 0″", "3048 mm"},
+      {"≈ 9′ 7″", "≈ 2921 mm"},
+      {"151 3⁄8″", "3844.9 mm"},   // 3844.925
+      {"1406.5 mm", "4′ 7 3⁄8″"},  // less than a quarter of a sixteenth off
+      {"3.048 m", "10′ 0″"},
+      {"36.87°", "≈ 9:12"},
+      {"45°", "≈ 12:12"},
+      {"0°", "0:12"},
+  }));
+  CAPTURE(printed);
+  CHECK(in_other_units(printed).value_or("") == other);
+  for (const std::string_view neither : {"", "38", "9:12", "90°", "1207 lb", "P-A1", "≈ ", "°", "″", " mm", "4′ x″"})
+    CHECK_FALSE(in_other_units(neither));
 }

@@ -3,6 +3,7 @@
 #include "bed.h"
 #include "book/kit.h"
 #include "book/places.h"
+#include "ui/gesture.h"
 
 using namespace bentbook;
 using namespace bentbook::screens;
@@ -498,4 +499,31 @@ TEST_CASE("after a touch nothing stays lit and no press is repeated", "[screens]
   for (int i = 0; i < 30; ++i) bed.frame();
   REQUIRE(bed.platform.saves.size() == saves);
   REQUIRE(bed.frame() < 0);
+}
+
+TEST_CASE("an answer that is held can be copied, shared and read in the other units", "[screens]") {
+  Bed bed;
+  bed.tap("place.angles");
+  bed.see("angles.plumb_cut");
+  const Rect at = bed.item("angles.plumb_cut").rect;
+  bed.finger(TouchPhase::kDown, at.x + 20, at.y + at.h / 2);
+  bed.frame();
+  bed.frame(Gesture::kLongPressMs);
+  bed.finger(TouchPhase::kUp, at.x + 20, at.y + at.h / 2);
+  bed.rest();
+  REQUIRE(bed.shows("held.value"));
+  CHECK_THAT(bed.unsound(48), Catch::Matchers::IsEmpty());
+  const std::string value = bed.value("held.value"), other = bed.value("held.other");
+  CHECK(value.ends_with("°"));
+  CHECK(other.ends_with(":12"));
+  bed.tap("held.other.copy");
+  REQUIRE(bed.platform.copied == std::vector{other});
+  bed.app.on({EventKind::kCopied, {}, {}, 1});
+  bed.rest();
+  CHECK(bed.item("toast").name == "Copied");
+  bed.press("held.share");
+  REQUIRE(bed.platform.shared.size() == 1);
+  CHECK(bed.platform.shared[0] == bed.item("held.value").name + ": " + value + " (" + other + ")");
+  bed.press("bar.back");
+  CHECK(bed.shows("angles.plumb_cut"));
 }

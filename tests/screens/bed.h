@@ -58,6 +58,7 @@ class FakePlatform : public Platform {
   std::vector<std::string> spoken;  ///< "" where it was told to be silent
   std::int64_t speech = 0;          ///< ticket of the last
   bool ready_for_speech = false;
+  std::vector<std::string> copied;
   std::string shared_bytes;
   std::uint64_t randoms = 0xb0;
   std::int64_t wall_clock = 1'700'000'000'000;
@@ -88,6 +89,8 @@ class FakePlatform : public Platform {
     shared.push_back(std::move(name));
     shared_bytes = std::move(bytes);
   }
+  void copy_text(std::string text) override { copied.push_back(std::move(text)); }
+  void share_text(std::string text) override { shared.push_back(std::move(text)); }
   void open_file() override {}
   void begin_text(const TextRequest& request) override { text_requests.push_back(request); }
   void end_text() override {}

@@ -18,7 +18,7 @@ export const Touch = {press: 0, drag: 1, hold: 2, none: 3};
 export const Event = {
   saved: 0, saveFailed: 1, readOnly: 2, notPersistent: 3, shared: 4, fileOpened: 5, textCommitted: 6,
   textCancelled: 7, task: 8, newVersion: 9, offline: 10, awake: 11, loaded: 12, appended: 13, appendFailed: 14,
-  logRead: 15, scanned: 16, scanEnded: 17, voices: 18, spoken: 19,
+  logRead: 15, scanned: 16, scanEnded: 17, voices: 18, spoken: 19, copied: 20,
 };
 
 /** Hindrance of core/ui/platform.h. */

@@ -10,7 +10,7 @@ import {forwardKeys} from './keys.js';
 import {makeWords, putWords} from './language.js';
 import {makeMirror} from './mirror.js';
 import {makeScan} from './scan.js';
-import {openFile, shareFile} from './share.js';
+import {copyText, openFile, shareFile, shareText} from './share.js';
 import {openStore} from './store.js';
 import {makeTasks} from './tasks.js';
 import {makeTextEntry} from './text.js';
@@ -73,6 +73,8 @@ function makeShell() {
     readLog: store.readLog,
     writeHere: store.writeHere,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
+    copy: (text) => copyText(post, text),
+    shareText: (text) => shareText(post, text),
     open: () => openFile(post),
     scan: makeScan(post, new URL(scanScript, document.baseURI).href),
     beginText: text.begin,

@@ -27,6 +27,26 @@ export async function shareFile(post, name, mime, bytes) {
   }
 }
 
+export async function copyText(post, text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    post(Event.copied, '', '', 1);
+  } catch {
+    post(Event.copied, '', '', 0);  // no such thing here, or not allowed
+  }
+}
+
+export async function shareText(post, text) {
+  if (!navigator.share) return copyText(post, text);
+  try {
+    await navigator.share({text});
+    post(Event.shared, '');
+  } catch (error) {
+    if (error?.name === 'AbortError') post(Event.shared, '', 'cancelled');
+    else await copyText(post, text);
+  }
+}
+
 export function openFile(post) {
   const input = document.createElement('input');
   input.type = 'file';

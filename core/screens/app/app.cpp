@@ -224,6 +224,10 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kAwake:
     case EventKind::kShared:
       return;
+    case EventKind::kCopied:
+      app.toast = {std::string(text(event.number == 1 ? Msg::kAnswerCopied : Msg::kAnswerRefused, app.language())),
+                   Toast::Undoes::kNothing, app.now_ms + 5000};
+      return;
     case EventKind::kFileOpened:
       app.file = event;
       app.shop_memory.scan.received.clear();

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
+#include "screens/app/held.h"
 #include "screens/frame/form.h"
 #include "screens/settings/help.h"
 
@@ -157,6 +158,9 @@ double App::Impl::frame() {
   memory.scroll_by = std::move(step.scrolls);
   memory.pinches = std::move(step.pinches);
   memory.long_press = std::move(step.long_press);
+  const Item* held = registry.find(memory.long_press);
+  if (held != nullptr && held->role == Role::kAnswer && !locked && !keypad.is_open() && !held->value.empty())
+    pages.push(held_page(*held));
   memory.want_frame = false;
   memory.wake_ms = -1;
 
