@@ -99,6 +99,18 @@ draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair) {
   return std::move(s.drawing);
 }
 
+void name_parts(draw::Drawing& roof, const RafterPair& pair) {
+  const Rafter &left = pair.left, &right = pair.right;
+  const draw::Point feet = origin_of(pair, Side::kRight);
+  const auto name = [&](draw::Point at, const char* key) {
+    roof.notes.push_back({at, key, Meaning::kGiven, draw::Stands::kAside});
+  };
+  name({left.run.in(), left.peak_height.in() - left.plumb_depth.in() / 2}, "part.peak");
+  name({feet.x - right.seat.in() / 2, feet.y}, "part.foot");
+  const double out = right.overhang.in();
+  name({feet.x + out, feet.y + top_at(right, -out) - right.plumb_depth.in() / 2}, "part.tail");
+}
+
 draw::Drawing foot_drawing(const RafterInput& input, const RafterPair& pair, Side side) {
   const Rafter& r = rafter_of(pair, side);
   const RafterSide& given = given_side(input, side);

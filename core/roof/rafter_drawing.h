@@ -17,6 +17,10 @@ namespace bentbook {
 /// run_left, line_length_right, overhang_right, plate_height_right.
 [[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair);
 
+/// The words by which the peak, the bird's mouth and the tail are opened, each beside its place on a roof_drawing: keys
+/// part.peak, part.foot, part.tail. They stand on the right, whose dimensions are the left's where both are alike.
+void name_parts(draw::Drawing& roof, const RafterPair& pair);
+
 /// Close-ups in place, the right side mirrored. The foot on its plate: seat, heel, overhang, pitch, plate, depth. The
 /// peak: ridge and ridge_deduction, or ridge_beam and ridge_seat (beam_seat_right where it follows), and slope.
 [[nodiscard]] draw::Drawing foot_drawing(const RafterInput& input, const RafterPair& pair, Side side);

@@ -74,11 +74,18 @@ FigureText side_figure(const SideKey& key, const RafterInput& input, const Rafte
   return {};
 }
 
+/// A part of the roof that has a page of its own (name_parts()).
+FigureText part_figure(std::string_view key, Language language) {
+  const Msg part = key == "part.peak" ? Msg::kPeakTitle : key == "part.foot" ? Msg::kFootTitle : Msg::kTailTitle;
+  return {std::string(text(part, language)), std::string(text(Msg::kPartOpen, language))};
+}
+
 }  // namespace
 
 FigureText rafter_figure(std::string_view key, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   if (key == "span") return length_figure(key, pair.span, voice);
   if (key == "run") return length_figure(key, pair.left.run, voice);
+  if (key.starts_with("part.")) return part_figure(key, voice.language);
   const SideKey side = split(key);
   if (side.stem == key && is_rafter_length(key)) return length_figure(key, rafter_length(input, key), voice);
   FigureText out = side_figure(side, input, side.right ? pair.right : pair.left, voice);

@@ -48,7 +48,7 @@ room("tasks", MODEL + " words paper")
 room("command command/json", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
-room("screens/desks screens/app screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
+room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
      "screens/settings screens/timber", MODEL + " words words/aloud paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
@@ -79,7 +79,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
   frame/drawings shop shop/log book model paper words words/aloud tasks command command/json render
-  screens/desks screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
+  screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
   screens/settings screens/timber""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)

@@ -527,3 +527,22 @@ TEST_CASE("an answer that is held can be copied, shared and read in the other un
   bed.press("bar.back");
   CHECK(bed.shows("angles.plumb_cut"));
 }
+
+TEST_CASE("peak, bird’s mouth and tail are opened on the roof, or from rows where type is large", "[screens]") {
+  const int percent = GENERATE(100, 200);
+  CAPTURE(percent);
+  Bed bed;
+  if (percent == 200) {
+    to_settings(bed);
+    bed.set_number("settings.text", 200);
+    bed.tap("place.rafter");
+  }
+  bed.tap("place.rafter");
+  const std::string where = percent == 200 ? "rafter.row." : "rafter.part.";
+  for (const auto& [part, title] : {std::pair{"peak", "Peak"}, {"foot", "Bird\u2019s mouth"}, {"tail", "Tail"}}) {
+    CAPTURE(part);
+    bed.tap(where + part);
+    CHECK(bed.item("page.title").name == title);
+    bed.press("bar.back");
+  }
+}

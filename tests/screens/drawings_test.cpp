@@ -246,7 +246,9 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form));
     const Said said =
         without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, shown.voice); }, shown.voice);
-    phone.draw(roof_drawing(input, *pair), 300, shown.small, said);
+    draw::Drawing roof = roof_drawing(input, *pair);
+    if (scale < 1.5F) name_parts(roof, *pair);  // as the page does
+    phone.draw(roof, 300, shown.small, said);
     phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
     phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
   }

@@ -7,7 +7,7 @@
 #include "cut/flip_test.h"
 #include "cut/mitre.h"
 #include "screens/angles/saw_sheet.h"
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 #include "words/error_words.h"
 #include "words/figures.h"
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "cut/angle_drawing.h"
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 #include "screens/app/pages.h"
 #include "screens/settings/saws.h"
 #include "words/error_words.h"

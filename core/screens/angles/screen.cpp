@@ -9,7 +9,7 @@
 #include "screens/angles/pages.h"
 #include "screens/angles/saw_sheet.h"
 #include "screens/app/aloud.h"
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 #include "screens/app/pages.h"
 #include "words/error_words.h"
 #include "words/figures.h"

@@ -2,7 +2,7 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
-#include "screens/app/field_form.h"
+#include "screens/form/field_form.h"
 
 namespace bentbook::screens {
 namespace {

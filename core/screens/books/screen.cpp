@@ -6,7 +6,7 @@
 #include "book/book_edit.h"
 #include "book/book_file.h"
 #include "frame/list/csv.h"
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 #include "screens/books/new_book.h"
 #include "screens/frame/form.h"
 #include "text/invisible.h"

@@ -7,8 +7,8 @@
 
 #include "frame/plan.h"
 #include "screens/app/context.h"
-#include "screens/app/drawing_form.h"
-#include "screens/app/field_form.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/field_form.h"
 #include "screens/frame/memory.h"
 
 namespace bentbook::screens {

@@ -1,7 +1,7 @@
 #include "screens/frame/joinery_choice.h"
 
 #include "frame/drawings/joint_drawing.h"
-#include "screens/app/drawn_card.h"
+#include "screens/form/drawn_card.h"
 
 namespace bentbook::screens {
 namespace {

@@ -9,7 +9,7 @@
 #include "frame/drawings/joint_drawing.h"
 #include "frame/joints/joint_table.h"
 #include "frame/keys.h"
-#include "screens/app/drawn_card.h"
+#include "screens/form/drawn_card.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "screens/rafter/pages.h"
 #include "words/error_words.h"
 #include "words/figures.h"
 
@@ -34,7 +35,11 @@ void rafter_form(Context& context, ItemKey prefix, std::string_view name, float 
   const auto tapped =
       drawing_form(context, prefix, name, drawing_height(context, height), drawing,
                    [&](std::string_view key) { return rafter_figure(key, shown.input, *shown.pair, voice); });
-  if (tapped) open_field(context, path_of(*tapped), field_name(*tapped, context.ui.language));
+  if (!tapped) return;
+  if (*tapped == "part.peak") return context.pages.push(rafter_peak_page());
+  if (*tapped == "part.foot") return context.pages.push(rafter_foot_page());
+  if (*tapped == "part.tail") return context.pages.push(rafter_tail_page());
+  open_field(context, path_of(*tapped), field_name(*tapped, context.ui.language));
 }
 
 void rafter_refused(Context& context, const ShownRafter& shown) {

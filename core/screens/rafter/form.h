@@ -8,8 +8,8 @@
 
 #include "roof/rafter.h"
 #include "screens/app/context.h"
-#include "screens/app/drawing_form.h"
-#include "screens/app/field_form.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/field_form.h"
 
 namespace bentbook::screens {
 
@@ -31,7 +31,7 @@ void edit_rafter(Context& context, Edit&& edit) {
 
 /// A row with a field's value, to be tapped, by its key (roof/rafter_fields.h).
 void rafter_field(Context&, std::string_view field, std::string_view unit = {});
-/// A drawing of this rafter whose given figures are the fields.
+/// A drawing of this rafter whose given figures are the fields; a part that it names leads to that part's page.
 void rafter_form(Context&, ItemKey prefix, std::string_view name, float height, const draw::Drawing&,
                  const ShownRafter&);
 

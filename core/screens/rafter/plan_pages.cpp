@@ -6,7 +6,7 @@
 #include "book/places.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
-#include "screens/app/task_button.h"
+#include "screens/form/task_button.h"
 #include "screens/rafter/form.h"
 #include "words/error_words.h"
 #include "words/words.h"

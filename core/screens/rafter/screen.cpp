@@ -30,6 +30,9 @@ void main_answers(Context& context, const std::string& prefix, const Rafter& raf
          say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
 }
 
+/// At large type the roof has no room for the names of its parts: they are rows then.
+bool parts_on_roof(const Context& context) { return context.kit.settings.text_percent < 150; }
+
 /// Rows that lead on; each says its main answer.
 void rows(Context& context, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   Ui& ui = context.ui;
@@ -38,16 +41,11 @@ void rows(Context& context, const RafterInput& input, const RafterPair& pair, co
     if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
   };
   row("rafter.row.marks", Msg::kMarksTitle, std::string(context.say(Msg::kMarksNote)), rafter_marks_page());
-  row("rafter.row.foot", Msg::kFootTitle,
-      say(Msg::kFootNote, ui.language,
-          {{"seat", say_length(left.seat, voice)}, {"depth", say_length(left.birdsmouth_depth, voice)}}),
-      rafter_foot_page());
-  const Msg peaks[] = {Msg::kPeakAgainst, Msg::kPeakBoard, Msg::kPeakBeam};
-  row("rafter.row.peak", Msg::kPeakTitle, std::string(context.say(peaks[static_cast<int>(input.peak)])),
-      rafter_peak_page());
-  const Msg tails[] = {Msg::kTailPlumb, Msg::kTailSquare, Msg::kTailLevel};
-  row("rafter.row.tail", Msg::kTailTitle, std::string(context.say(tails[static_cast<int>(input.tail)])),
-      rafter_tail_page());
+  if (!parts_on_roof(context)) {
+    row("rafter.row.foot", Msg::kFootTitle, {}, rafter_foot_page());
+    row("rafter.row.peak", Msg::kPeakTitle, {}, rafter_peak_page());
+    row("rafter.row.tail", Msg::kTailTitle, {}, rafter_tail_page());
+  }
   row("rafter.row.saw", Msg::kRafterSawTitle, std::string(context.say(Msg::kRafterSawNote)), rafter_saw_page());
   row("rafter.row.square", Msg::kSquareTitle,
       say_count(Msg::kSquareNote, ui.language, left.steps, {{"odd", say_length(left.step_odd, voice)}}),
@@ -91,7 +89,9 @@ void rafter_screen(Context& context) {
   side_by_side(
       ui, 16, 300,
       [&](Ui&) {
-        rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, pair), shown);
+        draw::Drawing roof = roof_drawing(shown.input, pair);
+        if (parts_on_roof(context)) name_parts(roof, pair);
+        rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 300, roof, shown);
       },
       [&](Ui&) {
         for_each_side(context, pair, [&](Side side, const Rafter& rafter) {

@@ -4,7 +4,7 @@
 #include <numeric>
 #include <string>
 
-#include "screens/app/foot.h"
+#include "screens/form/foot.h"
 #include "screens/raising/form.h"
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"

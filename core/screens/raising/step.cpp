@@ -7,7 +7,7 @@
 #include "numeric/sorting.h"
 #include "raising/fasteners.h"
 #include "raising/order.h"
-#include "screens/app/foot.h"
+#include "screens/form/foot.h"
 #include "screens/raising/picture.h"
 #include "screens/raising/step_more.h"
 #include "screens/raising/step_pick.h"

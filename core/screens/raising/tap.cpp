@@ -4,7 +4,7 @@
 #include <map>
 #include <string>
 
-#include "screens/app/task_button.h"
+#include "screens/form/task_button.h"
 #include "screens/frame/solid_view.h"
 #include "screens/raising/form.h"
 #include "screens/raising/order.h"

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "screens/app/aloud.h"
-#include "screens/app/drawing_form.h"
-#include "screens/app/field_form.h"
-#include "screens/app/foot.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/field_form.h"
+#include "screens/form/foot.h"
 #include "shop/plate_bench.h"
 #include "words/error_words.h"
 #include "words/frame_words.h"

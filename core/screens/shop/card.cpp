@@ -4,7 +4,7 @@
 
 #include "cut/setting.h"
 #include "screens/app/aloud.h"
-#include "screens/app/foot.h"
+#include "screens/form/foot.h"
 #include "screens/shop/work_shown.h"
 #include "screens/timber/face_parts.h"
 #include "screens/timber/sheet.h"

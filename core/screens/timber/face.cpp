@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "screens/app/foot.h"
+#include "screens/form/foot.h"
 #include "screens/timber/face_parts.h"
 #include "screens/timber/sheet.h"
 #include "screens/timber/tape_picture.h"

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "book/book_edit.h"
-#include "screens/app/foot.h"
+#include "screens/form/foot.h"
 #include "screens/frame/form.h"
 #include "screens/settings/saws.h"
 #include "screens/shop/card.h"

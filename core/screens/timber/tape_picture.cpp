@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 #include "screens/timber/face_parts.h"
 #include "ui/drawing/tape_canvas.h"
 #include "words/face_words.h"

@@ -1,11 +1,11 @@
-#include "screens/app/field_form.h"
+#include "screens/form/field_form.h"
 
 #include <algorithm>
 #include <utility>
 
 #include "numeric/libm.h"
-#include "screens/app/drawing_form.h"
-#include "screens/app/usual.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/usual.h"
 
 namespace bentbook::screens {
 namespace {

@@ -1,4 +1,4 @@
-#include "screens/app/task_button.h"
+#include "screens/form/task_button.h"
 
 namespace bentbook::screens {
 

@@ -1,4 +1,4 @@
-#include "screens/app/drawn_card.h"
+#include "screens/form/drawn_card.h"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "screens/app/drawing_form.h"
+#include "screens/form/drawing_form.h"
 
 #include <algorithm>
 

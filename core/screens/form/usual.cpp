@@ -1,4 +1,4 @@
-#include "screens/app/usual.h"
+#include "screens/form/usual.h"
 
 #include <algorithm>
 #include <array>
@@ -8,8 +8,8 @@
 
 #include "frame/placing/solve_frame.h"
 #include "roof/rafter.h"
-#include "screens/app/drawing_form.h"
-#include "screens/app/field_form.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/field_form.h"
 
 namespace bentbook::screens {
 namespace {
