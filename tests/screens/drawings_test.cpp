@@ -247,7 +247,7 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     const Said said =
         without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, shown.voice); }, shown.voice);
     draw::Drawing roof = roof_drawing(input, *pair);
-    if (scale < 1.5F) name_parts(roof, *pair);  // as the page does
+    if (scale < 1.5F && !shown.small) name_parts(roof, *pair);  // as the page does
     phone.draw(roof, 300, shown.small, said);
     phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
     phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, shown.small, said);

@@ -30,8 +30,11 @@ void main_answers(Context& context, const std::string& prefix, const Rafter& raf
          say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
 }
 
-/// At large type the roof has no room for the names of its parts: they are rows then.
-bool parts_on_roof(const Context& context) { return context.kit.settings.text_percent < 150; }
+/// At large type, or on a narrow page, the names of its parts would leave no room for the roof: they are rows then.
+bool parts_on_roof(const Context& context) {
+  constexpr float kRoom = 350;
+  return context.page.w * 100 >= kRoom * static_cast<float>(context.kit.settings.text_percent);
+}
 
 /// Rows that lead on; each says its main answer.
 void rows(Context& context, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
