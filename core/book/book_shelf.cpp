@@ -5,6 +5,7 @@
 
 #include "book/json_io.h"
 #include "shop/log/record.h"
+#include "text/utf8.h"
 
 namespace bentbook {
 namespace {
@@ -12,6 +13,7 @@ namespace {
 constexpr json::FileHead kShelfHead{"shelf", 1};
 constexpr std::string_view kShelfId = "book";
 constexpr std::int64_t kMostTime = std::int64_t{1} << 52;
+constexpr std::size_t kLongestTitle = 380;  // with a number behind it, no longer than what is read
 
 template <class Books>
 auto find_id(Books& books, std::string_view id) {
@@ -24,13 +26,14 @@ bool is_shelf_id(std::string_view id) {
          id.find_first_not_of("0123456789", kShelfId.size()) == std::string_view::npos;
 }
 
-std::string free_title(const Shelf& shelf, std::string_view wanted) {
+std::string free_title(const Shelf& shelf, std::string wanted) {
+  while (wanted.size() > kLongestTitle) drop_last_character(wanted);
   const auto taken = [&](std::string_view title) {
     return std::any_of(shelf.books.begin(), shelf.books.end(),
                        [&](const ShelvedBook& b) { return b.deleted_at == 0 && b.title == title; });
   };
-  std::string title(wanted);
-  for (int n = 2; taken(title); ++n) title = std::string(wanted) + " " + std::to_string(n);
+  std::string title = wanted;
+  for (int n = 2; taken(title); ++n) title = wanted + " " + std::to_string(n);
   return title;
 }
 
@@ -53,6 +56,7 @@ static void describe(Fields& fields, Shelf& s) {
   fields.text("open", s.open);
   fields.whole("next", s.next, 1, kMostTime);
   fields.whole("day", s.day, 0, kMostTime);
+  if (fields.reads() || s.copied_at != 0) fields.whole("copied_at", s.copied_at, 0, kMostTime);
 }
 
 const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
@@ -63,9 +67,17 @@ const ShelvedBook* find_book(const Shelf& shelf, std::string_view id) {
 Shelf with_book(Shelf shelf, std::string_view title, std::int64_t now) {
   ShelvedBook book;
   book.id = std::string(kShelfId) + std::to_string(shelf.next++);
-  book.title = free_title(shelf, title);
+  book.title = free_title(shelf, std::string(title));
   book.changed_at = now;
   shelf.open = book.id;
+  shelf.books.push_back(std::move(book));
+  return shelf;
+}
+
+Shelf with_shelved(Shelf shelf, ShelvedBook book) {
+  book.id = std::string(kShelfId) + std::to_string(shelf.next++);
+  while (book.title.size() > kLongestTitle) drop_last_character(book.title);
+  if (book.deleted_at == 0) book.title = free_title(shelf, book.title);
   shelf.books.push_back(std::move(book));
   return shelf;
 }
@@ -79,7 +91,7 @@ Shelf with_identity(Shelf shelf, std::string_view id, std::string_view identity)
 Shelf with_title(Shelf shelf, std::string_view id, std::string_view title, std::int64_t now) {
   const auto it = find_id(shelf.books, id);
   if (it == shelf.books.end() || it->title == title) return shelf;
-  it->title = free_title(shelf, title);
+  it->title = free_title(shelf, std::string(title));
   it->changed_at = now;
   return shelf;
 }
@@ -98,6 +110,27 @@ Shelf with_restored(Shelf shelf, std::string_view id) {
   it->title = free_title(shelf, it->title);
   it->deleted_at = it->days_seen = 0;
   return shelf;
+}
+
+Shelf with_copied(Shelf shelf, std::int64_t now) {
+  // Of books that a clock ahead had changed later the copy has all the same.
+  for (const ShelvedBook& book : shelf.books) now = std::max(now, book.changed_at);
+  shelf.copied_at = std::max<std::int64_t>(now, 1);
+  return shelf;
+}
+
+Shelf with_changed(Shelf shelf, std::string_view id_or_identity, std::int64_t now) {
+  if (shelf.copied_at == 0 || id_or_identity.empty()) return shelf;
+  for (ShelvedBook& book : shelf.books)
+    if ((book.id == id_or_identity || book.identity == id_or_identity) && book.changed_at <= shelf.copied_at)
+      book.changed_at = std::max(now, shelf.copied_at + 1);
+  return shelf;
+}
+
+int changed_since_copy(const Shelf& shelf) {
+  return static_cast<int>(std::count_if(shelf.books.begin(), shelf.books.end(), [&](const ShelvedBook& b) {
+    return b.deleted_at == 0 && b.changed_at > shelf.copied_at;
+  }));
 }
 
 Shelf seen_on(Shelf shelf, std::int64_t now) {

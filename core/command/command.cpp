@@ -31,6 +31,9 @@ constexpr std::string_view kUsage =
        bentbook steps BOOK MARK [--log FILE]
        bentbook raise FILE [--seed N] [--seconds S]
        bentbook raise check|text|order FILE …
+       bentbook backup FILE|-
+       bentbook restore FILE [--kit]
+       bentbook verify FILE
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
@@ -75,7 +78,8 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 }  // namespace
 
 bool is_command(std::string_view word) {
-  for (const std::string_view known : {"--help", "help", "book", "log", "steps", "raise"})
+  for (const std::string_view known :
+       {"--help", "help", "book", "log", "steps", "raise", "backup", "restore", "verify"})
     if (word == known) return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;

@@ -9,7 +9,7 @@
 namespace bentbook {
 
 struct CommandOutput {
-  int exit_code = 0;  ///< 0, or 2 with a message in `err`
+  int exit_code = 0;  ///< 0, or 2 with a message in `err`; verify: 1 with what is wrong in it
   std::string out, err;
 };
 

@@ -30,6 +30,15 @@ std::size_t character_at(std::string_view text, std::size_t i) {
   return code >= kLeast[size] && holds(code) ? size : 0;
 }
 
+bool is_utf8(std::string_view text) {
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t size = character_at(text, i);
+    if (size == 0) return false;
+    i += size;
+  }
+  return true;
+}
+
 bool is_text(std::string_view text) {
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t size = character_at(text, i);

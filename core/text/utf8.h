@@ -10,6 +10,8 @@ namespace bentbook {
 
 /// Bytes of the character that starts at `i`; 0 where none does.
 [[nodiscard]] std::size_t character_at(std::string_view text, std::size_t i);
+/// Whether all of it is UTF-8.
+[[nodiscard]] bool is_utf8(std::string_view text);
 /// Whether it is UTF-8 without control characters (U+0000 to U+001F, U+007F to U+009F): what a mark may hold.
 [[nodiscard]] bool is_text(std::string_view text);
 

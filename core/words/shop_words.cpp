@@ -32,6 +32,20 @@ std::string sides_text(const Conflict& c, Language language) {
   return say(Msg::kConflictSides, language, {{"n", n}, {"who", who}});
 }
 
+struct Moment {
+  std::int64_t year = 1970, month = 1, day = 1, minute = 0;  ///< minute of the day
+};
+
+Moment moment_of(std::int64_t wall_ms, int ahead_minutes) {
+  // Days since 1970 to a date of the Gregorian calendar, counted from a March 1st so that leap days come last.
+  const std::int64_t minutes = std::max<std::int64_t>(0, wall_ms / 60'000 + ahead_minutes);
+  const std::int64_t z = minutes / 1440 + 719'468, era = z / 146'097, doe = z - era * 146'097;
+  const std::int64_t yoe = (doe - doe / 1460 + doe / 36'524 - doe / 146'096) / 365;
+  const std::int64_t doy = doe - (365 * yoe + yoe / 4 - yoe / 100), mp = (5 * doy + 2) / 153;
+  const std::int64_t month = mp < 10 ? mp + 3 : mp - 9;
+  return {era * 400 + yoe + (month < 3 ? 1 : 0), month, doy - (153 * mp + 2) / 5 + 1, minutes % 1440};
+}
+
 }  // namespace
 
 std::string step_text(const WorkStep& step, Language language) {
@@ -105,14 +119,20 @@ std::string worked_text(std::string_view kept, const Voice& voice) {
 }
 
 std::string moment_text(std::int64_t wall_ms, int ahead_minutes) {
-  // Days since 1970 to a date of the Gregorian calendar, counted from a March 1st so that leap days come last.
-  const std::int64_t minutes = std::max<std::int64_t>(0, wall_ms / 60'000 + ahead_minutes);
-  const std::int64_t days = minutes / 1440, of_day = minutes % 1440;
-  const std::int64_t z = days + 719'468, era = z / 146'097, doe = z - era * 146'097;
-  const std::int64_t yoe = (doe - doe / 1460 + doe / 36'524 - doe / 146'096) / 365;
-  const std::int64_t doy = doe - (365 * yoe + yoe / 4 - yoe / 100), mp = (5 * doy + 2) / 153;
-  const std::int64_t day = doy - (153 * mp + 2) / 5 + 1, month = mp < 10 ? mp + 3 : mp - 9;
-  return two_digits(month) + '-' + two_digits(day) + ' ' + two_digits(of_day / 60) + ':' + two_digits(of_day % 60);
+  const Moment m = moment_of(wall_ms, ahead_minutes);
+  return two_digits(m.month) + '-' + two_digits(m.day) + ' ' + two_digits(m.minute / 60) + ':' +
+         two_digits(m.minute % 60);
+}
+
+std::string day_text(std::int64_t wall_ms, int ahead_minutes, Language language) {
+  const Moment m = moment_of(wall_ms, ahead_minutes);
+  return say(Msg::kDayOfMonth, language,
+             {{"day", std::to_string(m.day)}, {"month", key_text("month_", std::to_string(m.month), language)}});
+}
+
+std::string date_text(std::int64_t wall_ms, int ahead_minutes) {
+  const Moment m = moment_of(wall_ms, ahead_minutes);
+  return std::to_string(m.year) + '-' + two_digits(m.month) + '-' + two_digits(m.day);
 }
 
 std::string conflict_text(const Conflict& c, const Voice& voice) {

@@ -31,6 +31,9 @@ namespace bentbook {
 [[nodiscard]] std::string worked_text(std::string_view kept, const Voice& voice);
 /// A moment as "11-25 14:05" by a clock that is so many minutes ahead of UTC.
 [[nodiscard]] std::string moment_text(std::int64_t wall_ms, int ahead_minutes);
+/// Its day as it is said, "28 Nov", and as it stands in a file's name, "2026-11-28".
+[[nodiscard]] std::string day_text(std::int64_t wall_ms, int ahead_minutes, Language language);
+[[nodiscard]] std::string date_text(std::int64_t wall_ms, int ahead_minutes);
 
 [[nodiscard]] std::string conflict_text(const Conflict& conflict, const Voice& voice);
 [[nodiscard]] std::string flag_text(const StepFlag& flag, const Voice& voice);

@@ -3,6 +3,7 @@
 Beside each table its source; what has none but geometry is solved here by SciPy (a root finder on the roof's own
 lines) or plain vectors, not by the program's formulas.
 """
+import fcntl
 import json
 import math
 import os
@@ -374,6 +375,106 @@ check("a broken list is told by its line", "line 2" in run("raise", "check", sit
                                                            site_file("broken.csv")).stderr)
 shutil.rmtree(site)
 
+# ---- everything in one file
+
+house = tempfile.mkdtemp()
+folders = {name: os.path.join(house, name) for name in ("old", "fresh")}
+
+
+def at(name, *words):
+    return subprocess.run([program, *words], capture_output=True, text=True, encoding="utf-8",
+                          env={**os.environ, "XDG_DATA_HOME": folders[name]})
+
+
+def stored(name, file, text=None):
+    path = os.path.join(folders[name], "bentbook", file)
+    if text is not None:
+        os.makedirs(os.path.dirname(path), exist_ok=True)
+        with open(path, "w", encoding="utf-8", newline="") as f:
+            f.write(text)
+    with open(path, encoding="utf-8", newline="") as f:
+        return f.read()
+
+
+def house_file(name):
+    return os.path.join(house, name)
+
+
+def parts_of(name):
+    with open(house_file(name), encoding="utf-8") as f:
+        whole = json.load(f)
+    return [(b["title"], b["identity"], b["bytes"]) for b in whole["books"]], whole["logs"]
+
+
+run("book", "new", house_file("barn.book"), "--title", "Barn")
+with open(house_file("barn.book"), encoding="utf-8") as f:
+    barn = json.dumps({**json.load(f), "identity": "barn1"}, separators=(",", ":"), ensure_ascii=False)
+stored("old", "book1.json", barn)
+stored("old", "book2.json", '{"file":"book","version":2,"identity":"later1","stories":3}')
+stored("old", "shelf.json", json.dumps({"file": "shelf", "version": 1, "books": [
+    {"name": "book1", "title": "Barn", "changed_at": 1764288000000, "deleted_at": 0, "identity": "barn1",
+     "days_seen": 0},
+    {"name": "book2", "title": "Later", "changed_at": 1764288000000, "deleted_at": 0, "identity": "later1",
+     "days_seen": 0}], "open": "book1", "next": 3, "day": 0}))
+stored("old", "kit.json", '{"file":"kit","version":1,"saws":[],"settings":{"glove":true,"caution_seen":true}}')
+stored("old", "device.json", "00000000000000a7")
+ticked = [done_event(1, 1, 1, "G-A1.1", "layout"), done_event(2, 1, 2, "G-A1.1", "end_cut/a")]
+stored("old", "barn1.log", "".join(f"{line.split(chr(9))[1]} {line.split(chr(9))[2]} {line.rstrip(chr(10))}\n"
+                                   for line in ticked))
+done = at("old", "backup", house_file("a.json"))
+check("backup", done.returncode == 0 and "2 books" in done.stdout and "2 entries" in done.stdout,
+      done.stdout + done.stderr)
+check("no number of a phone goes along", "a7" not in json.dumps(parts_of("a.json")))
+check("a backup is whole but for the newer book", at("old", "verify", house_file("a.json")).stderr.count("\n") == 1)
+done = at("fresh", "restore", house_file("a.json"))
+check("restore", done.returncode == 0 and "Barn: new" in done.stdout and "2 new entries" in done.stdout,
+      done.stdout + done.stderr)
+check("the newer book is told", "not read by this version" in done.stdout, done.stdout)
+at("fresh", "backup", house_file("b.json"))
+check("the same books and logs came", parts_of("a.json") == parts_of("b.json"))
+check("settings came", '"glove":true' in stored("fresh", "kit.json"))
+before = {name: stored("fresh", name) for name in os.listdir(os.path.join(folders["fresh"], "bentbook"))}
+replies = [json.loads(at("fresh", "restore", house_file("a.json"), "--json").stdout)]
+check("a second time nothing comes", [b["coming"] for b in replies[0]["books"]] == ["same", "same"] and
+      before == {name: stored("fresh", name) for name in before}, str(replies))
+stored("fresh", "book1.json", barn.replace('"notes":""', '"notes":"mine"'))
+done = at("fresh", "restore", house_file("a.json"))
+check("one that differs comes beside", "Barn: differs: comes beside yours" in done.stdout, done.stdout)
+check("…with the day in its title", re.search(r'"title":"Barn \(\d+ \w+\)"', stored("fresh", "shelf.json")),
+      stored("fresh", "shelf.json"))
+check("…and the one here stays", '"notes":"mine"' in stored("fresh", "book1.json"))
+check("its bytes are the file's", stored("fresh", "book3.json") == barn)
+check("saws and settings asked for", "Saws and settings" not in done.stdout, done.stdout)
+stored("fresh", "kit.json", '{"file":"kit","version":1,"saws":[],"settings":{"keep_awake":true}}')
+check("own settings stay", "--kit" in at("fresh", "restore", house_file("a.json")).stdout and
+      '"keep_awake":true' in stored("fresh", "kit.json"))
+at("fresh", "restore", house_file("a.json"), "--kit")
+check("…unless they are asked for", '"glove":true' in stored("fresh", "kit.json"), stored("fresh", "kit.json"))
+with open(os.path.join(folders["fresh"], "bentbook", "lock"), "w", encoding="utf-8") as lock:
+    fcntl.flock(lock, fcntl.LOCK_EX)
+    done = at("fresh", "restore", house_file("a.json"))
+    check("refused while a window writes", done.returncode == 2 and "window" in done.stderr, done.stderr)
+with open(house_file("a.json"), encoding="utf-8") as f:
+    text = f.read()
+with open(house_file("bad.json"), "w", encoding="utf-8") as f:
+    f.write(text.replace("species", "spezies", 1))
+done = at("fresh", "verify", house_file("bad.json"))
+check("damage is told by name", done.returncode == 1 and "Barn: damaged" in done.stderr, done.stderr)
+with open(house_file("half.json"), "w", encoding="utf-8") as f:
+    f.write(text[:len(text) // 2])
+done = at("fresh", "verify", house_file("half.json"))
+check("half a file is told", done.returncode == 1 and "damaged at byte" in done.stderr, done.stderr)
+check("half a file is not taken", at("fresh", "restore", house_file("half.json")).returncode == 2)
+replies.append(json.loads(at("old", "backup", house_file("c.json"), "--json").stdout))
+replies.append(json.loads(at("old", "verify", house_file("bad.json"), "--json").stdout))
+done = at("old", "backup", "-")
+check("to standard output", done.stdout.startswith('{"file":"backup"'))
+for file, kind in {house_file("barn.book"): "Book: whole", os.path.join(folders["old"], "bentbook", "kit.json"):
+                   "Saws and settings: whole"}.items():
+    check(kind, at("old", "verify", file).stdout.startswith(kind))
+check("no file of Bentbook", at("old", "verify", program).returncode == 1)
+shutil.rmtree(house)
+
 # ---- the README's keys, and the keys that are answered
 
 
@@ -398,6 +499,11 @@ def documented(command):
     return found - {"one", "two", "by_hand", "cannot", "rafter"}
 
 
+found = set()
+for reply in replies:
+    keys_of(reply, found)
+check("backup, restore, verify: each key documented", found <= documented("backup, restore, verify"),
+      str(sorted(found - documented("backup, restore, verify"))))
 for command, replies in {"log": [shown], "steps": [plain, worked], "raise": [lifted, searched, judged, half]}.items():
     found = set()
     for reply in replies:

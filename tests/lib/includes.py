@@ -40,8 +40,9 @@ room("raising raising/insertion raising/stability raising/lifting raising/search
 WORK = FRAME + " shop shop/log stock raising raising/insertion raising/stability raising/lifting raising/search"
 room("book", WORK)
 BELOW["book"] -= {"draw"}
+room("book/backup", WORK + " book")
 room("model", WORK + " book")
-MODEL = WORK + " book model"
+MODEL = WORK + " book book/backup model"
 room("paper", "numeric measure text geometry draw")
 room("words words/aloud", MODEL)
 room("tasks", MODEL + " words paper")
@@ -78,7 +79,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
-  frame/drawings shop shop/log book model paper words words/aloud tasks command command/json render
+  frame/drawings shop shop/log book book/backup model paper words words/aloud tasks command command/json render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
   screens/settings screens/timber""".split())
 

@@ -4,8 +4,8 @@
 #include <string>
 
 #include "cut/angle_drawing.h"
-#include "screens/form/drawing_form.h"
 #include "screens/app/pages.h"
+#include "screens/form/drawing_form.h"
 #include "screens/settings/saws.h"
 #include "words/error_words.h"
 #include "words/figures.h"

@@ -9,8 +9,8 @@
 #include "screens/angles/pages.h"
 #include "screens/angles/saw_sheet.h"
 #include "screens/app/aloud.h"
-#include "screens/form/drawing_form.h"
 #include "screens/app/pages.h"
+#include "screens/form/drawing_form.h"
 #include "words/error_words.h"
 #include "words/figures.h"
 

@@ -7,6 +7,7 @@
 #include "book/demo.h"
 #include "screens/angles/screen.h"
 #include "screens/app/app_inside.h"
+#include "screens/books/backup.h"
 #include "screens/books/screen.h"
 #include "screens/frame/screen.h"
 #include "screens/rafter/screen.h"
@@ -222,18 +223,15 @@ void App::on(const PlatformEvent& event) {
       return;
     case EventKind::kTextCancelled:
     case EventKind::kAwake:
-    case EventKind::kShared:
       return;
+    case EventKind::kShared:
+      return app.shared(event);
     case EventKind::kCopied:
       app.toast = {std::string(text(event.number == 1 ? Msg::kAnswerCopied : Msg::kAnswerRefused, app.language())),
                    Toast::Undoes::kNothing, app.now_ms + 5000};
       return;
     case EventKind::kFileOpened:
-      app.file = event;
-      app.shop_memory.scan.received.clear();
-      app.pages.go(is_log_file(event.text) ? Place::kShop : Place::kFrame);
-      app.pages.push(is_log_file(event.text) ? shop_receive_page() : books_import_page());
-      return;
+      return app.opened(event);
     case EventKind::kVoices:
     case EventKind::kSpoken:
       return app.aloud.take(event);
@@ -246,6 +244,15 @@ void App::on(const PlatformEvent& event) {
       app.shop_memory.scan.events.push_back(event);
       return;
   }
+}
+
+void App::Impl::opened(const PlatformEvent& event) {
+  file = event;
+  shop_memory.scan.received.clear();
+  const bool is_log = is_log_file(event.text), is_backup = is_backup_file(event.text);
+  if (is_backup) backup.look_at(event.text);
+  pages.go(is_log ? Place::kShop : Place::kFrame);
+  pages.push(is_log ? shop_receive_page() : is_backup ? books_take_in_page() : books_import_page());
 }
 
 double App::frame(double now_ms) {

@@ -91,6 +91,7 @@ void App::Impl::draw_root(Ui& ui) {
       places.now(),
       desk,
       shop,
+      backup,
       shop_memory,
       raising,
       raising_memory,
@@ -111,6 +112,7 @@ void App::Impl::draw_root(Ui& ui) {
         next_book = std::move(next);
         toast.undoes = Toast::Undoes::kNothing;
       },
+      [this] { return parts(); },
       [this](std::string text, bool undo) {
         const auto last = next_book ? Toast::Undoes::kBook : last_change;
         toast = {std::move(text), undo ? last : Toast::Undoes::kNothing, now_ms + (undo ? kUndoToastMs : kToastMs)};

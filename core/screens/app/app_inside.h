@@ -15,6 +15,7 @@
 #include "screens/app/context.h"
 #include "screens/app/pages.h"
 #include "screens/app/stored.h"
+#include "screens/desks/backup_desk.h"
 #include "screens/desks/books_desk.h"
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
@@ -56,6 +57,7 @@ struct App::Impl {
   Stored kit_store{"kit"}, places_store{"places"};
   BooksDesk desk{platform};
   ShopDesk shop{platform};
+  BackupDesk backup{platform, desk, shop};
   ShopMemory shop_memory;
   RaisingDesk raising{platform};
   RaisingMemory raising_memory;
@@ -85,6 +87,7 @@ struct App::Impl {
 
   // app.cpp
   void woken(int frames = 3) { settle = settle < frames ? frames : settle; }
+  void opened(const PlatformEvent& event);
   void current() const { ImGui::SetCurrentContext(imgui); }
   // app_store.cpp
   void load(std::string_view kit_bytes, std::string_view places_bytes);
@@ -105,6 +108,9 @@ struct App::Impl {
   [[nodiscard]] std::string bytes_of(const Stored&) const;
   void take_back(Toast::Undoes);
   void stored_event(const PlatformEvent&);
+  [[nodiscard]] BackupDesk::Parts parts() const;
+  void take_stored(const PlatformEvent&);
+  void shared(const PlatformEvent&);
   [[nodiscard]] Language wanted_language() const;
   [[nodiscard]] Language language() const;
   [[nodiscard]] bool dark() const;

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "screens/app/app_inside.h"
+#include "screens/books/backup.h"
 
 namespace bentbook::screens {
 namespace {
@@ -16,7 +17,7 @@ struct NoticeKey {
 /// Where one looks after what is kept. Nothing is lost yet: elsewhere it would only stand in the work's way.
 bool about_storage(const Page& page) {
   const std::string_view key = page.key;
-  return key == "menu" || key == "settings" || key == "books" || key == "book";
+  return key == "menu" || key == "settings" || key == "books" || key == "books.new" || key == "book";
 }
 
 enum class Edge : std::uint8_t { kTop, kFoot };
@@ -122,10 +123,11 @@ Rect App::Impl::draw_notice(Ui& ui, Rect page) {
   } else if (read_only) {
     draw_hindrance(ui, page);
   } else if (not_persistent && about_storage(pages.top())) {
-    if (!band(ui, page, "notice.not_persistent", ui.say(Msg::kNotPersistent),
-              {{"notice.understood", Msg::kWelcomeUnderstood}}, Edge::kFoot)
-             .empty())
-      not_persistent = false;
+    const auto pressed =
+        band(ui, page, "notice.not_persistent", ui.say(Msg::kNotPersistent),
+             {{"notice.keep_copy", Msg::kBackupKeep}, {"notice.understood", Msg::kWelcomeUnderstood}}, Edge::kFoot);
+    if (!pressed.empty()) not_persistent = false;
+    if (pressed == "notice.keep_copy") pages.push(books_copy_page());
   }
   return page;
 }

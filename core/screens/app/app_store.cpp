@@ -25,7 +25,8 @@ void App::Impl::load(std::string_view kit_bytes, std::string_view places_bytes) 
   pages.go(places.now().active);
   keypad.close();
   desk.load();
-  shop.read_again();
+  shop.stored_anew();
+  backup.stored_anew();
 }
 
 void App::Impl::save(Stored& store) {
@@ -119,7 +120,29 @@ void App::Impl::take_back(Toast::Undoes what) {
   woken();
 }
 
+BackupDesk::Parts App::Impl::parts() const {
+  const auto bytes = [&](const Stored& store) { return store.unusable ? store.raw : bytes_of(store); };
+  return {bytes(kit_store), bytes(places_store)};
+}
+
+void App::Impl::shared(const PlatformEvent& event) {
+  backup.see(event);
+  const std::optional<std::string> ended = backup.take_shared();
+  if (!ended || *ended == "cancelled") return;
+  const Msg words = ended->empty() ? Msg::kBackupOut : Msg::kBackupFailed;
+  toast = {std::string(text(words, language())), Toast::Undoes::kNothing, now_ms + 5000};
+}
+
 void App::Impl::stored_event(const PlatformEvent& event) {
+  if (event.kind == EventKind::kAppended) desk.log_grew(event.key);
+  backup.see(event);
+  take_stored(event);
+  backup.step();
+  if (backup.take_done())
+    toast = {std::string(text(Msg::kBackupDone, language())), Toast::Undoes::kNothing, now_ms + 5000};
+}
+
+void App::Impl::take_stored(const PlatformEvent& event) {
   if (shop.take(event) || desk.take(event)) {
     if (desk.take_fresh_identity())
       toast = {std::string(text(Msg::kBookIdentityFresh, language())), Toast::Undoes::kNothing, now_ms + 10'000};

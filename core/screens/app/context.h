@@ -10,6 +10,7 @@
 #include "book/places.h"
 #include "render/solid_painter.h"
 #include "screens/app/aloud.h"
+#include "screens/desks/backup_desk.h"
 #include "screens/desks/books_desk.h"
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
@@ -39,8 +40,9 @@ struct Context {
   /// What is shown. Change a copy and hand it to change(); it is stored at once and can be undone.
   const Kit& kit;
   const Places& places;
-  BooksDesk& desk;  ///< the books; the open one is changed by change_book()
-  ShopDesk& shop;   ///< the log of the open book, once a page of the shop opened it
+  BooksDesk& desk;     ///< the books; the open one is changed by change_book()
+  ShopDesk& shop;      ///< the log of the open book, once a page of the shop opened it
+  BackupDesk& backup;  ///< all that is kept, for a copy of it or against one that came in
   ShopMemory& shop_memory;
   RaisingDesk& raising;  ///< what is worked out about the open book's raising
   RaisingMemory& raising_memory;
@@ -60,6 +62,8 @@ struct Context {
   /// The open book as it is to be: takes its place when the page is drawn, so that what the page holds of the old one
   /// stays good.
   std::function<void(Book)> change_book;
+  /// Kit and places as they would be stored now, or as they lie there where they cannot be read.
+  std::function<BackupDesk::Parts()> parts;
   /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
   std::function<void(std::string text, bool undo)> toast;
 

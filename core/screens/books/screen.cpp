@@ -6,8 +6,9 @@
 #include "book/book_edit.h"
 #include "book/book_file.h"
 #include "frame/list/csv.h"
-#include "screens/form/drawing_form.h"
+#include "screens/books/backup.h"
 #include "screens/books/new_book.h"
+#include "screens/form/drawing_form.h"
 #include "screens/frame/form.h"
 #include "text/invisible.h"
 #include "words/frame_words.h"
@@ -55,6 +56,7 @@ void books_screen(Context& context) {
   if (button(ui, "books.new", context.say(Msg::kBookNew), Weight::kPrimary)) context.pages.push(books_new_page());
   if (button(ui, "books.import", context.say(Msg::kBookImport))) context.platform.open_file();
   note(ui, "books.import_note", context.say(Msg::kBookImportNote));
+  copy_row(context);
   const auto deleted = static_cast<std::int64_t>(shelf.books.size()) - books_on_shelf(shelf);
   if (deleted > 0 &&
       list_row(ui, "books.deleted", context.say(Msg::kBooksDeleted), say_count(Msg::kBooksNote, ui.language, deleted)))

@@ -14,6 +14,7 @@ void BooksDesk::load() {
   wanted_.clear();
   // What was not stored by now stands on older values than those that come.
   left_.clear();
+  coming_.clear();
   book_store_ = {""};
   shelf_asked_ = true;
   platform_.load("shelf");
@@ -31,6 +32,7 @@ bool BooksDesk::take(const PlatformEvent& event) {
     if (event.key != store->key) continue;
     store->answered(event);
     std::erase_if(left_, [](const Left& l) { return l.store.saved == l.store.revision; });
+    shelve_arrived();
     return true;
   }
   return false;
@@ -38,8 +40,9 @@ bool BooksDesk::take(const PlatformEvent& event) {
 
 std::vector<Stored*> BooksDesk::stores() {
   std::vector<Stored*> all{&shelf_store_, &book_store_};
-  all.reserve(left_.size() + 2);
+  all.reserve(left_.size() + coming_.size() + 2);
   for (Left& l : left_) all.push_back(&l.store);
+  for (Arriving& a : coming_) all.push_back(&a.store);
   return all;
 }
 
@@ -179,6 +182,7 @@ void BooksDesk::change(Book next) {
   history_.commit(std::move(next));
   solve_from(was);
   save(book_store_);
+  note_change(book_store_.key);
 }
 
 void BooksDesk::step(bool back) {
@@ -190,12 +194,15 @@ void BooksDesk::step(bool back) {
     history_.redo();
   solve_from(was);
   save(book_store_);
+  note_change(book_store_.key);
 }
 
 void BooksDesk::save(Stored& store) {
   if (read_only_) return;
   if (&store == &shelf_store_) return save_shelf();
   if (Left* l = left(store)) return l->store.save(platform_, l->bytes);
+  for (Arriving& a : coming_)
+    if (&a.store == &store) return a.store.save(platform_, a.bytes);
   // A book must never be on disk without its place on the shelf.
   const bool first = !std::exchange(on_disk_, true);
   save_book();
@@ -223,6 +230,8 @@ void BooksDesk::replace_shelf() {
 std::string BooksDesk::bytes_of(const Stored& store) const {
   for (const Left& l : left_)
     if (&l.store == &store) return l.bytes;
+  for (const Arriving& a : coming_)
+    if (&a.store == &store) return a.bytes;
   return &store == &shelf_store_ ? write_shelf(shelf_) : write_book(titled());
 }
 
@@ -314,6 +323,51 @@ void BooksDesk::restore(std::string_view id) {
   if (read_only_) return;
   shelf_ = with_restored(std::move(shelf_), id);
   save_shelf();
+}
+
+void BooksDesk::take_in(const std::vector<Taking::Fresh>& books) {
+  if (read_only_ || shelf_store_.unusable) return;
+  Shelf with = shelf_;
+  coming_.reserve(coming_.size() + books.size());
+  for (const Taking::Fresh& fresh : books) {
+    with = with_shelved(std::move(with), fresh.book);
+    coming_.push_back({Stored{with.books.back().id}, with.books.back(), fresh.bytes});
+    coming_.back().store.save(platform_, fresh.bytes);
+  }
+  // Nobody else gets these ids; the books themselves are not on the shelf before they are on the disk.
+  shelf_.next = with.next;
+}
+
+void BooksDesk::shelve_arrived() {
+  const auto waits = [](const Arriving& a) { return a.store.saved < a.store.revision; };
+  if (coming_.empty() || std::any_of(coming_.begin(), coming_.end(), waits)) return;
+  for (Arriving& a : coming_) shelf_.books.push_back(std::move(a.shelved));
+  coming_.clear();
+  save_shelf();
+}
+
+void BooksDesk::copied() {
+  if (read_only_) return;
+  shelf_ = with_copied(std::move(shelf_), platform_.wall_clock_ms());
+  save_shelf();
+}
+
+void BooksDesk::log_grew(std::string_view identity) { note_change(identity); }
+
+/// Told to the disk once between two copies, and never where no copy was made.
+void BooksDesk::note_change(std::string_view id_or_identity) {
+  if (read_only_) return;
+  Shelf noted = with_changed(shelf_, id_or_identity, platform_.wall_clock_ms());
+  if (noted == shelf_) return;
+  shelf_ = std::move(noted);
+  save_shelf();
+}
+
+std::optional<std::string> BooksDesk::bytes_at_hand(std::string_view id) const {
+  if (state_ == State::kOpen && id == book_store_.key) return write_book(titled());
+  for (const Left& l : left_)
+    if (l.store.key == id) return l.bytes;
+  return std::nullopt;
 }
 
 }  // namespace bentbook::screens

@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "book/backup/merge.h"
 #include "book/book.h"
 #include "book/book_shelf.h"
 #include "book/history.h"
@@ -65,6 +66,17 @@ class BooksDesk {
   void remove(std::string_view id);  ///< kept for 30 days; another one is opened
   void restore(std::string_view id);
 
+  /// Books from elsewhere: each stands on the shelf once all of them are stored.
+  void take_in(const std::vector<Taking::Fresh>& books);
+  /// They are not stored yet, or that failed (their stores say so).
+  [[nodiscard]] bool taking_in() const { return !coming_.empty() || shelf_store_.saved < shelf_store_.revision; }
+  /// A copy of everything went out.
+  void copied();
+  /// The log of that building has grown.
+  void log_grew(std::string_view identity);
+  /// Bytes of a book that need not be asked for: it lies open, or was not stored yet.
+  [[nodiscard]] std::optional<std::string> bytes_at_hand(std::string_view id) const;
+
   /// Once: the book just opened had an identity that is none and was given a fresh one.
   [[nodiscard]] bool take_fresh_identity() { return std::exchange(fresh_identity_, false); }
 
@@ -90,7 +102,15 @@ class BooksDesk {
     Stored store;
     std::string bytes;
   };
+  /// A book from elsewhere on its way to the disk.
+  struct Arriving {
+    Stored store;
+    ShelvedBook shelved;
+    std::string bytes;
+  };
   [[nodiscard]] Left* left(const Stored& store);
+  void shelve_arrived();
+  void note_change(std::string_view id_or_identity);
   void leave_book();
   void shelf_loaded(const std::string& bytes);
   void book_loaded(const std::string& id, const std::string& bytes);
@@ -120,6 +140,7 @@ class BooksDesk {
   std::vector<Wanted> wanted_;
   std::string handed_over_;  ///< bytes of the open book's last save
   std::vector<Left> left_;
+  std::vector<Arriving> coming_;
   bool read_only_ = false;
   bool shelf_asked_ = false;
   bool fresh_identity_ = false;

@@ -65,6 +65,12 @@ void ShopDesk::open(std::string_view identity) {
   read_again();
 }
 
+void ShopDesk::stored_anew() {
+  others_.clear();  // asked_ stays: each question is answered once, whatever came between
+  device_asked_ = false;
+  read_again();
+}
+
 void ShopDesk::read_again() {
   shop_ = {};
   log_ = {book_, {}};
@@ -82,7 +88,8 @@ bool ShopDesk::take(const PlatformEvent& event) {
   switch (event.kind) {
     case EventKind::kLoaded:
       if (event.key == kDeviceKey) {
-        take_device(read_hex(event.text, 16).value_or(0));
+        // Asked for twice before there was one, it is made once.
+        if (device_ == 0 || !event.text.empty()) take_device(read_hex(event.text, 16).value_or(0));
         return true;
       }
       if (book_.empty()) return false;
@@ -103,7 +110,7 @@ bool ShopDesk::take(const PlatformEvent& event) {
       return event.key == kDeviceKey ||
              (!book_.empty() && (event.key == snapshot_key() || event.key == left_out_key(book_)));
     case EventKind::kLogRead:
-      if (event.key == book_) logged(event);
+      if (!is_others_answer(event) && event.key == book_) logged(event);
       return true;
     case EventKind::kAppended:
     case EventKind::kAppendFailed:
@@ -122,13 +129,65 @@ void ShopDesk::read_beyond(const ShopState& snapshot) {
   known.reserve(shop_.devices.size());
   for (const auto& [device, d] : shop_.devices)
     known.push_back({device_text(device), static_cast<std::int64_t>(d.last), {}});
-  platform_.read_log(book_, known);
+  ask_log(known);
 }
 
 void ShopDesk::read_whole() {
   snapshot_ = false;
   reading_ = true;
-  platform_.read_log(book_, {});
+  ask_log({});
+}
+
+void ShopDesk::ask_log(const std::vector<LogRecord>& known) {
+  asked_.push_back({book_, false});
+  platform_.read_log(book_, known);
+}
+
+void ShopDesk::read_other(std::string_view identity) {
+  asked_.push_back({std::string(identity), true});
+  platform_.read_log(identity, {});
+}
+
+bool ShopDesk::is_others_answer(const PlatformEvent& event) {
+  const auto it = std::find_if(asked_.begin(), asked_.end(), [&](const Asked& a) { return a.book == event.key; });
+  if (it == asked_.end()) return false;
+  const bool other = it->other;
+  asked_.erase(it);
+  if (!other) return false;
+  OtherLog read{{event.key, {}}, event.number != 0};
+  int damaged = 0;
+  std::vector<Event> events = events_of(event.text, damaged);
+  for (const Waiting& w : waiting_)
+    if (w.book == event.key) events.insert(events.end(), w.events.begin(), w.events.end());
+  sort_by(events, before);
+  events.erase(std::unique(events.begin(), events.end()), events.end());
+  read.log.events = explained_only(std::move(events), Explained(), damaged);
+  others_.push_back(std::move(read));
+  return true;
+}
+
+std::optional<ShopDesk::OtherLog> ShopDesk::take_other() {
+  if (others_.empty()) return std::nullopt;
+  OtherLog first = std::move(others_.front());
+  others_.erase(others_.begin());
+  return first;
+}
+
+bool ShopDesk::knows_device() {
+  if (device_ == 0 && !std::exchange(device_asked_, true)) platform_.load(kDeviceKey);
+  return device_ != 0;
+}
+
+void ShopDesk::take_in(const std::string& identity, std::vector<Event> fresh) {
+  if (read_only_ || device_ == 0 || fresh.empty()) return;
+  if (identity == book_ && state_ == State::kOpen && whole_) {
+    (void)merge({identity, std::move(fresh)});
+    return;
+  }
+  if (std::any_of(fresh.begin(), fresh.end(), [&](const Event& e) { return e.device == device_; })) take_device(0);
+  waiting_.push_back({++ticket_, identity, std::move(fresh)});
+  hand_over(waiting_.back());
+  if (identity == book_) read_again();
 }
 
 void ShopDesk::logged(const PlatformEvent& event) {

@@ -36,8 +36,8 @@ class ShopDesk {
   explicit ShopDesk(Platform& platform) : platform_(platform) {}
   /// The book whose shop is looked at, by its identity; the same one again changes nothing.
   void open(std::string_view identity);
-  /// Reads it all again (another tab wrote).
-  void read_again();
+  /// Reads it all again (another tab wrote); logs that read_other() brought before that are dropped.
+  void stored_anew();
   /// Answers of the platform that are this desk's own; false: it is none.
   bool take(const PlatformEvent& event);
   void set_read_only(bool on) { read_only_ = on; }
@@ -64,6 +64,19 @@ class ShopDesk {
   /// another building's. The whole log must be there.
   [[nodiscard]] Result<int> merge(const Log& other);
 
+  /// Asks for the log of any building; the shop that is looked at stays. Once it is read, take_other() has it.
+  void read_other(std::string_view identity);
+  struct OtherLog {
+    Log log;  ///< with what was ticked here and is not in storage yet
+    bool unreadable = false;
+  };
+  [[nodiscard]] std::optional<OtherLog> take_other();
+  /// This phone's number is known: without it nothing is taken in. It is asked for where it is not.
+  [[nodiscard]] bool knows_device();
+  /// Events from elsewhere into the log of any building, in one transaction; they wait like ticks until they are on the
+  /// disk. Nothing without this phone's number.
+  void take_in(const std::string& identity, std::vector<Event> fresh);
+
   /// The whole log, or nullptr while it is being read: ask again with the next frame. What is left out is in it.
   [[nodiscard]] const Log* whole_log();
 
@@ -73,6 +86,7 @@ class ShopDesk {
   void leave_out(Devices devices);
 
  private:
+  void read_again();
   /// An event keeps the book that it was said of: it waits on while another one lies open.
   struct Waiting {
     std::int64_t ticket = 0;
@@ -80,6 +94,14 @@ class ShopDesk {
     std::vector<Event> events;
     bool failed = false;
   };
+  /// A question to the storage that is not answered yet.
+  struct Asked {
+    std::string book;
+    bool other = false;  ///< by read_other()
+  };
+  void ask_log(const std::vector<LogRecord>& known);
+  /// The oldest question about that log: answers come in the order of the questions. True: read_other()'s.
+  [[nodiscard]] bool is_others_answer(const PlatformEvent& event);
   void logged(const PlatformEvent& event);
   void read_beyond(const ShopState& snapshot);
   void read_whole();
@@ -107,6 +129,9 @@ class ShopDesk {
   std::uint64_t device_ = 0;
   Devices left_out_;
   std::vector<Waiting> waiting_;
+  std::vector<Asked> asked_;
+  std::vector<OtherLog> others_;
+  bool device_asked_ = false;
   std::string failure_;
   std::int64_t ticket_ = 0;
   std::int64_t snapshots_ = 0, choices_ = 0, devices_ = 0;  ///< revisions handed over

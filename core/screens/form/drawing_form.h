@@ -20,8 +20,8 @@ namespace bentbook::screens {
 /// Which figures of a drawing can be tapped.
 enum class Tappable { kGiven, kAll };
 
-/// Draws `drawing`, at most `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the figure
-/// key that was tapped. Two fingers zoom it, one then moves it; a long press fits it again.
+/// Draws `drawing`, at most `height` px high, named `name`. Figures get the keys "<prefix>.<figure key>". Returns the
+/// figure key that was tapped. Two fingers zoom it, one then moves it; a long press fits it again.
 [[nodiscard]] std::optional<std::string> drawing_form(Context&, ItemKey prefix, std::string_view name, float height,
                                                       const draw::Drawing& drawing,
                                                       FunctionRef<bentbook::FigureText(std::string_view)> words,
