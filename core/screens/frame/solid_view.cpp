@@ -15,8 +15,9 @@ using render::PartLook;
 
 constexpr double kTurnPerPx = 0.008, kMostZoom = 40, kLeastZoom = 0.5;
 constexpr float kTapSlop = 10;
-constexpr std::size_t kMostLabels = 48;
-constexpr int kMostLooks = 160;  ///< labels tried for being hidden, each costs a ray
+constexpr std::size_t kLeastLabels = 4, kMostLabels = 48;
+constexpr double kLabelsPerScale = 12;  ///< for each px that an inch is drawn at: the smaller the timbers, the fewer
+constexpr int kMostLooks = 160;         ///< labels tried for being hidden, each costs a ray
 
 struct Picture {
   Context& context;
@@ -116,9 +117,11 @@ void choose_labels(Picture& p, const std::vector<std::uint8_t>& looks) {
   };
   std::vector<Box> taken;
   const double high = static_cast<double>(font.FontSize);
+  const std::size_t most =
+      std::clamp(static_cast<std::size_t>(view.scale() * kLabelsPerScale), kLeastLabels, kMostLabels);
   int tried = 0;
   const auto try_one = [&](std::size_t part) {
-    if (solid[part] == 0 || solids.labels.size() >= kMostLabels || tried >= kMostLooks) return;
+    if (solid[part] == 0 || solids.labels.size() >= most || tried >= kMostLooks) return;
     const Vec2 at = view.to_px(solids.scene->parts[part].middle);
     const float width = text_size(font, p.timber(part).mark).x + 8;
     const Box box{at.x, at.y, static_cast<double>(width)};
