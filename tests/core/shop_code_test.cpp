@@ -57,6 +57,32 @@ TEST_CASE("pieces come together in any order, twice or broken off", "[shop]") {
   CHECK(*joined(later) == bytes);
 }
 
+TEST_CASE("pieces of several sets that come mixed each go to their own", "[shop]") {
+  Random random(431);
+  std::vector<std::string> whole;
+  std::vector<std::vector<std::string>> texts;
+  whole.reserve(4);
+  texts.reserve(4);
+  for (int i = 0; i < 4; ++i) {
+    whole.push_back(random_bytes(random, 900 + static_cast<std::size_t>(i)));
+    texts.push_back(*make_chunks(whole.back(), 300));
+  }
+  std::vector<Chunks> sets;
+  for (std::size_t n = 0; n < 3; ++n)
+    for (const auto& set : texts) CHECK(take_chunk(sets, set[n]));
+  CHECK_FALSE(take_chunk(sets, "https://example.org/"));
+  CHECK_FALSE(take_chunk(sets, ""));
+  REQUIRE(sets.size() == kMostSets);
+  for (const std::string& text : texts[2]) CHECK(*take_chunk(sets, text) == &sets[2]);
+  // One more: the set with the fewest pieces goes.
+  for (const std::string& text : texts[1])
+    if (text != texts[1].back()) CHECK(take_chunk(sets, text));
+  sets[3] = Chunks{};
+  CHECK(take_chunk(sets, make_chunks("one more", 300)->front()));
+  REQUIRE(sets.size() == kMostSets);
+  CHECK(sets.back().complete());
+}
+
 TEST_CASE("a piece with any sign changed is refused", "[shop]") {
   const std::string text = (*make_chunks("a short log", 200))[0];
   for (std::size_t i = 0; i < text.size(); ++i)

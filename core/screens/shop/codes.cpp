@@ -16,6 +16,8 @@
 namespace bentbook::screens {
 namespace {
 
+/// More take so long from screen to camera that a file is offered first.
+constexpr std::size_t kManyEvents = 5000;
 constexpr double kEachMs = 350;  // long enough for a camera, short enough that a missed one comes round soon
 
 /// Dark on light whatever the theme: readers want it so.
@@ -46,17 +48,26 @@ void code_picture(Context& context, ItemKey key, const std::string& text, std::s
   picture(ui, key, name, box);
 }
 
+/// How long it takes, before it begins, and the file that is quicker.
+void many_codes(Context& context, ShopMemory::Codes& kept) {
+  Ui& ui = context.ui;
+  if (kept.pieces.empty()) {
+    caution(ui, "codes.many", context.say(Msg::kCodesTooMany));
+  } else {
+    const auto minutes = static_cast<int>(kEachMs * static_cast<double>(kept.pieces.size()) / 60000) + 1;
+    body(ui, "codes.many",
+         say_count(Msg::kCodesMany, ui.language, minutes, {{"all", std::to_string(kept.pieces.size())}}));
+  }
+  if (button(ui, "codes.file", context.say(Msg::kCodesFile), Weight::kPrimary))
+    context.platform.share_file(log_file_name(context, "log"), "text/plain", kept.bytes);
+  if (!kept.pieces.empty() && button(ui, "codes.begin", context.say(Msg::kCodesBegin))) kept.begun = true;
+}
+
 void codes_screen(Context& context) {
   shop_page(context, "codes.page", [&](const ShownFrame&) {
     Ui& ui = context.ui;
-    const Log* log = context.shop.whole_log();
-    if (log == nullptr) return note(ui, "codes.reading", context.say(Msg::kShopReading));
     ShopMemory::Codes& kept = context.shop_memory.codes;
-    if (kept.turn != context.shop.turn() || kept.pieces.empty()) {
-      Result<std::vector<std::string>> pieces = make_chunks(write_log(*log));
-      if (!pieces) return caution(ui, "codes.many", context.say(Msg::kCodesTooMany));
-      kept = {context.shop.turn(), std::move(*pieces), 0, ui.now_ms};
-    }
+    if (!kept.begun) return many_codes(context, kept);
     if (ui.now_ms - kept.since_ms >= kEachMs) {
       kept.shown = (kept.shown + 1) % kept.pieces.size();
       kept.since_ms = ui.now_ms;
@@ -67,6 +78,7 @@ void codes_screen(Context& context) {
     code_picture(context, "codes.code", kept.pieces[kept.shown], which, CodeLevel::kLow);
     note(ui, "codes.count", which);
     body(ui, "codes.how", context.say(Msg::kCodesHow));
+    if (kept.turn != context.shop.turn()) note(ui, "codes.newer", context.say(Msg::kCodesNewer));
   });
 }
 
@@ -90,16 +102,11 @@ void open_label(Context& context, const TimberLabel& label) {
 }
 
 void take_piece(Context& context, const std::string& text) {
-  Chunks& chunks = context.shop_memory.scan.chunks;
-  if (!take_chunk(chunks, text)) {
-    // A piece of another set: the other phone's log went on meanwhile, or it is another phone's. It begins anew.
-    Chunks anew;
-    if (!take_chunk(anew, text)) return;
-    chunks = std::move(anew);
-  }
-  if (!chunks.complete()) return;
-  const Result<std::string> bytes = joined(chunks);
-  chunks = {};
+  std::vector<Chunks>& sets = context.shop_memory.scan.sets;
+  const Result<Chunks*> set = take_chunk(sets, text);
+  if (!set || !(*set)->complete()) return;  // a code of something else says nothing here
+  const Result<std::string> bytes = joined(**set);
+  sets.erase(sets.begin() + (*set - sets.data()));
   context.platform.end_scan();
   if (!bytes) return context.toast(frame_error_text(bytes.error(), voice_of(context)), false);
   context.shop_memory.scan.received = *bytes;
@@ -114,14 +121,23 @@ void take_scans(Context& context) {
       if (event.text.empty()) continue;
       context.toast(std::string(context.say(event.text == "denied" ? Msg::kScanDenied : Msg::kScanNone)), false);
     } else if (const Result<TimberLabel> label = read_label(event.text)) {
-      open_label(context, *label);
+      // One that hangs in the picture does not end the reading of a log.
+      if (context.shop_memory.scan.sets.empty()) open_label(context, *label);
     } else {
       take_piece(context, event.text);
     }
   }
 }
 
-Page shop_codes_page() { return {"shop.codes", Msg::kCodesTitle, codes_screen}; }
+void show_codes(Context& context, std::string bytes, std::size_t events) {
+  Result<std::vector<std::string>> pieces = make_chunks(bytes);
+  ShopMemory::Codes& kept = context.shop_memory.codes;
+  kept = {std::move(bytes), events, context.shop.turn(), pieces ? std::move(*pieces) : std::vector<std::string>{}};
+  kept.begun = pieces.has_value() && events <= kManyEvents;
+  kept.since_ms = context.ui.now_ms;
+  context.pages.push({"shop.codes", Msg::kCodesTitle, codes_screen});
+}
+
 Page shop_label_page(std::string mark) { return {"shop.label", Msg::kShopLabel, label_screen, std::move(mark)}; }
 
 }  // namespace bentbook::screens

@@ -8,6 +8,7 @@
 namespace bentbook::screens {
 
 [[nodiscard]] Page shop_label_page(std::string mark);
-[[nodiscard]] Page shop_codes_page();  ///< the log as a row of codes
+/// A log's file, or what a phone has of one, as a row of codes on a page of its own; `events`: how many it holds.
+void show_codes(Context&, std::string bytes, std::size_t events);
 
 }  // namespace bentbook::screens

@@ -28,10 +28,14 @@ struct ShopMemory {
   } work;
 
   TapeMemory picture;  ///< of a step
-  /// The log as codes, while they are shown.
+  /// A file as codes: made once, so that what is ticked while they are shown does not make the pieces that were read
+  /// worthless.
   struct Codes {
-    std::uint64_t turn = 0;
-    std::vector<std::string> pieces;
+    std::string bytes;
+    std::size_t events = 0;           ///< in the file
+    std::uint64_t turn = 0;           ///< of the log that it was made of
+    std::vector<std::string> pieces;  ///< none: there are too many
+    bool begun = false;
     std::size_t shown = 0;
     double since_ms = 0;
   } codes;
@@ -39,7 +43,7 @@ struct ShopMemory {
   /// What the camera has read so far; a set that came together waits to be looked at.
   struct Scan {
     std::vector<PlatformEvent> events;  ///< of the camera, not yet looked at
-    Chunks chunks;
+    std::vector<Chunks> sets;           ///< kept while the camera is off
     std::string received;
   } scan;
   /// The timber whose cautions were said last, on the card of `step` (empty: on the timber's own page).

@@ -14,10 +14,6 @@ namespace {
 
 constexpr std::string_view kPlain = "text/plain";
 
-std::string file_name(const Context& context, std::string_view what) {
-  return context.desk.title() + " " + std::string(what) + ".txt";
-}
-
 void pass_screen(Context& context) {
   shop_page(context, "pass.page", [&](const ShownFrame&) {
     Ui& ui = context.ui;
@@ -26,23 +22,29 @@ void pass_screen(Context& context) {
     fact(ui, "pass.events", context.say(Msg::kShopEvents), std::to_string(log->events.size()), true);
     heading(ui, "pass.send", context.say(Msg::kPassSend));
     if (button(ui, "pass.share", context.say(Msg::kPassShare), Weight::kPrimary))
-      context.platform.share_file(file_name(context, "log"), std::string(kPlain), write_log(*log));
-    if (button(ui, "pass.codes", context.say(Msg::kPassCodes))) context.pages.push(shop_codes_page());
+      context.platform.share_file(log_file_name(context, "log"), std::string(kPlain), write_log(*log));
+    if (button(ui, "pass.codes", context.say(Msg::kPassCodes)))
+      show_codes(context, write_log(*log), log->events.size());
     heading(ui, "pass.receive", context.say(Msg::kPassReceive));
     if (button(ui, "pass.open", context.say(Msg::kPassOpen))) {
       context.shop_memory.scan.received.clear();
       context.platform.open_file();
     }
     if (button(ui, "pass.scan", context.say(Msg::kPassScan))) context.platform.begin_scan();
-    if (const Chunks& chunks = context.shop_memory.scan.chunks; chunks.total > 0)
+    // Of several sets the one that was begun last.
+    if (const std::vector<Chunks>& sets = context.shop_memory.scan.sets; !sets.empty()) {
+      const Chunks& chunks = sets.back();
       note(ui, "pass.pieces",
            say(Msg::kCodesGot, ui.language,
                {{"n", std::to_string(chunks.count())}, {"all", std::to_string(chunks.total)}}));
+    }
     heading(ui, "pass.lack", context.say(Msg::kPassLack));
     body(ui, "pass.lack_note", context.say(Msg::kPassLackNote));
     if (button(ui, "pass.seen", context.say(Msg::kPassSeen)))
-      context.platform.share_file(file_name(context, "has"), std::string(kPlain),
+      context.platform.share_file(log_file_name(context, "has"), std::string(kPlain),
                                   write_seen(context.shop.book(), seen_of(*log)));
+    if (button(ui, "pass.seen_codes", context.say(Msg::kPassSeenCodes)))
+      show_codes(context, write_seen(context.shop.book(), seen_of(*log)), 0);
   });
 }
 
@@ -83,7 +85,9 @@ void receive_seen(Context& context, const Log& own, std::string_view bytes) {
   fact(ui, "receive.lacks", context.say(Msg::kReceiveLacks), std::to_string(lacking.events.size()));
   if (lacking.events.empty()) return body(ui, "receive.nothing", context.say(Msg::kReceiveHasAll));
   if (button(ui, "receive.send", context.say(Msg::kReceiveSend), Weight::kPrimary))
-    context.platform.share_file(file_name(context, "log"), std::string(kPlain), write_log(lacking));
+    context.platform.share_file(log_file_name(context, "log"), std::string(kPlain), write_log(lacking));
+  if (button(ui, "receive.codes", context.say(Msg::kReceiveCodes)))
+    show_codes(context, write_log(lacking), lacking.events.size());
 }
 
 void receive_screen(Context& context) {
@@ -102,6 +106,10 @@ void receive_screen(Context& context) {
 }
 
 }  // namespace
+
+std::string log_file_name(const Context& context, std::string_view what) {
+  return context.desk.title() + " " + std::string(what) + ".txt";
+}
 
 bool is_log_file(std::string_view bytes) { return bytes.starts_with("bentbook log ") || is_seen_file(bytes); }
 bool is_seen_file(std::string_view bytes) { return bytes.starts_with("bentbook seen "); }

@@ -6,6 +6,8 @@
 
 namespace bentbook::screens {
 
+/// "Barn log.txt"
+[[nodiscard]] std::string log_file_name(const Context&, std::string_view what);
 [[nodiscard]] Page shop_pass_page();     ///< passing the log on
 [[nodiscard]] Page shop_receive_page();  ///< a log that was opened as a file
 

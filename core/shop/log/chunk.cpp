@@ -133,6 +133,20 @@ Result<Taken> take_chunk(Chunks& chunks, std::string_view text) {
   return Taken::kNew;
 }
 
+Result<Chunks*> take_chunk(std::vector<Chunks>& sets, std::string_view text) {
+  Chunks own;
+  if (const auto taken = take_chunk(own, text); !taken) return tl::unexpected(taken.error());
+  const auto same = [&](const Chunks& set) { return set.set == own.set && set.total == own.total; };
+  if (const auto found = std::find_if(sets.begin(), sets.end(), same); found != sets.end()) {
+    if (const auto taken = take_chunk(*found, text); !taken) return tl::unexpected(taken.error());
+    return &*found;
+  }
+  const auto fewer = [](const Chunks& a, const Chunks& b) { return a.count() < b.count(); };
+  if (sets.size() >= kMostSets) sets.erase(std::min_element(sets.begin(), sets.end(), fewer));
+  sets.push_back(std::move(own));
+  return &sets.back();
+}
+
 Result<std::string> joined(const Chunks& chunks) {
   std::string all;
   for (std::size_t i = 0; i < chunks.parts.size(); ++i) {

@@ -44,6 +44,10 @@ enum class Taken : std::uint8_t { kNew, kKnown };
 /// Errors leave `chunks` as they are: kSyntax ("code"): no such piece, or a damaged one; kConflict ("code"): a piece of
 /// another set.
 [[nodiscard]] Result<Taken> take_chunk(Chunks& chunks, std::string_view text);
+/// The same where pieces of several sets come by: each goes to its own, which is returned; a stray code costs no piece.
+/// Of kMostSets the one with the fewest pieces gives way to a new one. kSyntax ("code"), kConflict ("code") as above.
+inline constexpr std::size_t kMostSets = 4;
+[[nodiscard]] Result<Chunks*> take_chunk(std::vector<Chunks>& sets, std::string_view text);
 /// kMissing ("code", limit: number of the first that lacks); kSyntax ("code"): pieces that do not make the whole.
 [[nodiscard]] Result<std::string> joined(const Chunks& chunks);
 /// The texts of what was taken, to be kept and taken again later.
