@@ -2,9 +2,7 @@
 
 #include <chrono>
 #include <cstdio>
-#include <ctime>
 #include <optional>
-#include <random>
 #include <string>
 #include <string_view>
 #include <tuple>
@@ -17,6 +15,7 @@
 #include "command/raise.h"
 #include "command/verify.h"
 #include "files.h"
+#include "machine.h"
 #include "shop/log/log_file.h"
 #include "storage.h"
 #include "text/hex.h"
@@ -27,7 +26,6 @@ double seconds() { return std::chrono::duration<double>(std::chrono::steady_cloc
 
 /// The window's folder. It is made where there is none.
 bentbook::Folder disk_folder(bentbook::desktop::Storage& storage) {
-  using namespace std::chrono;
   bentbook::Folder folder;
   folder.take_writing = [&] { return storage.take_writing(); };
   folder.read = [&](std::string_view key) { return storage.read(key); };
@@ -42,24 +40,16 @@ bentbook::Folder disk_folder(bentbook::desktop::Storage& storage) {
   folder.append = [&](std::string_view log, const std::vector<bentbook::Event>& events) {
     std::string lines;
     for (const bentbook::Event& event : events) {
-      bentbook::put_hex(lines, event.device, 16);
-      lines += ' ' + std::to_string(event.sequence) + ' ' + bentbook::write_event(event);
+      std::string device, bytes = bentbook::write_event(event);
+      bentbook::put_hex(device, event.device, 16);
+      bytes.pop_back();  // its line feed
+      bentbook::desktop::put_record(lines, device, static_cast<std::int64_t>(event.sequence), bytes);
     }
     return !storage.append(log, lines);
   };
-  folder.wall_clock_ms = [] {
-    return static_cast<std::int64_t>(duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count());
-  };
-  folder.clock_ahead_minutes = [](std::int64_t wall_ms) {
-    const auto moment = static_cast<std::time_t>(wall_ms / 1000);
-    std::tm there{};
-    return localtime_r(&moment, &there) == nullptr ? 0 : static_cast<int>(there.tm_gmtoff / 60);
-  };
-  folder.random_bits = [] {
-    std::random_device device;
-    const std::uint64_t high = device();
-    return high << 32 | device();
-  };
+  folder.wall_clock_ms = bentbook::desktop::wall_clock_ms;
+  folder.clock_ahead_minutes = bentbook::desktop::clock_ahead_minutes;
+  folder.random_bits = bentbook::desktop::random_bits;
   return folder;
 }
 

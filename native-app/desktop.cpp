@@ -1,15 +1,13 @@
 #include "desktop.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
-#include <ctime>
 #include <iterator>
-#include <random>
 #include <tuple>
 #include <utility>
 
+#include "machine.h"
 #include "tasks/pattern_task.h"
 
 namespace bentbook::desktop {
@@ -57,8 +55,7 @@ void Desktop::erase_log(std::string_view log) { storage_.erase_log(log); }
 
 void Desktop::append(std::string_view log, std::int64_t ticket, std::vector<screens::LogRecord> records) {
   std::string lines;
-  for (const screens::LogRecord& r : records)
-    lines += r.device + ' ' + std::to_string(r.sequence) + ' ' + r.bytes + '\n';
+  for (const screens::LogRecord& r : records) put_record(lines, r.device, r.sequence, r.bytes);
   const std::optional<std::string_view> failure = storage_.append(log, lines);
   answer({failure ? EventKind::kAppendFailed : EventKind::kAppended, std::string(log),
           std::string(failure.value_or("")), ticket});
@@ -78,23 +75,11 @@ void Desktop::read_log(std::string_view log, const std::vector<screens::LogRecor
   answer({EventKind::kLogRead, std::string(log), std::move(lines), 0});
 }
 
-std::int64_t Desktop::wall_clock_ms() {
-  using namespace std::chrono;
-  return duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count();
-}
+std::int64_t Desktop::wall_clock_ms() { return desktop::wall_clock_ms(); }
 
-int Desktop::clock_ahead_minutes(std::int64_t wall_ms) {
-  const auto seconds = static_cast<std::time_t>(wall_ms / 1000);
-  std::tm there{};
-  if (localtime_r(&seconds, &there) == nullptr) return 0;
-  return static_cast<int>(there.tm_gmtoff / 60);
-}
+int Desktop::clock_ahead_minutes(std::int64_t wall_ms) { return desktop::clock_ahead_minutes(wall_ms); }
 
-std::uint64_t Desktop::random_bits() {
-  std::random_device device;
-  const std::uint64_t high = device();
-  return high << 32 | device();
-}
+std::uint64_t Desktop::random_bits() { return desktop::random_bits(); }
 
 void Desktop::share_file(std::string name, std::string, std::string bytes) {
   const bool written = storage_.hand_out(name, bytes);

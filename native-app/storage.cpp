@@ -92,6 +92,13 @@ void flush_folder(const std::string& folder) {
 
 }  // namespace
 
+void put_record(std::string& lines, std::string_view device, std::int64_t sequence, std::string_view bytes) {
+  lines += device;
+  (lines += ' ') += std::to_string(sequence);
+  (lines += ' ') += bytes;
+  lines += '\n';
+}
+
 Storage::Storage() {
   folder_ = variable("XDG_DATA_HOME");
   if (folder_.empty()) folder_ = variable("HOME") + "/.local/share";

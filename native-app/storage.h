@@ -13,6 +13,9 @@ namespace bentbook::desktop {
 /// Device, sequence, its line with the line break. Unlike lines under one number are two records.
 using Record = std::tuple<std::string, std::int64_t, std::string>;
 
+/// A record's line as append() takes it; `bytes` without a line break.
+void put_record(std::string& lines, std::string_view device, std::int64_t sequence, std::string_view bytes);
+
 /// A key that is none (is_key of ui/platform.h) has no file: nothing is read, written or taken away there.
 class Storage {
  public:

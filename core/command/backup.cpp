@@ -13,7 +13,6 @@
 #include "shop/log/log_file.h"
 #include "shop/log/record.h"
 #include "text/hex.h"
-#include "text/invisible.h"
 #include "text/json_writer.h"
 #include "words/shop_words.h"
 
@@ -32,10 +31,6 @@ struct Kept {
   Shelf shelf;
   Backup all;
 };
-
-std::string quoted_title(std::string_view title, Language language) {
-  return made_visible(shown_name(title, language));
-}
 
 /// The events that are good of a log's lines.
 Log log_of_lines(std::string identity, std::string_view lines) {
@@ -233,14 +228,11 @@ class FolderCall {
     CommandOutput out;
     if (!taking.complete) out.err += "bentbook: " + std::string(text(Msg::kBackupIncomplete, language)) + "\n";
     for (const ComingBook& book : taking.books) {
-      std::string what(key_text("backup_", kComingWords[static_cast<std::size_t>(book.coming)], language));
-      if (book.coming == Coming::kNew && book.deleted) what = text(Msg::kBackupNewDeleted, language);
-      if (book.unreadable) (what += " · ") += text(Msg::kBackupNotRead, language);
       std::string& to = book.coming == Coming::kDamaged ? out.err : out.out;
-      to += told(quoted_title(book.title, language), what);
+      to += told(foreign_title(book.title, language), coming_text(book, language));
     }
     for (const ComingLog& log : taking.logs) {
-      const std::string name = say(Msg::kBackupLogOf, language, title_of(file, log.identity));
+      const std::string name = coming_log_name(file, log.identity, language);
       if (log.damaged)
         out.err += told(name, text(Msg::kBackupDamaged, language));
       else if (!log.fresh.empty())
@@ -254,16 +246,9 @@ class FolderCall {
   void tell_part(CommandOutput& out, Msg name, ComingPart coming) const {
     const std::string_view said_name = text(name, voice_.language);
     if (coming == ComingPart::kDamaged) out.err += told(said_name, text(Msg::kBackupDamaged, voice_.language));
-    if (coming == ComingPart::kTaken || (coming == ComingPart::kAsked && args_.has("kit")))
-      out.out += told(said_name, text(Msg::kBackupTaken, voice_.language));
-    if (coming == ComingPart::kAsked && !args_.has("kit"))
-      out.out += told(said_name, text(Msg::kBackupOwn, voice_.language));
-  }
-
-  [[nodiscard]] std::string title_of(const Backup& file, const std::string& identity) const {
-    for (const BackupBook& book : file.books)
-      if (book.identity == identity && !book.title.empty()) return quoted_title(book.title, voice_.language);
-    return identity;
+    const bool taken = is_taken(coming, args_.has("kit"));
+    if (taken) out.out += told(said_name, text(Msg::kBackupTaken, voice_.language));
+    if (coming == ComingPart::kAsked && !taken) out.out += told(said_name, text(Msg::kBackupOwn, voice_.language));
   }
 
   const Args& args_;

@@ -135,6 +135,24 @@ std::string date_text(std::int64_t wall_ms, int ahead_minutes) {
   return std::to_string(m.year) + '-' + two_digits(m.month) + '-' + two_digits(m.day);
 }
 
+std::string coming_text(const ComingBook& book, Language language) {
+  std::string what(key_text("backup_", kComingWords[static_cast<std::size_t>(book.coming)], language));
+  if (book.coming == Coming::kNew && book.deleted) what = text(Msg::kBackupNewDeleted, language);
+  if (book.unreadable) (what += " · ") += text(Msg::kBackupNotRead, language);
+  return what;
+}
+
+std::string foreign_title(std::string_view title, Language language) {
+  return made_visible(shown_name(title, language));
+}
+
+std::string coming_log_name(const Backup& file, const std::string& identity, Language language) {
+  std::string title = identity;
+  for (const BackupBook& book : file.books)
+    if (book.identity == identity && !book.title.empty()) title = foreign_title(book.title, language);
+  return say(Msg::kBackupLogOf, language, title);
+}
+
 std::string conflict_text(const Conflict& c, const Voice& voice) {
   const auto msg = find_msg("conflict_" + std::string(keys::word(kConflictWords, c.kind)));
   if (!msg) return {};

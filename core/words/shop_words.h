@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "book/backup/merge.h"
 #include "shop/log/conflicts.h"
 #include "shop/log/log_file.h"
 #include "shop/progress.h"
@@ -34,6 +35,13 @@ namespace bentbook {
 /// Its day as it is said, "28 Nov", and as it stands in a file's name, "2026-11-28".
 [[nodiscard]] std::string day_text(std::int64_t wall_ms, int ahead_minutes, Language language);
 [[nodiscard]] std::string date_text(std::int64_t wall_ms, int ahead_minutes);
+
+/// What happens to a book of a copy of everything, in a few words.
+[[nodiscard]] std::string coming_text(const ComingBook& book, Language language);
+/// "Log of Barn", by the file's own titles.
+[[nodiscard]] std::string coming_log_name(const Backup& file, const std::string& identity, Language language);
+/// A title that comes from elsewhere, with what does not show made visible.
+[[nodiscard]] std::string foreign_title(std::string_view title, Language language);
 
 [[nodiscard]] std::string conflict_text(const Conflict& conflict, const Voice& voice);
 [[nodiscard]] std::string flag_text(const StepFlag& flag, const Voice& voice);

@@ -349,12 +349,7 @@ TEST_CASE("the pages of a copy: every key stands once, has a name and is large e
   const auto [width, height] = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{844, 390});
   CAPTURE(language, width, height);
   BackupBed bed(width, height);
-  Viewport v;
-  v.width = width;
-  v.height = height;
-  v.language = language;
-  v.reduced_motion = true;
-  bed.view(v);
+  bed.speak(language, width, height);
   bed.open_books();
   CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
   bed.press("books.copy");

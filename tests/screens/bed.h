@@ -135,6 +135,15 @@ class Bed {
     app.set_viewport(v);
     rest();
   }
+  /// The phone is set to that language.
+  void speak(std::string_view language, float width, float height) {
+    Viewport v;
+    v.width = width;
+    v.height = height;
+    v.language = language;
+    v.reduced_motion = true;
+    view(v);
+  }
 
   /// Draws frames until nothing changes any more, as a shell would. Returns how many.
   int rest() {

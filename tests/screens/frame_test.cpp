@@ -64,12 +64,7 @@ TEST_CASE("the frame's pages: every key stands once, has a name and is large eno
   const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   CAPTURE(width, height, language);
   FrameBed bed(width, height);
-  Viewport v;
-  v.width = width;
-  v.height = height;
-  v.language = language;
-  v.reduced_motion = true;
-  bed.view(v);
+  bed.speak(language, width, height);
   CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
   for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "hardware", "books"}) {
     bed.press("frame.row." + std::string(page));

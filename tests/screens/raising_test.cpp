@@ -280,12 +280,7 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
 TEST_CASE("the raising's pages: every key stands once and has a name", "[screens][raising]") {
   const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   RaisingBed bed(320, 568);
-  Viewport v;
-  v.width = 320;
-  v.height = 568;
-  v.language = language;
-  v.reduced_motion = true;
-  bed.view(v);
+  bed.speak(language, 320, 568);
   const auto sound = [&] { CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty()); };
   bed.go("raising.tap");
   sound();

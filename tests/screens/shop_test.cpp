@@ -64,12 +64,7 @@ struct ShopBed : Bed {
 TEST_CASE("the shop's pages: every key stands once and has a name", "[screens][shop]") {
   const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
   ShopBed bed(320, 568);
-  Viewport v;
-  v.width = 320;
-  v.height = 568;
-  v.language = language;
-  v.reduced_motion = true;
-  bed.view(v);
+  bed.speak(language, 320, 568);
   const auto sound = [&] { CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty()); };
   sound();
   for (const char* row :

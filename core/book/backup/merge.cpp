@@ -136,11 +136,11 @@ ComingPart part_of(const BackupPart& part, const BackupPart& own, Result<Value> 
   return bare_value(*ours) == bare_value(first) ? ComingPart::kTaken : ComingPart::kAsked;
 }
 
+}  // namespace
+
 bool is_taken(ComingPart coming, bool wanted) {
   return coming == ComingPart::kTaken || (coming == ComingPart::kAsked && wanted);
 }
-
-}  // namespace
 
 std::int64_t Taking::fresh_events() const {
   std::int64_t n = 0;

@@ -69,6 +69,8 @@ struct Taking {
 /// stands behind a title ("28 Nov").
 [[nodiscard]] Taking taking_of(const Backup& file, const Backup& here, const Shelf& shelf, std::string_view when);
 
+/// Whether it is taken; `wanted`: the user says so.
+[[nodiscard]] bool is_taken(ComingPart coming, bool wanted);
 /// The kit here after that. Language and theme stay unless the user said that the file's are wanted.
 [[nodiscard]] Kit taken_kit(const Kit& here, const Backup& file, ComingPart coming, bool wanted);
 [[nodiscard]] Places taken_places(const Places& here, const Backup& file, ComingPart coming, bool wanted);

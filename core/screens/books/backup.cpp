@@ -1,11 +1,9 @@
 #include "screens/books/backup.h"
 
-#include <algorithm>
 #include <string>
 
 #include "screens/form/drawing_form.h"
 #include "screens/frame/form.h"
-#include "text/invisible.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
 
@@ -16,18 +14,7 @@ std::string day_of(const Context& context, std::int64_t wall_ms) {
   return day_text(wall_ms, context.platform.clock_ahead_minutes(wall_ms), context.ui.language);
 }
 
-std::string seen_title(const Context& context, std::string_view title) {
-  return made_visible(shown_name(title, context.ui.language));
-}
-
 // ── Out ───────────────────────────────────────────────────────────────────────────────────────────────────────────
-
-std::size_t events_in(const Backup& backup) {
-  std::size_t lines = 0;
-  for (const BackupLog& log : backup.logs)
-    lines += static_cast<std::size_t>(std::count(log.bytes.begin(), log.bytes.end(), '\n')) - 2;  // its first and last
-  return lines;
-}
 
 /// What lies here, or nullptr, said why.
 const Backup* all_here(Context& context) {
@@ -52,11 +39,12 @@ void copy_screen(Context& context) {
   const Backup* here = all_here(context);
   if (here != nullptr) {
     fact(ui, "copy.books", context.say(Msg::kBooks), std::to_string(here->books.size()), true);
-    if (const std::size_t events = events_in(*here); events > 0)
+    if (const std::size_t events = context.backup.events(); events > 0)
       fact(ui, "copy.events", context.say(Msg::kShopEvents), std::to_string(events));
     std::size_t i = 0;
     for (const std::string& title : context.backup.odd_books())
-      caution(ui, "copy.odd." + std::to_string(i++), say(Msg::kBackupOdd, ui.language, seen_title(context, title)));
+      caution(ui, "copy.odd." + std::to_string(i++),
+              say(Msg::kBackupOdd, ui.language, foreign_title(title, ui.language)));
     space(ui, 8);
     if (button(ui, "copy.share", context.say(Msg::kBackupShare), Weight::kPrimary))
       context.backup.share("Bentbook " + date_text(here->made_at, context.platform.clock_ahead_minutes(here->made_at)) +
@@ -69,29 +57,18 @@ void copy_screen(Context& context) {
 
 void book_row(Context& context, const ComingBook& book, const std::string& key) {
   Ui& ui = context.ui;
-  std::string what(key_text("backup_", kComingWords[static_cast<std::size_t>(book.coming)], ui.language));
-  if (book.coming == Coming::kNew && book.deleted) what = context.say(Msg::kBackupNewDeleted);
-  if (book.unreadable) (what += " · ") += context.say(Msg::kBackupNotRead);
-  const std::string title = seen_title(context, book.title);
+  const std::string what = coming_text(book, ui.language), title = foreign_title(book.title, ui.language);
   if (book.coming == Coming::kDamaged)
     caution(ui, key, title + ": " + what);
   else
     fact(ui, key, title.empty() ? context.say(Msg::kBook) : std::string_view(title), what);
 }
 
-/// What the file calls the building of a log.
-std::string log_title(const Context& context, const Backup& file, const std::string& identity) {
-  std::string title = identity;
-  for (const BackupBook& book : file.books)
-    if (book.identity == identity && !book.title.empty()) title = seen_title(context, book.title);
-  return say(Msg::kBackupLogOf, context.ui.language, title);
-}
-
 void log_rows(Context& context, const Taking& taking, const Backup& file) {
   Ui& ui = context.ui;
   for (std::size_t i = 0; i < taking.logs.size(); ++i) {
     const ComingLog& log = taking.logs[i];
-    const std::string key = "take.log." + std::to_string(i), title = log_title(context, file, log.identity);
+    const std::string key = "take.log." + std::to_string(i), title = coming_log_name(file, log.identity, ui.language);
     if (log.damaged)
       caution(ui, key, title + ": " + std::string(context.say(Msg::kBackupDamaged)));
     else if (!log.fresh.empty())
@@ -118,10 +95,8 @@ void part_rows(Context& context, const Taking& taking) {
 }
 
 bool does_something(const Taking& taking, bool with_kit) {
-  const auto taken = [&](ComingPart part) {
-    return part == ComingPart::kTaken || (part == ComingPart::kAsked && with_kit);
-  };
-  return !taking.fresh.empty() || taking.fresh_events() > 0 || taken(taking.kit) || taken(taking.places);
+  return !taking.fresh.empty() || taking.fresh_events() > 0 || is_taken(taking.kit, with_kit) ||
+         is_taken(taking.places, with_kit);
 }
 
 void take_all(Context& context, const Taking& taking, const Backup& file) {

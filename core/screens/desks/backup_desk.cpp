@@ -39,6 +39,7 @@ void BackupDesk::want(Parts parts) {
   logs_.clear();
   asked_logs_.clear();
   logs_known_ = false;
+  events_ = 0;
   odd_books_.clear();
   state_ = State::kReading;
   ask_books();
@@ -104,6 +105,7 @@ void BackupDesk::read_logs() {
 
 void BackupDesk::put_log(const Log& log) {
   if (logs_.erase(log.book) == 0) return;
+  events_ += log.events.size();
   if (!log.events.empty()) here_.logs.push_back({log.book, write_log(log), {}});
 }
 

@@ -40,6 +40,8 @@ class BackupDesk {
 
   /// What lies here, or nullptr while it is read, or cannot be.
   [[nodiscard]] const Backup* here() const { return state_ == State::kThere ? &here_ : nullptr; }
+  /// How many entries its logs have.
+  [[nodiscard]] std::size_t events() const { return events_; }
   /// A book or a log cannot be read from storage now.
   [[nodiscard]] bool unreadable() const { return state_ == State::kUnreadable; }
   /// Books that this version cannot read, by title: they are in the copy all the same.
@@ -84,6 +86,7 @@ class BackupDesk {
   std::map<std::string, std::size_t> waiting_;  ///< ids of books asked for: their place in here_.books
   std::set<std::string> logs_, asked_logs_;     ///< identities whose logs are not read yet; those asked for
   bool logs_known_ = false;
+  std::size_t events_ = 0;
   std::vector<std::string> odd_books_;
 
   std::string sharing_;

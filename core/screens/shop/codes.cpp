@@ -132,7 +132,7 @@ void take_scans(Context& context) {
 void show_codes(Context& context, std::string bytes, std::size_t events) {
   Result<std::vector<std::string>> pieces = make_chunks(bytes);
   ShopMemory::Codes& kept = context.shop_memory.codes;
-  kept = {std::move(bytes), events, context.shop.turn(), pieces ? std::move(*pieces) : std::vector<std::string>{}};
+  kept = {std::move(bytes), context.shop.turn(), pieces ? std::move(*pieces) : std::vector<std::string>{}};
   kept.begun = pieces.has_value() && events <= kManyEvents;
   kept.since_ms = context.ui.now_ms;
   context.pages.push({"shop.codes", Msg::kCodesTitle, codes_screen});

@@ -32,7 +32,6 @@ struct ShopMemory {
   /// worthless.
   struct Codes {
     std::string bytes;
-    std::size_t events = 0;           ///< in the file
     std::uint64_t turn = 0;           ///< of the log that it was made of
     std::vector<std::string> pieces;  ///< none: there are too many
     bool begun = false;
