@@ -21,6 +21,7 @@ export class App {
   revision = 0;
   unsure = new Set();  // revisions and tickets of which nothing was told yet
   log = null;        // Map "device sequence" → text, once it is read
+  twice = 0;         // lines read under a number that another one has
   ticket = 0;
   tickets = new Map();
   reloads = 0;
@@ -91,7 +92,9 @@ export class App {
     this.events.push([kind, key, said, number]);
     if (kind === Event.readOnly) this.hindrance = number;
     if (kind === Event.logRead && number === 0) {
-      this.log = new Map(text(said).split('\n').filter(Boolean).map((line) => [line.split(' ').slice(0, 2).join(' '), line]));
+      const lines = text(said).split('\n').filter(Boolean);
+      this.log = new Map(lines.map((line) => [line.split(' ').slice(0, 2).join(' '), line]));
+      this.twice = lines.length - this.log.size;
     }
     if (kind === Event.saved && key === 'kit') this.promised.value = Math.max(this.promised.value, this.made.get(number));
     if (kind === Event.appended) for (const line of this.tickets.get(number)) this.promised.records.add(line);

@@ -41,6 +41,7 @@ async function checkPromises({phone, promised}, what) {
   await elapse(5000);
   assert.equal(app.hindrance, Hindrance.none, `${what}: the next start can write`);
   assert.ok(app.value >= promised.value, `${what}: ${app.value} is stored, ${promised.value} was said to be saved`);
+  assert.equal(app.twice, 0, `${what}: a number was used twice`);
   const there = new Set(app.log.values());
   for (const line of promised.records) assert.ok(there.has(line), `${what}: ${line} is lost`);
   page.kill();

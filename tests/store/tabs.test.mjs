@@ -130,6 +130,29 @@ test('a frozen page loses the lock; what it does later is not written, and it sa
   end(used.app, other, after);
 });
 
+test('a frozen page that was robbed and is told to write writes nothing that it made before', async () => {
+  const used = await first();
+  used.app.page.frozen = true;
+  const other = await second(used);
+  other.store.writeHere();
+  await elapse(3 * kMs);
+  other.edit();
+  other.tick();
+  await elapse(kMs);
+  assert.equal(used.app.hindrance, Hindrance.none, 'it has not heard of it yet');
+  used.app.tick();  // under the number that the other one has used
+  used.app.edit();
+  used.app.store.writeHere();
+  await elapse(3 * kMs);
+  used.app.page.thaw();
+  await elapse(3 * kMs);
+  assert.deepEqual([...used.app.unsure], [], 'it was told of them');
+  const after = await second(used);
+  assert.deepEqual(new Set(after.log.values()), used.promised.records);
+  assert.equal(after.log.size, used.promised.records.size, 'no number was used twice');
+  end(used.app, other, after);
+});
+
 test('without locks the mark in the storage tells pages apart: the later one writes, the earlier one finds out', async () => {
   const phone = new Phone(), promised = new Promised();
   const apps = [0, 1].map(() => {

@@ -208,24 +208,26 @@ export function openStore(post, reload, world = globalThis) {
     if (mark !== undefined && mark !== me) throw new DOMException('another page writes', 'NotAllowedError');
   }
 
-  async function writing(stores, work) {
+  /** @param made the era in which that came to be written: a page that became the writer anew has other values. */
+  async function writing(made, stores, work) {
     try {
       return await db.run(stores, 'readwrite', async (transaction) => {
         await mustBeWriter(transaction);
+        if (made !== era) throw new DOMException('made on older values', 'NotAllowedError');
         return work(transaction);
       });
     } catch (error) {
       newer ||= error.name === 'VersionError';
-      if (error.name === 'NotAllowedError') lose();
+      if (error.name === 'NotAllowedError' && made === era) lose();
       else tell();
       throw error;
     }
   }
 
-  async function write(key, bytes) {
+  async function write(made, key, bytes) {
     const last = generations.get(key) ?? await read(key);
     const next = {sequence: last.sequence + 1, slot: 1 - last.slot};
-    await writing([kValues], async (transaction) => {
+    await writing(made, [kValues], async (transaction) => {
       const values = transaction.objectStore(kValues);
       if (last.damaged) values.put(last.damaged, `${key}/damaged`);
       values.put({sequence: next.sequence, crc: crc32(bytes), bytes}, `${key}/${next.slot}`);
@@ -233,8 +235,8 @@ export function openStore(post, reload, world = globalThis) {
     generations.set(key, next);
   }
 
-  async function remove(key) {
-    await writing([kValues], async (transaction) => {
+  async function remove(made, key) {
+    await writing(made, [kValues], async (transaction) => {
       for (const slot of [0, 1, 'damaged']) transaction.objectStore(kValues).delete(`${key}/${slot}`);
     });
     generations.delete(key);
@@ -251,12 +253,13 @@ export function openStore(post, reload, world = globalThis) {
   }
 
   async function saveOne(key, {revision, bytes}) {
+    const made = era;  // what waits is of this one: lose() leaves nothing of it
     if (!bytes) {
-      await remove(key).catch(() => {});  // what stays is only room taken
+      await remove(made, key).catch(() => {});  // what stays is only room taken
       return true;
     }
     try {
-      await write(key, bytes);
+      await write(made, key, bytes);
       state.saved += 1;
       state.failed = '';
       post(Event.saved, key, '', revision);
@@ -264,7 +267,7 @@ export function openStore(post, reload, world = globalThis) {
       return true;
     } catch (error) {
       state.failed = errorKey(error);
-      if (mayWrite() && !waiting.has(key)) waiting.set(key, {revision, bytes});
+      if (made === era && mayWrite() && !waiting.has(key)) waiting.set(key, {revision, bytes});
       post(Event.saveFailed, key, state.failed, revision);
       return false;
     }
@@ -300,9 +303,9 @@ export function openStore(post, reload, world = globalThis) {
     return waiting.size === 0 && unstored.size === 0;
   }
 
-  async function appendOne(log, ticket, records) {
+  async function appendOne(made, log, ticket, records) {
     try {
-      await writing([kValues, kEvents], (transaction) => logs.append(transaction, log, records));
+      await writing(made, [kValues, kEvents], (transaction) => logs.append(transaction, log, records));
       state.appended += records.length;
       unstored.delete(log);
       post(Event.appended, log, '', ticket);
@@ -347,7 +350,9 @@ export function openStore(post, reload, world = globalThis) {
     /** Takes a log away, in its turn among the records. */
     eraseLog(log) {
       if (!mayWrite() || !isKey(log)) return;
-      appending = appending.then(() => writing([kValues, kEvents], async (transaction) => logs.remove(transaction, log)))
+      const made = era;
+      appending = appending
+        .then(() => writing(made, [kValues, kEvents], async (transaction) => logs.remove(transaction, log)))
         .catch(() => {});  // what stays is only room taken
     },
 
@@ -370,8 +375,8 @@ export function openStore(post, reload, world = globalThis) {
         post(Event.appendFailed, log, isKey(log) ? 'closed' : 'other', ticket);
         return;
       }
-      const records = logs.unpack(packed);
-      appending = appending.then(() => appendOne(log, ticket, records));
+      const made = era, records = logs.unpack(packed);
+      appending = appending.then(() => appendOne(made, log, ticket, records));
     },
 
     /** Answers with a log's records, those that still wait to be written included. */

@@ -78,6 +78,7 @@ export function makeWriter(world, name, page) {
     /** The user wants this page to write. */
     take() {
       if (held || !locks) {
+        page.lost();  // it may have been robbed and not know it: what it has was made on older values
         page.gained();
         return;
       }
