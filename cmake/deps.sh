@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit solver fit codes graphs
+#                             web webkit firefox solver fit codes graphs
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
@@ -32,6 +32,7 @@ packages_of() {
     web) echo chromium ;;
     solver) echo python3-scipy ;;
     webkit) echo webkit2gtk-driver xvfb xauth libgl1-mesa-dri ;;
+    firefox) echo firefox-esr xvfb libgl1-mesa-dri ;;
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
     graphs) echo python3-networkx ;;
@@ -44,7 +45,7 @@ programs_of() {
   case $1 in
     wasm) echo node:nodejs ;;
     web | fit | page) echo node:nodejs npm:npm ;;
-    webkit) echo node:nodejs ;;
+    webkit | firefox) echo node:nodejs ;;
   esac
 }
 

@@ -1,27 +1,21 @@
-// The app in WebKit: it loads, draws, computes, and keeps its data over a reload and over a new start of the browser.
+// The app in WebKit: it loads, draws, computes, goes on with no network, and keeps its data over a new start of the
+// browser.
 import assert from 'node:assert/strict';
 import {copyFileSync, cpSync, readFileSync, writeFileSync} from 'node:fs';
 import {test} from 'node:test';
 
 import {pixels} from './png.mjs';
-import {dist, join, root, scratch, server, shots} from './site.mjs';
+import {dist, join, scratch, server, shots} from './site.mjs';
 import * as webkit from './webkit.mjs';
+import {display, helpers, soon} from './window.mjs';
 
-const helpers = join(root, 'tests/web/in_page.js');
-
-test('WebKit loads, draws, computes, and keeps its data over a reload', {timeout: 180_000}, async (t) => {
+test('WebKit loads, draws, computes, and goes on when the server has stopped', {timeout: 180_000}, async (t) => {
   const site = await server(t);
-  const env = webkit.environment(scratch(), await webkit.display(t));
+  const env = webkit.environment(scratch(), await display(t));
   const browser = await webkit.drive(t, env);
   await browser.go(site.url);
-  await browser.until("return document.documentElement.dataset.state !== 'loading'");
-  assert.equal(await browser.run('return document.documentElement.dataset.state'), 'ready');
-
-  const steps = readFileSync(helpers, 'utf8');
-  const enter = async (text) => {
-    await browser.run(`${steps}; window.done = null; enterSpan(arguments[0]).then(reading).then((r) => { window.done = r; })`, text);
-    return browser.until('return window.done');
-  };
+  assert.equal(await browser.ready(), 'ready');
+  const enter = (text) => browser.does('await enterSpan(args[0]); return reading();', text);
   const first = await enter("24'");
   const second = await enter("26' 6 1/2\"");
   assert.notEqual(first, second);
@@ -31,10 +25,12 @@ test('WebKit loads, draws, computes, and keeps its data over a reload', {timeout
   assert.ok(new Set(pixels(png).colours).size > 20, 'the canvas is not flat');
   assert.ok(await browser.run("return !document.getElementById('canvas').getContext('webgl2').isContextLost()"));
 
+  await browser.does('await navigator.serviceWorker.ready;');
+  await site.stop();
   await browser.reload();
-  await browser.until("return document.documentElement.dataset.state === 'ready'");
-  await browser.run(`${steps}; window.done = null; ready().then(reading).then((r) => { window.done = r; })`);
-  assert.equal(await browser.until('return window.done'), second);
+  assert.equal(await browser.ready(), 'ready');
+  assert.equal(await browser.does('await ready(); return reading();'), second);
+  assert.equal(await enter("24'"), first, 'it computes with no network');
 });
 
 /** The page with a script more, which does what the returned function is given and reports to the server by asking for /report?… */
@@ -52,7 +48,7 @@ async function report(site) {
   for (let tries = 0; tries < 600; ++tries) {
     const url = site.requests.find((r) => r.startsWith('/report?'));
     if (url) return decodeURIComponent(url.slice('/report?'.length));
-    await new Promise((resolve) => setTimeout(resolve, 100));
+    await soon();
   }
   throw new Error('the page did not report');
 }
@@ -61,7 +57,7 @@ test('WebKit killed and started anew shows what was entered', {timeout: 180_000}
   const folder = scratch();
   const setSteps = reportingSite(folder);
   const site = await server(t, folder);
-  const env = webkit.environment(scratch(), await webkit.display(t));
+  const env = webkit.environment(scratch(), await display(t));
 
   setSteps("await enterSpan(\"27' 3\\\"\");");
   const first = await webkit.startPlainly(t, env, site.url);
@@ -78,7 +74,7 @@ test('WebKit opens the frame; killed and started anew it shows the book as it wa
   const folder = scratch();
   const setSteps = reportingSite(folder);
   const site = await server(t, folder);
-  const env = webkit.environment(scratch(), await webkit.display(t));
+  const env = webkit.environment(scratch(), await display(t));
 
   setSteps("await toFrame(); await enterInto('frame.bent.span', \"17' 3\\\"\");", 'frameReading');
   const first = await webkit.startPlainly(t, env, site.url);
@@ -96,7 +92,7 @@ test('WebKit killed and started anew has every tick that had shown as saved', {t
   const folder = scratch();
   const setSteps = reportingSite(folder);
   const site = await server(t, folder);
-  const env = webkit.environment(scratch(), await webkit.display(t));
+  const env = webkit.environment(scratch(), await display(t));
 
   setSteps('await tickPost(3);', 'shopReading');
   const first = await webkit.startPlainly(t, env, site.url);
