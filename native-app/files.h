@@ -3,5 +3,5 @@
 
 #include "command/book.h"
 
-/// Reads whole files; writes beside, flushes to the disk, renames: a file is replaced whole or not at all.
+/// As disk.h reads and replaces them.
 [[nodiscard]] bentbook::Files disk_files();

@@ -1,20 +1,14 @@
 #pragma once
 /// What the app keeps on a desktop: one file a key in the user's data folder, replaced whole, never half written.
 
-#include <cstdint>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
-#include <tuple>
+
+#include "records.h"
 
 namespace bentbook::desktop {
-
-/// Device, sequence, its line with the line break. Unlike lines under one number are two records.
-using Record = std::tuple<std::string, std::int64_t, std::string>;
-
-/// A record's line as append() takes it; `bytes` without a line break.
-void put_record(std::string& lines, std::string_view device, std::int64_t sequence, std::string_view bytes);
 
 /// A key that is none (is_key of ui/platform.h) has no file: nothing is read, written or taken away there.
 class Storage {

@@ -21,8 +21,10 @@ export function unpack(bytes) {
 
 const alike = (a, b) => a.length === b.length && a.every((byte, i) => byte === b[i]);
 
-/** Puts records in. One that is there already stays as it is. */
+/** Puts records in. One that is there already stays as it is; what read() would not find again is none. */
 export async function append(transaction, log, records) {
+  const good = ({device, sequence}) => device !== '' && Number.isSafeInteger(sequence) && sequence > 0;
+  if (!records.every(good)) throw new DOMException('no record', 'DataError');
   const events = transaction.objectStore(kEvents);
   for (const {device, sequence, bytes} of records) {
     const key = [log, device, sequence];
