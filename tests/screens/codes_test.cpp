@@ -2,6 +2,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "bed.h"
+#include "hostile.h"
 #include "shop/log/chunk.h"
 #include "shop/log/log_file.h"
 
@@ -139,4 +140,30 @@ TEST_CASE("a log of very many entries says how long its codes take, and offers t
     bed.tap("codes.begin");
     CHECK(bed.shows("codes.code"));
   }
+}
+
+TEST_CASE("very many claims of every kind come in by code, and a tick works after each", "[screens][shop]") {
+  CodesBed phone;
+  std::size_t ticks = 0, taken = 0;
+  for (const hostile::Kind& kind : hostile::kinds()) {
+    INFO(kind.name << (kind.many_devices ? " by many" : " by one"));
+    Log log = hostile::log_of(kind, 300);
+    log.book = "demo";
+    // Each kind's own devices, or the second kind's events would be unlike ones under the first one's numbers.
+    for (Event& e : log.events) e.device += 1'000'000'007 * (taken + 1);
+    phone.to_pass();
+    phone.tap("pass.scan");
+    const auto pieces = make_chunks(write_log(log), kMostChunkBytes);
+    for (const std::string& piece : *pieces) phone.scan(piece);
+    phone.tap("receive.take");
+    taken += log.events.size();
+    REQUIRE(phone.events() == taken + ticks);
+    phone.to_post();
+    if (phone.shows("shop.next.tick")) {
+      phone.hold_by_name("shop.next.tick");
+      ++ticks;
+    }
+    REQUIRE(phone.events() == taken + ticks);
+  }
+  CHECK(ticks > 3);
 }

@@ -102,7 +102,7 @@ function faultyTransaction(fault, transaction) {
   else mute(transaction);
 }
 
-const kCalls = ['get', 'put', 'add', 'delete', 'count', 'getAll', 'openKeyCursor'];
+const kCalls = ['get', 'put', 'add', 'delete', 'count', 'getAll', 'getAllKeys', 'openKeyCursor'];
 
 function gated(page, db) {
   const transact = db.transaction.bind(db);

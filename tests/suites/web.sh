@@ -10,6 +10,7 @@ kills=$(mktemp)
   run_node tests/web/shop_kill.test.mjs
   echo "lane: $passed $failed"
 ) >"$kills" 2>&1 &
+build native-debug hostile_logs
 run_node $(ls tests/web/*.test.mjs | grep -v -e /webkit -e /firefox -e /shop_kill)
 wait
 cat "$kills"
