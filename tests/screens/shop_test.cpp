@@ -181,6 +181,27 @@ TEST_CASE("any timber and its next cut in four touches, its number on the card",
   CHECK(bed.shows("shop.step.tick"));
 }
 
+TEST_CASE("a timber's next step is set by the same words and numbers as on its card", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  const auto set = [&] {
+    std::vector<std::string> said;
+    for (const Item& i : bed.app.registry().items())
+      if (i.key.starts_with("shop.step.number") || i.key.starts_with("shop.step.square") ||
+          i.key.starts_with("shop.step.bore"))
+        said.push_back(i.key + " " + i.name + " " + i.value);
+    return said;
+  };
+  for (int step = 0; step < 6 && bed.shows("shop.next.tick"); ++step) {
+    const auto on_the_page = set();
+    CHECK_FALSE(on_the_page.empty());
+    bed.tap("shop.next.open");
+    CHECK(set() == on_the_page);
+    bed.press("bar.back");
+    bed.hold_by_name("shop.next.tick");
+  }
+}
+
 TEST_CASE("a held timber is not ticked, and the shop leads to it", "[screens][shop]") {
   ShopBed bed;
   bed.open_post();

@@ -1,12 +1,12 @@
 #include "screens/shop/timber.h"
 
 #include <algorithm>
-#include <map>
 #include <string>
 
 #include "screens/app/aloud.h"
 #include "screens/shop/card.h"
 #include "screens/shop/codes.h"
+#include "screens/shop/step_set.h"
 #include "screens/shop/work_shown.h"
 #include "screens/timber/sheet.h"
 #include "shop/log/conflicts.h"
@@ -15,24 +15,6 @@
 
 namespace bentbook::screens {
 namespace {
-
-/// The numbers of a step: the first as large as can be, the rest below.
-void numbers_part(ShownWork& s, const WorkStep& step, const std::string& key) {
-  Ui& ui = s.context.ui;
-  bool first = true;
-  std::map<StepNumberName, int> times;
-  for (const StepNumber& n : step.numbers) {
-    std::string own = key + ".number." + std::string(kStepNumberWords[static_cast<std::size_t>(n.name)]);
-    if (const int time = ++times[n.name]; time > 1) own += "." + std::to_string(time);
-    const std::string name = step_number_from_text(n, ui.language);
-    const std::string value = step_value_text(n.name, n.value, s.voice);
-    if (first)
-      answer(ui, own, name, value);
-    else
-      fact(ui, own, name, value);
-    first = false;
-  }
-}
 
 std::string step_state(const ShownWork& s, const WorkStep& step) {
   const std::vector<StepClaim> finishes = finishes_of(step, s.state);
@@ -46,8 +28,10 @@ void next_part(ShownWork& s) {
   const WorkStep& step = s.work.steps[static_cast<std::size_t>(s.work.progress.next)];
   const std::string title = step_text(step, ui.language);
   heading(ui, "shop.next", std::string(s.context.say(Msg::kShopNext)) + ": " + title);
-  numbers_part(s, step, "shop.next");
-  aloud_row(s.context, "shop.aloud", {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next"});
+  step_set(s, step, *sheet_shown(s.context, s.frame, s.work.timber).sheet);
+  aloud_row(s.context, "shop.aloud",
+            {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next", "shop.step.number",
+             "shop.step.square", "shop.step.bore"});
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
   const bool held = plate_stops(s, step) || hold_of(s).claim != nullptr;
