@@ -1,5 +1,6 @@
 // The log from screen to camera: only what the other phone lacks, in pieces that nothing throws away.
 #include <catch_amalgamated.hpp>
+#include <memory>
 
 #include "bed.h"
 #include "hostile.h"
@@ -110,6 +111,50 @@ TEST_CASE("a tick at the sender and a stray code at the receiver cost no piece",
   two.scan(pieces[0]);
   two.tap("receive.take");
   CHECK(two.events() == 8);
+}
+
+TEST_CASE("codes are read on where the phone ended the app", "[screens][shop]") {
+  CodesBed one;
+  for (int i = 0; i < 8; ++i) one.tick();
+  one.to_pass();
+  one.press("pass.share");
+  const auto pieces = one.pieces();
+  REQUIRE(pieces.size() > 2);
+
+  FakePlatform disk;
+  const auto start = [&](CodesBed& phone) {
+    phone.platform.saves = disk.saves;
+    phone.app.load(phone.platform.stored("kit"), phone.platform.stored("places"));
+    phone.rest();
+    phone.to_pass();
+  };
+  const auto first = std::make_unique<CodesBed>();
+  first->to_pass();
+  first->tap("pass.scan");
+  for (std::size_t i = 1; i < pieces.size(); ++i) {
+    first->scan(pieces[i]);
+    first->frame(4000);
+  }
+  const std::string got = first->item("pass.pieces").name;
+  disk.saves = first->platform.saves;
+
+  const auto second = std::make_unique<CodesBed>();
+  start(*second);
+  CHECK(second->item("pass.pieces").name == got);
+  second->tap("pass.scan");
+  second->scan(pieces[0]);
+  REQUIRE(second->shows("receive.take"));
+  second->app.on({EventKind::kScanEnded, "scan", "", 0});
+  second->rest();
+  disk.saves = second->platform.saves;
+
+  // Ended before the whole was taken, it is looked at again.
+  const auto third = std::make_unique<CodesBed>();
+  start(*third);
+  REQUIRE(third->shows("receive.take"));
+  third->tap("receive.take");
+  CHECK(third->events() == 8);
+  CHECK(third->platform.stored("pieces").empty());
 }
 
 TEST_CASE("a log of very many entries says how long its codes take, and offers the file first", "[screens][shop]") {

@@ -92,6 +92,7 @@ void App::Impl::draw_root(Ui& ui) {
       desk,
       shop,
       backup,
+      pieces,
       shop_memory,
       raising,
       raising_memory,

@@ -17,6 +17,7 @@
 #include "screens/app/stored.h"
 #include "screens/desks/backup_desk.h"
 #include "screens/desks/books_desk.h"
+#include "screens/desks/pieces_desk.h"
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
 #include "screens/rafter/memory.h"
@@ -58,6 +59,7 @@ struct App::Impl {
   BooksDesk desk{platform};
   ShopDesk shop{platform};
   BackupDesk backup{platform, desk, shop};
+  PiecesDesk pieces{platform};
   ShopMemory shop_memory;
   RaisingDesk raising{platform};
   RaisingMemory raising_memory;

@@ -143,7 +143,7 @@ void App::Impl::stored_event(const PlatformEvent& event) {
 }
 
 void App::Impl::take_stored(const PlatformEvent& event) {
-  if (shop.take(event) || desk.take(event)) {
+  if (pieces.take(event) || shop.take(event) || desk.take(event)) {
     if (desk.take_fresh_identity())
       toast = {std::string(text(Msg::kBookIdentityFresh, language())), Toast::Undoes::kNothing, now_ms + 10'000};
     return;

@@ -12,6 +12,7 @@
 #include "screens/app/aloud.h"
 #include "screens/desks/backup_desk.h"
 #include "screens/desks/books_desk.h"
+#include "screens/desks/pieces_desk.h"
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
 #include "screens/frame/memory.h"
@@ -43,6 +44,7 @@ struct Context {
   BooksDesk& desk;     ///< the books; the open one is changed by change_book()
   ShopDesk& shop;      ///< the log of the open book, once a page of the shop opened it
   BackupDesk& backup;  ///< all that is kept, for a copy of it or against one that came in
+  PiecesDesk& pieces;  ///< codes that a camera has read of another phone's log
   ShopMemory& shop_memory;
   RaisingDesk& raising;  ///< what is worked out about the open book's raising
   RaisingMemory& raising_memory;

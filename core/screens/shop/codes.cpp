@@ -101,32 +101,34 @@ void open_label(Context& context, const TimberLabel& label) {
   context.pages.push(shop_timber_page(label.mark));
 }
 
-void take_piece(Context& context, const std::string& text) {
-  std::vector<Chunks>& sets = context.shop_memory.scan.sets;
-  const Result<Chunks*> set = take_chunk(sets, text);
-  if (!set || !(*set)->complete()) return;  // a code of something else says nothing here
-  const Result<std::string> bytes = joined(**set);
-  sets.erase(sets.begin() + (*set - sets.data()));
+/// A whole file from its codes is looked at.
+void receive_whole(Context& context) {
+  const auto bytes = context.pieces.take_whole();
+  if (!bytes) return;
   context.platform.end_scan();
-  if (!bytes) return context.toast(frame_error_text(bytes.error(), voice_of(context)), false);
-  context.shop_memory.scan.received = *bytes;
+  if (!*bytes) return context.toast(frame_error_text(bytes->error(), voice_of(context)), false);
+  context.shop_memory.scan.received = **bytes;
   context.pages.push(shop_receive_page());
 }
 
 }  // namespace
 
 void take_scans(Context& context) {
+  bool ended = false;
   for (const PlatformEvent& event : std::exchange(context.shop_memory.scan.events, {})) {
     if (event.kind == EventKind::kScanEnded) {
+      ended = true;
       if (event.text.empty()) continue;
       context.toast(std::string(context.say(event.text == "denied" ? Msg::kScanDenied : Msg::kScanNone)), false);
     } else if (const Result<TimberLabel> label = read_label(event.text)) {
       // One that hangs in the picture does not end the reading of a log.
-      if (context.shop_memory.scan.sets.empty()) open_label(context, *label);
+      if (context.pieces.sets().empty()) open_label(context, *label);
     } else {
-      take_piece(context, event.text);
+      context.pieces.add(event.text);
     }
   }
+  receive_whole(context);
+  context.pieces.keep(context.ui.now_ms, ended);
 }
 
 void show_codes(Context& context, std::string bytes, std::size_t events) {

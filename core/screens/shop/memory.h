@@ -9,7 +9,6 @@
 
 #include "model/book_model.h"
 #include "screens/timber/tape_memory.h"
-#include "shop/log/chunk.h"
 #include "shop/log/conflicts.h"
 #include "shop/workplace.h"
 #include "ui/platform.h"
@@ -39,10 +38,9 @@ struct ShopMemory {
     double since_ms = 0;
   } codes;
 
-  /// What the camera has read so far; a set that came together waits to be looked at.
+  /// What the camera sees; a file that came together from its codes waits to be looked at.
   struct Scan {
     std::vector<PlatformEvent> events;  ///< of the camera, not yet looked at
-    std::vector<Chunks> sets;           ///< kept while the camera is off
     std::string received;
   } scan;
   /// The timber whose cautions were said last, on the card of `step` (empty: on the timber's own page).

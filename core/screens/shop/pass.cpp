@@ -32,7 +32,7 @@ void pass_screen(Context& context) {
     }
     if (button(ui, "pass.scan", context.say(Msg::kPassScan))) context.platform.begin_scan();
     // Of several sets the one that was begun last.
-    if (const std::vector<Chunks>& sets = context.shop_memory.scan.sets; !sets.empty()) {
+    if (const std::vector<Chunks>& sets = context.pieces.sets(); !sets.empty()) {
       const Chunks& chunks = sets.back();
       note(ui, "pass.pieces",
            say(Msg::kCodesGot, ui.language,
@@ -66,9 +66,13 @@ void receive_log(Context& context, const Log& own, std::string_view bytes) {
   const std::size_t fresh = both->events.size() - own.events.size();
   fact(ui, "receive.events", context.say(Msg::kReceiveEvents), std::to_string(log->events.size()));
   fact(ui, "receive.new", context.say(Msg::kReceiveNew), std::to_string(fresh));
-  if (fresh == 0) return body(ui, "receive.nothing", context.say(Msg::kReceiveNothing));
+  if (fresh == 0) {
+    context.pieces.forget(bytes);
+    return body(ui, "receive.nothing", context.say(Msg::kReceiveNothing));
+  }
   if (!button(ui, "receive.take", context.say(Msg::kReceiveTake), Weight::kPrimary)) return;
   if (const Result<int> taken = context.shop.merge(*log)) {
+    context.pieces.forget(bytes);
     context.shop_memory.scan.received.clear();
     context.toast(say_count(Msg::kReceiveTaken, ui.language, *taken), false);
     context.pages.go(Place::kShop);
@@ -82,6 +86,7 @@ void receive_seen(Context& context, const Log& own, std::string_view bytes) {
   if (!seen) return refused(context, seen.error());
   if (seen->book != own.book) return refused(context, {ErrorCode::kConflict, "book"});
   const Log lacking = events_beyond(own, seen->seen);
+  context.pieces.forget(bytes);  // read, it is of no more use
   fact(ui, "receive.lacks", context.say(Msg::kReceiveLacks), std::to_string(lacking.events.size()));
   if (lacking.events.empty()) return body(ui, "receive.nothing", context.say(Msg::kReceiveHasAll));
   if (button(ui, "receive.send", context.say(Msg::kReceiveSend), Weight::kPrimary))
