@@ -233,9 +233,8 @@ class FolderCall {
     }
     for (const ComingLog& log : taking.logs) {
       const std::string name = coming_log_name(file, log.identity, language);
-      if (log.damaged)
-        out.err += told(name, text(Msg::kBackupDamaged, language));
-      else if (!log.fresh.empty())
+      if (log.damaged) out.err += told(name, text(Msg::kBackupLogDamaged, language));
+      if (!log.fresh.empty())
         out.out += told(name, say_count(Msg::kBackupLogNew, language, static_cast<std::int64_t>(log.fresh.size())));
     }
     tell_part(out, Msg::kBackupKitName, taking.kit);

@@ -1,5 +1,6 @@
 // Everything in one file: its form, its damage, and what it does to what lies here.
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
 #include <cstdio>
 #include <string>
@@ -209,6 +210,25 @@ TEST_CASE("a damaged book is told by its name; the other one is taken", "[backup
   CHECK(taking.books[0].title == "Barn");
   CHECK(fresh.titles() == std::vector<std::string>{"Shed"});
   CHECK(taking.fresh_events() == 2);
+}
+
+TEST_CASE("of a damaged log the lines that are whole are taken, and it is told", "[backup]") {
+  Backup file = small_phone().backup();
+  REQUIRE(file.logs.size() == 1);
+  const Log whole = *read_log(file.logs[0].bytes);
+  REQUIRE(whole.events.size() == 2);
+  for (std::size_t at = 0; at < file.logs[0].bytes.size(); ++at) {
+    Backup damaged = file;
+    damaged.logs[0].bytes[at] ^= 1;
+    INFO(at);
+    Phone fresh;
+    const Taking taking = fresh.take(damaged);
+    CHECK(taking.logs[0].damaged);
+    for (const Event& e : taking.logs[0].fresh) CHECK(std::count(whole.events.begin(), whole.events.end(), e) == 1);
+    // A damaged line costs itself, a damaged end of it the next one too; the first line says whose log it is.
+    const std::size_t most = file.logs[0].bytes[at] == '\n' ? 2 : 1;
+    if (at > file.logs[0].bytes.find('\n')) CHECK(taking.logs[0].fresh.size() + most >= whole.events.size());
+  }
 }
 
 TEST_CASE("parts taken out of the file are missed", "[backup]") {

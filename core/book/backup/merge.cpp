@@ -92,15 +92,16 @@ void take_book(Taking& taking, const BackupBook& book, const std::vector<HereBoo
 }
 
 void take_log(Taking& taking, const BackupLog& log, const Backup& here) {
-  ComingLog coming{log.identity, {}, true};
-  const auto theirs = is_whole(log) ? read_log(log.bytes) : Result<Log>(fail(ErrorCode::kSyntax, "log"));
-  if (theirs && !log.identity.empty() && theirs->book == log.identity) {
-    coming.damaged = false;
+  // Each line has a checksum of its own.
+  const LogScan theirs = scan_log(log.bytes);
+  const bool of_the_book = !log.identity.empty() && theirs.log.book == log.identity;
+  ComingLog coming{log.identity, {}, !is_whole(log) || !theirs.troubles.empty() || !of_the_book};
+  if (of_the_book) {
     Log own{log.identity, {}};
     for (const BackupLog& one : here.logs)
       if (one.identity == log.identity)
         if (auto read = read_log(one.bytes)) own = *std::move(read);
-    std::set_difference(theirs->events.begin(), theirs->events.end(), own.events.begin(), own.events.end(),
+    std::set_difference(theirs.log.events.begin(), theirs.log.events.end(), own.events.begin(), own.events.end(),
                         std::back_inserter(coming.fresh), before);
   }
   taking.logs.push_back(std::move(coming));

@@ -40,7 +40,7 @@ struct ComingBook {
 struct ComingLog {
   std::string identity;
   std::vector<Event> fresh;  ///< that are not here
-  bool damaged = false;      ///< left out
+  bool damaged = false;      ///< not all of it could be read; `fresh` is of what could
 };
 
 /// …to the kit, and to the last entries.

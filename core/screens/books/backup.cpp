@@ -69,9 +69,8 @@ void log_rows(Context& context, const Taking& taking, const Backup& file) {
   for (std::size_t i = 0; i < taking.logs.size(); ++i) {
     const ComingLog& log = taking.logs[i];
     const std::string key = "take.log." + std::to_string(i), title = coming_log_name(file, log.identity, ui.language);
-    if (log.damaged)
-      caution(ui, key, title + ": " + std::string(context.say(Msg::kBackupDamaged)));
-    else if (!log.fresh.empty())
+    if (log.damaged) caution(ui, key + ".damaged", title + ": " + std::string(context.say(Msg::kBackupLogDamaged)));
+    if (!log.fresh.empty())
       fact(ui, key, title, say_count(Msg::kBackupLogNew, ui.language, static_cast<std::int64_t>(log.fresh.size())));
   }
 }
