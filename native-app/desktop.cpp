@@ -15,6 +15,12 @@ namespace bentbook::desktop {
 using screens::EventKind;
 using screens::PlatformEvent;
 
+void wake() {
+  SDL_Event event{};
+  event.type = SDL_USEREVENT;
+  SDL_PushEvent(&event);
+}
+
 Desktop::~Desktop() {
   for (const auto& task : tasks_) task->cancelled = true;
   for (const auto& task : tasks_) task->thread.join();
@@ -25,10 +31,7 @@ void Desktop::answer(PlatformEvent event) {
     const std::lock_guard lock(mutex_);
     answers_.push_back(std::move(event));
   }
-  // The window may be asleep in SDL_WaitEvent.
-  SDL_Event wake{};
-  wake.type = SDL_USEREVENT;
-  SDL_PushEvent(&wake);
+  wake();
 }
 
 std::vector<PlatformEvent> Desktop::take_answers() {

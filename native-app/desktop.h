@@ -18,6 +18,9 @@
 
 namespace bentbook::desktop {
 
+/// The window may be asleep in SDL_WaitEvent; from any thread.
+void wake();
+
 /// The text being typed over a field of the screens.
 struct TextEdit {
   screens::TextRequest request;

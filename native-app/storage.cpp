@@ -39,8 +39,11 @@ Storage::Storage() {
   make_folders(folder_);
 }
 
-Storage::~Storage() {
+Storage::~Storage() { leave_writing(); }
+
+void Storage::leave_writing() {
   if (lock_ >= 0) close(lock_);
+  lock_ = -1;
 }
 
 bool Storage::take_writing() {

@@ -21,6 +21,9 @@ class Storage {
 
   /// One writer: true if no other window holds the folder. Asked again, it tries again.
   bool take_writing();
+  /// Lets another window write: nothing is written here any more.
+  void leave_writing();
+  [[nodiscard]] const std::string& folder() const { return folder_; }
   /// The bytes of a key; "" where there is no such file. Nothing: there may be one, and it cannot be read now.
   [[nodiscard]] std::optional<std::string> read(std::string_view key) const;
   /// Writes beside, flushes to the disk, renames. Nothing when it went well, else "quota", "closed" or "other".

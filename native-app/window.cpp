@@ -9,6 +9,7 @@
 #include <cstring>
 
 #include "desktop.h"
+#include "hand_over.h"
 #include "script.h"
 #include "text/utf8.h"
 #include "text_overlay.h"
@@ -102,6 +103,7 @@ class Window {
   void load();
   void tell(Hindrance hindrance);
   void look_again();
+  void hand_over();
   void measure();
   void resize(float width, float height);
   double now() const { return options_.script.empty() ? static_cast<double>(SDL_GetTicks64()) : clock_ms_; }
@@ -118,6 +120,7 @@ class Window {
 
   Options options_;
   Desktop desktop_;
+  HandOver hand_over_;  // ends before the desktop lets go of the lock
   App app_{desktop_};
   render::Renderer overlay_;
   SDL_Window* window_ = nullptr;
@@ -183,6 +186,7 @@ void Window::resize(float width, float height) {
 
 void Window::load() {
   const bool writes = desktop_.storage().take_writing();
+  if (writes) hand_over_.listen(desktop_.storage().folder(), wake);
   const auto kit = desktop_.storage().read("kit"), places = desktop_.storage().read("places");
   app_.load(kit.value_or(""), places.value_or(""));
   tell(!kit || !places ? Hindrance::kUnread : writes ? Hindrance::kNone : Hindrance::kOther);
@@ -202,7 +206,16 @@ void Window::look_again() {
   load();
 }
 
+/// Another window wants to write. What was changed here is stored: every save is on the disk when it returns.
+void Window::hand_over() {
+  hand_over_.stop();
+  desktop_.storage().leave_writing();
+  hand_over_.answer();
+  tell(Hindrance::kOther);
+}
+
 double Window::frame() {
+  if (hand_over_.is_asked()) hand_over();
   take_answers();
   const double wish = app_.frame(now());
   app_.gl_paint();
@@ -217,7 +230,9 @@ void Window::take_answers() {
     else
       app_.on(event);
   }
-  if (desktop_.take_wish_to_write()) look_again();
+  if (!desktop_.take_wish_to_write()) return;
+  if (hindrance_ == Hindrance::kOther) ask_to_hand_over(desktop_.storage().folder());
+  look_again();
 }
 
 /// Sleeps until something happens or the screens' wish falls due; draws only then.

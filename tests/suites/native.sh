@@ -147,7 +147,7 @@ type ″ x
 key Return
 STEPS
     second=$!
-    (sleep 60 && exec 7<>"$work/gate") & # or a window that fails would never be missed
+    (sleep 60 && exec 7<>"$work/gate") >/dev/null 2>&1 & # or a window that fails would never be missed
     late=$!
     exec 8<"$work/gate" # it has read, and waits for its picture to be taken away
     kill $late
@@ -156,6 +156,27 @@ STEPS
     cat <&8 >/dev/null
     wait $second
   ) 9>"$work/data/bentbook/lock" && grep -qF 'Hand sax 7″ x' "$kit"
+}
+# A window that sleeps is asked for the writing and gives it; both stay open, and the first one then only reads.
+handed_over() {
+  XDG_DATA_HOME="$work/data" LIBGL_ALWAYS_SOFTWARE=1 timeout 60 xvfb-run -a build/native-debug/native-app/bentbook &
+  local first=$!
+  until [ -S "$work/data/bentbook/window" ]; do sleep 0.1; kill -0 $first || return 1; done
+  window third 390x844 <<'STEPS'
+press notice.write_here
+press bar.menu
+press menu.saws
+press saws.2.edit
+press saw.name
+key Backspace
+type y
+key Return
+STEPS
+  local status=$?
+  kill -0 $first && [ $status = 0 ] && grep -qF 'Hand sax 7″ y' "$kit" || status=1
+  kill $first
+  wait $first
+  return $status
 }
 second_window_reads() {
   local before
@@ -170,6 +191,7 @@ check "a name is there after closing" keeps_it
 check "Escape leaves a name as it was" escape_keeps_the_old
 check "a second window does not write" second_window_reads
 check "a second window takes over from what the first one left" takes_over_afresh
+check "a window that is asked hands over, asleep or not" handed_over
 
 # Nothing is drawn while nothing changes: an idle window uses no processor time.
 idle() {
