@@ -4,6 +4,7 @@
 #include <string>
 
 #include "hostile.h"
+#include "random.h"
 #include "shop/log/conflicts.h"
 #include "shop/log/explained.h"
 #include "shop/log/log_file.h"
@@ -93,6 +94,42 @@ TEST_CASE("very many claims on one thing are one conflict, its sides counted and
       CHECK(conflicts[0].sides == kCount);
       CHECK(conflicts[0].who == std::vector<std::string>(kNamedSides, "Mallet"));
     }
+  }
+}
+
+TEST_CASE("many events of all kinds on one step fold together as one by one", "[shop][hostile]") {
+  constexpr EventAction kActions[] = {EventAction::kDone,     EventAction::kPassed,   EventAction::kNoted,
+                                      EventAction::kHeld,     EventAction::kPlate,    EventAction::kMeasured,
+                                      EventAction::kReleased, EventAction::kTakenBack};
+  Random random(77);
+  for (int round = 0; round < 200; ++round) {
+    Log log{"b1", {}};
+    const auto devices = static_cast<std::uint64_t>(random.whole(1, 300));
+    for (std::uint64_t i = 0; i < 500; ++i) {
+      // Numbers are used again now and then: ids stand twice.
+      Event e = tick(static_cast<std::uint64_t>(random.whole(1, static_cast<std::int64_t>(devices))),
+                     static_cast<std::uint64_t>(random.whole(1, 40)), i + 1);
+      e.action = kActions[random.whole(0, 7)];
+      e.value = "v";
+      if (e.action == EventAction::kMeasured)
+        e.value = reading_text({{100 + random.whole(0, 2)}, {100}, {1}});
+      else if (e.action == EventAction::kReleased || e.action == EventAction::kTakenBack)
+        e.value = id_text(log.events.empty() ? EventId{1, 1}
+                                             : log.events[static_cast<std::size_t>(random.whole(
+                                                              0, static_cast<std::int64_t>(log.events.size()) - 1))]
+                                                   .id());
+      log.events.push_back(e);
+    }
+    ShopState one_by_one;
+    for (const Event& e : log.events) apply(one_by_one, e);
+    INFO(round);
+    REQUIRE(fold(log) == one_by_one);
+    // A first part, then the rest.
+    const auto part = static_cast<std::size_t>(random.whole(0, 500));
+    ShopState parts;
+    apply_all(parts, std::span(log.events).first(part));
+    apply_all(parts, std::span(log.events).subspan(part));
+    REQUIRE(parts == one_by_one);
   }
 }
 

@@ -1,9 +1,9 @@
 # deps: core clang
-# Every fuzzer of tests/fuzz for FUZZ_SECONDS (10; under `tests/run long` 3600), two at a time, from the seeds in
+# Every fuzzer of tests/fuzz for FUZZ_SECONDS (15; under `tests/run long` 3600), two at a time, from the seeds in
 # tests/corpus and what earlier runs on this machine found. No finding: passed. A finding stays in build/fuzz/findings.
 . tests/lib/suite.sh
 folder=build/fuzz
-if [ "$long" = 1 ]; then default=3600; else default=10; fi
+if [ "$long" = 1 ]; then default=3600; else default=15; fi
 export FUZZ_SECONDS=${FUZZ_SECONDS:-$default}
 mkdir -p "$folder/findings" "$folder/log"
 

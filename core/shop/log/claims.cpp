@@ -1,6 +1,8 @@
 #include "shop/log/claims.h"
 
 #include <algorithm>
+#include <tuple>
+#include <utility>
 
 namespace bentbook {
 namespace {
@@ -39,12 +41,38 @@ void release(std::vector<Claim>& claims, const Event& e, EventId id) {
   put(claims, e, EventAction::kReleased);
 }
 
-std::pair<std::uint64_t, std::uint64_t> word_key(EventAction action, std::uint64_t device) {
-  return {static_cast<std::uint64_t>(action), device};
+/// Calls work(from, to) for each run of one key.
+template <class Work>
+void by_key(const std::vector<Keyed>& all, Work work) {
+  for (auto from = all.begin(), to = from; from != all.end(); from = to) {
+    to = std::find_if(from, all.end(),
+                      [&](const Keyed& k) { return k.first != from->first || k.second != from->second; });
+    work(from, to);
+  }
 }
-std::pair<std::uint64_t, std::uint64_t> event_key(EventId id) { return {id.device, id.sequence}; }
+
+using EndedClaims = std::vector<bool>;
+
+/// A device's newer word ends its older one.
+void end_older_words(const std::vector<Claim>& claims, EndedClaims& ended) {
+  std::vector<Keyed> words;
+  words.reserve(claims.size());
+  for (std::size_t i = 0; i < claims.size(); ++i)
+    if (replaces(claims[i].action))
+      words.push_back({static_cast<std::uint64_t>(claims[i].action), claims[i].id.device, i});
+  by_key(in_order(std::move(words)), [&](auto from, auto to) {
+    for (; from + 1 != to; ++from) ended[from->at] = true;
+  });
+}
 
 }  // namespace
+
+std::vector<Keyed> in_order(std::vector<Keyed> all) {
+  std::sort(all.begin(), all.end(), [](const Keyed& a, const Keyed& b) {
+    return std::tie(a.first, a.second, a.at, b.ends) < std::tie(b.first, b.second, b.at, a.ends);
+  });
+  return all;
+}
 
 void take_claim(std::vector<Claim>& claims, const Event& e) {
   if (e.action == EventAction::kTakenBack) {
@@ -57,49 +85,48 @@ void take_claim(std::vector<Claim>& claims, const Event& e) {
   }
 }
 
-ManyClaims::ManyClaims(const std::vector<Claim>& claims) : ended_(claims.size()) {
-  for (std::size_t i = 0; i < claims.size(); ++i) note(claims[i], i);
-}
-
-void ManyClaims::note(const Claim& claim, std::size_t at) {
-  if (replaces(claim.action)) words_.emplace(word_key(claim.action, claim.id.device), at);
-  if (can_be_taken_back(claim.action)) events_.emplace(event_key(claim.id), at);
-  if (claim.action == EventAction::kHeld) holds_.emplace(event_key(claim.id), at);
-}
-
-void ManyClaims::end_all(Places& places, std::pair<std::uint64_t, std::uint64_t> key) {
-  const auto [from, to] = places.equal_range(key);
-  for (auto it = from; it != to; ++it) ended_[it->second] = true;
-  places.erase(from, to);
-}
-
-void ManyClaims::put(std::vector<Claim>& claims, const Event& e, EventAction action) {
-  if (replaces(action)) end_all(words_, word_key(action, e.device));
-  claims.push_back(claim_of(e, action));
-  ended_.push_back(false);
-  note(claims.back(), claims.size() - 1);
-}
-
 void ManyClaims::take(std::vector<Claim>& claims, const Event& e) {
   if (e.action == EventAction::kTakenBack) {
-    if (const auto id = read_id(e.value)) end_all(events_, event_key(*id));
+    if (const auto id = read_id(e.value)) taken_back_.push_back({*id, claims.size()});
   } else if (e.action == EventAction::kReleased) {
     const auto id = read_id(e.value);
-    const auto hold = id ? holds_.lower_bound(event_key(*id)) : holds_.end();
-    if (hold == holds_.end() || hold->first != event_key(*id)) return;
-    ended_[hold->second] = true;
-    holds_.erase(hold);
-    put(claims, e, EventAction::kReleased);
+    if (!id) return;
+    released_.push_back({*id, claims.size()});
+    claims.push_back(claim_of(e, EventAction::kReleased));
   } else {
-    put(claims, e, e.action);
-    if (holds_the_timber(e)) put(claims, e, EventAction::kHeld);
+    claims.push_back(claim_of(e, e.action));
+    if (holds_the_timber(e)) claims.push_back(claim_of(e, EventAction::kHeld));
   }
 }
 
 void ManyClaims::sweep(std::vector<Claim>& claims) const {
+  EndedClaims ended(claims.size());
+  end_older_words(claims, ended);
+  std::vector<Keyed> backs, holds;
+  for (std::size_t i = 0; i < claims.size(); ++i) {
+    const Claim& c = claims[i];
+    if (!taken_back_.empty() && can_be_taken_back(c.action)) backs.push_back({c.id.device, c.id.sequence, i});
+    if (!released_.empty() && c.action == EventAction::kHeld) holds.push_back({c.id.device, c.id.sequence, i});
+  }
+  for (const Ending& e : taken_back_) backs.push_back({e.id.device, e.id.sequence, e.at, true});
+  by_key(in_order(std::move(backs)), [&](auto from, auto to) {
+    while (to != from && !(to - 1)->ends) --to;  // what comes after the last taking back stands
+    for (; from != to; ++from)
+      if (!from->ends) ended[from->at] = true;
+  });
+  for (const Ending& e : released_) holds.push_back({e.id.device, e.id.sequence, e.at, true});
+  by_key(in_order(std::move(holds)), [&](auto from, auto to) {
+    auto oldest = from;  // that is not released yet
+    for (; from != to; ++from) {
+      if (!from->ends) continue;
+      while (oldest->ends && oldest != from) ++oldest;
+      ended[oldest->at] = true;  // the hold; or the release, which finds none
+      if (oldest != from) ++oldest;
+    }
+  });
   std::size_t kept = 0;
   for (std::size_t i = 0; i < claims.size(); ++i) {
-    if (ended_[i]) continue;
+    if (ended[i]) continue;
     if (kept != i) claims[kept] = std::move(claims[i]);
     ++kept;
   }

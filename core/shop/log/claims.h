@@ -1,9 +1,8 @@
 #pragma once
 /// What an event does to the claims that hold on its step.
 
+#include <cstddef>
 #include <cstdint>
-#include <map>
-#include <utility>
 #include <vector>
 
 #include "shop/log/event.h"
@@ -22,25 +21,30 @@ struct Claim {
 /// In time that grows with the number of claims.
 void take_claim(std::vector<Claim>& claims, const Event& event);
 
-/// The same for a step with many claims, while many events are folded: what a later event may end is found by its key.
-/// Claims that have ended stay where they lie until sweep().
+/// What many events are sorted by to find those that belong together.
+struct Keyed {
+  std::uint64_t first = 0, second = 0;  ///< the key
+  std::size_t at = 0;                   ///< in the order of time
+  bool ends = false;                    ///< it ends what lies before it under the key
+};
+/// By key, under each by time; of two at one time the one that ends first. (std::sort: long lists of plain numbers.)
+[[nodiscard]] std::vector<Keyed> in_order(std::vector<Keyed> all);
+
+/// The same for a step with many claims, while many events are folded: every claim is put behind the others, and what
+/// has ended meanwhile is found by sweep(), which sorts. (A search tree costs a miss of the cache for each of its
+/// levels.)
 class ManyClaims {
  public:
-  explicit ManyClaims(const std::vector<Claim>& claims);
   void take(std::vector<Claim>& claims, const Event& event);
   void sweep(std::vector<Claim>& claims) const;
 
  private:
-  using Places = std::multimap<std::pair<std::uint64_t, std::uint64_t>, std::size_t>;
-  void note(const Claim& claim, std::size_t at);
-  void put(std::vector<Claim>& claims, const Event& event, EventAction action);
-  /// Ends all that stand under the key, and forgets it.
-  void end_all(Places& places, std::pair<std::uint64_t, std::uint64_t> key);
-
-  std::vector<bool> ended_;
-  Places words_;   ///< by action and device: what the device's next word takes the place of
-  Places events_;  ///< by event: what can be taken back
-  Places holds_;   ///< by event, in their order
+  /// An event that ends another one's claims, those before `at`; a release is itself the claim at `at`.
+  struct Ending {
+    EventId id;
+    std::size_t at = 0;
+  };
+  std::vector<Ending> taken_back_, released_;
 };
 
 }  // namespace bentbook

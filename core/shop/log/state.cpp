@@ -1,6 +1,7 @@
 #include "shop/log/state.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 #include <utility>
 
@@ -70,13 +71,30 @@ Place step_at(ShopState& state, const Event& e) {
 
 std::vector<Claim>& claims_at(ShopState& state, Place at) { return state.timbers[at.timber].steps[at.step].claims; }
 
-void count_device(ShopState& state, const Event& e) {
-  DeviceState& device = state.devices[e.device];
-  if (e.sequence <= device.last)
-    state.twice.push_back(e.id());
-  else
-    device.last = e.sequence;
-  if (e.sequence == device.whole + 1) ++device.whole;
+/// False: the device has used that number before.
+bool count(DeviceState& device, std::uint64_t sequence) {
+  const bool fresh = sequence > device.last;
+  if (fresh) device.last = sequence;
+  if (sequence == device.whole + 1) ++device.whole;
+  return fresh;
+}
+
+/// The same for many events, by device and not by time: a walk through all devices instead of a search for each event.
+void count_devices(ShopState& state, std::span<const Event> events) {
+  std::vector<Keyed> all;
+  all.reserve(events.size());
+  for (std::size_t i = 0; i < events.size(); ++i) all.push_back({events[i].device, 0, i});
+  std::vector<std::size_t> twice;
+  auto device = state.devices.end();
+  for (const Keyed& one : in_order(std::move(all))) {
+    if (device == state.devices.end() || device->first != one.first)
+      device = state.devices.try_emplace(device == state.devices.end() ? state.devices.begin() : std::next(device),
+                                         one.first);
+    if (!count(device->second, events[one.at].sequence)) twice.push_back(one.at);
+  }
+  std::sort(twice.begin(), twice.end());
+  state.twice.reserve(state.twice.size() + twice.size());
+  for (const std::size_t at : twice) state.twice.push_back(events[at].id());
 }
 
 /// What of an event goes beside the timbers; true: nothing else does.
@@ -85,7 +103,6 @@ bool take_beside(ShopState& state, const Event& e) {
   state.digest = mixed(state.digest, digest_of(e));
   state.last_logical = e.logical;
   state.last = e.id();
-  count_device(state, e);
   if (!is_rule(e.action)) return false;
   take_rule(state.rules, e);
   return true;
@@ -132,6 +149,7 @@ bool follows(const ShopState& state, const Event& e) {
 }
 
 void apply(ShopState& state, const Event& e) {
+  if (!count(state.devices[e.device], e.sequence)) state.twice.push_back(e.id());
   if (!take_beside(state, e)) take_claim(claims_at(state, step_at(state, e)), e);
 }
 
@@ -145,9 +163,10 @@ void apply_all(ShopState& state, std::span<const Event> events) {
     if (claims.size() < kMany)
       take_claim(claims, e);
     else
-      many.try_emplace({at.timber, at.step}, claims).first->second.take(claims, e);
+      many[{at.timber, at.step}].take(claims, e);
   }
   for (const auto& [at, lookup] : many) lookup.sweep(claims_at(state, {at.first, at.second}));
+  count_devices(state, events);
 }
 
 ShopState fold(const Log& log) {
