@@ -13,9 +13,13 @@
 #include "frame/keys.h"
 #include "letters.h"
 #include "plans.h"
+#include "raising/drawings/crane_drawing.h"
+#include "raising/drawings/gear_drawing.h"
+#include "raising/drawings/site_drawing.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "screens/frame/joint_form.h"
+#include "screens/raising/yard/figures.h"
 #include "ui/drawing/canvas.h"
 #include "words/face_words.h"
 #include "words/figures.h"
@@ -251,6 +255,77 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     phone.draw(roof, 300, shown.small, said);
     phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
     phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+namespace {
+
+Crane random_crane(Random& random) {
+  Crane crane;
+  crane.present = true;
+  const auto rows = static_cast<int>(random.whole(0, 9));
+  Length radius = random_inches(random, 60, 200, 1);
+  for (int i = 0; i < rows; ++i) {
+    crane.chart.push_back({radius, bentbook::Weight::pounds(random.whole(900, 24'000))});
+    radius = radius + random_inches(random, 40, 160, 1);
+  }
+  crane.hook_block = bentbook::Weight::pounds(random.whole(0, 400));
+  crane.rigging = bentbook::Weight::pounds(random.whole(0, 200));
+  crane.x = random_inches(random, -500, 500, 2);
+  crane.y = random_inches(random, -200, 600, 2);
+  return crane;
+}
+
+void draw_crane(Phone& phone, const Crane& crane, Machine machine, bool small, const Said& said) {
+  const float width = small ? 288 : 358;
+  const ChartSize size = chart_size(width, 48, phone.scale, crane.chart.size());
+  phone.draw_in(crane_drawing(crane, machine, size.room), {0, 0, width, size.height}, said);
+}
+
+}  // namespace
+
+TEST_CASE("every figure of what lifts, of gear, truck and yard stands whole on the page, clear of one another",
+          "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(640);
+  for (int round = 0; round < 60;) {
+    Book book;
+    book.frame = random_plan(random);
+    const auto frame = solve_frame(book.frame);
+    if (!frame) continue;
+    ++round;
+    RaisingPlan& plan = book.raising;
+    plan.crane = random_crane(random);
+    plan.telehandler = random_crane(random);
+    plan.crane_two = random_crane(random);
+    plan.telehandler.present = chance(random, 30);
+    plan.crane_two.present = chance(random, 30);
+    plan.stack_x = random_inches(random, -500, 500, 2);
+    plan.stack_y = random_inches(random, -200, 600, 2);
+    plan.gear = {{"", GearKind::kSling, Length::feet(8), bentbook::Weight::pounds(3200), {}, 12}};
+    if (chance(random, 50)) plan.gear[0].choked = bentbook::Weight::pounds(2500);
+    const Shown shown(random);
+    const Voice& voice = shown.voice;
+    CAPTURE(round, shown.small, static_cast<int>(voice.lengths.form), static_cast<int>(voice.language));
+    const auto lifter = [&](std::string_view name) {
+      return without_unit([&, name](std::string_view key) { return lifter_figure(key, book, name, voice); }, voice);
+    };
+    draw_crane(phone, plan.crane, Machine::kCrane, shown.small, lifter("crane"));
+    draw_crane(phone, plan.telehandler, Machine::kTelehandler, shown.small, lifter("telehandler"));
+    phone.draw(gin_pole_drawing(), 280, shown.small, lifter("gin_pole"));
+    for (const GearKind kind : {GearKind::kSling, GearKind::kShackle, GearKind::kSpreader}) {
+      plan.gear[0].kind = kind;
+      phone.draw(gear_drawing(plan.gear[0]), 270, shown.small,
+                 without_unit([&](std::string_view key) { return gear_figure(key, book, 0, voice); }, voice));
+    }
+    phone.draw(truck_drawing(plan.truck, 250), 230, shown.small,
+               without_unit([&](std::string_view key) { return truck_figure(key, book, 250, voice); }, voice));
+    for (const InYard what : {InYard::kCrane, InYard::kStack})
+      phone.draw(site_drawing(*frame, plan, what), 380, shown.small,
+                 without_unit([&](std::string_view key) { return site_figure(key, book, what, voice); }, voice));
   }
   CHECK(phone.drawn > 1000);
 }
