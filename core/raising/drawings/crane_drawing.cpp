@@ -46,7 +46,7 @@ void hang(const Scaled& s, double tip, const ChartRoom& room) {
   s.box(1 - 0.018, block - 0.05, 1 + 0.018, block, Fill::kInk);
   for (const double side : {-1.0, 1.0})
     s.sketch.line(s.at(1, block - 0.05), s.at(1 + side * 0.07, timber), Stroke::kThin);
-  s.box(1 - 0.12, timber - 0.04, 1 + 0.12, timber, Fill::kSection);
+  s.box(1 - 0.1, timber - 0.04, 1 + 0.08, timber, Fill::kSection);
   const Point hook = s.at(1, block - 0.02), sling = s.at(1 + 0.045, timber + 0.06);
   if (room.aside <= 0) {
     s.sketch.given_aside(hook, "hook_block");
@@ -101,7 +101,7 @@ draw::Drawing crane_drawing(const Crane& crane, Machine machine, const ChartRoom
     stand_crane(s, room);
   else
     stand_telehandler(s, room);
-  sketch.line(s.at(-0.26, 0), s.at(1.16, 0));
+  sketch.line(s.at(-0.26, 0), s.at(1.1, 0));
   double y = 0;
   for (const std::size_t i : by_radius(crane.chart)) {
     y -= room.row * unit;

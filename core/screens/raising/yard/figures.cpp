@@ -23,12 +23,12 @@ bentbook::FigureText named(std::string text, Msg name, const Voice& voice) {
 }  // namespace
 
 ChartSize chart_size(float width, float target, float text, std::size_t rows) {
-  constexpr float kBody = 0.26F, kLeast = 100, kMargins = 44;
+  constexpr float kBody = 0.26F, kLeast = 100, kMargins = 56;
   const float weight = 108 * text, beside = (width - kMargins - weight) / (1 + kBody);
   const bool column = beside >= kLeast;
   const float radius = column ? beside : (width - kMargins) / (1 + kBody);
   const float row = column ? std::max(target + kGap, 40 * text) : 2 * std::max(target + kGap, 40 * text);
-  return {{static_cast<double>(row / radius), column ? 1 + static_cast<double>((14 + weight / 2) / radius) : 0},
+  return {{static_cast<double>(row / radius), column ? 1 + static_cast<double>((24 + weight / 2) / radius) : 0},
           radius * 0.8F + 70 * text + (static_cast<float>(rows) + 1) * row};
 }
 
@@ -44,9 +44,9 @@ bentbook::FigureText lifter_figure(std::string_view key, const Book& book, std::
 bentbook::FigureText site_figure(std::string_view key, const Book& book, InYard shown, const Voice& voice) {
   const auto quiet = [&](std::string_view said) { return bentbook::FigureText{std::string(said), std::string(said)}; };
   if (const auto told = site_answer(book.raising, shown, key)) {
-    // A radius is paced out: no fractions of an inch.
-    const bool metric = is_metric(voice.lengths.form);
-    const std::string value = say_inches(metric ? *told : libm::floor(*told + 0.5), voice);
+    // A radius is paced out: whole inches or centimetres.
+    const double step = is_metric(voice.lengths.form) ? 1 / 2.54 : 1;
+    const std::string value = say_inches(libm::floor(*told / step + 0.5) * step, voice);
     if (key == "reach") return named(say(Msg::kAsideReach, voice.language, value), Msg::kGearReach, voice);
     return named(say(Msg::kAsideStackOff, voice.language, value), Msg::kGearRadiusStack, voice);
   }
