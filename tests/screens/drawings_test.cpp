@@ -194,7 +194,11 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
     const Said said = without_unit(
         [&](std::string_view key) -> bentbook::FigureText {
           if (key.starts_with("pitch")) return {print_slope(plan.pitch_left, shown.voice.marks), {}};
-          if (key == "peak_top") return {say_inches(frame->ridge_z, shown.voice), {}};
+          if (key.starts_with("in_12")) return pitch_run_figure(shown.voice);
+          if (key == "peak_top") {
+            const std::string height = say_inches(frame->ridge_z, shown.voice);
+            return {scale > 1.5F ? height : say(Msg::kAsidePeak, shown.voice.language, height), {}};  // as the page
+          }
           return {say_length(plan.span + Length::inches(1, 16), shown.voice), {}};  // as long as any there
         },
         shown.voice);
@@ -250,7 +254,7 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form));
     const Said said =
         without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, shown.voice); }, shown.voice);
-    draw::Drawing roof = roof_drawing(input, *pair);
+    draw::Drawing roof = roof_drawing(input, *pair, scale <= 1.5F);
     if (scale < 1.5F && !shown.small) name_parts(roof, *pair);  // as the page does
     phone.draw(roof, 300, shown.small, said);
     phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
