@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "cut/angle_drawing.h"
+#include "frame/drawings/hand_drawing.h"
 #include "frame/drawings/joint_drawing.h"
 #include "frame/drawings/plan_drawing.h"
 #include "frame/drawings/sections_drawing.h"
@@ -18,6 +19,7 @@
 #include "raising/drawings/site_drawing.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
+#include "screens/frame/hand.h"
 #include "screens/frame/joint_form.h"
 #include "screens/raising/yard/figures.h"
 #include "ui/drawing/canvas.h"
@@ -330,6 +332,48 @@ TEST_CASE("every figure of what lifts, of gear, truck and yard stands whole on t
     for (const InYard what : {InYard::kCrane, InYard::kStack})
       phone.draw(site_drawing(*frame, plan, what), 380, shown.small,
                  without_unit([&](std::string_view key) { return site_figure(key, book, what, voice); }, voice));
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("every figure of a timber by hand stands whole on the page, clear of the others", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(3);
+  for (int round = 0; round < 200; ++round) {
+    Book book;
+    HandTimber timber;
+    timber.mark = "X-1";
+    timber.length = random_inches(random, 24, 400, 16);
+    timber.wood.nominal = {random_inches(random, 4, 14, 2), random_inches(random, 4, 14, 2)};
+    timber.a.angle = Angle::degrees(random.whole(-40, 40));
+    HandFeature f;
+    f.kind = static_cast<FeatureKind>(keys::index_of(keys::kFeatureKind, chance(random, 50) ? "hole" : "mortise"));
+    f.face = static_cast<Face>(random.whole(1, 4));
+    f.station = chance(random, 20) ? Length{} : Length{timber.length.count / 100 * random.whole(1, 99)};
+    f.offset = random_inches(random, 1, 4, 16);
+    f.along = random_inches(random, 1, 14, 16);
+    f.across = random_inches(random, 1, 3, 16);
+    f.diameter = random_inches(random, 1, 2, 8);
+    f.depth = chance(random, 50) ? Length{} : random_inches(random, 1, 4, 16);
+    timber.features = {f};
+    book.frame.added = {timber};
+    const Shown shown(random);
+    const std::string root = "frame.added.@X-1.";
+    CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form), static_cast<int>(shown.voice.language));
+    const auto said = [&](const std::string& under) {
+      return without_unit(
+          [&, under](std::string_view key) {
+            bentbook::FigureText figure = hand_figure(key, book, under, shown.voice);
+            if (!figure.drawn.empty() && (key != "station" || scale <= 1.5F)) figure.text = figure.drawn;
+            return figure;
+          },
+          shown.voice);
+    };
+    phone.draw(hand_drawing(timber), 130, shown.small, said(root));
+    phone.draw(hand_section_drawing(timber), 130, shown.small, said(root));
+    phone.draw(hand_feature_drawing(timber, f), 210, shown.small, said(root + "features.0."));
   }
   CHECK(phone.drawn > 1000);
 }
