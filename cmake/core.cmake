@@ -4,8 +4,8 @@
 # at -O2, at -Os it does not, but a rafter takes twice as long there.
 set(FAST_FOLDERS numeric geometry cut roof)
 set(OFTEN_FOLDERS text frame frame/placing shop/log raising raising/insertion raising/stability raising/search)
-set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting book book/backup model words
-  words/aloud tasks command command/json)
+set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
+  raising/drawings book book/backup model words words/aloud tasks command command/json)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)

@@ -3,7 +3,7 @@
 file(GLOB SCREEN_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/core/render/*.cpp
   ${PROJECT_SOURCE_DIR}/core/ui/*.cpp ${PROJECT_SOURCE_DIR}/core/ui/keypad/*.cpp
   ${PROJECT_SOURCE_DIR}/core/ui/drawing/*.cpp
-  ${PROJECT_SOURCE_DIR}/core/screens/*/*.cpp)
+  ${PROJECT_SOURCE_DIR}/core/screens/*/*.cpp ${PROJECT_SOURCE_DIR}/core/screens/*/*/*.cpp)
 list(FILTER SCREEN_SOURCES EXCLUDE REGEX "/imgui_format\\.cpp$") # part of the imgui target
 if(TARGET imgui AND SCREEN_SOURCES)
   add_library(bentbook_screens STATIC EXCLUDE_FROM_ALL)

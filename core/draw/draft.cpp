@@ -98,7 +98,10 @@ class Drafting {
     const Point p = moved(a, left, row - la), q = moved(b, left, row - lb);
     add_extension(d, a, left, row - la);
     add_extension(d, b, left, row - lb);
-    add_dimension_line(d, p, q, along);
+    if (dimension.bare)
+      add_line(d, p, q, Stroke::kThin, false);
+    else
+      add_dimension_line(d, p, q, along);
     if (!(size.w > 0)) return;
     FigureRequest request{index, Seat::kLine, dimension.meaning, size, p, q};
     if (zoomed) request.visible = clip_to(options_.rect, request.a, request.b);

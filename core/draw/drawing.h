@@ -59,6 +59,7 @@ struct Dimension {
   Point along;
   std::string key;
   Meaning meaning = Meaning::kFact;
+  bool bare = false;  ///< the line alone, without end strokes: a leg of a triangle
 };
 /// An angle at `vertex` from ray `from_deg` to `to_deg`, drawn as an arc; radius in dimension rows.
 struct AngleDimension {

@@ -67,6 +67,12 @@ FrameTotals totals_of(const Frame& frame) {
   Vec3 moment;
   for (const Timber& timber : frame.timbers) {
     const TimberFacts facts = facts_of(timber);
+    if (totals.timbers == 0) {
+      totals.species = timber.species.name;
+      totals.moisture = timber.moisture;
+    }
+    if (totals.species != timber.species.name) totals.species.reset();
+    if (totals.moisture != timber.moisture) totals.moisture.reset();
     ++totals.timbers;
     totals.weight_lb += facts.weight_lb;
     totals.volume += facts.volume;

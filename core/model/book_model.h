@@ -2,6 +2,8 @@
 /// solve(): from a book to everything that its screens and answers show.
 
 #include <memory>
+#include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -30,7 +32,10 @@ struct BookModel {
 struct FrameTotals {
   int timbers = 0;
   double weight_lb = 0, volume = 0, board_feet = 0;
-  Vec3 cg;  ///< of what is placed, in the building
+  /// Of all timbers alike; none: they differ.
+  std::optional<std::string> species;
+  std::optional<double> moisture;  ///< percent
+  Vec3 cg;                         ///< of what is placed, in the building
 };
 [[nodiscard]] FrameTotals totals_of(const Frame& frame);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "draw/pitch_mark.h"
 #include "roof/sketch.h"
 
 namespace bentbook {
@@ -64,20 +65,32 @@ void add_plan_dimensions(Sketch& s, const RafterInput& input, const RafterPair& 
   s.dimension({0, low}, {span, low}, show_run ? -2 : -1, "span", meaning_if(input.plan_by != PlanBy::kRun));
 }
 
-void add_side_dimensions(Sketch& s, const RafterInput& input, const RafterPair& pair, Side side) {
+void add_side_dimensions(Sketch& s, const RafterInput& input, const RafterPair& pair, Side side, bool triangle) {
   const Rafter& r = rafter_of(pair, side);
   const RafterSide& given = given_side(input, side);
   const double low = lowest(r), overhang = r.overhang.in(), run = r.run.in();
-  // Clear of the plate, which would hide the arc's start.
-  s.angle({r.seat.in(), 0}, 0, r.slope.deg(), 3, with_side(given.measured ? "slope" : "pitch", side),
-          meaning_if(!given.measured));
+  if (triangle && !given.measured && draw::has_triangle(given.pitch)) {
+    const double x = r.seat.in() + 0.1 * run;
+    const auto mark = draw::pitch_mark({x, bottom_at(r, x) - 0.04 * run}, 0.4 * run, r.tan, false);
+    s.line({mark.low.x, mark.low.y}, {mark.high.x, mark.high.y}, Stroke::kThin);
+    s.dimension_along({mark.corner.x, mark.corner.y}, {mark.high.x, mark.high.y}, {0, 1}, 0, with_side("pitch", side),
+                      Meaning::kGiven);
+    s.dimension_along({mark.low.x, mark.low.y}, {mark.corner.x, mark.corner.y}, {1, 0}, 0, with_side("in_12", side),
+                      Meaning::kFact);
+    for (std::size_t i = s.drawing.dimensions.size() - 2; i < s.drawing.dimensions.size(); ++i)
+      s.drawing.dimensions[i].bare = true;
+  } else {
+    // Clear of the plate, which would hide the arc's start.
+    s.angle({r.seat.in(), 0}, 0, r.slope.deg(), 3, with_side(given.measured ? "slope" : "pitch", side),
+            meaning_if(!given.measured));
+  }
   if (overhang > 0) s.dimension({-overhang, low}, {0, low}, -1, with_side("overhang", side), Meaning::kGiven);
   s.dimension({0, r.heel.in()}, {run, top_at(r, run)}, 1, with_side("line_length", side), Meaning::kAnswer);
 }
 
 }  // namespace
 
-draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair) {
+draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair, bool triangle) {
   Sketch s(Side::kLeft, {0, 0});
   add_ridge(s, input, pair.left);
   for (const Side side : {Side::kLeft, Side::kRight}) {
@@ -86,11 +99,11 @@ draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair) {
     s.timber(outline_of(rafter_of(pair, side)), rafter_of(pair, side), Stroke::kVisible);
   }
   if (!input.alike) {
-    add_side_dimensions(s, input, pair, Side::kRight);
+    add_side_dimensions(s, input, pair, Side::kRight, triangle);
     s.note({0, -kPlateThick}, "plate_height_right", meaning_if(input.held != Held::kRidgeAndHeels));
   }
   s.stand(Side::kLeft, {0, 0});
-  add_side_dimensions(s, input, pair, Side::kLeft);
+  add_side_dimensions(s, input, pair, Side::kLeft, triangle);
   const double run = pair.left.run.in(), peak = pair.left.peak_height.in();
   s.line({run, -kPlateThick}, {run, peak + 3}, Stroke::kCentre);
   s.dimension({run, 0}, {run, peak}, -1, "peak_height_left", Meaning::kAnswer);

@@ -12,10 +12,12 @@
 
 namespace bentbook {
 
-/// The whole roof from the gable: both rafters, plates, ridge. Keys: span or run, pitch_left (pitch_right when
+/// The whole roof from the gable: both rafters, plates, ridge. Keys: span or run, pitch_left with in_12_left where it
+/// is a triangle (pitch_right when
 /// unlike; slope_… where measured), peak_height_left, line_length_left, overhang_left; when unlike also
 /// run_left, line_length_right, overhang_right, plate_height_right.
-[[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair);
+/// `triangle`: a rise in 12 is drawn as one; large type has no room for it.
+[[nodiscard]] draw::Drawing roof_drawing(const RafterInput& input, const RafterPair& pair, bool triangle = true);
 
 /// The words by which the peak, the bird's mouth and the tail are opened, each beside its place on a roof_drawing: keys
 /// part.peak, part.foot, part.tail. They stand on the right, whose dimensions are the left's where both are alike.

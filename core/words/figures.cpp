@@ -1,7 +1,9 @@
 #include "words/figures.h"
 
 #include <string>
+#include <utility>
 
+#include "draw/pitch_mark.h"
 #include "roof/rafter_fields.h"
 
 namespace bentbook {
@@ -64,8 +66,9 @@ FigureText side_figure(const SideKey& key, const RafterInput& input, const Rafte
   if (key.stem.starts_with("marks_")) return mark_figure(key.stem, input, rafter, voice);
   if (key.stem == "pitch") {
     const RafterSide& side = key.right && !input.alike ? input.right : input.left;
-    return {print_slope(side.pitch, voice.marks), field_name("pitch", voice.language)};
+    return pitch_figure(side.pitch, voice);
   }
+  if (key.stem == "in_12") return pitch_run_figure(voice);
   if (key.stem == "slope") return angle_figure("slope", rafter.slope, voice);
   if (key.stem == "ridge_top" && input.peak == PeakKind::kOverBeam)
     return length_figure("ridge_beam_top", rafter.ridge_top, voice);
@@ -81,6 +84,14 @@ FigureText part_figure(std::string_view key, Language language) {
 }
 
 }  // namespace
+
+FigureText pitch_figure(const Slope& pitch, const Voice& voice) {
+  std::string said = print_slope(pitch, voice.marks);
+  std::string rise = draw::has_triangle(pitch) ? said.substr(0, said.find(':')) : std::string{};
+  return {std::move(said), field_name("pitch", voice.language), std::move(rise)};
+}
+
+FigureText pitch_run_figure(const Voice& voice) { return {"12", field_name("run", voice.language)}; }
 
 FigureText rafter_figure(std::string_view key, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   if (key == "span") return length_figure(key, pair.span, voice);

@@ -13,8 +13,14 @@ namespace bentbook {
 struct FigureText {
   std::string text;  ///< "12′ 7 3⁄8″", "39.8°", "8:12"
   std::string name;  ///< "Span", "Plumb cut", …
+  /// What stands on the drawing, where that is less or more: "8" on the rise of a pitch's triangle (not at its arc).
+  std::string drawn{};
 };
 
+/// A pitch; on the rise of its triangle (draw/pitch_mark.h) its rise alone.
+[[nodiscard]] FigureText pitch_figure(const Slope& pitch, const Voice& voice);
+/// The level side of that triangle: "12".
+[[nodiscard]] FigureText pitch_run_figure(const Voice& voice);
 /// Keys of roof/rafter_drawing.h and roof/pattern.h.
 [[nodiscard]] FigureText rafter_figure(std::string_view key, const RafterInput& input, const RafterPair& pair,
                                        const Voice& voice);

@@ -194,6 +194,13 @@ std::string totals_text(const FrameTotals& totals, const Voice& voice) {
               {"wood", say_wood(totals.board_feet, voice)}});
 }
 
+std::string totals_wood_text(const FrameTotals& totals, const Voice& voice) {
+  const std::string species(totals.species ? shown_name(*totals.species, voice.language)
+                                           : text(Msg::kTotalsMixed, voice.language));
+  if (!totals.moisture) return species;
+  return say(Msg::kTotalsWood, voice.language, {{"species", species}, {"moisture", print_fixed(*totals.moisture, 0)}});
+}
+
 std::string members_text(const Frame& frame, const Voice& voice) {
   std::string out;
   for (const Timber& timber : frame.timbers) {

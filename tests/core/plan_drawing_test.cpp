@@ -6,6 +6,7 @@
 #include <catch_amalgamated.hpp>
 
 #include "frame/placing/solve_frame.h"
+#include "model/book_model.h"
 #include "plans.h"
 
 using namespace bentbook;
@@ -76,4 +77,46 @@ TEST_CASE("what the layout's drawing measures ends on the timbers themselves", "
   }
   CHECK(ties > 5);
   CHECK(collars > 2);
+}
+
+TEST_CASE("a rise in 12 is drawn as its triangle, along the roof and over it; an angle as its arc", "[plan_drawing]") {
+  for (const int rise : {4, 9, 12}) {
+    FramePlan plan =
+        default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(rise)));
+    const auto frame = solve_frame(plan);
+    REQUIRE(frame);
+    const draw::Drawing drawing = bent_drawing(plan, *frame, 1);
+    CHECK(drawing.angles.empty());
+    const auto figure = [&](std::string_view key) {
+      return *std::find_if(drawing.dimensions.begin(), drawing.dimensions.end(),
+                           [&](const draw::Dimension& one) { return one.key == key; });
+    };
+    const draw::Dimension up = figure("pitch_left"), level = figure("in_12_left");
+    CHECK(up.meaning == draw::Meaning::kGiven);
+    CHECK(level.meaning == draw::Meaning::kFact);
+    CHECK((up.b.y - up.a.y) / (level.b.x - level.a.x) == Catch::Approx(rise / 12.0));
+    CHECK(up.b == level.a);
+    // Its foot clears the rafters' upper side by a hand.
+    REQUIRE(drawing.notes.size() == 1);
+    const draw::Point peak = drawing.notes[0].at;
+    const double roof = peak.y - (peak.x - up.a.x) * rise / 12.0;
+    CHECK(up.a.y > roof);
+    CHECK(up.a.y < roof + 12);
+    plan.pitch_left = plan.pitch_right = Slope::of_angle(Angle::degrees(40));
+    const auto other = solve_frame(plan);
+    REQUIRE(other);
+    CHECK(bent_drawing(plan, *other, 1).angles.size() == 1);
+  }
+}
+
+TEST_CASE("totals name the wood that all timbers are of, and none where they differ", "[plan_drawing]") {
+  Book book;
+  book.frame = default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
+  auto frame = solve_frame(book.frame);
+  REQUIRE(frame);
+  CHECK(totals_of(*frame).species == book.frame.species.name);
+  CHECK(totals_of(*frame).moisture == book.frame.moisture);
+  frame->timbers.back().moisture += 1;
+  CHECK(totals_of(*frame).species == book.frame.species.name);
+  CHECK_FALSE(totals_of(*frame).moisture);
 }

@@ -36,8 +36,9 @@ room("frame/sheet frame/list frame/drawings", FRAME)
 FRAME += " frame/sheet frame/list frame/drawings"
 room("shop shop/log", FRAME)
 room("stock", FRAME)
-room("raising raising/insertion raising/stability raising/lifting raising/search", FRAME)
-WORK = FRAME + " shop shop/log stock raising raising/insertion raising/stability raising/lifting raising/search"
+RAISING = "raising raising/insertion raising/stability raising/lifting raising/search raising/drawings"
+room(RAISING, FRAME)
+WORK = FRAME + " shop shop/log stock " + RAISING
 room("book", WORK)
 BELOW["book"] -= {"draw"}
 room("book/backup", WORK + " book")
@@ -49,8 +50,8 @@ room("tasks", MODEL + " words paper")
 room("command command/json", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
-room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books "
-     "screens/settings screens/timber", MODEL + " words words/aloud paper tasks render ui ui/keypad ui/drawing")
+room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard "
+     "screens/books screens/settings screens/timber", MODEL + " words words/aloud paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost
@@ -80,8 +81,8 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
   frame/drawings shop shop/log book book/backup model paper words words/aloud tasks command command/json render
-  screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/books
-  screens/settings screens/timber""".split())
+  screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
+  screens/books screens/settings screens/timber""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 

@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "cut/angle_drawing.h"
+#include "frame/drawings/hand_drawing.h"
 #include "frame/drawings/joint_drawing.h"
 #include "frame/drawings/plan_drawing.h"
 #include "frame/drawings/sections_drawing.h"
@@ -13,9 +14,14 @@
 #include "frame/keys.h"
 #include "letters.h"
 #include "plans.h"
+#include "raising/drawings/crane_drawing.h"
+#include "raising/drawings/gear_drawing.h"
+#include "raising/drawings/site_drawing.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
+#include "screens/frame/hand.h"
 #include "screens/frame/joint_form.h"
+#include "screens/raising/yard/figures.h"
 #include "ui/drawing/canvas.h"
 #include "words/face_words.h"
 #include "words/figures.h"
@@ -190,7 +196,11 @@ TEST_CASE("every frame's figures stand whole on the page, clear of one another",
     const Said said = without_unit(
         [&](std::string_view key) -> bentbook::FigureText {
           if (key.starts_with("pitch")) return {print_slope(plan.pitch_left, shown.voice.marks), {}};
-          if (key == "peak_top") return {say_inches(frame->ridge_z, shown.voice), {}};
+          if (key.starts_with("in_12")) return pitch_run_figure(shown.voice);
+          if (key == "peak_top") {
+            const std::string height = say_inches(frame->ridge_z, shown.voice);
+            return {scale > 1.5F ? height : say(Msg::kAsidePeak, shown.voice.language, height), {}};  // as the page
+          }
           return {say_length(plan.span + Length::inches(1, 16), shown.voice), {}};  // as long as any there
         },
         shown.voice);
@@ -246,11 +256,124 @@ TEST_CASE("every rafter's and angle's figures stand whole on the page, clear of 
     CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form));
     const Said said =
         without_unit([&](std::string_view key) { return rafter_figure(key, input, *pair, shown.voice); }, shown.voice);
-    draw::Drawing roof = roof_drawing(input, *pair);
+    draw::Drawing roof = roof_drawing(input, *pair, scale <= 1.5F);
     if (scale < 1.5F && !shown.small) name_parts(roof, *pair);  // as the page does
     phone.draw(roof, 300, shown.small, said);
     phone.draw(foot_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
     phone.draw(peak_drawing(input, *pair, Side::kLeft), 300, shown.small, said);
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+namespace {
+
+Crane random_crane(Random& random) {
+  Crane crane;
+  crane.present = true;
+  const auto rows = static_cast<int>(random.whole(0, 9));
+  Length radius = random_inches(random, 60, 200, 1);
+  for (int i = 0; i < rows; ++i) {
+    crane.chart.push_back({radius, bentbook::Weight::pounds(random.whole(900, 24'000))});
+    radius = radius + random_inches(random, 40, 160, 1);
+  }
+  crane.hook_block = bentbook::Weight::pounds(random.whole(0, 400));
+  crane.rigging = bentbook::Weight::pounds(random.whole(0, 200));
+  crane.x = random_inches(random, -500, 500, 2);
+  crane.y = random_inches(random, -200, 600, 2);
+  return crane;
+}
+
+void draw_crane(Phone& phone, const Crane& crane, Machine machine, bool small, const Said& said) {
+  const float width = small ? 288 : 358;
+  const ChartSize size = chart_size(width, 48, phone.scale, crane.chart.size());
+  phone.draw_in(crane_drawing(crane, machine, size.room), {0, 0, width, size.height}, said);
+}
+
+}  // namespace
+
+TEST_CASE("every figure of what lifts, of gear, truck and yard stands whole on the page, clear of one another",
+          "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(640);
+  for (int round = 0; round < 60;) {
+    Book book;
+    book.frame = random_plan(random);
+    const auto frame = solve_frame(book.frame);
+    if (!frame) continue;
+    ++round;
+    RaisingPlan& plan = book.raising;
+    plan.crane = random_crane(random);
+    plan.telehandler = random_crane(random);
+    plan.crane_two = random_crane(random);
+    plan.telehandler.present = chance(random, 30);
+    plan.crane_two.present = chance(random, 30);
+    plan.stack_x = random_inches(random, -500, 500, 2);
+    plan.stack_y = random_inches(random, -200, 600, 2);
+    plan.gear = {{"", GearKind::kSling, Length::feet(8), bentbook::Weight::pounds(3200), {}, 12}};
+    if (chance(random, 50)) plan.gear[0].choked = bentbook::Weight::pounds(2500);
+    const Shown shown(random);
+    const Voice& voice = shown.voice;
+    CAPTURE(round, shown.small, static_cast<int>(voice.lengths.form), static_cast<int>(voice.language));
+    const auto lifter = [&](std::string_view name) {
+      return without_unit([&, name](std::string_view key) { return lifter_figure(key, book, name, voice); }, voice);
+    };
+    draw_crane(phone, plan.crane, Machine::kCrane, shown.small, lifter("crane"));
+    draw_crane(phone, plan.telehandler, Machine::kTelehandler, shown.small, lifter("telehandler"));
+    phone.draw(gin_pole_drawing(), 280, shown.small, lifter("gin_pole"));
+    for (const GearKind kind : {GearKind::kSling, GearKind::kShackle, GearKind::kSpreader}) {
+      plan.gear[0].kind = kind;
+      phone.draw(gear_drawing(plan.gear[0]), 270, shown.small,
+                 without_unit([&](std::string_view key) { return gear_figure(key, book, 0, voice); }, voice));
+    }
+    phone.draw(truck_drawing(plan.truck, 250), 230, shown.small,
+               without_unit([&](std::string_view key) { return truck_figure(key, book, 250, voice); }, voice));
+    for (const InYard what : {InYard::kCrane, InYard::kStack})
+      phone.draw(site_drawing(*frame, plan, what), 380, shown.small,
+                 without_unit([&](std::string_view key) { return site_figure(key, book, what, voice); }, voice));
+  }
+  CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("every figure of a timber by hand stands whole on the page, clear of the others", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(3);
+  for (int round = 0; round < 200; ++round) {
+    Book book;
+    HandTimber timber;
+    timber.mark = "X-1";
+    timber.length = random_inches(random, 24, 400, 16);
+    timber.wood.nominal = {random_inches(random, 4, 14, 2), random_inches(random, 4, 14, 2)};
+    timber.a.angle = Angle::degrees(random.whole(-40, 40));
+    HandFeature f;
+    f.kind = static_cast<FeatureKind>(keys::index_of(keys::kFeatureKind, chance(random, 50) ? "hole" : "mortise"));
+    f.face = static_cast<Face>(random.whole(1, 4));
+    f.station = chance(random, 20) ? Length{} : Length{timber.length.count / 100 * random.whole(1, 99)};
+    f.offset = random_inches(random, 1, 4, 16);
+    f.along = random_inches(random, 1, 14, 16);
+    f.across = random_inches(random, 1, 3, 16);
+    f.diameter = random_inches(random, 1, 2, 8);
+    f.depth = chance(random, 50) ? Length{} : random_inches(random, 1, 4, 16);
+    timber.features = {f};
+    book.frame.added = {timber};
+    const Shown shown(random);
+    const std::string root = "frame.added.@X-1.";
+    CAPTURE(round, shown.small, static_cast<int>(shown.voice.lengths.form), static_cast<int>(shown.voice.language));
+    const auto said = [&](const std::string& under) {
+      return without_unit(
+          [&, under](std::string_view key) {
+            bentbook::FigureText figure = hand_figure(key, book, under, shown.voice);
+            if (!figure.drawn.empty() && (key != "station" || scale <= 1.5F)) figure.text = figure.drawn;
+            return figure;
+          },
+          shown.voice);
+    };
+    phone.draw(hand_drawing(timber), 130, shown.small, said(root));
+    phone.draw(hand_section_drawing(timber), 130, shown.small, said(root));
+    phone.draw(hand_feature_drawing(timber, f), 210, shown.small, said(root + "features.0."));
   }
   CHECK(phone.drawn > 1000);
 }

@@ -443,10 +443,18 @@ TEST_CASE("a timber by hand: made, measured, cut into, taken out", "[screens][fr
   bed.press("frame.row.timbers");
   bed.tap("list.add");
   bed.tap("hand.make");
-  bed.enter("frame.added.@X-1.length", {"digit.1", "digit.2"});
-  bed.tap("hand.add.mortise");
+  bed.enter("hand.timber.length", {"digit.1", "digit.2"});
+  bed.press("hand.section.wood.nominal.depth");
+  bed.tap_keypad({"digit.1", "digit.0", "done"});
+  bed.press("hand.add.mortise");
   REQUIRE(bed.item("hand.remove.0").rect.h > 0);  // what was added is in sight
+  CHECK(bed.value("hand.cut.0.station") == "6′ 0″");
+  bed.press("hand.cut.0.depth");
+  bed.tap_keypad({"digit.3", "done"});
   const HandTimber timber = bed.stored_book().frame.added.at(0);
+  REQUIRE(timber.length == Length::feet(12));
+  REQUIRE(timber.wood.nominal.depth == Length::inches(10));
+  REQUIRE(timber.features.at(0).depth == Length::inches(3));
   REQUIRE(timber.mark == "X-1");
   REQUIRE(timber.features.size() == 1);
   bed.press("bar.back");
@@ -455,7 +463,7 @@ TEST_CASE("a timber by hand: made, measured, cut into, taken out", "[screens][fr
   bed.tap("list.X-1");
   REQUIRE(bed.shows("sheet.overridden"));
   bed.tap("sheet.edit_hand");
-  bed.tap("hand.delete");
+  bed.press("hand.delete");
   REQUIRE(bed.stored_book().frame.added.empty());
 }
 

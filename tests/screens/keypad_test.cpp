@@ -317,6 +317,25 @@ TEST_CASE("the sign key is there where a value may be negative", "[keypad]") {
   REQUIRE_FALSE(k.takes_sign());
 }
 
+TEST_CASE("behind a changed sign the first digit begins a number of that sign", "[keypad]") {
+  Keypad k;
+  const LengthEntry site{Length::feet(-100), Length::feet(100), BareUnit::kFoot};
+  k.open_length("x", "", Length::feet(-20), site);
+  k.press({Kind::kSign});
+  REQUIRE(k.reading().length == Length::feet(20));
+  k.press({Kind::kSign});
+  strokes(k, "30");
+  REQUIRE(k.reading().length == Length::feet(-30));
+  k.press({Kind::kSign});
+  REQUIRE(k.reading().length == Length::feet(30));
+  strokes(k, "<");
+  REQUIRE(k.reading().length == Length::feet(3));
+  k.open_length("x", "", Length::feet(20), site);
+  k.press({Kind::kSign});
+  strokes(k, "<");
+  REQUIRE(k.reading().length == Length::feet(-2));
+}
+
 TEST_CASE("a preview follows each figure that reads well", "[keypad]") {
   Keypad k = feet_first();
   REQUIRE_FALSE(k.preview_length("span"));

@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "draw/pitch_mark.h"
 #include "geometry/cell.h"
 #include "numeric/sorting.h"
 
@@ -101,24 +102,40 @@ double bent_at(const FramePlan& plan, int label) {
   return 0;
 }
 
-void roof_figures(draw::Drawing& d, const FramePlan& plan) {
+/// The roof's slope over its left side (−1) or right side (1): the triangle of a rise in 12, else the angle at the
+/// plate. `peak`: the roof's highest point.
+void draw_pitch(draw::Drawing& d, const Slope& pitch, const FramePlan& plan, Point peak, int side, bool triangle,
+                const std::string& key) {
+  const double half = plan.span.in() / 2;
+  if (!triangle || !draw::has_triangle(pitch)) {
+    const double plate = (side < 0 ? plan.plate_left : plan.plate_right).in(), slope = pitch.deg();
+    d.angles.push_back(
+        {{side * half, plate}, side < 0 ? 0 : 180 - slope, side < 0 ? slope : 180, 2, key, Meaning::kGiven});
+    return;
+  }
+  constexpr double kFromWall = 0.24, kRun = 0.36, kOver = 0.03;  // of half the span
+  const double low = side * half * (1 - kFromWall);
+  const double top = peak.y - libm::fabs(peak.x - low) * pitch.tan() + kOver * half;
+  draw::add_pitch_mark(d, draw::pitch_mark({low, top}, -side * kRun * half, pitch.tan(), true), key,
+                       side < 0 ? "in_12_left" : "in_12_right");
+}
+
+void roof_figures(draw::Drawing& d, const FramePlan& plan, Point peak, bool triangle) {
   const double half = plan.span.in() / 2, over = plan.eave_overhang.in();
   const double left = plan.plate_left.in(), right = plan.plate_right.in();
   const bool gable = plan.form == RoofForm::kGable;
   d.dimensions.push_back({{-half, 0}, {half, 0}, -1, {1, 0}, "span", Meaning::kGiven});
   d.dimensions.push_back({{-half, 0}, {-half, left}, 1, {0, 1}, "plate_left", Meaning::kGiven});
-  d.angles.push_back({{-half, left}, 0, plan.pitch_left.deg(), 2, "pitch_left", Meaning::kGiven});
+  draw_pitch(d, plan.pitch_left, plan, peak, -1, triangle, "pitch_left");
   if (over > 0)
     d.dimensions.push_back({{-half - over, left}, {-half, left}, 1, {1, 0}, "eave_overhang", Meaning::kGiven});
   if (gable && !(plan.plate_right == plan.plate_left))
     d.dimensions.push_back({{half, 0}, {half, right}, -1, {0, 1}, "plate_right", Meaning::kGiven});
   if (gable && !(plan.pitch_right == plan.pitch_left))
-    d.angles.push_back({{half, right}, 180 - plan.pitch_right.deg(), 180, 2, "pitch_right", Meaning::kGiven});
+    draw_pitch(d, plan.pitch_right, plan, peak, 1, triangle, "pitch_right");
 }
 
-}  // namespace
-
-draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label) {
+draw::Drawing draw_bent(const FramePlan& plan, const Frame& frame, int label, bool triangle) {
   draw::Drawing d;
   const double y = bent_at(plan, label), rafter = nearest_rafter(frame, y) + 1;
   Reach top;
@@ -136,20 +153,23 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
   });
   const double half = plan.span.in() / 2;
   d.lines.push_back({{-half - 18, 0}, {half + 18, 0}, Stroke::kThin});
-  roof_figures(d, plan);
-  if (top.hi > 0)
-    d.dimensions.push_back({{half, 0},
-                            {frame.ridge_x, top.hi},
-                            plan.plate_right == plan.plate_left ? -1.2 : -2.2,
-                            {0, 1},
-                            "peak_top",
-                            Meaning::kAnswer});
+  const Point peak{frame.ridge_x, top.hi > 0 ? top.hi : frame.ridge_z};
+  roof_figures(d, plan, peak, triangle);
+  if (top.hi > 0) d.notes.push_back({peak, "peak_top", Meaning::kAnswer, draw::Stands::kAside});
   return d;
 }
 
+}  // namespace
+
+draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label) {
+  return draw_bent(plan, frame, label, true);
+}
+
 draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
-  draw::Drawing d = bent_drawing(plan, frame, 1);
-  std::erase_if(d.dimensions, [](const draw::Dimension& one) { return one.key == "span" || one.key == "peak_top"; });
+  // No room for a triangle among what is drawn there.
+  draw::Drawing d = draw_bent(plan, frame, 1, false);
+  std::erase_if(d.dimensions, [](const draw::Dimension& one) { return one.key == "span"; });
+  d.notes.clear();
   const bool gable = plan.form == RoofForm::kGable;
   // Ties hang under the lower plate, a lean-to's left one; collars stand over the higher.
   const Length low = gable ? std::min(plan.plate_left, plan.plate_right) : plan.plate_left;
@@ -215,8 +235,11 @@ draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
 
 draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
   draw::Drawing d = bent_drawing(plan, frame, 1), side = wall_drawing(plan, frame);
+  Point peak{frame.ridge_x, frame.ridge_z};
+  for (const draw::Note& note : d.notes) peak = note.at;
   d.dimensions.clear();
   d.angles.clear();
+  d.notes.clear();
   const double length = length_of(plan).in(), past = plan.sections.post.breadth.in() / 2;
   const double half = plan.span.in() / 2, height = plan.plate_left.in();
   Reach top;
@@ -233,7 +256,7 @@ draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
   d.dimensions.push_back({{-half, 0}, {half, 0}, -1, {1, 0}, "span", Meaning::kGiven});
   d.dimensions.push_back({{-half, 0}, {-half, height}, 1, {0, 1}, "plate", Meaning::kGiven});
   d.dimensions.push_back({moved({-past, 0}), moved({length + past, 0}), -1, {1, 0}, "length", Meaning::kGiven});
-  d.angles.push_back({{-half, height}, 0, plan.pitch_left.deg(), 2, "pitch", Meaning::kGiven});
+  draw_pitch(d, plan.pitch_left, plan, peak, -1, true, "pitch");
   return d;
 }
 

@@ -7,7 +7,8 @@
 namespace bentbook {
 
 /// The bent with this label, seen along Y: x across the building, y up from the floor. Figures: span, plate_left,
-/// pitch_left, eave_overhang (given); the same with _right where it differs; peak_top (answer).
+/// pitch_left, eave_overhang (given); the same with _right where it differs; peak_top (answer, set aside); in_12_left
+/// (quiet), the level side of a pitch's triangle.
 [[nodiscard]] draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label);
 
 /// The right wall and its roof side, seen from outside: x along the ridge. Figures: bay:<label> (given, up to

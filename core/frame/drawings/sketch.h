@@ -5,33 +5,15 @@
 /// edge meeting its shoulder at (0, 0). A leaning member falls to the right. In the end, the whole is turned to how it
 /// lies.
 
-#include <string>
-#include <vector>
-
 #include "draw/drawing.h"
+#include "draw/sketch.h"
 #include "frame/drawings/joint_wood.h"
 
 namespace bentbook {
 
+using draw::Sketch;
+
 struct PinPattern;
-
-struct Sketch {
-  draw::Drawing drawing;
-
-  void line(draw::Point a, draw::Point b, draw::Stroke stroke = draw::Stroke::kVisible);
-  void shape(std::vector<draw::Point> points, draw::Fill fill, draw::Stroke stroke = draw::Stroke::kVisible);
-  void rectangle(draw::Point low, draw::Point high, draw::Fill fill, draw::Stroke stroke = draw::Stroke::kVisible);
-  /// Where the drawing stops and the timber goes on.
-  void torn(draw::Point a, draw::Point b);
-  /// A bored hole seen along its axis, with its centre lines.
-  void bore(draw::Point centre, double diameter);
-
-  /// Figures: a measure that is tapped, one that is told. `offset`, `along`: as in draw::Dimension.
-  void given(draw::Point a, draw::Point b, double offset, std::string key, draw::Point along = {});
-  void told(draw::Point a, draw::Point b, double offset, std::string key, draw::Point along = {});
-  void given_aside(draw::Point at, std::string key);
-  void told_aside(draw::Point at, std::string key);
-};
 
 /// The member's end and the receiver as they stand in the sketch.
 struct EndSketch {

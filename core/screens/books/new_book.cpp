@@ -59,7 +59,7 @@ FourNumbers typed(const Context& context, FourNumbers numbers) {
 bentbook::FigureText said(std::string_view key, const FourNumbers& numbers, const Voice& voice) {
   for (const NewLength& one : kLengths)
     if (key == one.key) return {say_length(numbers.*one.value, voice), std::string(text(one.name, voice.language))};
-  return {print_slope(numbers.pitch, voice.marks), std::string(text(Msg::kFieldPitch, voice.language))};
+  return key == "pitch" ? pitch_figure(numbers.pitch, voice) : pitch_run_figure(voice);
 }
 
 void put(FourNumbers& numbers, std::string_view key, const Keypad::Reading& reading) {

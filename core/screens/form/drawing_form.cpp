@@ -28,6 +28,8 @@ void follow_fingers(Ui& ui, ItemKey prefix, const Rect& box, CanvasView& view) {
 
 Voice voice_of(const Context& context) { return {context.ui.language, context.style(), Marks::kScreen}; }
 
+bool has_usual_type(const Context& context) { return context.kit.settings.text_percent <= 150; }
+
 float drawing_height(const Context& context, float wanted) {
   const float text = static_cast<float>(context.kit.settings.text_percent) / 100;
   const float room = std::clamp(context.page.h / 700, 1.0F, 1.5F);
@@ -45,7 +47,10 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
   const std::string unit = ' ' + std::string(page_unit(voice_of(context)));
   bool metric = false;
   const auto text = [&](std::string_view key, draw::Meaning) {
-    std::string said = words(key).text;
+    const bentbook::FigureText figure = words(key);
+    const auto is = [&](const draw::AngleDimension& arc) { return arc.key == key; };
+    const bool whole = figure.drawn.empty() || std::any_of(drawing.angles.begin(), drawing.angles.end(), is);
+    std::string said = whole ? figure.text : figure.drawn;
     if (unit.size() == 1 || !said.ends_with(unit)) return said;
     metric = true;
     said.resize(said.size() - unit.size());
@@ -58,7 +63,7 @@ std::optional<std::string> drawing_form(Context& context, ItemKey prefix, std::s
   std::optional<std::string> tapped;
   for (const CanvasFigure& drawn : sheet.canvas.figures()) {
     const std::string key = std::string(prefix) + "." + drawn.key;
-    const auto [said, figure_name] = words(drawn.key);
+    const auto [said, figure_name, shown] = words(drawn.key);
     if (drawn.meaning == draw::Meaning::kGiven || tappable == Tappable::kAll) {
       if (figure(ui, key, figure_name, said, drawn.rect)) tapped = drawn.key;
     } else {

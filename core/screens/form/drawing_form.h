@@ -32,6 +32,9 @@ enum class Tappable { kGiven, kAll };
 void drawing_beside(Context&, ItemKey key, std::string_view name, float height, const draw::Drawing& drawing,
                     FunctionRef<std::string(std::string_view)> text);
 
+/// Type is no larger than leaves a phone's drawing room for words and marks beside its numbers.
+[[nodiscard]] bool has_usual_type(const Context&);
+
 /// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more
 /// than fits.
 [[nodiscard]] float drawing_height(const Context&, float wanted);

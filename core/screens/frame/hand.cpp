@@ -1,8 +1,10 @@
 #include "screens/frame/hand.h"
 
 #include <string>
+#include <utility>
 
 #include "book/book_edit.h"
+#include "frame/drawings/hand_drawing.h"
 #include "frame/keys.h"
 #include "frame/placing/hand_timber.h"
 #include "screens/frame/form.h"
@@ -36,7 +38,20 @@ void edit_hand(Context& context, const HandTimber& timber, Edit&& edit) {
   });
 }
 
-void feature_rows(Context& context, const HandTimber& timber, std::size_t i) {
+/// A tapped figure opens its field.
+void hand_drawn(Context& context, const ShownFrame& shown, ItemKey key, std::string_view name, float height,
+                const draw::Drawing& drawing, const std::string& root) {
+  const Voice voice = voice_of(context);
+  const auto words = [&](std::string_view figure) {
+    bentbook::FigureText said = hand_figure(figure, shown.book, root, voice);
+    if (figure == "station" && !has_usual_type(context)) said.drawn.clear();
+    return said;
+  };
+  const auto tapped = drawing_form(context, key, name, drawing_height(context, height), drawing, words);
+  if (tapped) open_field(context, root + *tapped, frame_field_name(root + *tapped, voice.language));
+}
+
+void feature_rows(Context& context, const ShownFrame& shown, const HandTimber& timber, std::size_t i) {
   Ui& ui = context.ui;
   const HandFeature& f = timber.features[i];
   const std::string number = std::to_string(i);
@@ -45,15 +60,8 @@ void feature_rows(Context& context, const HandTimber& timber, std::size_t i) {
   if (const auto face = choice(ui, "hand.face." + number, context.say(Msg::kFieldFace), {"1", "2", "3", "4"},
                                static_cast<int>(f.face) - 1))
     edit_hand(context, timber, [&](HandTimber& t) { t.features[i].face = static_cast<Face>(*face + 1); });
-  frame_field(context, prefix + "station");
-  frame_field(context, prefix + "offset");
-  if (f.kind == FeatureKind::kHole) {
-    frame_field(context, prefix + "diameter");
-  } else {
-    frame_field(context, prefix + "along");
-    frame_field(context, prefix + "across");
-  }
-  if (f.kind != FeatureKind::kTenon) frame_field(context, prefix + "depth");
+  hand_drawn(context, shown, "hand.cut." + number, feature_name(f.kind, ui.language), 210,
+             hand_feature_drawing(timber, f), prefix);
   if (button(ui, "hand.remove." + number, context.say(Msg::kHandFeatureRemove), Weight::kDestructive)) {
     edit_hand(context, timber,
               [&](HandTimber& t) { t.features.erase(t.features.begin() + static_cast<std::ptrdiff_t>(i)); });
@@ -74,11 +82,11 @@ HandFeature new_feature(FeatureKind kind, const HandTimber& timber) {
   return f;
 }
 
-void features(Context& context, const HandTimber& timber) {
+void features(Context& context, const ShownFrame& shown, const HandTimber& timber) {
   Ui& ui = context.ui;
   for (std::size_t i = 0; i < timber.features.size(); ++i) {
     const std::size_t before = timber.features.size();
-    feature_rows(context, timber, i);
+    feature_rows(context, shown, timber, i);
     if (timber.features.size() != before) return;
   }
   heading(ui, "hand.add_heading", context.say(Msg::kHandFeatureAdd), 3);
@@ -130,13 +138,14 @@ void hand_screen(Context& context) {
     if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
       caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
     const std::string prefix = hand_path(mark);
-    for (const char* field : {"length", "wood.nominal.breadth", "wood.nominal.depth"})
-      frame_field(context, prefix + field);
+    hand_drawn(context, shown, "hand.timber", context.say(Msg::kHandSide), 130, hand_drawing(timber), prefix);
+    hand_drawn(context, shown, "hand.section", context.say(Msg::kFrameSections), 130, hand_section_drawing(timber),
+               prefix);
     for (const char* field : {"end_a.angle", "end_a.tilt", "end_b.angle", "end_b.tilt"})
       frame_field(context, prefix + field);
     note(ui, "hand.ends", context.say(Msg::kHandEnds));
     place_part(context, timber);
-    features(context, timber);
+    features(context, shown, timber);
     space(ui, 16);
     if (button(ui, "hand.delete", context.say(Msg::kSheetTakeOut), Weight::kDestructive)) {
       edit_book(context, [&](Book& next) { next = without_added(std::move(next), mark); });
@@ -147,6 +156,20 @@ void hand_screen(Context& context) {
 }
 
 }  // namespace
+
+bentbook::FigureText hand_figure(std::string_view key, const Book& book, const std::string& root, const Voice& voice) {
+  const std::string path = root + std::string(key);
+  const auto field = field_at(book, path);
+  if (!field) return {};
+  std::string value = field_text(voice, *field), drawn;
+  const auto* length = std::get_if<Length>(&field->value);
+  if (key == "station") drawn = say(Msg::kAsideFromA, voice.language, value);
+  if (key == "diameter") drawn = say(Msg::kAsideHole, voice.language, value);
+  if (key == "depth")
+    drawn = length != nullptr && length->count == 0 ? std::string(text(Msg::kAsideThrough, voice.language))
+                                                    : say(Msg::kAsideDeep, voice.language, value);
+  return {std::move(value), frame_field_name(path, voice.language), std::move(drawn)};
+}
 
 Page frame_hand_page(std::string mark) { return {"frame.hand", Msg::kHandTitle, hand_screen, std::move(mark)}; }
 

@@ -82,7 +82,8 @@ void totals(Context& context, const ShownFrame& shown) {
   FrameMemory::Totals& kept = context.frame_memory.totals;
   if (kept.of != shown.solved && !shown.typing) kept = {shown.solved, totals_of(*shown.frame())};
   if (kept.of == nullptr) return;
-  note(context.ui, "frame.totals", totals_text(kept.totals, voice_of(context)));
+  const Voice voice = voice_of(context);
+  note(context.ui, "frame.totals", totals_text(kept.totals, voice) + " · " + totals_wood_text(kept.totals, voice));
 }
 
 /// Span, the bays' widths, height and pitch follow one another on the keypad.

@@ -122,7 +122,8 @@ void sides_screen(Context& context) {
   const Voice voice = voice_of(context);
   begin_scroll(ui, "sides.page", context.page);
   if (shown.pair) {
-    rafter_form(context, "sides", context.say(Msg::kRoofPicture), 270, roof_drawing(shown.input, *shown.pair), shown);
+    rafter_form(context, "sides", context.say(Msg::kRoofPicture), 270,
+                roof_drawing(shown.input, *shown.pair, has_usual_type(context)), shown);
     if (!shown.pair->alike)
       fact(ui, "sides.off_centre", context.say(Msg::kSidesOffCentre), say_length(shown.pair->ridge_off_centre, voice),
            true);

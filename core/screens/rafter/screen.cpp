@@ -92,7 +92,7 @@ void rafter_screen(Context& context) {
   side_by_side(
       ui, 16, 300,
       [&](Ui&) {
-        draw::Drawing roof = roof_drawing(shown.input, pair);
+        draw::Drawing roof = roof_drawing(shown.input, pair, has_usual_type(context));
         if (parts_on_roof(context)) name_parts(roof, pair);
         rafter_form(context, "rafter", context.say(Msg::kRoofPicture), 300, roof, shown);
       },

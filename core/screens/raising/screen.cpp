@@ -10,6 +10,7 @@
 #include "screens/raising/said.h"
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"
+#include "screens/raising/yard/gear.h"
 #include "words/frame_words.h"
 #include "words/step_words.h"
 

@@ -81,7 +81,7 @@ std::string fingerprint_of(const draw::Drawing& drawing, const std::vector<draw:
   for (const draw::Dimension& d : drawing.dimensions) {
     for (const Point& p : {d.a, d.b, d.along}) put(out, p);
     put(out, d.offset);
-    put(out, static_cast<double>(d.meaning));
+    put(out, static_cast<double>(d.meaning) * 2 + (d.bare ? 1 : 0));
     out += d.key;
     out += '\0';
   }

@@ -27,7 +27,7 @@ void Keypad::begin(Quantity quantity, std::string_view key, std::string_view tit
   if (open_) finish();
   open_ = true;
   fresh_ = true;
-  typing_ = chosen_ = operators_ = carried_ = false;
+  typing_ = chosen_ = operators_ = signed_ = carried_ = false;
   key_ = key;
   title_ = title;
   typed_.clear();

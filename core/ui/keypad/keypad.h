@@ -194,6 +194,7 @@ class Keypad {
   bool open_ = false, typing_ = false, operators_ = false;
   bool fresh_ = true;     ///< nothing was typed since it was opened or its unit changed
   bool chosen_ = false;   ///< a slot was touched: its next digit replaces its figures and keeps the others
+  bool signed_ = false;   ///< nothing but the sign was changed: the next digit starts anew behind it
   bool carried_ = false;  ///< what stands is fresh in another unit, but was entered: it is handed out all the same
   std::string key_, title_, typed_, sum_;
   Quantity quantity_ = Quantity::kLength;

@@ -27,6 +27,7 @@ std::string_view operator_text(char c) {
 void Keypad::press(Stroke stroke) {
   if (!open_) return;
   using Kind = Stroke::Kind;
+  signed_ &= stroke.kind == Kind::kSign || stroke.kind == Kind::kDigit || stroke.kind == Kind::kPoint;
   switch (stroke.kind) {
     case Kind::kDigit:
       return digit(static_cast<char>('0' + stroke.value));
@@ -70,6 +71,11 @@ void Keypad::digit(char c) {
   if (typing_) return type(std::string_view(&c, 1));
   if (after_closed()) return;
   if (fresh_ && !chosen_) start_anew();
+  if (std::exchange(signed_, false)) {
+    const bool negative = term_.negative;
+    start_anew();
+    term_.negative = negative;
+  }
   std::string& digits = term_.slots[static_cast<std::size_t>(term_.active)].digits;
   if (chosen_) digits.clear();
   fresh_ = chosen_ = false;
@@ -118,6 +124,7 @@ void Keypad::change_sign() {
   if (typing_) return type("−");
   term_.negative = !term_.negative;
   operators_ = false;
+  signed_ |= fresh_;
   fresh_ = false;
 }
 
