@@ -121,10 +121,13 @@ TEST_CASE("given figures of the drawings are inputs", "[answers]") {
   RafterInput input;
   const auto pair = solve_rafters(input);
   REQUIRE(pair);
-  int given = 0;
-  const draw::Drawing drawing = roof_drawing(input, *pair);
-  for (const auto& d : drawing.dimensions) given += d.meaning == draw::Meaning::kGiven;
-  CHECK(given == 2);  // span and overhang; the pitch is an angle
+  const auto given = [&](bool triangle) {
+    int count = 0;
+    for (const auto& d : roof_drawing(input, *pair, triangle).dimensions) count += d.meaning == draw::Meaning::kGiven;
+    return count;
+  };
+  CHECK(given(true) == 3);   // span, overhang and the pitch's rise
+  CHECK(given(false) == 2);  // the pitch is an angle
 }
 
 TEST_CASE("limits round to the safe side", "[answers]") {

@@ -113,10 +113,13 @@ void draw_pitch(draw::Drawing& d, const Slope& pitch, const FramePlan& plan, Poi
         {{side * half, plate}, side < 0 ? 0 : 180 - slope, side < 0 ? slope : 180, 2, key, Meaning::kGiven});
     return;
   }
-  constexpr double kFromWall = 0.24, kRun = 0.36, kOver = 0.03;  // of half the span
-  const double low = side * half * (1 - kFromWall);
+  // Of half the span. The small gable over a long side has its triangle larger, and no overhang's figure beside it.
+  const bool small = key == "pitch";
+  const double from_wall = small ? 0.1 : 0.24, long_side = small ? 0.62 : 0.4;
+  constexpr double kOver = 0.03;
+  const double low = side * half * (1 - from_wall);
   const double top = peak.y - libm::fabs(peak.x - low) * pitch.tan() + kOver * half;
-  draw::add_pitch_mark(d, draw::pitch_mark({low, top}, -side * kRun * half, pitch.tan(), true), key,
+  draw::add_pitch_mark(d, draw::pitch_mark({low, top}, -side * long_side * half, pitch.tan(), true), key,
                        side < 0 ? "in_12_left" : "in_12_right");
 }
 
