@@ -1,14 +1,11 @@
 // The app in Firefox: it loads, draws, computes, goes on with no network, and has every tick after it was killed.
 import assert from 'node:assert/strict';
-import {writeFileSync} from 'node:fs';
 import {test} from 'node:test';
 
+import {worksWithAndWithoutNetwork} from './any_browser.mjs';
 import {drive} from './firefox.mjs';
-import {pixels} from './png.mjs';
-import {join, scratch, server, shots} from './site.mjs';
+import {scratch, server} from './site.mjs';
 import {display, environment} from './window.mjs';
-
-const kEnter = 'await enterSpan(args[0]); return reading();';
 
 async function firefox(t, profile) {
   return drive(t, environment(scratch(), await display(t)), profile);
@@ -16,24 +13,7 @@ async function firefox(t, profile) {
 
 test('Firefox loads, draws, computes, and goes on when the server has stopped', {timeout: 180_000}, async (t) => {
   const site = await server(t);
-  const browser = await firefox(t, scratch());
-  await browser.go(site.url);
-  assert.equal(await browser.ready(), 'ready');
-  const first = await browser.does(kEnter, "24'");
-  const second = await browser.does(kEnter, "26' 6 1/2\"");
-  assert.notEqual(first, second);
-
-  const png = await browser.screenshot();
-  writeFileSync(join(shots, 'firefox.png'), png);
-  assert.ok(new Set(pixels(png).colours).size > 20, 'the canvas is not flat');
-  assert.ok(await browser.run("return !document.getElementById('canvas').getContext('webgl2').isContextLost()"));
-
-  await browser.does('await navigator.serviceWorker.ready;');
-  await site.stop();
-  await browser.reload();
-  assert.equal(await browser.ready(), 'ready');
-  assert.equal(await browser.does('await ready(); return reading();'), second);
-  assert.equal(await browser.does(kEnter, "24'"), first, 'it computes with no network');
+  await worksWithAndWithoutNetwork(await firefox(t, scratch()), site, 'firefox');
 });
 
 test('Firefox killed and started anew, with no network, has the frame and every tick that had shown as saved', {timeout: 180_000}, async (t) => {

@@ -4,33 +4,15 @@ import assert from 'node:assert/strict';
 import {copyFileSync, cpSync, readFileSync, writeFileSync} from 'node:fs';
 import {test} from 'node:test';
 
-import {pixels} from './png.mjs';
-import {dist, join, scratch, server, shots} from './site.mjs';
+import {worksWithAndWithoutNetwork} from './any_browser.mjs';
+import {dist, join, scratch, server} from './site.mjs';
 import * as webkit from './webkit.mjs';
 import {display, helpers, soon} from './window.mjs';
 
 test('WebKit loads, draws, computes, and goes on when the server has stopped', {timeout: 180_000}, async (t) => {
   const site = await server(t);
   const env = webkit.environment(scratch(), await display(t));
-  const browser = await webkit.drive(t, env);
-  await browser.go(site.url);
-  assert.equal(await browser.ready(), 'ready');
-  const enter = (text) => browser.does('await enterSpan(args[0]); return reading();', text);
-  const first = await enter("24'");
-  const second = await enter("26' 6 1/2\"");
-  assert.notEqual(first, second);
-
-  const png = await browser.screenshot();
-  writeFileSync(join(shots, 'webkit.png'), png);
-  assert.ok(new Set(pixels(png).colours).size > 20, 'the canvas is not flat');
-  assert.ok(await browser.run("return !document.getElementById('canvas').getContext('webgl2').isContextLost()"));
-
-  await browser.does('await navigator.serviceWorker.ready;');
-  await site.stop();
-  await browser.reload();
-  assert.equal(await browser.ready(), 'ready');
-  assert.equal(await browser.does('await ready(); return reading();'), second);
-  assert.equal(await enter("24'"), first, 'it computes with no network');
+  await worksWithAndWithoutNetwork(await webkit.drive(t, env), site, 'webkit');
 });
 
 /** The page with a script more, which does what the returned function is given and reports to the server by asking for /report?… */
