@@ -100,6 +100,29 @@ TEST_CASE("an order is made by tapping and checked step by step", "[screens][rai
   CHECK(bed.value("order.step.0").find("would not stand") != std::string::npos);
 }
 
+TEST_CASE("while an order is being checked the rows below the verdict keep their place", "[screens][raising]") {
+  // An empty one from the first moment on.
+  RaisingBed bed;
+  Bed opened;
+  opened.tap("place.raising");
+  CHECK(opened.shows("raising.empty"));
+  CHECK(opened.item("raising.order").rect.y == bed.item("raising.order").rect.y);
+  // One that was checked before, after a change.
+  bed.go("raising.tap");
+  bed.bring({"P-A1", "P-E1", "T-1"});
+  bed.go("bar.back");
+  REQUIRE(bed.shows("raising.unstable"));
+  const float before = bed.item("raising.order").rect.y;
+  bed.go("raising.tap");
+  bed.press("tap.mark.P-A2");
+  bed.press("tap.together");
+  bed.press("bar.back");
+  REQUIRE(bed.shows("raise_check.running"));
+  CHECK(bed.item("raising.order").rect.y == before);
+  bed.work();
+  CHECK(bed.item("raising.order").rect.y == before);
+}
+
 TEST_CASE("a step tells how it can give way and takes the braces that hold it", "[screens][raising]") {
   RaisingBed bed;
   bed.go("raising.tap");

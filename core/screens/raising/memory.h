@@ -30,6 +30,8 @@ struct RaisingMemory {
     std::vector<LayDownStack> stacks;
   } lists;
 
+  float verdict_height = 0;  ///< as it stood last, px
+
   /// The order's rows as they lie, from the first one's top, px.
   struct Row {
     float top = 0, height = 0;

@@ -43,6 +43,23 @@ void verdict(Context& context, const RaisingPlan& plan, const OrderCheck& check)
          say_count(Msg::kRaisingLeftOut, ui.language, static_cast<std::int64_t>(check.left_out.size())));
 }
 
+/// The verdict, or that it is being worked out: what stands below keeps its place meanwhile, or a finger on a row would
+/// land on the one beside it.
+void verdict_place(Context& context, const RaisingPlan& plan) {
+  Ui& ui = context.ui;
+  float& height = context.raising_memory.verdict_height;
+  const float top = ui.column.y;
+  const bool running = !context.raising.check().ended();
+  if (running && plan.steps.empty())
+    body(ui, "raising.empty", context.say(Msg::kRaisingEmpty));
+  else if (const OrderCheck* check = order_check(context))
+    verdict(context, plan, *check);
+  if (running)
+    ui.column.y = std::max(ui.column.y, top + height);
+  else
+    height = ui.column.y - top;
+}
+
 void ways_on(Context& context, const RaisingPlan& plan) {
   Ui& ui = context.ui;
   const auto row = [&](const char* key, Msg title, std::string_view second, const Page& page) {
@@ -72,7 +89,7 @@ void raising_screen(Context& context) {
   raising_page(context, "raising.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
-    if (const OrderCheck* check = order_check(context)) verdict(context, plan, *check);
+    verdict_place(context, plan);
     const int next = next_step(plan);
     if (!plan.steps.empty() && !lifting_entered(plan) &&
         list_row(ui, "raising.enter_gear", context.say(Msg::kRaisingEnterGear), context.say(Msg::kRaiseOpen)))
