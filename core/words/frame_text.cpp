@@ -195,8 +195,8 @@ std::string totals_text(const FrameTotals& totals, const Voice& voice) {
 }
 
 std::string totals_wood_text(const FrameTotals& totals, const Voice& voice) {
-  const std::string species(totals.species ? shown_name(*totals.species, voice.language)
-                                           : text(Msg::kTotalsMixed, voice.language));
+  std::string species(totals.species ? shown_name(*totals.species, voice.language)
+                                     : text(Msg::kTotalsMixed, voice.language));
   if (!totals.moisture) return species;
   return say(Msg::kTotalsWood, voice.language, {{"species", species}, {"moisture", print_fixed(*totals.moisture, 0)}});
 }
