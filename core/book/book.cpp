@@ -55,6 +55,10 @@ Book new_book(std::string_view title, Length span, Length length, Length plate_h
   book.frame = default_plan(span, length, plate_height, pitch, by);
   book.raising.fasten = FastenWhen::kWithStep;
   book.raising.spare = true;
+  if (by == SizedBy::kMillimetres) {
+    book.raising.truck = {Length::mm(7200), Weight::kilograms(4500)};
+    book.raising.stack_x = Length::mm(-6000);
+  }
   return book;
 }
 

@@ -95,3 +95,11 @@ TEST_CASE("weights and forces are whole kilograms, said by one function", "[word
   thrust.id = CautionId::kThrust;
   CHECK(caution_text(thrust, pair, voice).find(" 454 kg.") != std::string::npos);
 }
+
+TEST_CASE("a book by the millimetre has its yard in whole metric figures", "[book]") {
+  const Book book = new_book("Barn", Length::mm(7200), Length::mm(11000), Length::mm(3000),
+                             Slope::in_12(Length::inches(9)), SizedBy::kMillimetres);
+  CHECK(book.raising.truck.length == Length::mm(7200));
+  CHECK(book.raising.truck.carries == Weight::kilograms(4500));
+  CHECK(book.raising.stack_x == Length::mm(-6000));
+}
