@@ -1,5 +1,9 @@
 #include "book/book.h"
 
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
 #include "book/kit.h"
 #include "frame/metric_sizes.h"
 
@@ -29,6 +33,21 @@ KnifePlate light_plate() {
   return plate;
 }
 
+/// Where machines and timbers begin, until the lead says otherwise: beside the building, the stack near the first bent
+/// and within reach of what stands behind it. Common practice.
+void lay_out_yard(RaisingPlan& plan, Length span, Length length, SizedBy by) {
+  const bool metric = by == SizedBy::kMillimetres;
+  const Length step = metric ? Length::mm(500) : Length::feet(1);
+  const auto up = [&](Length value) { return Length{(value.count + step.count - 1) / step.count * step.count}; };
+  const Length half{span.count / 2}, along = up({length.count / 2});
+  if (metric) plan.truck = {Length::mm(7200), Weight::kilograms(4500)};
+  plan.stack_x = -up(half + (metric ? Length::mm(2400) : Length::feet(8)));
+  plan.stack_x = std::min(plan.stack_x, metric ? Length::mm(-6000) : Length::feet(-20));
+  const Length beyond = up(half + (metric ? Length::mm(3500) : Length::feet(12)));
+  for (Crane* machine : {&plan.crane, &plan.telehandler}) std::tie(machine->x, machine->y) = std::pair(-beyond, along);
+  std::tie(plan.crane_two.x, plan.crane_two.y) = std::pair(beyond, along);
+}
+
 }  // namespace
 
 const std::vector<Species>& common_species() {
@@ -55,10 +74,7 @@ Book new_book(std::string_view title, Length span, Length length, Length plate_h
   book.frame = default_plan(span, length, plate_height, pitch, by);
   book.raising.fasten = FastenWhen::kWithStep;
   book.raising.spare = true;
-  if (by == SizedBy::kMillimetres) {
-    book.raising.truck = {Length::mm(7200), Weight::kilograms(4500)};
-    book.raising.stack_x = Length::mm(-6000);
-  }
+  lay_out_yard(book.raising, span, length, by);
   return book;
 }
 

@@ -1,6 +1,7 @@
 // What a crew that works in millimetres reads: no pounds, inches, miles or board feet anywhere.
 
 #include <catch_amalgamated.hpp>
+#include <cmath>
 
 #include "book/book.h"
 #include "inch_units.h"
@@ -94,6 +95,19 @@ TEST_CASE("weights and forces are whole kilograms, said by one function", "[word
   Caution thrust;
   thrust.id = CautionId::kThrust;
   CHECK(caution_text(thrust, pair, voice).find(" 454 kg.") != std::string::npos);
+}
+
+TEST_CASE("in a new book neither machines nor stack stand in the building", "[book]") {
+  for (const int feet : {12, 24, 30, 60, 100}) {
+    const Book book =
+        new_book("Barn", Length::feet(feet), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
+    INFO(feet);
+    const RaisingPlan& plan = book.raising;
+    for (const Length x : {plan.crane.x, plan.crane_two.x, plan.telehandler.x, plan.stack_x}) {
+      CHECK(std::abs(x.in()) >= feet * 6 + 96);
+      CHECK(x.count % Length::feet(1).count == 0);
+    }
+  }
 }
 
 TEST_CASE("a book by the millimetre has its yard in whole metric figures", "[book]") {

@@ -44,9 +44,10 @@ bentbook::FigureText lifter_figure(std::string_view key, const Book& book, std::
 bentbook::FigureText site_figure(std::string_view key, const Book& book, InYard shown, const Voice& voice) {
   const auto quiet = [&](std::string_view said) { return bentbook::FigureText{std::string(said), std::string(said)}; };
   if (const auto told = site_answer(book.raising, shown, key)) {
-    // A radius is paced out: whole inches or centimetres.
-    const double step = is_metric(voice.lengths.form) ? 1 / 2.54 : 1;
-    const std::string value = say_inches(libm::floor(*told / step + 0.5) * step, voice);
+    // A radius is paced out: whole inches or centimetres, to the safe side.
+    const double step = is_metric(voice.lengths.form) ? 1 / 2.54 : 1, steps = *told / step, hair = 1e-6;
+    const double whole = key == "reach" ? libm::floor(steps + hair) : -libm::floor(hair - steps);
+    const std::string value = say_inches(whole * step, voice);
     if (key == "reach") return named(say(Msg::kAsideReach, voice.language, value), Msg::kGearReach, voice);
     return named(say(Msg::kAsideStackOff, voice.language, value), Msg::kGearRadiusStack, voice);
   }
