@@ -79,6 +79,8 @@ class Platform {
   [[nodiscard]] virtual std::uint64_t random_bits() = 0;
   /// Hand a file to the share sheet, else to a download. Answer: kShared (text = "" or an error key).
   virtual void share_file(std::string name, std::string mime, std::string bytes) = 0;
+  /// The same for a picture, as PNG: four bytes a pixel, red, green, blue, opaque, rows from the top.
+  virtual void share_picture(std::string name, int width, int height, std::string rgba) = 0;
   /// Put a text on the clipboard. Answer: kCopied.
   virtual void copy_text(std::string text) = 0;
   /// Hand a text to the share sheet; where there is none, as copy_text. Answer: kShared or kCopied.

@@ -61,6 +61,22 @@ void space(Ui&, float px);
 /// narrower than `at_least` × parts they stand below one another instead.
 template <class... Parts>
 void side_by_side(Ui&, float gap, float at_least, Parts&&... parts);
+/// Things of a list, each begun with next(), two abreast where the column has room for two that are `at_least` wide;
+/// the column goes on below them when this ends.
+class Abreast {
+ public:
+  Abreast(Ui&, float gap, float at_least);
+  ~Abreast();
+  Abreast(const Abreast&) = delete;
+  Abreast& operator=(const Abreast&) = delete;
+  void next();
+
+ private:
+  Ui& ui_;
+  Column whole_;
+  float step_, top_ = 0, bottom_ = 0;
+  bool two_, right_ = true;
+};
 /// A scroll area that fills `box`; what stands between begin and end scrolls by finger, wheel and keyboard.
 void begin_scroll(Ui&, ItemKey key, Rect box);
 void end_scroll(Ui&);

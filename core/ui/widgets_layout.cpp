@@ -59,6 +59,28 @@ Rect take_box(Ui& ui, float width, float height) {
   return box;
 }
 
+Abreast::Abreast(Ui& ui, float gap, float at_least)
+    : ui_(ui), whole_(ui.column), step_((ui.column.width + gap) / 2), two_(step_ - gap >= at_least) {
+  bottom_ = whole_.y;
+  if (two_) ui.column.width = step_ - gap;
+}
+
+Abreast::~Abreast() {
+  if (!two_) return;
+  const float bottom = std::max(bottom_, ui_.column.y);
+  ui_.column = whole_;
+  ui_.column.y = bottom;
+}
+
+void Abreast::next() {
+  if (!two_) return;
+  right_ = !right_;
+  bottom_ = std::max(bottom_, ui_.column.y);
+  if (!right_) top_ = bottom_;
+  ui_.column.x = right_ ? whole_.x + step_ : whole_.x;
+  ui_.column.y = top_;
+}
+
 ImDrawList& pen(Ui&) { return *ImGui::GetWindowDrawList(); }
 
 void reveal(Ui& ui, ItemKey item) {

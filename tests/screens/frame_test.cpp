@@ -527,3 +527,16 @@ TEST_CASE("a book that could not be stored is not forgotten when another one is 
   bed.rest();
   REQUIRE_FALSE(bed.shows("notice.save_failed"));
 }
+
+TEST_CASE("on a large page rows stand two abreast and a drawing has its whole width; on a phone neither", "[screens]") {
+  FrameBed phone, tablet(820, 1180);
+  const auto below = [](const Bed& bed, std::string_view first, std::string_view second) {
+    return bed.item(second).rect.y > bed.item(first).rect.y;
+  };
+  CHECK(below(phone, "frame.row.view", "frame.row.timbers"));
+  CHECK_FALSE(below(tablet, "frame.row.view", "frame.row.timbers"));
+  CHECK(tablet.item("frame.row.timbers").rect.x > tablet.item("frame.row.view").rect.x + 300);
+  CHECK(below(tablet, "frame.row.timbers", "frame.row.hardware"));
+  CHECK(tablet.item("frame.bent").rect.w > 700);
+  CHECK(below(tablet, "frame.bent", "frame.wall"));
+}

@@ -101,9 +101,13 @@ void open_keypad(Context& context, std::string_view part, const Triangle& triang
 void slope_words(Context& context, const Slope& slope) {
   Ui& ui = context.ui;
   const SlopeFacts facts = slope_facts(slope);
+  Abreast abreast(ui, 32, kRowAbreast);
+  abreast.next();
   fact(ui, "angles.in_12", context.say(Msg::kAnglesIn12),
        say(Msg::kAnglesIn12Value, ui.language, print_fixed(facts.in_12, 3)), true);
+  abreast.next();
   fact(ui, "angles.percent", context.say(Msg::kAnglesPercent), print_fixed(facts.percent, 2) + " %", true);
+  abreast.next();
   fact(ui, "angles.mm_per_m", context.say(Msg::kAnglesMmPerM), print_fixed(facts.mm_per_m, 1) + " mm/m", true);
 }
 
@@ -139,9 +143,13 @@ void saw_part(Context& context, const AnglesInput& shown, const SlopeFacts& fact
     if (given(ui, "angles.breadth", field_name("breadth", ui.language), say_length(shown.section.breadth, voice)))
       open_keypad(context, "breadth", {});
   }
-  saw_sheet(context, "angles.plumb", context.say(Msg::kPlumbCut), saw, shown.section, facts.angle);
-  space(ui, 16);
-  saw_sheet(context, "angles.seat", context.say(Msg::kSeatCut), saw, shown.section, facts.complement);
+  side_by_side(
+      ui, 24, kRowAbreast,
+      [&](Ui&) { saw_sheet(context, "angles.plumb", context.say(Msg::kPlumbCut), saw, shown.section, facts.angle); },
+      [&](Ui& part) {
+        space(part, 16);
+        saw_sheet(context, "angles.seat", context.say(Msg::kSeatCut), saw, shown.section, facts.complement);
+      });
 }
 
 }  // namespace
@@ -175,7 +183,7 @@ void angles_screen(Context& context) {
   const Triangle& triangle = *solved;
   const Slope slope = slope_of(shown.triangle, triangle);
   side_by_side(
-      ui, 16, 300,
+      ui, 16, beside_drawing(context),
       [&](Ui&) {
         const auto tapped = drawing_form(
             context, "angles.triangle", context.say(Msg::kAnglesTrianglePicture), drawing_height(context, 250),

@@ -1,6 +1,7 @@
 #include "screens/form/drawing_form.h"
 
 #include <algorithm>
+#include <cfloat>
 
 #include "ui/widgets_inside.h"
 #include "words/face_words.h"
@@ -29,6 +30,10 @@ void follow_fingers(Ui& ui, ItemKey prefix, const Rect& box, CanvasView& view) {
 Voice voice_of(const Context& context) { return {context.ui.language, context.style(), Marks::kScreen}; }
 
 bool has_usual_type(const Context& context) { return context.kit.settings.text_percent <= 150; }
+
+bool is_large_page(const Context& context) { return context.viewport.width >= 700 && context.viewport.height >= 900; }
+
+float beside_drawing(const Context& context) { return is_large_page(context) ? FLT_MAX : 300; }
 
 float drawing_height(const Context& context, float wanted) {
   const float text = static_cast<float>(context.kit.settings.text_percent) / 100;

@@ -35,6 +35,16 @@ void drawing_beside(Context&, ItemKey key, std::string_view name, float height, 
 /// Type is no larger than leaves a phone's drawing room for words and marks beside its numbers.
 [[nodiscard]] bool has_usual_type(const Context&);
 
+/// A large screen held upright: a drawing has the page's whole width, what it answers stands below it, and rows stand
+/// two abreast. The keypad changes nothing of it.
+[[nodiscard]] bool is_large_page(const Context&);
+
+/// What side_by_side() needs for a drawing and its answers, so that they stand below one another on a phone held
+/// upright and on a large page.
+[[nodiscard]] float beside_drawing(const Context&);
+/// How wide a row of a list must be for another one to stand beside it.
+inline constexpr float kRowAbreast = 300;
+
 /// Height for a drawing on this page: `wanted` px on a phone, more with larger text and on a taller page, never more
 /// than fits.
 [[nodiscard]] float drawing_height(const Context&, float wanted);

@@ -57,7 +57,9 @@ std::string kinds_text(Context& context, const FramePlan& plan) {
 
 void rows(Context& context, const ShownFrame& shown) {
   Ui& ui = context.ui;
+  Abreast abreast(ui, 16, kRowAbreast);
   const auto row = [&](const char* key, Msg title, const std::string& second, const Page& page) {
+    abreast.next();
     if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
   };
   const std::size_t timbers = shown.frame() ? shown.frame()->timbers.size() : 0;
@@ -111,7 +113,8 @@ void frame_screen(Context& context) {
       walk(context, shown.plan());
       const FrameMemory::Elevations& drawn = elevations_of(context, shown);
       side_by_side(
-          ui, 16, 300, [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
+          ui, 16, beside_drawing(context),
+          [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
           [&](Ui&) { plan_view(context, shown, "frame.wall", Msg::kFrameWallPicture, 280, drawn.wall); });
     } else {
       body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));

@@ -12,22 +12,24 @@
 namespace bentbook::screens {
 namespace {
 
-/// Plumb and seat cut side by side, then the length.
+/// Plumb and seat cut side by side, then the length: beside them where the page is large.
 void main_answers(Context& context, const std::string& prefix, const Rafter& rafter, const Voice& voice) {
   Ui& ui = context.ui;
   const Angle seat = Angle::degrees(90) - rafter.slope;
-  side_by_side(
-      ui, 16, 120,
-      [&](Ui& half) {
-        answer(half, prefix + ".plumb_cut", context.say(Msg::kPlumbCut), say_angle(rafter.slope, voice),
-               say_angle(rafter.slope, voice, 3));
-      },
-      [&](Ui& half) {
-        answer(half, prefix + ".seat_cut", context.say(Msg::kSeatCut), say_angle(seat, voice),
-               say_angle(seat, voice, 3));
-      });
-  answer(ui, prefix + ".tip_to_tip", context.say(Msg::kTipToTip), say_length(rafter.tip_to_tip, voice),
-         say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
+  const auto tip_to_tip = [&](Ui& part) {
+    answer(part, prefix + ".tip_to_tip", context.say(Msg::kTipToTip), say_length(rafter.tip_to_tip, voice),
+           say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
+  };
+  const auto plumb_cut = [&](Ui& part) {
+    answer(part, prefix + ".plumb_cut", context.say(Msg::kPlumbCut), say_angle(rafter.slope, voice),
+           say_angle(rafter.slope, voice, 3));
+  };
+  const auto seat_cut = [&](Ui& part) {
+    answer(part, prefix + ".seat_cut", context.say(Msg::kSeatCut), say_angle(seat, voice), say_angle(seat, voice, 3));
+  };
+  if (is_large_page(context)) return side_by_side(ui, 16, 120, plumb_cut, seat_cut, tip_to_tip);
+  side_by_side(ui, 16, 120, plumb_cut, seat_cut);
+  tip_to_tip(ui);
 }
 
 /// At large type, or on a narrow page, the names of its parts would leave no room for the roof: they are rows then.
@@ -40,7 +42,9 @@ bool parts_on_roof(const Context& context) {
 void rows(Context& context, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   Ui& ui = context.ui;
   const Rafter& left = pair.left;
+  Abreast abreast(ui, 16, kRowAbreast);
   const auto row = [&](const char* key, Msg title, const std::string& second, const Page& page) {
+    abreast.next();
     if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
   };
   row("rafter.row.marks", Msg::kMarksTitle, std::string(context.say(Msg::kMarksNote)), rafter_marks_page());
@@ -88,9 +92,8 @@ void rafter_screen(Context& context) {
     return;
   }
   const RafterPair& pair = *shown.pair;
-  // On a phone held upright the answers stand below the drawing, where there is width beside it.
   side_by_side(
-      ui, 16, 300,
+      ui, 16, beside_drawing(context),
       [&](Ui&) {
         draw::Drawing roof = roof_drawing(shown.input, pair, has_usual_type(context));
         if (parts_on_roof(context)) name_parts(roof, pair);

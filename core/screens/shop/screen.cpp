@@ -4,6 +4,7 @@
 #include <array>
 #include <string>
 
+#include "screens/form/drawing_form.h"
 #include "screens/shop/bench.h"
 #include "screens/shop/form.h"
 #include "screens/shop/pass.h"
@@ -23,9 +24,12 @@ std::string number(int n) { return std::to_string(n); }
 
 /// "3 of 12" for each of the four ticks, the crew's own measure of how far the building is.
 void ticks_so_far(Context& context, const ShopCount& count) {
-  for (std::size_t i = 0; i < kTickWords.size(); ++i)
+  Abreast abreast(context.ui, 16, kRowAbreast);
+  for (std::size_t i = 0; i < kTickWords.size(); ++i) {
+    abreast.next();
     fact(context.ui, "shop.tick." + std::string(kTickWords[i]), tick_text(static_cast<Tick>(i), context.ui.language),
          number(count.ticked[i]) + " / " + number(count.timbers), true);
+  }
 }
 
 void troubles(Context& context, const ShopMemory::Work& work, const ShopCount& count) {
@@ -42,6 +46,7 @@ void by_workplace(Context& context, const ShopMemory::Work& work) {
   Ui& ui = context.ui;
   heading(ui, "shop.by_place", context.say(Msg::kShopByPlace));
   const std::array<PlaceCount, 5> counts = count_by_workplace(work.timbers);
+  Abreast abreast(ui, 16, kRowAbreast);
   for (std::size_t i = 0; i < counts.size(); ++i) {
     const auto there = [&](const WorkStep& step) { return step.place == static_cast<Workplace>(i); };
     if (std::none_of(work.timbers.begin(), work.timbers.end(),
@@ -52,6 +57,7 @@ void by_workplace(Context& context, const ShopMemory::Work& work) {
                                    ? std::string(context.say(Msg::kShopDoneAll))
                                    : say(Msg::kShopPlaceRow, ui.language,
                                          {{"steps", number(counts[i].steps)}, {"next", number(counts[i].next)}});
+    abreast.next();
     if (list_row(ui, key, workplace_text(static_cast<Workplace>(i), ui.language), second))
       context.pages.push(shop_place_page(std::string(kWorkplaceWords[i])));
   }
@@ -60,6 +66,7 @@ void by_workplace(Context& context, const ShopMemory::Work& work) {
 void by_bent(Context& context, const Frame& frame, const ShopMemory::Work& work) {
   Ui& ui = context.ui;
   heading(ui, "shop.by_bent", context.say(Msg::kShopByBent));
+  Abreast abreast(ui, 16, kRowAbreast);
   for (const BentCount& bent : count_by_bent(frame, work.timbers)) {
     const ShopCount& c = bent.count;
     const std::string title = bent.bent < 0 ? std::string(context.say(Msg::kListNoBent))
@@ -70,6 +77,7 @@ void by_bent(Context& context, const Frame& frame, const ShopMemory::Work& work)
                                     {"fitted", number(c.ticked[2])},
                                     {"ready", number(c.ticked[3])},
                                     {"all", number(c.timbers)}});
+    abreast.next();
     if (list_row(ui, "shop.bent." + number(bent.bent), title, second))
       context.pages.push(shop_bent_page(number(bent.bent)));
   }
@@ -95,11 +103,13 @@ void bent_screen(Context& context) {
   shop_page(context, "shop.bent.page", [&](const ShownFrame& shown) {
     const ShopMemory::Work& work = shop_work_of(context, shown);
     const Frame& frame = *shown.frame();
+    Abreast abreast(context.ui, 16, kRowAbreast);
     for (const TimberWork& w : work.timbers) {
       const Timber& timber = frame.timbers[static_cast<std::size_t>(w.timber)];
       const bool wanted = context.subject == "all" || (context.subject == "held" && w.progress.held) ||
                           context.subject == number(timber.place.bent);
       if (!wanted) continue;
+      abreast.next();
       if (list_row(context.ui, "shop.timber." + timber.mark,
                    timber.mark + " · " + std::string(kind_name(timber.kind, context.ui.language)),
                    progress_text(context, w)))
@@ -139,10 +149,14 @@ void crew(Context& context) {
     kit.settings.who = who->substr(0, kLongestWho);
     context.change_kit(std::move(kit));
   }
+  Abreast abreast(ui, 16, kRowAbreast);
+  abreast.next();
   if (list_row(ui, "shop.pass", context.say(Msg::kPassTitle), context.say(Msg::kPassNote)))
     context.pages.push(shop_pass_page());
+  abreast.next();
   if (list_row(ui, "shop.writers", context.say(Msg::kWritersTitle), context.say(Msg::kWritersNote)))
     context.pages.push(shop_writers_page());
+  abreast.next();
   if (list_row(ui, "shop.rules", context.say(Msg::kRulesTitle), context.say(Msg::kRulesNote)))
     context.pages.push(shop_rules_page());
 }
@@ -159,10 +173,15 @@ void shop_screen(Context& context) {
     troubles(context, work, count);
     heading(ui, "shop.left", context.say(Msg::kShopLeft));
     ticks_so_far(context, count);
-    if (list_row(ui, "shop.all", context.say(Msg::kShopAllTimbers),
-                 say_count(Msg::kFrameTimbersNote, ui.language, count.timbers)))
-      context.pages.push(shop_bent_page("all"));
-    bench_row(context);
+    {
+      Abreast abreast(ui, 16, kRowAbreast);
+      abreast.next();
+      if (list_row(ui, "shop.all", context.say(Msg::kShopAllTimbers),
+                   say_count(Msg::kFrameTimbersNote, ui.language, count.timbers)))
+        context.pages.push(shop_bent_page("all"));
+      abreast.next();
+      bench_row(context);
+    }
     with_book = true;
     by_workplace(context, work);
     by_bent(context, *shown.frame(), work);
