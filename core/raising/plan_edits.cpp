@@ -2,11 +2,41 @@
 
 #include <utility>
 
+#include "frame/facts.h"
 #include "frame/joints/joint_table.h"
+#include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "raising/order.h"
+#include "raising/temporary_line.h"
 
 namespace bentbook {
+namespace {
+
+Length in_steps(double inches, Length step) {
+  return Length{static_cast<std::int64_t>(libm::floor(inches / step.in() + 0.5)) * step.count};
+}
+
+/// The ground that lies as far away from the building as the end is high.
+void to_ground(const Frame& frame, Temporary& temporary, Length step) {
+  const int t = timber_by_mark(frame, temporary.from.mark);
+  if (t < 0) return;
+  double middle = 0;
+  int posts = 0;
+  for (const Timber& timber : frame.timbers)
+    if (timber.kind == TimberKind::kPost && timber.placed) middle += timber.at.origin.y, ++posts;
+  if (posts > 0) middle /= posts;
+  const Timber& timber = frame.timbers[at(t)];
+  const Vec3 end = timber.at.origin + temporary.from.station.in() * timber.at.x;
+  const char line = timber.place.line;
+  const bool across = line == 'A' || line == 'E';
+  const double out = std::max(end.z, step.in());
+  temporary.ground_x = in_steps(across ? end.x + (line == 'A' ? -out : out) : end.x, step);
+  temporary.ground_y = in_steps(across ? end.y : end.y + (end.y < middle ? -out : out), step);
+  temporary.ground_z = {};
+}
+
+}  // namespace
+
 std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan) {
   std::vector<std::string> brought;
   for (const RaisingStep& step : plan.steps)
@@ -46,6 +76,37 @@ Temporary* find_temporary(RaisingPlan& plan, std::string_view name) {
   const auto it = std::find_if(plan.temporaries.begin(), plan.temporaries.end(),
                                [&](const Temporary& t) { return t.name == name; });
   return it == plan.temporaries.end() ? nullptr : &*it;
+}
+
+void hold_timber(const Frame& frame, Temporary& temporary, const std::string& mark, Length step) {
+  const int t = timber_by_mark(frame, mark);
+  if (t < 0) return;
+  const Timber& timber = frame.timbers[at(t)];
+  const bool post = libm::fabs(timber.at.x.z) > 0.9;
+  temporary.from = {mark, in_steps(timber.length * (post ? 0.75 : 0.5), step)};
+  if (temporary.to.mark == mark) temporary.to = {};
+  if (temporary.to.mark.empty()) to_ground(frame, temporary, step);
+}
+
+void lead_to(const Frame& frame, Temporary& temporary, const std::string& mark, Length step) {
+  temporary.to = {};
+  const int t = timber_by_mark(frame, mark);
+  if (t < 0 || mark == temporary.from.mark) return to_ground(frame, temporary, step);
+  temporary.to.mark = mark;
+  const double whole = step.in();
+  double least = 1e300;
+  Length best{};
+  for (double along = 0; along <= frame.timbers[at(t)].length; along += whole) {
+    temporary.to.station = in_steps(along, step);
+    const auto line = temporary_line(frame, temporary);
+    if (!line) return;
+    const Vec3 run = line->to - line->from;
+    const double off = libm::fabs(libm::fabs(run.z) - libm::hypot(run.x, run.y)) + (run.z > 0 ? 1 : 0);
+    if (off >= least) continue;
+    least = off;
+    best = temporary.to.station;
+  }
+  temporary.to.station = best;
 }
 
 void drop_temporary(RaisingPlan& plan, std::string_view name) {

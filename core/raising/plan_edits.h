@@ -32,6 +32,12 @@ void toggle_name(std::vector<std::string>& names, std::string_view name);
 [[nodiscard]] std::string free_temporary_name(const RaisingPlan& plan);
 /// The temporary of that name; nullptr: none.
 [[nodiscard]] Temporary* find_temporary(RaisingPlan& plan, std::string_view name);
+/// Leads its upper end to a timber of the frame: a post is held three quarters up, any other in its middle. Where it
+/// has no other end it goes to the ground at 45°, away from the building: across it from an eave, else along it.
+/// Stations and places are whole steps. Source: SOURCES.md, "temporary braces".
+void hold_timber(const Frame& frame, Temporary& temporary, const std::string& mark, Length step);
+/// Leads its other end to a timber, to where the stick comes nearest to 45°; to the ground where `mark` is empty.
+void lead_to(const Frame& frame, Temporary& temporary, const std::string& mark, Length step);
 /// Takes it out, of the steps too.
 void drop_temporary(RaisingPlan& plan, std::string_view name);
 /// Adds proposed braces under names of their own, put up in that step.

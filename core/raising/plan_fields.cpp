@@ -8,7 +8,7 @@ void describe(Fields& fields, std::string& mark) { fields.text("mark", mark); }
 
 static void describe(Fields& fields, TimberPoint& p) {
   fields.text("mark", p.mark);
-  fields.length("station", p.station);
+  fields.length("station", p.station, kOnBuilding);
 }
 
 void describe(Fields& fields, Temporary& t) {

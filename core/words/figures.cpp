@@ -85,6 +85,12 @@ FigureText part_figure(std::string_view key, Language language) {
 
 }  // namespace
 
+FigureText drawn_unsigned(FigureText figure) {
+  constexpr std::string_view kMinus = "\u2212";
+  if (figure.text.starts_with(kMinus)) figure.drawn = figure.text.substr(kMinus.size());
+  return figure;
+}
+
 FigureText pitch_figure(const Slope& pitch, const Voice& voice) {
   std::string said = print_slope(pitch, voice.marks);
   std::string rise = draw::has_triangle(pitch) ? said.substr(0, said.find(':')) : std::string{};

@@ -17,6 +17,8 @@ struct FigureText {
   std::string drawn{};
 };
 
+/// The same, drawn without a minus sign: the drawing shows on which side it lies.
+[[nodiscard]] FigureText drawn_unsigned(FigureText figure);
 /// A pitch; on the rise of its triangle (draw/pitch_mark.h) its rise alone.
 [[nodiscard]] FigureText pitch_figure(const Slope& pitch, const Voice& voice);
 /// The level side of that triangle: "12".

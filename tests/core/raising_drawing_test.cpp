@@ -9,6 +9,8 @@
 #include "raising/drawings/crane_drawing.h"
 #include "raising/drawings/gear_drawing.h"
 #include "raising/drawings/site_drawing.h"
+#include "raising/drawings/temporary_drawing.h"
+#include "raising/plan_edits.h"
 
 using namespace bentbook;
 
@@ -83,4 +85,36 @@ TEST_CASE("the yard tells how far its first machine stands from the stack, and h
     CHECK(site_answer(book.raising, shown, "reach") == Catch::Approx(480));
   }
   CHECK_FALSE(site_answer(book.raising, InYard::kTelehandler, "reach"));
+}
+
+TEST_CASE("a brace that holds a post runs at 45 degrees out of its wall, and to another post at 45 degrees down",
+          "[yard_drawing]") {
+  Book book = yard();
+  const auto frame = solve_frame(book.frame);
+  REQUIRE(frame);
+  Temporary brace;
+  brace.name = "T1";
+  hold_timber(*frame, brace, "P-E2", Length::inches(1));
+  auto line = temporary_line(*frame, brace);
+  REQUIRE(line);
+  CHECK(line->to.x - line->from.x == Catch::Approx(line->from.z).margin(1));
+  CHECK(line->to.y == Catch::Approx(line->from.y).margin(1));
+  CHECK(line->to.x > Length::feet(12).in());
+  CHECK(elevation_of(*line) == Elevation::kAcross);
+  book.raising.temporaries = {brace};
+  check_fields(book, temporary_drawing(*frame, brace), "raising.temporaries.@T1.",
+               {"from.mark", "to.mark", "from.station", "ground_x"});
+
+  lead_to(*frame, brace, "P-E3", Length::inches(1));
+  line = temporary_line(*frame, brace);
+  REQUIRE(line);
+  CHECK(elevation_of(*line) == Elevation::kAlong);
+  CHECK(line->from.z > line->to.z);
+  book.raising.temporaries = {brace};
+  check_fields(book, temporary_drawing(*frame, brace), "raising.temporaries.@T1.",
+               {"from.mark", "to.mark", "from.station", "to.station"});
+
+  lead_to(*frame, brace, "", Length::inches(1));
+  CHECK(brace.to.mark.empty());
+  CHECK(temporary_drawing(*frame, Temporary{}).dimensions.empty());
 }

@@ -17,10 +17,13 @@
 #include "raising/drawings/crane_drawing.h"
 #include "raising/drawings/gear_drawing.h"
 #include "raising/drawings/site_drawing.h"
+#include "raising/drawings/temporary_drawing.h"
+#include "raising/plan_edits.h"
 #include "roof/pattern.h"
 #include "roof/rafter_drawing.h"
 #include "screens/frame/hand.h"
 #include "screens/frame/joint_form.h"
+#include "screens/raising/given/temporaries.h"
 #include "screens/raising/yard/figures.h"
 #include "ui/drawing/canvas.h"
 #include "words/face_words.h"
@@ -334,6 +337,37 @@ TEST_CASE("every figure of what lifts, of gear, truck and yard stands whole on t
                  without_unit([&](std::string_view key) { return site_figure(key, book, what, voice); }, voice));
   }
   CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("every figure of a temporary brace stands whole on the page, clear of the others", "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(24);
+  for (int round = 0; round < 200;) {
+    const auto frame = solve_frame(random_plan(random));
+    if (!frame) continue;
+    ++round;
+    const auto any = [&] {
+      return frame
+          ->timbers[static_cast<std::size_t>(random.whole(0, static_cast<std::int64_t>(frame->timbers.size()) - 1))]
+          .mark;
+    };
+    Temporary temporary;
+    temporary.kind = static_cast<TemporaryKind>(random.whole(0, 2));
+    const Length step = Length::inches(1);
+    hold_timber(*frame, temporary, any(), step);
+    if (chance(random, 50)) lead_to(*frame, temporary, any(), step);
+    const auto line = temporary_line(*frame, temporary);
+    REQUIRE(line);
+    const Shown shown(random);
+    CAPTURE(round, temporary.from.mark, temporary.to.mark, shown.small, static_cast<int>(shown.voice.lengths.form),
+            static_cast<int>(shown.voice.language));
+    phone.draw(temporary_drawing(*frame, temporary), 380, shown.small,
+               without_unit([&](std::string_view key) { return temporary_figure(key, temporary, *line, shown.voice); },
+                            shown.voice));
+  }
+  CHECK(phone.drawn > 800);
 }
 
 TEST_CASE("every figure of a timber by hand stands whole on the page, clear of the others", "[drawings]") {

@@ -327,15 +327,31 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   bed.press("bar.back");
   bed.press("raising.temporaries");
   bed.press("braces.add");
-  bed.commit_text("brace.from.mark", "P-A9");
-  CHECK(bed.stored().temporaries.at(0).from.mark.empty());
-  bed.commit_text("brace.from.mark", "P-A1");
+  bed.press("choose.mark.P-A1");
   CHECK(bed.stored().temporaries.at(0).from.mark == "P-A1");
+  CHECK(bed.stored().temporaries.at(0).ground_x < Length{});  // out of the eave wall that it stands in
+  bed.press("choose.done");
+  bed.press("brace.from.station");
+  bed.tap_keypad({"digit.6", "done"});
+  CHECK(bed.stored().temporaries.at(0).from.station == Length::feet(6));
+  bed.press("brace.ground_x");
+  bed.tap_keypad({"digit.1", "digit.5", "sign", "done"});
+  CHECK(bed.stored().temporaries.at(0).ground_x == Length::feet(-15));
+  bed.press("brace.to.mark");
+  bed.press("choose.mark.P-A2");
+  CHECK(bed.stored().temporaries.at(0).to.mark == "P-A2");
+  bed.press("choose.ground");
+  CHECK(bed.stored().temporaries.at(0).to.mark.empty());
+  bed.press("choose.mark.P-A2");
+  bed.press("choose.done");
+  CHECK(bed.shows("brace.to.station"));
   bed.press("bar.back");
   bed.press("bar.back");
   bed.press("raising.wishes");
   bed.press("wishes.add");
-  bed.commit_text("wish.0.marks", "P-A1, T-1");
+  bed.press("wish.0.marks");
+  bed.press("choose.mark.P-A1");
+  bed.press("choose.mark.T-1");
   CHECK(bed.stored().wishes.at(0).marks == std::vector<std::string>{"P-A1", "T-1"});
 }
 

@@ -6,8 +6,7 @@
 #include <utility>
 
 #include "draw/pitch_mark.h"
-#include "geometry/cell.h"
-#include "numeric/sorting.h"
+#include "frame/drawings/elevation.h"
 
 namespace bentbook {
 namespace {
@@ -16,53 +15,6 @@ using draw::Fill;
 using draw::Meaning;
 using draw::Point;
 using draw::Stroke;
-
-/// What is let into something else is drawn before it, so that its tenons stay unseen.
-constexpr std::array<TimberKind, kTimberKinds> kOrder = {
-    TimberKind::kOther,     TimberKind::kCommonRafter,    TimberKind::kBrace,
-    TimberKind::kGirt,      TimberKind::kJoist,           TimberKind::kCollar,
-    TimberKind::kQueenPost, TimberKind::kKingPost,        TimberKind::kTie,
-    TimberKind::kPurlin,    TimberKind::kPrincipalRafter, TimberKind::kPost,
-    TimberKind::kRidgeBeam, TimberKind::kPlate,           TimberKind::kSill};
-
-double turn(Point o, Point a, Point b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
-
-/// Corners of one edge seen at its end differ in their last bits: made one point, or the chain below would go past what
-/// stands between them.
-Point settled(Point p) {
-  constexpr double kPerInch = 1e6;
-  return {libm::floor(p.x * kPerInch + 0.5) / kPerInch, libm::floor(p.y * kPerInch + 0.5) / kPerInch};
-}
-
-/// Convex hull, counterclockwise (Andrew's monotone chain).
-std::vector<Point> hull_of(std::vector<Point> points) {
-  for (Point& p : points) p = settled(p);
-  sort_by(points, [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
-  std::vector<Point> hull(2 * points.size() + 1);
-  std::size_t n = 0;
-  const auto add = [&](Point p, std::size_t floor) {
-    while (n >= floor + 2 && turn(hull[n - 2], hull[n - 1], p) <= 1e-9) --n;
-    hull[n++] = p;
-  };
-  for (const Point p : points) add(p, 0);
-  const std::size_t floor = n - 1;
-  for (auto p = points.rbegin(); p != points.rend(); ++p) add(*p, floor);
-  hull.resize(n > 1 ? n - 1 : n);
-  return hull;
-}
-
-std::vector<Vec3> corners_of(const Timber& timber) {
-  std::vector<Vec3> corners;
-  for (const Vec3& p : body_of(solid_of(timber)).corners) corners.push_back(to_world(timber.at, p));
-  return corners;
-}
-
-draw::Polygon outline(const std::vector<Vec3>& corners, bool across, bool section) {
-  std::vector<Point> points;
-  points.reserve(corners.size());
-  for (const Vec3& p : corners) points.push_back({across ? p.x : p.y, p.z});
-  return {hull_of(std::move(points)), Stroke::kVisible, section ? Fill::kSection : Fill::kPaper};
-}
 
 struct Reach {
   double lo = 1e300, hi = -1e300;
@@ -75,7 +27,7 @@ struct Reach {
 /// Timbers in drawing order for which `wanted` holds, as polygons.
 template <class Wanted>
 void add_timbers(draw::Drawing& d, const Frame& frame, Wanted&& wanted) {
-  for (const TimberKind kind : kOrder)
+  for (const TimberKind kind : kDrawnInOrder)
     for (const Timber& timber : frame.timbers)
       if (timber.kind == kind && timber.placed) wanted(d, timber);
 }
@@ -151,7 +103,7 @@ draw::Drawing draw_bent(const FramePlan& plan, const Frame& frame, int label, bo
     for (const Vec3& p : corners) reach.take(p.y);
     const bool here = reach.lo < y + 6 && reach.hi > y - 6;
     if (along && (!here || timber.kind == TimberKind::kJoist || timber.kind == TimberKind::kBrace)) return;
-    drawing.polygons.push_back(outline(corners, true, along));
+    drawing.polygons.push_back(elevation_of(corners, Elevation::kAcross, along ? Fill::kSection : Fill::kPaper));
     for (const Vec3& p : corners) top.take(p.z);
   });
   const double half = plan.span.in() / 2;
@@ -210,7 +162,7 @@ draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
     if (!wall && timber.kind != TimberKind::kRidgeBeam && timber.kind != TimberKind::kSill) return;
     if (timber.kind == TimberKind::kQueenPost || timber.kind == TimberKind::kJoist) return;
     const std::vector<Vec3> corners = corners_of(timber);
-    drawing.polygons.push_back(outline(corners, false, false));
+    drawing.polygons.push_back(elevation_of(corners, Elevation::kAlong, Fill::kPaper));
     for (const Vec3& p : corners) {
       all.take(p.y);
       top.take(p.z);

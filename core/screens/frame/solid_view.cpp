@@ -251,6 +251,30 @@ bool draw_solids(Context& context, const ShownFrame& shown, SolidMemory& solids,
   return nothing;
 }
 
+void view_choice(Context& context, ItemKey key, SolidMemory& solids) {
+  const auto kind = choice(context.ui, key, {},
+                           {context.say(Msg::kViewTurned), context.say(Msg::kViewPlan), context.say(Msg::kViewGable),
+                            context.say(Msg::kViewSide)},
+                           solids.kind);
+  if (!kind) return;
+  solids.kind = *kind;
+  solids.camera = solids.home = camera_of(*kind);
+}
+
+BesidePicture beside_picture(const Context& context) {
+  BesidePicture parts{context.page, context.page};
+  if (context.page.w > context.page.h * 1.2F) {
+    parts.below.w = std::min(320.0F, parts.below.w * 0.45F);
+    parts.picture.w -= parts.below.w;
+    parts.below.x = parts.picture.x + parts.picture.w;
+  } else {
+    parts.picture.h = context.page.h * 0.52F;
+    parts.below.y += parts.picture.h;
+    parts.below.h -= parts.picture.h;
+  }
+  return parts;
+}
+
 ImU32 pattern_colour(const Theme& theme, render::PartPattern pattern) {
   using render::PartPattern;
   switch (pattern) {

@@ -34,6 +34,14 @@ struct SolidPage {
 bool draw_solids(Context&, const ShownFrame&, SolidMemory&, Rect box, const SolidPage&,
                  FunctionRef<SolidLooks()> looks);
 
+/// From which side it is seen, as four keys.
+void view_choice(Context&, ItemKey key, SolidMemory&);
+/// The page parted for a building and what stands below it, or beside it on a wide page.
+struct BesidePicture {
+  Rect picture, below;
+};
+[[nodiscard]] BesidePicture beside_picture(const Context&);
+
 /// A small box filled as such a pattern is, for a legend.
 void draw_pattern(Ui&, Rect, render::PartPattern);
 /// Colour of a pattern in the theme.

@@ -126,14 +126,7 @@ void lit_keys(Context& context, const Frame& frame) {
 
 void keys(Context& context, const ShownFrame& shown) {
   Solids& solids = context.frame_memory.solids;
-  const auto kind = choice(context.ui, "view.kind", {},
-                           {context.say(Msg::kViewTurned), context.say(Msg::kViewPlan), context.say(Msg::kViewGable),
-                            context.say(Msg::kViewSide)},
-                           solids.picture.kind);
-  if (kind) {
-    solids.picture.kind = *kind;
-    solids.picture.camera = solids.picture.home = camera_of(*kind);
-  }
+  view_choice(context, "view.kind", solids.picture);
   if (shown.book.framed) step_keys(context, shown.plan());
   lit_keys(context, *shown.frame());
   if (toggle(context.ui, "view.progress", context.say(Msg::kViewProgress), solids.progress,

@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <string>
 
-#include "screens/raising/braces.h"
+#include "screens/form/drawing_form.h"
 #include "screens/raising/form.h"
+#include "screens/raising/given/loads.h"
+#include "screens/raising/given/temporaries.h"
+#include "screens/raising/given/wishes.h"
 #include "screens/raising/lists.h"
 #include "screens/raising/order.h"
-#include "screens/raising/said.h"
 #include "screens/raising/step.h"
 #include "screens/raising/tap.h"
 #include "screens/raising/yard/gear.h"
@@ -62,25 +64,30 @@ void verdict_place(Context& context, const RaisingPlan& plan) {
 
 void ways_on(Context& context, const RaisingPlan& plan) {
   Ui& ui = context.ui;
-  const auto row = [&](const char* key, Msg title, std::string_view second, const Page& page) {
+  const auto row = [&](Abreast& abreast, const char* key, Msg title, std::string_view second, const Page& page) {
+    abreast.next();
     if (list_row(ui, key, context.say(title), second)) context.pages.push(page);
   };
   heading(ui, "raising.order_heading", context.say(Msg::kRaisingOrder));
-  row("raising.order", Msg::kRaisingSteps,
-      say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(plan.steps.size())),
-      raising_order_page());
-  row("raising.tap", Msg::kRaisingTap, context.say(Msg::kRaisingTapNote), raising_tap_page());
-  row("raising.search", Msg::kRaisingSearch, context.say(Msg::kRaisingSearchNote), raising_search_page());
-  row("raising.wishes", Msg::kRaisingWishes, context.say(Msg::kRaisingWishesNote), raising_wishes_page());
+  {
+    Abreast order(ui, 16, kRowAbreast);
+    row(order, "raising.order", Msg::kRaisingSteps,
+        say_count(Msg::kRaisingStepsNote, ui.language, static_cast<std::int64_t>(plan.steps.size())),
+        raising_order_page());
+    row(order, "raising.tap", Msg::kRaisingTap, context.say(Msg::kRaisingTapNote), raising_tap_page());
+    row(order, "raising.search", Msg::kRaisingSearch, context.say(Msg::kRaisingSearchNote), raising_search_page());
+    row(order, "raising.wishes", Msg::kRaisingWishes, context.say(Msg::kRaisingWishesNote), raising_wishes_page());
+  }
   heading(ui, "raising.said_heading", context.say(Msg::kRaisingSaid));
-  row("raising.temporaries", Msg::kRaisingTemporaries,
+  Abreast given(ui, 16, kRowAbreast);
+  row(given, "raising.temporaries", Msg::kRaisingTemporaries,
       say_count(Msg::kRaisingTemporariesNote, ui.language, static_cast<std::int64_t>(plan.temporaries.size())),
       raising_temporaries_page());
-  row("raising.loads", Msg::kRaisingLoads,
+  row(given, "raising.loads", Msg::kRaisingLoads,
       say(Msg::kRaisingLoadsNote, ui.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_of(context))),
       raising_loads_page());
-  row("raising.gear", Msg::kRaisingGear, context.say(Msg::kRaisingGearNote), raising_gear_page());
-  row("raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());
+  row(given, "raising.gear", Msg::kRaisingGear, context.say(Msg::kRaisingGearNote), raising_gear_page());
+  row(given, "raising.lists", Msg::kRaisingLists, context.say(Msg::kRaisingListsNote), raising_lists_page());
 }
 
 }  // namespace

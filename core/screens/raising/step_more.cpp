@@ -4,7 +4,7 @@
 #include <string>
 
 #include "raising/order.h"
-#include "screens/raising/braces.h"
+#include "screens/raising/given/temporaries.h"
 #include "screens/raising/step.h"
 #include "screens/raising/step_pick.h"
 #include "screens/raising/step_shown.h"

@@ -7,8 +7,8 @@
 #include "screens/form/task_button.h"
 #include "screens/frame/solid_view.h"
 #include "screens/raising/form.h"
+#include "screens/raising/given/loads.h"
 #include "screens/raising/order.h"
-#include "screens/raising/said.h"
 #include "ui/widgets_inside.h"
 
 namespace bentbook::screens {
@@ -99,30 +99,14 @@ void tap_screen(Context& context) {
   std::erase_if(memory.picked,
                 [&](const std::string& m) { return std::find(left.begin(), left.end(), m) == left.end(); });
   make_scene(memory.tapping, shown);
-  Rect picture = context.page, below = context.page;
-  if (context.page.w > context.page.h * 1.2F) {
-    below.w = std::min(320.0F, below.w * 0.45F);
-    picture.w -= below.w;
-    below.x = picture.x + picture.w;
-  } else {
-    picture.h = context.page.h * 0.52F;
-    below.y += picture.h;
-    below.h -= picture.h;
-  }
+  const auto [picture, below] = beside_picture(context);
   std::string of = std::to_string(left.size());
   for (const std::string& mark : memory.picked) of += "/" + mark;
   (void)draw_solids(context, shown, memory.tapping, picture, {"tap", std::string(context.say(Msg::kTapPicture)), of},
                     [&] { return looks_of(frame, memory.tapping, left, memory.picked); });
   take_tap(memory);
   begin_scroll(ui, "tap.page", below);
-  const auto kind = choice(ui, "tap.kind", {},
-                           {context.say(Msg::kViewTurned), context.say(Msg::kViewPlan), context.say(Msg::kViewGable),
-                            context.say(Msg::kViewSide)},
-                           memory.tapping.kind);
-  if (kind) {
-    memory.tapping.kind = *kind;
-    memory.tapping.camera = memory.tapping.home = camera_of(*kind);
-  }
+  view_choice(context, "tap.kind", memory.tapping);
   picked_part(context, left);
   by_bent(context, frame, left);
   by_name(context, left);

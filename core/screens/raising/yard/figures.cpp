@@ -57,9 +57,9 @@ bentbook::FigureText site_figure(std::string_view key, const Book& book, InYard 
   if (key == "crane_two") return quiet(lift_by_text(LiftBy::kCraneTwo, voice.language));
   if (key == "telehandler") return quiet(text(Msg::kAsideTelehandler, voice.language));
   const std::string value = value_at(book, std::string(key), voice);
-  if (key == "stack_x") return named(value, Msg::kGearStackX, voice);
-  if (key == "stack_y") return named(value, Msg::kGearStackY, voice);
-  return named(value, key.ends_with(".x") ? Msg::kGearCraneX : Msg::kGearCraneY, voice);
+  if (key == "stack_x") return drawn_unsigned(named(value, Msg::kGearStackX, voice));
+  if (key == "stack_y") return drawn_unsigned(named(value, Msg::kGearStackY, voice));
+  return drawn_unsigned(named(value, key.ends_with(".x") ? Msg::kGearCraneX : Msg::kGearCraneY, voice));
 }
 
 bentbook::FigureText gear_figure(std::string_view key, const Book& book, std::size_t piece, const Voice& voice) {

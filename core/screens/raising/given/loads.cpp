@@ -1,4 +1,4 @@
-#include "screens/raising/said.h"
+#include "screens/raising/given/loads.h"
 
 #include <algorithm>
 #include <string>
