@@ -24,7 +24,7 @@ packages_of() {
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
       libexpected-dev rapidjson-dev libeigen3-dev ;;
     wasm) echo emscripten lld-14 ;;
-    native) echo libsdl2-dev libgles-dev libegl-dev ;;
+    native) echo libsdl2-dev libgles-dev libegl-dev libpng-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format git ;;
     fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;

@@ -1,5 +1,7 @@
 #include "desktop.h"
 
+#include <png.h>
+
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -87,6 +89,20 @@ std::uint64_t Desktop::random_bits() { return desktop::random_bits(); }
 void Desktop::share_file(std::string name, std::string, std::string bytes) {
   const bool written = storage_.hand_out(name, bytes);
   answer({EventKind::kShared, std::move(name), written ? "" : "other", 0});
+}
+
+void Desktop::share_picture(std::string name, int width, int height, std::string rgba) {
+  png_image image{};
+  image.version = PNG_IMAGE_VERSION;
+  image.width = static_cast<png_uint_32>(width);
+  image.height = static_cast<png_uint_32>(height);
+  image.format = PNG_FORMAT_RGBA;
+  std::string bytes(PNG_IMAGE_PNG_SIZE_MAX(image), 0);
+  png_alloc_size_t size = bytes.size();
+  if (png_image_write_to_memory(&image, bytes.data(), &size, 0, rgba.data(), 0, nullptr) == 0)
+    return answer({EventKind::kShared, std::move(name), "other", 0});
+  bytes.resize(size);
+  share_file(std::move(name), "image/png", std::move(bytes));
 }
 
 void Desktop::copy_text(std::string text) {

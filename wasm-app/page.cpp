@@ -27,6 +27,10 @@ EM_JS(void, js_share, (const char* name, int name_size, const char* mime, int mi
   Module.shell.share(Module.text(name, name_size), Module.text(mime, mime_size), HEAPU8.slice(bytes, bytes + size));
 });
 EM_JS(void, js_copy, (const char* text, int size), { Module.shell.copy(Module.text(text, size)); });
+EM_JS(void, js_share_picture, (const char* name, int name_size, int width, int height, const char* rgba), {
+  Module.shell.sharePicture(Module.text(name, name_size), width, height,
+                            HEAPU8.slice(rgba, rgba + 4 * width * height));
+});
 EM_JS(void, js_share_text, (const char* text, int size), { Module.shell.shareText(Module.text(text, size)); });
 EM_JS(void, js_open, (), { Module.shell.open(); });
 EM_JS(void, js_begin_text, (const char* key, int key_size, const char* label, int label_size, const char* value,
@@ -102,6 +106,10 @@ std::uint64_t PagePlatform::random_bits() {
 
 void PagePlatform::share_file(std::string name, std::string mime, std::string bytes) {
   js_share(name.data(), size_of(name), mime.data(), size_of(mime), bytes.data(), size_of(bytes));
+}
+
+void PagePlatform::share_picture(std::string name, int width, int height, std::string rgba) {
+  js_share_picture(name.data(), size_of(name), width, height, rgba.data());
 }
 
 void PagePlatform::copy_text(std::string text) { js_copy(text.data(), size_of(text)); }

@@ -26,6 +26,7 @@ class PagePlatform final : public screens::Platform {
   [[nodiscard]] int clock_ahead_minutes(std::int64_t wall_ms) override;
   [[nodiscard]] std::uint64_t random_bits() override;
   void share_file(std::string name, std::string mime, std::string bytes) override;
+  void share_picture(std::string name, int width, int height, std::string rgba) override;
   void copy_text(std::string text) override;
   void share_text(std::string text) override;
   void open_file() override;

@@ -89,6 +89,7 @@ class FakePlatform : public Platform {
     shared.push_back(std::move(name));
     shared_bytes = std::move(bytes);
   }
+  void share_picture(std::string name, int, int, std::string) override { shared.push_back(std::move(name)); }
   void copy_text(std::string text) override { copied.push_back(std::move(text)); }
   void share_text(std::string text) override { shared.push_back(std::move(text)); }
   void open_file() override {}

@@ -54,6 +54,44 @@ test('where there is a share sheet the file goes to it', async (t) => {
   checkPattern(text);
 });
 
+test('a page goes out as a picture of all of it, and stays as it was', async (t) => {
+  const {app} = await opened(t, () => {
+    Object.defineProperty(navigator, 'canShare', {value: undefined});
+  });
+  await app.press(app.role('tab', 'Frame'));
+  const shown = () => app.page.locator('#mirror').innerText();
+  await app.rest();
+  await app.still();
+  const before = await shown();
+  await app.rest();
+  await app.press(app.key('bar.menu'));
+  const [file] = await Promise.all([app.page.waitForEvent('download'), app.press(app.key('menu.picture'))]);
+  assert.match(file.suggestedFilename(), /Frame\.png$/);
+  const png = readFileSync(await file.path());
+  // Width and height stand in the picture's first chunk (PNG, ISO 15948, 11.2.2).
+  const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)];
+  const view = app.page.viewportSize();
+  assert.ok(height / width > 1.1 * view.height / view.width, 'also what lies below the edge');
+  const inked = await app.page.evaluate(async (bytes) => {
+    const picture = await createImageBitmap(new Blob([new Uint8Array(bytes)], {type: 'image/png'}));
+    const canvas = new OffscreenCanvas(picture.width, picture.height), pen = canvas.getContext('2d');
+    pen.drawImage(picture, 0, 0);
+    const dark = [];
+    for (const part of [0, 1, 2, 3]) {
+      const rows = Math.floor(picture.height / 4);
+      const {data} = pen.getImageData(0, part * rows, picture.width, rows);
+      let n = 0;
+      for (let i = 0; i < data.length; i += 4) if (data[i] < 100 && data[i + 1] < 100) ++n;
+      dark.push(n);
+    }
+    return dark;
+  }, [...png]);
+  for (const n of inked) assert.ok(n > 200, `each quarter of it is drawn: ${inked}`);
+  await app.still();
+  assert.equal(await shown(), before);
+  assert.deepEqual(app.trouble, []);
+});
+
 test('a saw is renamed in a real text field, which the phone\'s keyboard serves', async (t) => {
   const {app} = await opened(t);
   for (const key of ['bar.menu', 'menu.saws', 'saws.0.edit']) await app.press(app.key(key));

@@ -10,7 +10,7 @@ import {forwardKeys} from './keys.js';
 import {makeWords, putWords} from './language.js';
 import {makeMirror} from './mirror.js';
 import {makeScan} from './scan.js';
-import {copyText, openFile, shareFile, shareText} from './share.js';
+import {copyText, openFile, shareFile, sharePicture, shareText} from './share.js';
 import {openStore} from './store.js';
 import {makeTasks} from './tasks.js';
 import {makeTextEntry} from './text.js';
@@ -73,6 +73,7 @@ function makeShell() {
     readLog: store.readLog,
     writeHere: store.writeHere,
     share: (name, mime, bytes) => shareFile(post, name, mime, bytes),
+    sharePicture: (name, width, height, rgba) => sharePicture(post, name, width, height, rgba),
     copy: (text) => copyText(post, text),
     shareText: (text) => shareText(post, text),
     open: () => openFile(post),

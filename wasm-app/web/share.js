@@ -27,6 +27,14 @@ export async function shareFile(post, name, mime, bytes) {
   }
 }
 
+export async function sharePicture(post, name, width, height, rgba) {
+  const canvas = Object.assign(document.createElement('canvas'), {width, height});
+  canvas.getContext('2d').putImageData(new ImageData(new Uint8ClampedArray(rgba.buffer), width, height), 0, 0);
+  const png = await new Promise((done) => canvas.toBlob(done, 'image/png'));
+  if (png) await shareFile(post, name, 'image/png', png);
+  else post(Event.shared, name, 'other');
+}
+
 export async function copyText(post, text) {
   try {
     await navigator.clipboard.writeText(text);

@@ -280,7 +280,9 @@ void App::gl_paint() {
   if (!data) return;
   const ImVec4 ground = ImGui::ColorConvertU32ToFloat4(impl_->theme.ground);
   const Viewport& v = impl_->viewport;
+  if (impl_->shot.drawing && !impl_->shot.ready) return;  // laid out for a picture: the screen keeps what it shows
   impl_->solids.paint();
+  if (impl_->shot.ready) return impl_->hand_picture(*data, {ground.x, ground.y, ground.z});
   impl_->renderer.paint(*data, static_cast<int>(v.width * v.scale + 0.5F), static_cast<int>(v.height * v.scale + 0.5F),
                         {ground.x, ground.y, ground.z});
 }

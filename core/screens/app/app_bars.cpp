@@ -35,6 +35,15 @@ std::string_view App::Impl::state_words(const Ui& ui) {
   return saved > 0 ? ui.say(Msg::kStateSaved) : std::string_view{};
 }
 
+/// Whether the page is about the open book.
+bool App::Impl::subject_is_book() const {
+  return (edits_book() || pages.place() == Place::kShop) && desk.state() == BooksDesk::State::kOpen;
+}
+
+std::string_view App::Impl::subject_name(const Ui& ui) const {
+  return subject_is_book() ? shown_name(desk.title(), ui.language) : ui.say(Msg::kAppName);
+}
+
 /// The page's title and below it the app's name with what is kept; pressed, it leads to saws, settings, help.
 void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   const std::string title(ui.say(pages.top().title));
@@ -56,8 +65,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   add_read(ui, std::move(heading_item));
   y += strong.FontSize;
   if (two) {
-    const bool book = (edits_book() || pages.place() == Place::kShop) && desk.state() == BooksDesk::State::kOpen;
-    const std::string name(book ? shown_name(desk.title(), ui.language) : ui.say(Msg::kAppName));
+    const std::string name(subject_name(ui));
     const std::string second =
         state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
     const std::string line = fit_text(small, second, width - 20);

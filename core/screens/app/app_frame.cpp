@@ -114,6 +114,10 @@ void App::Impl::draw_root(Ui& ui) {
         toast.undoes = Toast::Undoes::kNothing;
       },
       [this] { return parts(); },
+      [this] {
+        pages.pop();
+        ask_picture();
+      },
       [this](std::string text, bool undo) {
         const auto last = next_book ? Toast::Undoes::kBook : last_change;
         toast = {std::move(text), undo ? last : Toast::Undoes::kNothing, now_ms + (undo ? kUndoToastMs : kToastMs)};
@@ -128,7 +132,9 @@ void App::Impl::draw_root(Ui& ui) {
     return;
   }
   Rect page = area;
-  if (keypad.is_open()) {
+  if (shot.drawing) {
+    page = draw_picture_head(ui, area);
+  } else if (keypad.is_open()) {
     const KeypadBoxes boxes = keypad_boxes(ui, keypad, area, landscape);
     page = boxes.page;
     pen(ui).AddRectFilled({0, boxes.strip.y}, {viewport.width, viewport.height}, ui.theme.panel);
@@ -138,7 +144,7 @@ void App::Impl::draw_root(Ui& ui) {
   }
   if (page.h >= 1) draw_page(ui, context, page);
   page.h -= context.foot;
-  draw_toast(ui, page);
+  if (!shot.drawing) draw_toast(ui, page);
 }
 
 double App::Impl::frame() {
@@ -170,10 +176,11 @@ double App::Impl::frame() {
   const double since = last_frame_ms < 0 ? 16 : now_ms - last_frame_ms;
   last_frame_ms = now_ms;
   io.DeltaTime = static_cast<float>(std::clamp(since, 4.0, 33.0) / 1000);
-  io.DisplaySize = {viewport.width, viewport.height};
-  io.DisplayFramebufferScale = {viewport.scale, viewport.scale};
   pages.set_reduced_motion(viewport.reduced_motion);
   pages.clock(now_ms);
+  begin_picture();
+  io.DisplaySize = {viewport.width, viewport.height};
+  io.DisplayFramebufferScale = {viewport.scale, viewport.scale};
   keypad.set_style(settings.lengths);
 
   ImGui::NewFrame();
@@ -191,6 +198,7 @@ double App::Impl::frame() {
   ImGui::End();
   ImGui::PopStyleVar();
   registry.end_frame();
+  end_picture();
   aloud.answer(registry, language());
   ImGui::Render();
   memory.committed_texts.clear();

@@ -1,7 +1,7 @@
 #pragma once
 /// The App's parts, shared by the files that make it: app.cpp (input, events), app_store.cpp (what is kept),
-/// app_steps.cpp (undo in words), app_frame.cpp (one frame), app_bars.cpp (bars, toast, rain lock), app_notices.cpp
-/// (what must be said).
+/// app_steps.cpp (undo in words), app_frame.cpp (one frame), app_bars.cpp (bars, toast, rain lock), app_picture.cpp (a
+/// page as a picture), app_notices.cpp (what must be said).
 
 #include <optional>
 #include <string>
@@ -80,6 +80,14 @@ struct App::Impl {
   std::optional<Book> next_book;  ///< what a page made of the open book; it takes its place when the page is drawn
   PlatformEvent file;             ///< opened last: its name and bytes
 
+  struct Shot {        ///< the page as a picture
+    int round = 0;     ///< times it was laid out for it; 0: none is wanted
+    float height = 0;  ///< of the page with its head, px
+    bool drawing = false, ready = false;
+    Viewport seen;                            ///< the screen's own
+    std::vector<Ui::Memory::Scroll> scrolls;  ///< as they are on the screen
+  } shot;
+
   double now_ms = 0, last_frame_ms = -1;
   int settle = 3;  ///< frames still to be drawn before resting
   float baked_text = 0, baked_scale = 0;
@@ -133,6 +141,14 @@ struct App::Impl {
   void draw_lock_strip(Ui&, Rect box);
   void draw_toast(Ui&, Rect page);
   [[nodiscard]] std::string_view state_words(const Ui&);
+  [[nodiscard]] bool subject_is_book() const;
+  [[nodiscard]] std::string_view subject_name(const Ui&) const;
+  // app_picture.cpp
+  void ask_picture();
+  void begin_picture();
+  void end_picture();
+  [[nodiscard]] Rect draw_picture_head(Ui&, Rect area);
+  void hand_picture(const ImDrawData&, render::ClearColour ground);
   // app_notices.cpp
   [[nodiscard]] Rect draw_notice(Ui&, Rect page);
   void draw_hindrance(Ui&, Rect& page);

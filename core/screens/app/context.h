@@ -66,6 +66,8 @@ struct Context {
   std::function<void(Book)> change_book;
   /// Kit and places as they would be stored now, or as they lie there where they cannot be read.
   std::function<BackupDesk::Parts()> parts;
+  /// Leaves this page and hands the one below it to somebody, as a picture of the whole of it.
+  std::function<void()> share_page;
   /// A short word at the bottom that goes by itself; with `undo` it offers to take the last change back.
   std::function<void(std::string text, bool undo)> toast;
 

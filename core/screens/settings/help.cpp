@@ -34,17 +34,22 @@ void draw_help(Context& context) {
   end_scroll(ui);
 }
 
-void draw_menu(Context& context) {
+void menu_rows(Context& context) {
   Ui& ui = context.ui;
-  begin_scroll(ui, "menu.page", context.page);
   const bool open = context.desk.state() == BooksDesk::State::kOpen;
   if (list_row(ui, "menu.books", ui.say(Msg::kBooks), open ? shown_name(context.desk.title(), ui.language) : ""))
     context.pages.push(books_page());
   if (list_row(ui, "menu.saws", ui.say(Msg::kSaws), ui.say(Msg::kSawsNote))) context.pages.push(saws_page());
   if (list_row(ui, "menu.settings", ui.say(Msg::kSettings), ui.say(Msg::kSettingsNote)))
     context.pages.push(settings_page());
+  if (list_row(ui, "menu.picture", ui.say(Msg::kPicture), ui.say(Msg::kPictureNote))) return context.share_page();
   if (list_row(ui, "menu.help", ui.say(Msg::kHelp), ui.say(Msg::kHelpNote))) context.pages.push(help_page());
-  end_scroll(ui);
+}
+
+void draw_menu(Context& context) {
+  begin_scroll(context.ui, "menu.page", context.page);
+  menu_rows(context);
+  end_scroll(context.ui);
 }
 
 }  // namespace
