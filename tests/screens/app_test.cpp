@@ -526,6 +526,9 @@ TEST_CASE("an answer that is held can be copied, shared and read in the other un
   CHECK(bed.platform.shared[0] == bed.item("held.value").name + ": " + value + " (" + other + ")");
   bed.press("bar.back");
   CHECK(bed.shows("angles.plumb_cut"));
+  bed.app.act({Action::Kind::kHold, "angles.plumb_cut", {}, 0});  // as the mirror says it
+  bed.rest();
+  CHECK(bed.value("held.value") == value);
 }
 
 TEST_CASE("peak, bird’s mouth and tail are opened on the roof, or from rows where type is large", "[screens]") {

@@ -59,6 +59,7 @@ function describe(element, item) {
     case Role.answer:
       setAttribute(element, 'aria-label', item.name);
       setAttribute(element, 'aria-live', item.live ? 'polite' : 'off');
+      setAttribute(element, 'tabindex', item.value && item.key !== 'keypad.echo' ? '0' : null);
       setText(element, item.value);
       break;
     case Role.checkbox:
@@ -104,6 +105,11 @@ export function makeMirror(root, act) {
         event.preventDefault();  // the screens say what is checked
         act(event.shiftKey ? Act.hold : Act.press, key);
       });
+    }
+    if (role === Role.answer) {  // held: in other units, copied, handed on
+      const hold = () => act(Act.hold, key);
+      element.addEventListener('click', hold);
+      element.addEventListener('keydown', (event) => event.key === 'Enter' && hold());
     }
     if (role === Role.slider) element.addEventListener('input', () => act(Act.setNumber, key, '', Number(element.value)));
     if (role === Role.textField) {

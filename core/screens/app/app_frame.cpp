@@ -167,6 +167,9 @@ double App::Impl::frame() {
   memory.scroll_by = std::move(step.scrolls);
   memory.pinches = std::move(step.pinches);
   memory.long_press = std::move(step.long_press);
+  if (registry.has_actions())  // by keyboard or screen reader
+    for (const Item& item : registry.items())
+      if (item.role == Role::kAnswer && registry.take(item.key, Action::Kind::kHold)) memory.long_press = item.key;
   const Item* held = registry.find(memory.long_press);
   if (held != nullptr && held->role == Role::kAnswer && !locked && !keypad.is_open() && !held->value.empty())
     pages.push(held_page(*held));
