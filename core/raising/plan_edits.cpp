@@ -55,6 +55,16 @@ void add_step(RaisingPlan& plan, std::vector<std::string> marks) {
   plan.steps.push_back(std::move(step));
 }
 
+void day_from(RaisingPlan& plan, int step) {
+  const auto from = plan.steps.begin() + step;
+  for (auto it = from; it != plan.steps.end(); ++it) it->day = std::max(it->day, from->day);
+}
+
+bool goes_back(const RaisingPlan& plan, int step) {
+  const auto from = plan.steps.begin() + step;
+  return std::any_of(from, plan.steps.end(), [&](const RaisingStep& later) { return later.day < from->day; });
+}
+
 void toggle_name(std::vector<std::string>& names, std::string_view name) {
   const auto it = std::find(names.begin(), names.end(), name);
   if (it == names.end())

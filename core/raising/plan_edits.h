@@ -25,6 +25,10 @@ void move_step(std::vector<Step>& steps, int from, int to) {
   else
     std::rotate(at(to), at(from), at(from + 1));
 }
+/// From that step on nothing is done on an earlier day than it.
+void day_from(RaisingPlan& plan, int step);
+/// Whether something after that step is.
+[[nodiscard]] bool goes_back(const RaisingPlan& plan, int step);
 /// Takes a name into a step's list, or out of it.
 void toggle_name(std::vector<std::string>& names, std::string_view name);
 

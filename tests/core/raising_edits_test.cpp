@@ -32,6 +32,18 @@ TEST_CASE("a step comes on the day of the last one and moves to where it is put"
   CHECK(plan.steps[1].marks[0] == "b");
 }
 
+TEST_CASE("from a step on nothing is done on an earlier day", "[raising]") {
+  RaisingPlan plan;
+  for (const char* mark : {"a", "b", "c", "d"}) add_step(plan, {mark});
+  plan.steps[3].day = 4;
+  CHECK_FALSE(goes_back(plan, 1));
+  plan.steps[1].day = 2;
+  CHECK(goes_back(plan, 1));
+  day_from(plan, 1);
+  CHECK_FALSE(goes_back(plan, 1));
+  CHECK((plan.steps[0].day == 1 && plan.steps[1].day == 2 && plan.steps[2].day == 2 && plan.steps[3].day == 4));
+}
+
 TEST_CASE("proposed braces get names of their own; one that is dropped leaves the steps", "[raising]") {
   RaisingPlan plan;
   add_step(plan, {"a"});

@@ -289,6 +289,18 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   bed.press("gear.site.crane.y");
   bed.tap_keypad({"digit.1", "digit.8", "done"});
   CHECK(bed.stored().crane.y == Length::feet(18));
+  bed.press("gear.site.by_tap");
+  bed.see("gear.site.ground");
+  const Rect ground = bed.item("gear.site.ground").rect;
+  bed.tap_at(ground.x + ground.w * 0.8F, ground.y + ground.h * 0.2F);
+  const Length far = bed.stored().crane.y;
+  CHECK(far.count % Length::feet(1).count == 0);
+  CHECK(bed.stored().crane.x > Length{});  // right of the middle line
+  CHECK_FALSE(bed.shows("gear.site.ground"));
+  bed.press("gear.site.by_tap");
+  bed.see("gear.site.ground");
+  bed.tap_at(ground.x + ground.w * 0.3F, ground.y + ground.h * 0.8F);
+  CHECK(bed.stored().crane.y < far);
   bed.press("bar.back");
   CHECK(bed.value("gear.crane").find("32′") != std::string::npos);
   bed.press("gear.telehandler");

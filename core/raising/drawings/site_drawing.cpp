@@ -153,6 +153,17 @@ draw::Drawing site_drawing(const Frame& frame, const RaisingPlan& plan, InYard s
   return sketch.drawing;
 }
 
+void place_in_yard(RaisingPlan& plan, InYard what, Length x, Length y) {
+  for (const Standing& one : kMachines) {
+    if (one.is != what) continue;
+    (plan.*one.crane).x = x;
+    (plan.*one.crane).y = y;
+  }
+  if (what != InYard::kStack) return;
+  plan.stack_x = x;
+  plan.stack_y = y;
+}
+
 std::optional<double> site_answer(const RaisingPlan& plan, InYard shown, std::string_view key) {
   const Crane* told = told_of(plan, shown);
   if (told == nullptr) return std::nullopt;

@@ -18,6 +18,8 @@ enum class InYard : std::uint8_t { kCrane, kCraneTwo, kTelehandler, kStack };
 /// from the machine (of a stack the first that is there) to the stack; "reach", where its chart ends. Quiet: the names
 /// of what else is there, "crane", "crane_two", "telehandler", "stack", and "bent:1" of the first bent.
 [[nodiscard]] draw::Drawing site_drawing(const Frame& frame, const RaisingPlan& plan, InYard shown);
+/// Puts it there.
+void place_in_yard(RaisingPlan& plan, InYard what, Length x, Length y);
 /// A told figure, inches.
 [[nodiscard]] std::optional<double> site_answer(const RaisingPlan& plan, InYard shown, std::string_view key);
 

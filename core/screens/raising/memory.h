@@ -54,6 +54,7 @@ struct RaisingMemory {
   std::string picture_of;           ///< what its camera was fitted to
   SolidMemory tapping;              ///< of the frame, to be tapped
   std::vector<std::string> picked;  ///< tapped, in this order
+  bool placing = false;             ///< the yard is tapped for a place
   int mode = -1;                    ///< of the explained step, shown moving
   double moving_since_ms = -1;      ///< < 0: nothing moves
 };

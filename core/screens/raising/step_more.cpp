@@ -88,6 +88,9 @@ void place_part(ShownStep& s) {
           move_to(s.index + 1);
       });
   raising_field(context, "steps." + std::to_string(s.index) + ".day", Msg::kStepDay);
+  if (goes_back(s.plan, s.index) &&
+      button(ui, "step.day_on", say(Msg::kStepDayOn, ui.language, std::to_string(s.step.day)), Weight::kPrimary))
+    edit_raising(context, [&](RaisingPlan& plan) { day_from(plan, s.index); });
   if (button(ui, "step.delete", context.say(Msg::kStepDelete), Weight::kDestructive)) {
     edit_raising(context, [&](RaisingPlan& plan) { plan.steps.erase(plan.steps.begin() + s.index); });
     context.pages.pop();

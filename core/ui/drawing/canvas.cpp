@@ -160,6 +160,12 @@ float Canvas::set(const Theme& theme, const Fonts& fonts, const draw::Drawing& d
   return static_cast<float>(layout_.size.h);
 }
 
+draw::Point Canvas::point_at(const Rect& rect, float x, float y) const {
+  const float top = rect.y + (rect.h - static_cast<float>(layout_.size.h)) / 2;
+  return {(static_cast<double>(x - rect.x) - layout_.origin.x) / layout_.scale,
+          (layout_.origin.y - static_cast<double>(y - top)) / layout_.scale};
+}
+
 void Canvas::paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing,
                    const Rect& rect) {
   const auto needed = static_cast<float>(layout_.size.h);

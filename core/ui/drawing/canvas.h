@@ -41,6 +41,8 @@ class Canvas {
             const FigureText& text, const CanvasView& view = {});
   /// Draws what was set, in the middle of `rect`; the figures lie in figures() until the next call.
   void paint(ImDrawList& list, const Theme& theme, const Fonts& fonts, const draw::Drawing& drawing, const Rect& rect);
+  /// The drawing's point that lies at (x, y) on the screen; `rect`: what it was painted in.
+  [[nodiscard]] draw::Point point_at(const Rect& rect, float x, float y) const;
   [[nodiscard]] const std::vector<CanvasFigure>& figures() const { return figures_; }
 
  private:

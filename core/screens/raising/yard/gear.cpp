@@ -5,9 +5,9 @@
 
 #include "raising/drawings/gear_drawing.h"
 #include "raising/drawings/site_drawing.h"
-#include "screens/raising/yard/drawn.h"
 #include "screens/raising/yard/figures.h"
 #include "screens/raising/yard/lifters.h"
+#include "screens/raising/yard/site.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
@@ -57,9 +57,7 @@ void truck_screen(Context& context) {
                   truck_drawing(shown.book().raising.truck, longest), "raising.truck.",
                   [&](std::string_view key) { return truck_figure(key, shown.book(), longest, voice); });
     heading(ui, "gear.stack", context.say(Msg::kGearStack));
-    raising_drawn(context, "gear.site", Msg::kGearSitePicture, drawing_height(context, 380),
-                  site_drawing(*frame.frame(), shown.book().raising, InYard::kStack), "raising.",
-                  [&](std::string_view key) { return site_figure(key, shown.book(), InYard::kStack, voice); });
+    site_part(context, *frame.frame(), shown, InYard::kStack);
   });
 }
 

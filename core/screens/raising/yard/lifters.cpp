@@ -8,8 +8,8 @@
 #include "raising/drawings/crane_drawing.h"
 #include "raising/drawings/site_drawing.h"
 #include "raising/lifting/crane.h"
-#include "screens/raising/yard/drawn.h"
 #include "screens/raising/yard/figures.h"
+#include "screens/raising/yard/site.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
@@ -75,10 +75,7 @@ void machine_screen(Context& context) {
     const RaisingShown shown(context);
     chart_part(context, shown, lifter);
     heading(context.ui, "machine.place", context.say(Msg::kGearPlace));
-    raising_drawn(
-        context, "gear.site", Msg::kGearSitePicture, drawing_height(context, 380),
-        site_drawing(*frame.frame(), shown.book().raising, lifter.place), "raising.",
-        [&](std::string_view key) { return site_figure(key, shown.book(), lifter.place, voice_of(context)); });
+    site_part(context, *frame.frame(), shown, lifter.place);
   });
 }
 
