@@ -283,10 +283,10 @@ TEST_CASE("What cannot be a roof is refused with the field that gives way", "[ro
   plan = good;
   plan.heel = Length::inches(20);
   CHECK(refused(plan) == "sides.0.heel");
-  // A bay's front whose plate stands far above its neighbours': their planes meet over it first.
+  // A bay narrows outward: its front's plane, taken down to where its neighbours begin, has no length left.
   plan = bay_roof(Length::feet(30), Length::feet(20), Length::feet(8), Length::feet(3), in12(8));
   plan.sides[2].plate_height = Length::feet(10);
-  CHECK(refused(plan) == "sides.2.eave");
+  CHECK(refused(plan) == "sides.2.plane");
 }
 
 TEST_CASE("Every plan to begin with is solved without a clash, and its timbers have marks of their own", "[roofplan]") {
