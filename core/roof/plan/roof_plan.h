@@ -46,13 +46,13 @@ struct RoofPlan {
   /// Which of seat and heel is given for all sides. With one heel hips stand over the building's corners.
   HeelBy heel_by = HeelBy::kHeel;
   Length seat = Length::inches(7, 2);
-  Length heel = Length::inches(5);
+  Length heel = Length::inches(23, 4);
   HipTop hip_top = HipTop::kDropped;
   TailEnd tail = TailEnd::kPlumb;
   Length spacing = Length::feet(2);                      ///< of commons and jacks, middle to middle along the wall
   Section common{Length::inches(4), Length::inches(6)};  ///< commons and jacks
-  Section hip{Length::inches(4), Length::inches(10)};
-  Section valley{Length::inches(4), Length::inches(10)};
+  Section hip{Length::inches(4), Length::inches(8)};
+  Section valley{Length::inches(4), Length::inches(8)};
   Section ridge{Length::inches(2), Length::inches(10)};  ///< board or beam; its top is flush with the rafters
   Feet feet = Feet::kTied;
   double load_psf = 30;  ///< lb per square foot of level plan, dead and snow; for the thrust alone

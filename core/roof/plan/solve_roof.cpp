@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "numeric/index.h"
+#include "roof/limits.h"
 #include "roof/plan/face_rafters.h"
 #include "roof/plan/limits.h"
 
@@ -19,6 +20,7 @@ class Judge {
     say_fascias();
     say_thrust();
     for (std::size_t i = 0; i < roof_.timbers.size(); ++i) say_seat(static_cast<int>(i));
+    say_notches();
     say_shallow();
     say_bearing();
     say_clashes();
@@ -78,6 +80,23 @@ class Judge {
     finding.timber = index;
     finding.value = apart;
     add(finding);
+  }
+
+  void say_notches() {
+    std::vector<bool> told(roof_.shape.planes.size(), false);
+    for (std::size_t i = 0; i < roof_.timbers.size(); ++i) {
+      const RoofTimber& t = roof_.timbers[i];
+      const double share = t.seat.depth / t.section.depth.in();
+      if (!t.seat.cut || share <= limits::kNotchAtSupport) continue;
+      if (t.line < 0) {
+        if (told[at(t.left)]) continue;
+        told[at(t.left)] = true;
+      }
+      RoofFinding finding{RoofFindingId::kNotch};
+      finding.timber = static_cast<int>(i);
+      finding.value = share;
+      add(finding);
+    }
   }
 
   /// How far the lowest of what ends against each ridge, hip and valley hangs under it.

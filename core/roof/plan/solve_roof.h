@@ -16,10 +16,11 @@ enum class RoofFindingId : std::uint8_t {
   kThrust,  ///< nothing ties the feet of a plain gable roof; `value`: lb a rafter pair. Source: SOURCES.md, "thrust"
   kThrustUnknown,  ///< …of one with hips or valleys: what pushes out at its corners is not known, an engineer must say
   kNoSeat,         ///< `timber` stands clear of its plate by `value` inches, packing or a deeper timber
-  kUnlikePlates,   ///< `timber` crosses a corner of plates that differ by `value`; it is notched over the one met first
-  kShallow,        ///< what frames into `timber` hangs `value` inches below it
-  kNoBearing,      ///< `timber` touches nothing at its upper end: it stands in a corner of the lines, move it
-  kClash,          ///< `timber` and `other` take the same room; `value`: in³
+  kNotch,  ///< the bird's mouth takes `value` of the depth of `timber`, past a quarter; of rafters alike the first
+  kUnlikePlates,  ///< `timber` crosses a corner of plates that differ by `value`; it is notched over the one met first
+  kShallow,       ///< what frames into `timber` hangs `value` inches below it
+  kNoBearing,     ///< `timber` touches nothing at its upper end: it stands in a corner of the lines, move it
+  kClash,         ///< `timber` and `other` take the same room; `value`: in³
 };
 struct RoofFinding {
   RoofFindingId id = RoofFindingId::kNotEngineered;
