@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit firefox solver fit codes graphs
+#                             web webkit firefox solver fit codes graphs roofs
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
@@ -36,6 +36,7 @@ packages_of() {
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
     graphs) echo python3-networkx ;;
+    roofs) echo libcgal-dev ;;
     *) die "unknown part: $1" ;;
   esac
 }

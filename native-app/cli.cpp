@@ -13,6 +13,7 @@
 #include "command/command.h"
 #include "command/log.h"
 #include "command/raise.h"
+#include "command/roofs/roof.h"
 #include "command/verify.h"
 #include "files.h"
 #include "machine.h"
@@ -58,6 +59,7 @@ bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
   const std::string_view first = args.empty() ? std::string_view{} : args[0];
   const auto rest = std::span(args).subspan(args.empty() ? 0 : 1);
   if (first == "book") return bentbook::book_command(rest, disk_files());
+  if (first == "roof") return bentbook::roof_command(rest, disk_files());
   if (first == "log") return bentbook::log_command(rest, disk_files());
   if (first == "steps") return bentbook::steps_command(rest, disk_files());
   if (first == "verify") return bentbook::verify_command(rest, disk_files());

@@ -10,6 +10,7 @@
 #include "frame/plan.h"
 #include "measure/print.h"
 #include "raising/plan.h"
+#include "roof/plan/roof_plan.h"
 #include "roof/rafter.h"
 
 namespace bentbook {
@@ -44,6 +45,7 @@ struct Book {
   bool framed = true;
   FramePlan frame;
   RafterInput rafter;
+  RoofPlan roof;  ///< a roof of any plan; no sides: none was given
   std::vector<TimberNote> timber_notes;
   RaisingPlan raising;
   std::string kept;  ///< as Kit::kept
@@ -51,8 +53,8 @@ struct Book {
     return a.identity == b.identity && a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
            a.lengths.denominator == b.lengths.denominator && a.lengths.decimals == b.lengths.decimals &&
            a.saw == b.saw && a.saws == b.saws && a.species == b.species && a.joints == b.joints &&
-           a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.timber_notes == b.timber_notes &&
-           a.raising == b.raising && a.kept == b.kept;
+           a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.roof == b.roof &&
+           a.timber_notes == b.timber_notes && a.raising == b.raising && a.kept == b.kept;
   }
 };
 

@@ -45,6 +45,7 @@ void describe(Fields& fields, Book& b) {
   fields.flag("framed", b.framed);
   fields.object("frame", b.frame);
   fields.object("rafter", b.rafter);
+  if (fields.reads() || !b.roof.sides.empty() || stands_in(b.kept, "\"roof_plan\"")) fields.object("roof_plan", b.roof);
   fields.list("timber_notes", b.timber_notes, 100'000);
   if (fields.reads() || !(b.raising == RaisingPlan{}) || stands_in(b.kept, "\"raising\""))
     fields.object("raising", b.raising);

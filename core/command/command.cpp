@@ -27,6 +27,7 @@ constexpr std::string_view kUsage =
        bentbook mitre --between 90 --depth-a 7-1/2" [--depth-b 5-1/2"]
        bentbook flip --gap 1/16 --depth 7-1/2"
        bentbook book new|check|members|sheet|export|import FILE …
+       bentbook roof FILE | roof new FILE …
        bentbook log merge|show|verify FILE …
        bentbook steps BOOK MARK [--log FILE]
        bentbook raise FILE [--seed N] [--seconds S]
@@ -79,7 +80,7 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 
 bool is_command(std::string_view word) {
   for (const std::string_view known :
-       {"--help", "help", "book", "log", "steps", "raise", "backup", "restore", "verify"})
+       {"--help", "help", "book", "roof", "log", "steps", "raise", "backup", "restore", "verify"})
     if (word == known) return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;

@@ -1,0 +1,227 @@
+#include "words/roofs/roof_words.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <utility>
+#include <vector>
+
+#include "frame/keys.h"
+#include "numeric/index.h"
+#include "words/error_words.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+namespace {
+
+constexpr std::array<std::string_view, kRoofTimberKinds> kRoofTimbers = {
+    "ridge", "hip", "valley", "common", "hip_jack", "valley_jack", "cripple", "purlin"};
+constexpr std::array<std::string_view, 8> kRoofLines = {"ridge", "hip", "valley", "rake",
+                                                        "eave",  "top", "break",  "flush"};
+constexpr std::array<std::string_view, 10> kRoofFindings = {"not_engineered", "fascia_apart", "thrust",
+                                                            "thrust_unknown", "no_seat",      "unlike_plates",
+                                                            "shallow",        "no_bearing",   "clash"};
+constexpr std::array<std::string_view, 3> kRoofCuts = {"plumb", "cheek", "tail"};
+static_assert(kRoofFindings.size() == static_cast<std::size_t>(RoofFindingId::kClash) + 1);
+static_assert(kRoofLines.size() == static_cast<std::size_t>(RoofLineKind::kFlush) + 1);
+
+std::string mark_of(const RoofSolution& roof, int timber) {
+  return timber < 0 ? std::string() : roof.timbers[at(timber)].mark;
+}
+
+std::string cures_text(const RoofFinding& finding, const Voice& voice) {
+  const std::string side = side_letters(finding.b);
+  const std::string plate =
+      say(Msg::kRoofCurePlate, voice.language, {{"plate", say_inches(finding.plate, voice)}, {"b", side}});
+  if (finding.overhang < 0) return plate;
+  const std::string overhang =
+      say(Msg::kRoofCureOverhang, voice.language, {{"overhang", say_inches(finding.overhang, voice)}, {"b", side}});
+  return say(Msg::kRoofCureOr, voice.language, {{"first", overhang}, {"second", plate}});
+}
+
+std::string area_text(double square_inches, const Voice& voice) {
+  constexpr double kSquareFoot = 144, kSquareMetre = 1550.0031;
+  return is_metric(voice.lengths.form) ? print_fixed(square_inches / kSquareMetre, 1) + " m²"
+                                       : print_fixed(square_inches / kSquareFoot, 0) + " ft²";
+}
+
+std::string angle_text(double radians, const Voice& voice) { return say_angle(Angle::from_radians(radians), voice); }
+
+std::string cut_row(const RoofEndCut& cut, const Voice& voice) {
+  const BladeAngles side = blade_angles(cut.plane, Face::kNear), top = blade_angles(cut.plane, Face::kTop);
+  return say(Msg::kRoofCutRow, voice.language,
+             {{"end", text(cut.at_b ? Msg::kRoofCutTop : Msg::kRoofCutFoot, voice.language)},
+              {"side", angle_text(libm::fabs(side.swing), voice)},
+              {"tilt", angle_text(libm::fabs(side.tilt), voice)},
+              {"top", angle_text(libm::kPi / 2 - libm::fabs(top.swing), voice)}});
+}
+
+/// The hand of a timber with one cheek at an end: which way it leans.
+bool leans_right(const RoofTimber& t) {
+  double lean = 0;
+  for (const RoofEndCut& cut : t.cuts) lean += cut.plane.normal.y * (cut.at_b ? 1 : 3);
+  return lean < -1e-6;
+}
+
+/// All that is said of one timber but its mark.
+std::string timber_rows(const RoofTimber& t, const Voice& voice) {
+  const Language language = voice.language;
+  std::string out = std::string(roof_timber_name(t.kind, language)) + ", " + section_text(t.section, voice) + ", " +
+                    say(Msg::kRoofTipToTip, language, {{"length", say_inches(t.length, voice)}}) + "\n";
+  out += "  " +
+         say(Msg::kRoofLineLength, language,
+             {{"line", say_inches(t.line_length, voice)}, {"shortening", say_inches(t.shortening, voice)}}) +
+         "\n";
+  for (const RoofEndCut& cut : t.cuts) out += "  " + cut_row(cut, voice) + "\n";
+  if (t.seat.cut)
+    out += "  " +
+           say(Msg::kRoofSeatRow, language,
+               {{"seat", say_inches(t.seat.length, voice)}, {"heel", say_inches(t.seat.heel, voice)}}) +
+           "\n";
+  if (t.drop > 0) out += "  " + say(Msg::kRoofDropRow, language, {{"drop", say_inches(t.drop, voice)}}) + "\n";
+  if (libm::fabs(t.shift) > 1e-9)
+    out += "  " +
+           say(Msg::kRoofShiftRow, language,
+               {{"shift", say_inches(libm::fabs(t.shift), voice)},
+                {"side", side_letters(t.shift > 0 ? t.left : t.right)}}) +
+           "\n";
+  if (t.backing.size() == 2) {
+    const auto bevel = [&](const CutPlane& plane) {
+      return angle_text(libm::atan2(libm::fabs(plane.normal.y), plane.normal.z), voice);
+    };
+    out += "  " + say(Msg::kRoofBackingRow, language, {{"left", bevel(t.backing[0])}, {"right", bevel(t.backing[1])}}) +
+           "\n";
+  }
+  return out;
+}
+
+std::string plane_rows(const RoofPlan& plan, const RoofSolution& roof, const Voice& voice) {
+  std::string out;
+  for (std::size_t i = 0; i < plan.sides.size(); ++i) {
+    const RoofPlane& plane = roof.shape.planes[i];
+    const std::string side = say(Msg::kRoofSide, voice.language, side_letters(static_cast<int>(i)));
+    out += "  " + side + ": ";
+    out += plane.gable ? std::string(text(Msg::kRoofGableSide, voice.language))
+                       : say(Msg::kRoofEaveSide, voice.language,
+                             {{"pitch", print_slope(plan.sides[i].pitch, voice.marks)},
+                              {"eave", say_inches(plane.eave_z, voice)},
+                              {"area", area_text(roof.shape.faces[i].slope_area, voice)}});
+    out += "\n";
+  }
+  return out;
+}
+
+std::string line_rows(const RoofSolution& roof, const Voice& voice) {
+  std::string out;
+  for (const RoofLine& line : roof.shape.lines) {
+    if (line.kind == RoofLineKind::kEave || line.kind == RoofLineKind::kFlush) continue;
+    const double level = norm(flat(line.b - line.a));
+    out += "  " + std::string(roof_line_name(line.kind, voice.language)) + " " + side_letters(line.left) + "-" +
+           side_letters(line.right) + ": " +
+           say(Msg::kRoofLineRow, voice.language,
+               {{"length", say_inches(norm(line.b - line.a), voice)},
+                {"slope", angle_text(libm::atan2(line.b.z - line.a.z, level), voice)}}) +
+           "\n";
+  }
+  return out;
+}
+
+/// "sides.2.pitch": the side's index and its field.
+std::pair<int, std::string_view> side_and_field(std::string_view where) {
+  constexpr std::string_view kSides = "sides.";
+  if (!where.starts_with(kSides)) return {-1, where};
+  where.remove_prefix(kSides.size());
+  int side = -1;
+  const auto end = std::from_chars(where.data(), where.data() + where.size(), side).ptr;
+  where.remove_prefix(static_cast<std::size_t>(end - where.data()));
+  if (where.starts_with(".")) where.remove_prefix(1);
+  return {side, where};
+}
+
+}  // namespace
+
+std::string_view roof_timber_key(RoofTimberKind kind) { return keys::word(kRoofTimbers, kind); }
+std::string_view roof_line_key(RoofLineKind kind) { return keys::word(kRoofLines, kind); }
+std::string_view roof_finding_key(RoofFindingId id) { return keys::word(kRoofFindings, id); }
+std::string_view roof_cut_key(RoofCutName name) { return keys::word(kRoofCuts, name); }
+std::string_view roof_timber_name(RoofTimberKind kind, Language language) {
+  return key_text("roof_timber_", roof_timber_key(kind), language);
+}
+std::string_view roof_line_name(RoofLineKind kind, Language language) {
+  return key_text("roof_line_", roof_line_key(kind), language);
+}
+
+std::string roof_finding_text(const RoofFinding& finding, const RoofSolution& roof, const Voice& voice) {
+  const auto msg = find_msg("roof_finding_" + std::string(roof_finding_key(finding.id)));
+  if (!msg) return std::string(roof_finding_key(finding.id));
+  const std::string value = finding.id == RoofFindingId::kThrust  ? say_weight(finding.value, voice)
+                            : finding.id == RoofFindingId::kNotch ? print_fixed(finding.value * 100, 0) + " %"
+                                                                  : say_inches(libm::fabs(finding.value), voice);
+  const bool fascia = finding.id == RoofFindingId::kFasciaApart;
+  return say(*msg, voice.language,
+             {{"mark", mark_of(roof, finding.timber)},
+              {"other", mark_of(roof, finding.other)},
+              {"value", value},
+              {"a", finding.a < 0 ? std::string() : side_letters(finding.a)},
+              {"b", finding.b < 0 ? std::string() : side_letters(finding.b)},
+              {"higher", text(finding.value > 0 ? Msg::kRoofFindingHigher : Msg::kRoofFindingLower, voice.language)},
+              {"cures", fascia ? cures_text(finding, voice) : std::string()}});
+}
+
+std::string roof_error_text(const Error& error, const Voice& voice) {
+  const std::pair<int, std::string_view> place = side_and_field(error.where);
+  const std::string_view field = place.second;
+  const std::string side = place.first < 0 ? std::string() : side_letters(place.first);
+  const struct {
+    ErrorCode code;
+    std::string_view field;
+    bool of_side;
+    Msg msg;
+  } special[] = {{ErrorCode::kConflict, "corner", true, Msg::kRoofErrorCorner},
+                 {ErrorCode::kConflict, "outline", false, Msg::kRoofErrorClockwise},
+                 {ErrorCode::kImpossible, "outline", false, Msg::kRoofErrorCrosses},
+                 {ErrorCode::kImpossible, "roof", false, Msg::kRoofErrorGables},
+                 {ErrorCode::kImpossible, "plane", true, Msg::kRoofErrorPlane},
+                 {ErrorCode::kImpossible, "eave", true, Msg::kRoofErrorEave},
+                 {ErrorCode::kImpossible, "overhang", true, Msg::kRoofErrorOverhang},
+                 {ErrorCode::kImpossible, "overhang", false, Msg::kRoofErrorTails}};
+  for (const auto& s : special)
+    if (s.code == error.code && s.field == field && s.of_side == !side.empty())
+      return say(s.msg, voice.language, {{"side", side}});
+  Error named = error;
+  named.where = std::string(field);
+  if (field == "x" || field == "y") named.where.insert(0, "roof_");
+  if (const std::size_t point = named.where.find('.'); point != std::string::npos)  // "hip.depth"
+    named.where = named.where.substr(point + 1);
+  const std::string said = error_text(named, voice);
+  return side.empty() ? said : say(Msg::kRoofErrorField, voice.language, {{"side", side}, {"error", said}});
+}
+
+std::string roof_text(const RoofPlan& plan, const RoofSolution& roof, const Voice& voice) {
+  const Language language = voice.language;
+  std::string out = std::string(text(Msg::kRoofPlanes, language)) + "\n" + plane_rows(plan, roof, voice);
+  out += std::string(text(Msg::kRoofLines, language)) + "\n" + line_rows(roof, voice);
+  out += std::string(text(Msg::kRoofTimbers, language)) + "\n";
+  struct Alike {
+    std::string said;
+    std::string marks[2];  ///< by hand: those whose cheeks lean the other way apart
+  };
+  std::vector<Alike> alike;
+  for (const RoofTimber& t : roof.timbers) {
+    std::string said = timber_rows(t, voice);
+    auto found = std::find_if(alike.begin(), alike.end(), [&](const Alike& it) { return it.said == said; });
+    if (found == alike.end()) found = alike.insert(alike.end(), {std::move(said), {}});
+    std::string& marks = found->marks[leans_right(t) ? 1 : 0];
+    marks += (marks.empty() ? "" : ", ") + t.mark;
+  }
+  for (const Alike& it : alike) {
+    const std::string& first = it.marks[0].empty() ? it.marks[1] : it.marks[0];
+    const bool both = !it.marks[0].empty() && !it.marks[1].empty();
+    out += first + (both ? "; " + say(Msg::kRoofOtherHand, language, it.marks[1]) : std::string()) + ": " + it.said;
+  }
+  out += std::string(text(Msg::kRoofNotes, language)) + "\n";
+  for (const RoofFinding& finding : roof.findings) out += "  " + roof_finding_text(finding, roof, voice) + "\n";
+  return out;
+}
+
+}  // namespace bentbook
