@@ -51,7 +51,7 @@ room("tasks", MODEL + " words paper")
 room("command command/json command/roofs", MODEL + " words words/roofs paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
-room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard screens/raising/given "
+room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard screens/raising/given screens/roofs "
      "screens/books screens/settings screens/timber", MODEL + " words words/aloud words/roofs paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
@@ -84,7 +84,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/plan frame frame/joints frame/placing frame/sheet frame/list
   frame/drawings shop shop/log book book/backup model paper words words/aloud words/roofs tasks command command/json command/roofs render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
-  screens/raising/given
+  screens/raising/given screens/roofs
   screens/books screens/settings screens/timber""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)

@@ -77,7 +77,7 @@ void add_crossings(Overlay& overlay, const Polygon2& a, const Polygon2& b) {
 
 /// Pieces of `polygon` in `other`; `shared`: also those that run along its boundary the same way.
 void add_pieces(const Overlay& overlay, const Polygon2& polygon, const Polygon2& other, bool shared, double same,
-                std::vector<Piece>& pieces) {
+                std::vector<BoundaryPiece>& pieces) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const Vec2 a = polygon[i], b = polygon[after(i, polygon.size())];
     if (norm(b - a) < same) continue;
@@ -141,7 +141,7 @@ double overlap_of(std::span<const Vec2> a, std::span<const Vec2> b) {
   return least;
 }
 
-std::vector<std::vector<int>> trace_loops(const std::vector<Piece>& pieces) {
+std::vector<std::vector<int>> trace_loops(const std::vector<BoundaryPiece>& pieces) {
   std::vector<bool> used(pieces.size(), false);
   std::vector<std::vector<int>> loops;
   for (std::size_t first = 0; first < pieces.size(); ++first) {
@@ -175,7 +175,7 @@ Polygon2 common_area(const Polygon2& polygon, const Polygon2& outline, double sa
   for (const Vec2& p : polygon) overlay.point(p);
   for (const Vec2& p : outline) overlay.point(p);
   add_crossings(overlay, polygon, outline);
-  std::vector<Piece> pieces;
+  std::vector<BoundaryPiece> pieces;
   add_pieces(overlay, polygon, outline, true, same, pieces);
   add_pieces(overlay, outline, polygon, false, same, pieces);
   Polygon2 largest;

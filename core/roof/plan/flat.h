@@ -32,14 +32,14 @@ using Polygon2 = std::vector<Vec2>;
 [[nodiscard]] double overlap_of(std::span<const Vec2> a, std::span<const Vec2> b);
 
 /// A straight piece of boundary from one numbered point to another, what it bounds on its left.
-struct Piece {
+struct BoundaryPiece {
   int from = 0, to = 0;
   Vec2 along;   ///< its direction, length 1
   int tag = 0;  ///< the caller's
 };
 /// Joins pieces to closed loops that do not cross: at a point where several go on, each takes the way that keeps most
 /// to its left. Indices of pieces; what does not close is left out.
-[[nodiscard]] std::vector<std::vector<int>> trace_loops(const std::vector<Piece>& pieces);
+[[nodiscard]] std::vector<std::vector<int>> trace_loops(const std::vector<BoundaryPiece>& pieces);
 
 /// What of `polygon` lies within `outline`, neither crossing itself; corners nearer than `same` are one. Nothing where
 /// they do not meet; with several pieces the largest.

@@ -141,7 +141,7 @@ class Follower {
     for (std::size_t i = 0; i < n; ++i) point[i] = point_at(loop[i].start);
     std::vector<int> met(points_.size(), 0);  // by point: corners that are there
     for (const int p : point) ++met[at(p)];
-    std::vector<Piece> pieces;
+    std::vector<BoundaryPiece> pieces;
     pieces.reserve(2 * n);
     bool touched = false;
     for (std::size_t i = 0; i < n; ++i)
@@ -200,7 +200,7 @@ class Follower {
   }
 
   /// A line from point to point, parted at the points that lie on it; true where some do. They count as met twice.
-  bool add_pieces(int own, int from, int to, std::vector<int>& met, std::vector<Piece>& pieces) const {
+  bool add_pieces(int own, int from, int to, std::vector<int>& met, std::vector<BoundaryPiece>& pieces) const {
     if (from == to) return true;
     const Vec2 a = points_[at(from)], along = line(own).along;
     const double length = dot(points_[at(to)] - a, along);
@@ -223,11 +223,11 @@ class Follower {
   }
 
   /// Two pieces that run along each other, one each way, bound nothing: a ridge.
-  void cancel(std::vector<Piece>& pieces) {
+  void cancel(std::vector<BoundaryPiece>& pieces) {
     for (std::size_t i = 0; i < pieces.size(); ++i)
       for (std::size_t j = i + 1; j < pieces.size(); ++j) {
         if (pieces[i].from != pieces[j].to || pieces[i].to != pieces[j].from) continue;
-        const Piece a = pieces[i], b = pieces[j];
+        const BoundaryPiece a = pieces[i], b = pieces[j];
         pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(j));
         pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(i));
         const int from = node_at(a.from), to = node_at(a.to);
@@ -273,7 +273,7 @@ class Follower {
   void close_faces() {
     found_.faces.resize(lines_.size());
     for (std::size_t i = 0; i < lines_.size(); ++i) {
-      std::vector<Piece> pieces = ways_[i];
+      std::vector<BoundaryPiece> pieces = ways_[i];
       double largest = -1;
       for (const std::vector<int>& loop : trace_loops(pieces)) {
         std::vector<int> face;
@@ -297,7 +297,7 @@ class Follower {
   std::vector<Loop> loops_;
   std::vector<Vec2> points_;  ///< of the loop that is being settled
   std::vector<int> node_of_;  ///< by point, −1: no node yet
-  std::vector<std::vector<Piece>> ways_;
+  std::vector<std::vector<BoundaryPiece>> ways_;
   Wavefronts found_;
 };
 

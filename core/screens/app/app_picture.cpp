@@ -10,6 +10,7 @@ namespace bentbook::screens {
 namespace {
 
 constexpr int kMostRounds = 6;
+constexpr double kSaidMs = 4000;
 constexpr float kMostHeight = 5000, kMostScale = 2, kMostPixels = 12e6F;
 
 }  // namespace
@@ -68,6 +69,7 @@ void App::Impl::hand_picture(const ImDrawData& data, render::ClearColour ground)
   if (subject_is_book()) name = std::string(shown_name(desk.title(), language())) + " " + name;
   shot = {};
   woken();
+  toast = {std::string(text(Msg::kPictureMade, language())), Toast::Undoes::kNothing, now_ms + kSaidMs};
   if (!pixels.rgba.empty())
     platform.share_picture(std::move(name) + ".png", pixels.width, pixels.height, std::move(pixels.rgba));
 }

@@ -11,6 +11,7 @@
 #include "frame/joinery.h"
 #include "frame/sheet/face_marks.h"
 #include "model/book_model.h"
+#include "roof/plan/solve_roof.h"
 #include "screens/frame/solid_memory.h"
 #include "screens/timber/tape_memory.h"
 
@@ -60,6 +61,11 @@ struct FrameMemory {
     SizedBy by = SizedBy::kInches;
     std::optional<draw::Drawing> drawing;
   } new_building;
+
+  struct Roof {  ///< a roof of any plan, as it was solved last
+    RoofPlan of;
+    std::optional<Result<RoofSolution>> solved;
+  } roof, roof_typed;
 
   struct Shown {  ///< one timber's sheet
     Solved of;

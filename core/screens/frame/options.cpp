@@ -170,8 +170,8 @@ void bays_screen(Context& context) {
     if (said_why(context, shown)) return;
     const FramePlan& plan = shown.plan();
     plan_view(context, shown, "bays.wall", Msg::kFrameWallPicture, 280, wall_drawing(plan, *shown.frame()));
-    answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(outside_length(plan), voice_of(context)),
-           context.say(Msg::kBaysHow));
+    answer(ui, "bays.length", context.say(Msg::kFrameLength), say_length(outside_length(plan), voice_of(context)));
+    note(ui, "bays.how", context.say(Msg::kBaysHow));
     for (std::size_t i = 0; i < plan.bays.size(); ++i) {
       frame_field(context, bay_path(plan.bays[i]));
       bay_keys(context, plan, i);

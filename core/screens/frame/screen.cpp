@@ -13,6 +13,7 @@
 #include "screens/frame/options.h"
 #include "screens/frame/plan_view.h"
 #include "screens/frame/view.h"
+#include "screens/roofs/screen.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 
@@ -76,6 +77,7 @@ void rows(Context& context, const ShownFrame& shown) {
         frame_sections_page());
     row("frame.row.joints", Msg::kFrameJoints, std::string(context.say(Msg::kFrameJointsNote)), frame_joints_page());
   }
+  row("frame.row.roofs", Msg::kRoofPlanTitle, std::string(context.say(Msg::kRoofPlanNote)), roof_plan_page());
   row("frame.row.books", Msg::kBooks, say_count(Msg::kBooksNote, ui.language, books_on_shelf(context.desk.shelf())),
       books_page());
 }

@@ -238,8 +238,9 @@ void order_list(Context& context, const RaisingPlan& plan, const Frame& frame, c
   // The other way to move it, for whom dragging is hard: by its number.
   const int last = static_cast<int>(plan.steps.size());
   if (list.gripped >= 0)
-    context.keypad.open_count(grip_key(static_cast<std::size_t>(list.gripped)), context.say(Msg::kStepNumber),
-                              list.gripped + 1, 1, last);
+    context.keypad.open_count(grip_key(static_cast<std::size_t>(list.gripped)),
+                              say(Msg::kStepMoveTo, ui.language, std::to_string(list.gripped + 1)), list.gripped + 1, 1,
+                              last);
   for (int i = 0; i < last; ++i)
     if (const auto to = context.keypad.take_count(grip_key(static_cast<std::size_t>(i))))
       move_by_hand(context, i, static_cast<int>(*to) - 1);

@@ -150,6 +150,10 @@ void verdict_part(ShownStep& s) {
   if (s.check == nullptr) return;
   if (falls(s)) return standing_part(s);
   fact(s.context.ui, "step.verdict", s.context.say(Msg::kRaisingVerdict), s.context.say(Msg::kRaisingNoFault), true);
+  int n = 0;
+  for (const std::string& warning :
+       standing_warning_texts(s.check->standing.warnings, *s.frame.frame(), s.plan.temporaries, s.context.ui.language))
+    note(s.context.ui, "step.rests_on." + std::to_string(n++), warning);
 }
 
 void step_content(ShownStep& s) {

@@ -70,7 +70,8 @@ void place_part(ShownStep& s) {
   heading(ui, "step.place", context.say(Msg::kStepPlace));
   const std::string key = "step.to";
   if (given(ui, key, context.say(Msg::kStepNumber), std::to_string(s.index + 1), context.keypad.is_open(key)))
-    context.keypad.open_count(key, context.say(Msg::kStepNumber), s.index + 1, 1, last);
+    context.keypad.open_count(key, say(Msg::kStepMoveTo, ui.language, std::to_string(s.index + 1)), s.index + 1, 1,
+                              last);
   const auto move_to = [&](int to) {
     edit_raising(context, [&](RaisingPlan& plan) { move_step(plan.steps, s.index, to); });
     context.pages.pop();

@@ -41,7 +41,7 @@ void head(ShownWork& s, const WorkStep& step) {
   note(ui, "shop.step.place", where);
   const float foot = ui.column.y;
   ui.column = whole;
-  ui.column.y = std::max(foot, up ? whole.y + side + kGap : foot);
+  ui.column.y = std::max(foot, up ? whole.y + std::max(side, icon + 2 * section_margin(ui)) + kGap : foot);
 }
 
 void picture_part(ShownWork& s, const WorkStep& step, const Sheet& sheet) {

@@ -66,6 +66,15 @@ void angles(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
   if (!square(tilt)) angle(s, *tilt, cut != nullptr ? cut->tilt : std::nullopt);
 }
 
+/// From how many faces, where the blade does not get through from one.
+void passes(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
+  for (const int index : step.saw_cuts) {
+    const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(index)];
+    if (cut.along || cut.pass.faces == Faces::kOne) continue;
+    return body(s.context.ui, "shop.step.pass", pass_text(cut.pass, saw_of(s.frame.book), s.voice));
+  }
+}
+
 /// The number that is marked or stopped at, as large as can be; how far it goes below it.
 void large(ShownWork& s, const WorkStep& step) {
   if (step.numbers.empty()) return;
@@ -131,6 +140,7 @@ void facts(ShownWork& s, const WorkStep& step) {
 void step_set(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
   large(s, step);
   angles(s, step, sheet);
+  passes(s, step, sheet);
   facts(s, step);
 }
 

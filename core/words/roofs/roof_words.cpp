@@ -18,9 +18,9 @@ constexpr std::array<std::string_view, kRoofTimberKinds> kRoofTimbers = {
     "ridge", "hip", "valley", "common", "hip_jack", "valley_jack", "cripple", "purlin"};
 constexpr std::array<std::string_view, 8> kRoofLines = {"ridge", "hip", "valley", "rake",
                                                         "eave",  "top", "break",  "flush"};
-constexpr std::array<std::string_view, 10> kRoofFindings = {"not_engineered", "fascia_apart", "thrust",
-                                                            "thrust_unknown", "no_seat",      "unlike_plates",
-                                                            "shallow",        "no_bearing",   "clash"};
+constexpr std::array<std::string_view, 10> kRoofFindings = {
+    "not_engineered", "fascia_apart",  "thrust",  "thrust_unknown", "no_seat",
+    "notch",          "unlike_plates", "shallow", "no_bearing",     "clash"};
 constexpr std::array<std::string_view, 3> kRoofCuts = {"plumb", "cheek", "tail"};
 static_assert(kRoofFindings.size() == static_cast<std::size_t>(RoofFindingId::kClash) + 1);
 static_assert(kRoofLines.size() == static_cast<std::size_t>(RoofLineKind::kFlush) + 1);
@@ -37,12 +37,6 @@ std::string cures_text(const RoofFinding& finding, const Voice& voice) {
   const std::string overhang =
       say(Msg::kRoofCureOverhang, voice.language, {{"overhang", say_inches(finding.overhang, voice)}, {"b", side}});
   return say(Msg::kRoofCureOr, voice.language, {{"first", overhang}, {"second", plate}});
-}
-
-std::string area_text(double square_inches, const Voice& voice) {
-  constexpr double kSquareFoot = 144, kSquareMetre = 1550.0031;
-  return is_metric(voice.lengths.form) ? print_fixed(square_inches / kSquareMetre, 1) + " m²"
-                                       : print_fixed(square_inches / kSquareFoot, 0) + " ft²";
 }
 
 std::string angle_text(double radians, const Voice& voice) { return say_angle(Angle::from_radians(radians), voice); }
@@ -65,33 +59,9 @@ bool leans_right(const RoofTimber& t) {
 
 /// All that is said of one timber but its mark.
 std::string timber_rows(const RoofTimber& t, const Voice& voice) {
-  const Language language = voice.language;
-  std::string out = std::string(roof_timber_name(t.kind, language)) + ", " + section_text(t.section, voice) + ", " +
-                    say(Msg::kRoofTipToTip, language, {{"length", say_inches(t.length, voice)}}) + "\n";
-  out += "  " +
-         say(Msg::kRoofLineLength, language,
-             {{"line", say_inches(t.line_length, voice)}, {"shortening", say_inches(t.shortening, voice)}}) +
-         "\n";
-  for (const RoofEndCut& cut : t.cuts) out += "  " + cut_row(cut, voice) + "\n";
-  if (t.seat.cut)
-    out += "  " +
-           say(Msg::kRoofSeatRow, language,
-               {{"seat", say_inches(t.seat.length, voice)}, {"heel", say_inches(t.seat.heel, voice)}}) +
-           "\n";
-  if (t.drop > 0) out += "  " + say(Msg::kRoofDropRow, language, {{"drop", say_inches(t.drop, voice)}}) + "\n";
-  if (libm::fabs(t.shift) > 1e-9)
-    out += "  " +
-           say(Msg::kRoofShiftRow, language,
-               {{"shift", say_inches(libm::fabs(t.shift), voice)},
-                {"side", side_letters(t.shift > 0 ? t.left : t.right)}}) +
-           "\n";
-  if (t.backing.size() == 2) {
-    const auto bevel = [&](const CutPlane& plane) {
-      return angle_text(libm::atan2(libm::fabs(plane.normal.y), plane.normal.z), voice);
-    };
-    out += "  " + say(Msg::kRoofBackingRow, language, {{"left", bevel(t.backing[0])}, {"right", bevel(t.backing[1])}}) +
-           "\n";
-  }
+  std::string out = roof_timber_title(t, voice) + ", " +
+                    say(Msg::kRoofTipToTip, voice.language, {{"length", say_inches(t.length, voice)}}) + "\n";
+  for (const std::string& row : roof_timber_rows(t, voice)) out += "  " + row + "\n";
   return out;
 }
 
@@ -105,7 +75,7 @@ std::string plane_rows(const RoofPlan& plan, const RoofSolution& roof, const Voi
                        : say(Msg::kRoofEaveSide, voice.language,
                              {{"pitch", print_slope(plan.sides[i].pitch, voice.marks)},
                               {"eave", say_inches(plane.eave_z, voice)},
-                              {"area", area_text(roof.shape.faces[i].slope_area, voice)}});
+                              {"area", roof_area_text(roof.shape.faces[i].slope_area, voice)}});
     out += "\n";
   }
   return out;
@@ -149,6 +119,12 @@ std::string_view roof_timber_name(RoofTimberKind kind, Language language) {
 }
 std::string_view roof_line_name(RoofLineKind kind, Language language) {
   return key_text("roof_line_", roof_line_key(kind), language);
+}
+
+std::string roof_area_text(double square_inches, const Voice& voice) {
+  constexpr double kSquareFoot = 144, kSquareMetre = 1550.0031;
+  return is_metric(voice.lengths.form) ? print_fixed(square_inches / kSquareMetre, 1) + " m²"
+                                       : print_fixed(square_inches / kSquareFoot, 0) + " ft²";
 }
 
 std::string roof_finding_text(const RoofFinding& finding, const RoofSolution& roof, const Voice& voice) {
@@ -197,27 +173,68 @@ std::string roof_error_text(const Error& error, const Voice& voice) {
   return side.empty() ? said : say(Msg::kRoofErrorField, voice.language, {{"side", side}, {"error", said}});
 }
 
+std::string roof_timber_title(const RoofTimber& t, const Voice& voice) {
+  return std::string(roof_timber_name(t.kind, voice.language)) + ", " + section_text(t.section, voice);
+}
+
+std::vector<std::string> roof_timber_rows(const RoofTimber& t, const Voice& voice) {
+  const Language language = voice.language;
+  std::vector<std::string> rows;
+  rows.reserve(t.cuts.size() + 5);
+  rows.push_back(
+      say(Msg::kRoofLineLength, language,
+          {{"line", say_inches(t.line_length, voice)}, {"shortening", say_inches(t.shortening, voice)}}));
+  for (const RoofEndCut& cut : t.cuts) rows.push_back(cut_row(cut, voice));
+  if (t.seat.cut)
+    rows.push_back(say(Msg::kRoofSeatRow, language,
+                       {{"seat", say_inches(t.seat.length, voice)}, {"heel", say_inches(t.seat.heel, voice)}}));
+  if (t.drop > 0) rows.push_back(say(Msg::kRoofDropRow, language, {{"drop", say_inches(t.drop, voice)}}));
+  if (libm::fabs(t.shift) > 1e-9)
+    rows.push_back(say(Msg::kRoofShiftRow, language,
+                       {{"shift", say_inches(libm::fabs(t.shift), voice)},
+                        {"side", side_letters(t.shift > 0 ? t.left : t.right)}}));
+  if (t.backing.size() == 2) {
+    const auto bevel = [&](const CutPlane& plane) {
+      return angle_text(libm::atan2(libm::fabs(plane.normal.y), plane.normal.z), voice);
+    };
+    rows.push_back(
+        say(Msg::kRoofBackingRow, language, {{"left", bevel(t.backing[0])}, {"right", bevel(t.backing[1])}}));
+  }
+  return rows;
+}
+
+std::vector<AlikeRoofTimbers> alike_timbers(const RoofSolution& roof, const Voice& voice) {
+  std::vector<AlikeRoofTimbers> alike;
+  std::vector<std::string> said;
+  for (std::size_t i = 0; i < roof.timbers.size(); ++i) {
+    std::string own = timber_rows(roof.timbers[i], voice);
+    std::size_t k = 0;
+    while (k < said.size() && said[k] != own) ++k;
+    if (k == said.size()) {
+      alike.emplace_back();
+      said.push_back(std::move(own));
+    }
+    alike[k].by_hand[leans_right(roof.timbers[i]) ? 1 : 0].push_back(static_cast<int>(i));
+  }
+  return alike;
+}
+
+std::string roof_marks(const RoofSolution& roof, const std::vector<int>& timbers) {
+  std::string marks;
+  for (const int t : timbers) marks += (marks.empty() ? "" : ", ") + mark_of(roof, t);
+  return marks;
+}
+
 std::string roof_text(const RoofPlan& plan, const RoofSolution& roof, const Voice& voice) {
   const Language language = voice.language;
   std::string out = std::string(text(Msg::kRoofPlanes, language)) + "\n" + plane_rows(plan, roof, voice);
   out += std::string(text(Msg::kRoofLines, language)) + "\n" + line_rows(roof, voice);
   out += std::string(text(Msg::kRoofTimbers, language)) + "\n";
-  struct Alike {
-    std::string said;
-    std::string marks[2];  ///< by hand: those whose cheeks lean the other way apart
-  };
-  std::vector<Alike> alike;
-  for (const RoofTimber& t : roof.timbers) {
-    std::string said = timber_rows(t, voice);
-    auto found = std::find_if(alike.begin(), alike.end(), [&](const Alike& it) { return it.said == said; });
-    if (found == alike.end()) found = alike.insert(alike.end(), {std::move(said), {}});
-    std::string& marks = found->marks[leans_right(t) ? 1 : 0];
-    marks += (marks.empty() ? "" : ", ") + t.mark;
-  }
-  for (const Alike& it : alike) {
-    const std::string& first = it.marks[0].empty() ? it.marks[1] : it.marks[0];
-    const bool both = !it.marks[0].empty() && !it.marks[1].empty();
-    out += first + (both ? "; " + say(Msg::kRoofOtherHand, language, it.marks[1]) : std::string()) + ": " + it.said;
+  for (const AlikeRoofTimbers& it : alike_timbers(roof, voice)) {
+    const std::string left = roof_marks(roof, it.by_hand[0]), right = roof_marks(roof, it.by_hand[1]);
+    const bool both = !left.empty() && !right.empty();
+    out += (left.empty() ? right : left) + (both ? "; " + say(Msg::kRoofOtherHand, language, right) : std::string()) +
+           ": " + timber_rows(roof.timbers[at(it.first())], voice);
   }
   out += std::string(text(Msg::kRoofNotes, language)) + "\n";
   for (const RoofFinding& finding : roof.findings) out += "  " + roof_finding_text(finding, roof, voice) + "\n";

@@ -16,6 +16,13 @@ std::string value_at(const Book& book, const std::string& path, const Voice& voi
   return field ? field_text(voice, *field) : std::string{};
 }
 
+/// A weight that nobody entered.
+bool field_is_none(const Book& book, const std::string& path) {
+  const auto field = field_at(book, "raising." + path);
+  const auto* weight = field ? std::get_if<bentbook::Weight>(&field->value) : nullptr;
+  return weight != nullptr && weight->count == 0;
+}
+
 bentbook::FigureText named(std::string text, Msg name, const Voice& voice) {
   return {std::move(text), std::string(bentbook::text(name, voice.language))};
 }
@@ -35,8 +42,15 @@ ChartSize chart_size(float width, float target, float text, std::size_t rows) {
 bentbook::FigureText lifter_figure(std::string_view key, const Book& book, std::string_view lifter,
                                    const Voice& voice) {
   const std::string value = value_at(book, std::string(lifter) + "." + std::string(key), voice);
-  if (key == "hook_block") return named(say(Msg::kAsideBlock, voice.language, value), Msg::kGearBlock, voice);
-  if (key == "rigging") return named(say(Msg::kAsideRigging, voice.language, value), Msg::kGearRigging, voice);
+  const bool none = field_is_none(book, std::string(lifter) + "." + std::string(key));
+  if (key == "hook_block")
+    return named(
+        none ? std::string(text(Msg::kAsideBlockNone, voice.language)) : say(Msg::kAsideBlock, voice.language, value),
+        Msg::kGearBlock, voice);
+  if (key == "rigging")
+    return named(none ? std::string(text(Msg::kAsideRiggingNone, voice.language))
+                      : say(Msg::kAsideRigging, voice.language, value),
+                 Msg::kGearRigging, voice);
   if (key == "rated") return named(say(Msg::kAsideRated, voice.language, value), Msg::kGearGinPoleRated, voice);
   return named(value, key.ends_with("radius") ? Msg::kGearRadius : Msg::kGearCapacity, voice);
 }

@@ -47,6 +47,9 @@ void site_part(Context& context, const Frame& frame, const RaisingShown& shown, 
     tapped_part(context, drawing, height, what, words);
   else
     raising_drawn(context, "gear.site", Msg::kGearSitePicture, height, drawing, "raising.", words);
+  const auto off = site_answer(shown.book().raising, what, "radius_stack"),
+             reach = site_answer(shown.book().raising, what, "reach");
+  if (off && reach && *reach > 0 && *off > *reach) caution(ui, "gear.site.far", context.say(Msg::kGearStackFar));
   if (toggle(ui, "gear.site.by_tap", context.say(Msg::kGearByTap), placing, context.say(Msg::kGearTapHow)))
     placing = !placing;
 }

@@ -1,0 +1,152 @@
+#include "roof/plan/roof_edits.h"
+
+#include <cstddef>
+#include <vector>
+
+#include "numeric/index.h"
+#include "roof/plan/flat.h"
+
+namespace bentbook {
+namespace {
+
+/// Sine of an angle below which two walls run along each other.
+constexpr double kAlong = 1e-9;
+/// Inches: corners nearer to each other are one.
+constexpr double kSamePlace = 1e-6;
+
+/// A wall's line without ends.
+struct WallLine {
+  Vec2 through, along;
+  PlanSide side;
+};
+
+std::size_t next_of(const RoofPlan& plan, std::size_t i) { return (i + 1) % plan.sides.size(); }
+std::size_t last_of(const RoofPlan& plan, std::size_t i) { return (i + plan.sides.size() - 1) % plan.sides.size(); }
+Vec2 corner(const PlanSide& side) { return {side.x.in(), side.y.in()}; }
+
+std::vector<WallLine> lines_of(const RoofPlan& plan) {
+  std::vector<WallLine> lines;
+  lines.reserve(plan.sides.size());
+  for (std::size_t i = 0; i < plan.sides.size(); ++i) {
+    const Vec2 from = corner(plan.sides[i]);
+    lines.push_back({from, unit(corner(plan.sides[next_of(plan, i)]) - from), plan.sides[i]});
+  }
+  return lines;
+}
+
+/// Where two lines meet, as a side's corner.
+void put_corner(const WallLine& before, WallLine& own) {
+  const double turn = cross(before.along, own.along);
+  const double far = cross(own.through - before.through, own.along) / turn;
+  const Vec2 p = before.through + far * before.along;
+  own.side.x = Length::from_inches(p.x);
+  own.side.y = Length::from_inches(p.y);
+}
+
+/// Walls that go straight on from the one before are one with it.
+void join_straight(std::vector<WallLine>& lines) {
+  for (std::size_t i = 0; lines.size() > 2 && i < lines.size();) {
+    const WallLine& before = lines[(i + lines.size() - 1) % lines.size()];
+    if (libm::fabs(cross(before.along, lines[i].along)) >= kAlong) {
+      ++i;
+      continue;
+    }
+    lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(i));
+    i = 0;
+  }
+}
+
+/// The wall that has no length left; −1: none.
+int vanished(const std::vector<WallLine>& lines) {
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (norm(corner(lines[(i + 1) % lines.size()].side) - corner(lines[i].side)) < kSamePlace)
+      return static_cast<int>(i);
+  return -1;
+}
+
+/// Every corner from its two lines; a wall that vanishes leaves those beside it to each other.
+void close(RoofPlan& plan, std::vector<WallLine> lines) {
+  for (;;) {
+    join_straight(lines);
+    for (std::size_t i = 0; i < lines.size(); ++i) put_corner(lines[(i + lines.size() - 1) % lines.size()], lines[i]);
+    const int gone = vanished(lines);
+    if (gone < 0 || lines.size() <= 3) break;
+    lines.erase(lines.begin() + gone);
+  }
+  plan.sides.clear();
+  plan.sides.reserve(lines.size());
+  for (const WallLine& line : lines) plan.sides.push_back(line.side);
+}
+
+}  // namespace
+
+Length length_of_side(const RoofPlan& plan, int side) {
+  const PlanSide &a = plan.sides[at(side)], &b = plan.sides[next_of(plan, at(side))];
+  const Length dx = b.x - a.x, dy = b.y - a.y;
+  const auto size = [](Length l) { return l.count < 0 ? -l : l; };
+  if (dx.count == 0 || dy.count == 0) return size(dx) + size(dy);
+  return Length::from_inches(libm::hypot(dx.in(), dy.in()));
+}
+
+RoofPlan with_side_length(const RoofPlan& plan, int side, Length length) {
+  RoofPlan out = plan;
+  const std::size_t own = at(side), next = next_of(plan, own), after = next_of(plan, next), last = next_of(plan, after);
+  const PlanSide &a = plan.sides[own], &b = plan.sides[next];
+  const Length grown = length - length_of_side(plan, side);
+  const std::vector<WallLine> lines = lines_of(plan);
+  const bool level = a.y == b.y, upright = a.x == b.x;
+  if ((level || upright) && libm::fabs(cross(lines[own].along, lines[after].along)) < kAlong && last != next) {
+    // The wall after the next runs along this one: it takes up the difference, to the last bit.
+    const bool forward = level ? a.x < b.x : a.y < b.y;
+    for (const std::size_t i : {next, after}) {
+      Length& moved = level ? out.sides[i].x : out.sides[i].y;
+      moved = forward ? moved + grown : moved - grown;
+    }
+    return out;
+  }
+  std::vector<WallLine> moved = lines;
+  moved[next].through = moved[next].through + grown.in() * lines[own].along;
+  close(out, std::move(moved));
+  return out;
+}
+
+RoofPlan with_part_out(const RoofPlan& plan, int side, Length out) {
+  RoofPlan next = plan;
+  const std::size_t own = at(side);
+  const PlanSide from = plan.sides[own], to = plan.sides[next_of(plan, own)];
+  const Vec2 along = unit(corner(to) - corner(from)), away{along.y, -along.x};
+  const auto place = [&](std::int64_t thirds, bool beyond) {
+    PlanSide s = from;
+    s.x = from.x + Length{(to.x - from.x).count / 3 * thirds} +
+          (beyond ? Length::from_inches(out.in() * away.x) : Length{});
+    s.y = from.y + Length{(to.y - from.y).count / 3 * thirds} +
+          (beyond ? Length::from_inches(out.in() * away.y) : Length{});
+    return s;
+  };
+  const PlanSide corners[] = {place(1, false), place(1, true), place(2, true), place(2, false)};
+  next.sides.insert(next.sides.begin() + static_cast<std::ptrdiff_t>(own) + 1, std::begin(corners), std::end(corners));
+  return next;
+}
+
+RoofPlan without_side(const RoofPlan& plan, int side) {
+  RoofPlan out = plan;
+  const std::size_t n = plan.sides.size(), own = at(side);
+  if (n <= 3) return out;
+  std::vector<WallLine> lines = lines_of(plan);
+  const std::size_t before = last_of(plan, own), after = next_of(plan, own);
+  const auto drop = [&](std::size_t i) { lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(i)); };
+  if (libm::fabs(cross(lines[before].along, lines[after].along)) >= kAlong) {
+    drop(own);
+  } else if (dot(lines[before].along, lines[after].along) > 0) {
+    lines[after].through = lines[before].through;  // a step in a wall: the wall goes straight on
+    drop(own);
+  } else {
+    const bool first = length_of_side(plan, static_cast<int>(before)) <= length_of_side(plan, static_cast<int>(after));
+    lines[own].through = first ? corner(plan.sides[before]) : corner(plan.sides[next_of(plan, after)]);
+    drop(first ? before : after);
+  }
+  close(out, std::move(lines));
+  return out;
+}
+
+}  // namespace bentbook

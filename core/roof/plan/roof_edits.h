@@ -1,0 +1,23 @@
+#pragma once
+/// Changes of a roof's plan that keep the directions of its walls. The plan must be one that check_roof_plan() takes;
+/// what comes out may not be: check it again.
+
+#include "roof/plan/roof_plan.h"
+
+namespace bentbook {
+
+/// Of the wall of a side, corner to corner.
+[[nodiscard]] Length length_of_side(const RoofPlan& plan, int side);
+
+/// That side made so long: the next side is moved along it, and the one after becomes longer or shorter by as much as
+/// it must. Exact where the two are square to each other.
+[[nodiscard]] RoofPlan with_side_length(const RoofPlan& plan, int side, Length length);
+
+/// The middle third of a side moved out by so much, its new sides as the old one is: a wing's or a bay's beginning.
+[[nodiscard]] RoofPlan with_part_out(const RoofPlan& plan, int side, Length out);
+
+/// A side taken out: the walls beside it are prolonged until they meet, or, where they run along each other, the
+/// shorter one goes with it.
+[[nodiscard]] RoofPlan without_side(const RoofPlan& plan, int side);
+
+}  // namespace bentbook

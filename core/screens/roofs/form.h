@@ -1,0 +1,40 @@
+#pragma once
+/// The roof of any plan as its pages share it: the book's, with what stands in an open keypad.
+
+#include <optional>
+#include <string>
+
+#include "roof/plan/solve_roof.h"
+#include "screens/app/context.h"
+#include "screens/form/drawing_form.h"
+#include "screens/form/field_form.h"
+#include "screens/frame/form.h"
+
+namespace bentbook::screens {
+
+/// Lives for one frame.
+struct ShownRoof {
+  const RoofPlan& plan;
+  const Result<RoofSolution>& roof;
+  [[nodiscard]] const RoofSolution* solved() const { return roof ? &*roof : nullptr; }
+};
+/// A book must be open. What is being typed is shown where it gives a roof.
+[[nodiscard]] ShownRoof roof_now(Context&);
+
+template <class Edit>
+void edit_roof(Context& context, Edit&& edit) {
+  edit_book(context, [&](Book& book) { edit(book.roof); });
+}
+
+/// The plan drawn, at most `height` px high; what is tapped opens the keypad, or returns the side whose name it was.
+[[nodiscard]] std::optional<int> roof_plan_form(Context&, const ShownRoof&, float height, int chosen);
+/// Takes a wall's length from the keypad, opens the keypad on it.
+void take_wall_length(Context&);
+void open_wall_length(Context&, const RoofPlan&, int side);
+
+/// Why it is no roof.
+void roof_refused(Context&, const ShownRoof&);
+/// A row with a field of the roof: "sides.2.pitch".
+void roof_field(Context&, std::string_view path, Msg name);
+
+}  // namespace bentbook::screens

@@ -1,0 +1,137 @@
+#include "screens/roofs/screen.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <utility>
+
+#include "frame/drawings/plan_drawing.h"
+#include "numeric/index.h"
+#include "roof/plan/roof_drawing.h"
+#include "screens/form/drawn_card.h"
+#include "screens/roofs/form.h"
+#include "screens/roofs/side.h"
+#include "screens/roofs/timbers.h"
+#include "words/frame_words.h"
+#include "words/roofs/roof_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+constexpr std::size_t kMostSaid = 12;
+
+Length share_of(Length whole, int parts, int of) {
+  const Length foot = Length::feet(1);
+  return Length{whole.count / foot.count * parts / of * foot.count};
+}
+
+/// Shapes to begin with, as large as the book's frame; their wings half as wide as the building is long at most.
+std::array<RoofPlan, 5> shapes_for(const Book& book) {
+  const FramePlan& frame = book.frame;
+  const Length along = std::max(outside_length(frame), Length::feet(12)),
+               across = std::max(frame.span, Length::feet(8));
+  const Slope pitch = frame.pitch_left;
+  const Length wing = std::min(across, share_of(along, 1, 3)), out = std::max(share_of(across, 1, 2), Length::feet(4));
+  std::array<RoofPlan, 5> shapes = {rectangle_roof(along, across, pitch), l_roof(along, across, wing, out, pitch),
+                                    t_roof(along, across, wing, out, pitch), u_roof(along, across, wing, out, pitch),
+                                    bay_roof(along, across, share_of(along, 1, 2), share_of(along, 1, 8), pitch)};
+  for (RoofPlan& shape : shapes)
+    for (PlanSide& side : shape.sides) {
+      side.overhang = frame.eave_overhang;
+      side.plate_height = frame.plate_left;
+    }
+  return shapes;
+}
+
+void begin_part(Context& context) {
+  Ui& ui = context.ui;
+  body(ui, "roofs.begin", context.say(Msg::kRoofBegin));
+  std::array<RoofPlan, 5> shapes = shapes_for(context.desk.book());
+  constexpr std::array<Msg, 5> kNames = {Msg::kRoofShapeRectangle, Msg::kRoofShapeL, Msg::kRoofShapeT, Msg::kRoofShapeU,
+                                         Msg::kRoofShapeBay};
+  std::vector<DrawnOption> options;
+  options.reserve(shapes.size());
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    const auto roof = solve_roof(shapes[i]);
+    options.push_back({"roofs.shape." + std::to_string(i), context.say(kNames[i]),
+                       roof_plan_drawing(shapes[i], roof ? &*roof : nullptr, -1)});
+  }
+  if (const auto picked = drawn_choice(context, context.say(Msg::kRoofPlanTitle), std::move(options), -1))
+    edit_roof(context, [&](RoofPlan& plan) { plan = std::move(shapes[at(*picked)]); });
+}
+
+/// What is to be minded; where tails do not line up, the usual cures as keys.
+void findings_part(Context& context, const RoofSolution& roof) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  int n = 0;
+  for (const RoofFinding& finding : roof.findings) {
+    if (at(n) == kMostSaid) break;
+    const std::string key = "roofs.finding." + std::to_string(n++);
+    caution(ui, key, roof_finding_text(finding, roof, voice));
+    if (finding.id != RoofFindingId::kFasciaApart) continue;
+    const std::string side = side_letters(finding.b);
+    const auto put = [&](auto&& change) {
+      edit_roof(context, [&](RoofPlan& plan) { change(plan.sides[at(finding.b)]); });
+    };
+    if (finding.overhang >= 0 && button(ui, key + ".overhang",
+                                        say(Msg::kRoofCureOverhang, ui.language,
+                                            {{"overhang", say_inches(finding.overhang, voice)}, {"b", side}})))
+      put([&](PlanSide& s) { s.overhang = Length::from_inches(finding.overhang); });
+    if (button(ui, key + ".plate",
+               say(Msg::kRoofCurePlate, ui.language, {{"plate", say_inches(finding.plate, voice)}, {"b", side}})))
+      put([&](PlanSide& s) { s.plate_height = Length::from_inches(finding.plate); });
+  }
+}
+
+void totals_part(Context& context, const RoofSolution& roof) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  double area = 0, top = 0;
+  for (const RoofFace& face : roof.shape.faces) area += face.slope_area;
+  for (const Vec3& node : roof.shape.nodes) top = std::max(top, node.z);
+  Abreast abreast(ui, 32, kRowAbreast);
+  abreast.next();
+  fact(ui, "roofs.area", context.say(Msg::kRoofArea), roof_area_text(area, voice), true);
+  abreast.next();
+  fact(ui, "roofs.top", context.say(Msg::kRoofTopHeight), say_inches(top, voice), true);
+}
+
+void roof_screen(Context& context) {
+  Ui& ui = context.ui;
+  begin_scroll(ui, "roofs.page", context.page);
+  if (book_is_open(context)) {
+    take_wall_length(context);
+    const ShownRoof shown = roof_now(context);
+    if (shown.plan.sides.empty()) {
+      begin_part(context);
+    } else {
+      if (const auto side = roof_plan_form(context, shown, drawing_height(context, 420), -1))
+        context.pages.push(roof_side_page(*side));
+      note(ui, "roofs.how", context.say(Msg::kRoofHow));
+      if (const RoofSolution* roof = shown.solved()) {
+        totals_part(context, *roof);
+        if (list_row(ui, "roofs.timbers", context.say(Msg::kRoofTimbers),
+                     say_count(Msg::kRoofTimbersNote, ui.language, static_cast<std::int64_t>(roof->timbers.size()))))
+          context.pages.push(roof_timbers_page());
+      } else {
+        roof_refused(context, shown);
+      }
+      if (list_row(ui, "roofs.all", context.say(Msg::kRoofForAll), context.say(Msg::kRoofForAllNote)))
+        context.pages.push(roof_for_all_page());
+      if (const RoofSolution* roof = shown.solved()) findings_part(context, *roof);
+      if (button(ui, "roofs.over", context.say(Msg::kRoofStartOver), Weight::kDestructive)) {
+        edit_roof(context, [](RoofPlan& plan) { plan = {}; });
+        context.toast(std::string(context.say(Msg::kStepDeleted)), true);
+      }
+    }
+  }
+  space(ui, 24);
+  end_scroll(ui);
+}
+
+}  // namespace
+
+Page roof_plan_page() { return {"roofs", Msg::kRoofPlanTitle, roof_screen}; }
+
+}  // namespace bentbook::screens

@@ -1,0 +1,80 @@
+#include "screens/roofs/timbers.h"
+
+#include <algorithm>
+#include <string>
+
+#include "numeric/index.h"
+#include "screens/roofs/form.h"
+#include "words/frame_words.h"
+#include "words/roofs/roof_words.h"
+
+namespace bentbook::screens {
+namespace {
+
+std::string marks_of(const RoofSolution& roof, const AlikeRoofTimbers& alike, Language language) {
+  const std::string left = roof_marks(roof, alike.by_hand[0]), right = roof_marks(roof, alike.by_hand[1]);
+  if (left.empty()) return right;
+  return right.empty() ? left : left + "; " + say(Msg::kRoofOtherHand, language, right);
+}
+
+void timber_screen(Context& context) {
+  Ui& ui = context.ui;
+  begin_scroll(ui, "roofs.timber.page", context.page);
+  if (book_is_open(context)) {
+    const ShownRoof shown = roof_now(context);
+    const RoofSolution* roof = shown.solved();
+    const Voice voice = voice_of(context);
+    const AlikeRoofTimbers* own = nullptr;
+    std::vector<AlikeRoofTimbers> all;
+    if (roof != nullptr) all = alike_timbers(*roof, voice);
+    for (const AlikeRoofTimbers& alike : all)
+      if (roof->timbers[at(alike.first())].mark == context.subject) own = &alike;
+    if (own == nullptr) {
+      body(ui, "roofs.timber.gone", context.say(Msg::kStepGone));
+    } else {
+      const RoofTimber& timber = roof->timbers[at(own->first())];
+      heading(ui, "roofs.timber.name", roof_timber_title(timber, voice));
+      body(ui, "roofs.timber.marks", marks_of(*roof, *own, ui.language));
+      answer(ui, "roofs.timber.length", context.say(Msg::kTipToTip), say_inches(timber.length, voice));
+      int n = 0;
+      for (const std::string& row : roof_timber_rows(timber, voice))
+        body(ui, "roofs.timber.row." + std::to_string(n++), row);
+    }
+  }
+  space(ui, 24);
+  end_scroll(ui);
+}
+
+Page timber_page(std::string mark) { return {"roofs.timber", Msg::kRoofTimbers, timber_screen, std::move(mark)}; }
+
+void timbers_screen(Context& context) {
+  Ui& ui = context.ui;
+  begin_scroll(ui, "roofs.timbers.page", context.page);
+  if (book_is_open(context)) {
+    const ShownRoof shown = roof_now(context);
+    const Voice voice = voice_of(context);
+    if (const RoofSolution* roof = shown.solved()) {
+      Abreast abreast(ui, 16, kRowAbreast);
+      for (const AlikeRoofTimbers& alike : alike_timbers(*roof, voice)) {
+        const RoofTimber& timber = roof->timbers[at(alike.first())];
+        abreast.next();
+        if (list_row(ui, "roofs.timbers." + timber.mark,
+                     std::to_string(alike.by_hand[0].size() + alike.by_hand[1].size()) + " × " +
+                         roof_timber_title(timber, voice),
+                     say(Msg::kRoofTipToTip, ui.language, {{"length", say_inches(timber.length, voice)}}) + " · " +
+                         marks_of(*roof, alike, ui.language)))
+          context.pages.push(timber_page(timber.mark));
+      }
+    } else {
+      roof_refused(context, shown);
+    }
+  }
+  space(ui, 24);
+  end_scroll(ui);
+}
+
+}  // namespace
+
+Page roof_timbers_page() { return {"roofs.timbers", Msg::kRoofTimbers, timbers_screen}; }
+
+}  // namespace bentbook::screens
