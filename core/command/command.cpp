@@ -3,7 +3,7 @@
 #include "command/angle.h"
 #include "command/args.h"
 #include "command/length.h"
-#include "command/rafter.h"
+#include "command/roofs/rafter.h"
 #include "text/utf8.h"
 #include "words/error_words.h"
 

@@ -6,7 +6,7 @@
 #include "cut/triangle.h"
 #include "numeric/libm.h"
 #include "random.h"
-#include "roof/corner.h"
+#include "roof/corner/corner.h"
 #include "roof/rafter.h"
 #include "rows.h"
 

@@ -26,10 +26,10 @@ room("geometry", "numeric")
 room("draw", "numeric measure geometry")
 CUT = "numeric text measure geometry draw"
 room("cut", CUT)
-room("roof", CUT + " cut")
+room("roof roof/corner", CUT + " cut")
 # Plan, joints and placing are one solver in three rooms that see each other; that no header includes itself through
 # others is checked below.
-ROOF = CUT + " cut roof"
+ROOF = CUT + " cut roof roof/corner"
 room("frame frame/joints frame/placing", ROOF)
 FRAME = ROOF + " frame frame/joints frame/placing"
 room("frame/sheet frame/list frame/drawings", FRAME)
@@ -47,7 +47,7 @@ MODEL = WORK + " book book/backup model"
 room("paper", "numeric measure text geometry draw")
 room("words words/aloud", MODEL)
 room("tasks", MODEL + " words paper")
-room("command command/json", MODEL + " words paper tasks")
+room("command command/json command/roofs", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard "
@@ -79,8 +79,8 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
-  frame/drawings shop shop/log book book/backup model paper words words/aloud tasks command command/json render
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner frame frame/joints frame/placing frame/sheet frame/list
+  frame/drawings shop shop/log book book/backup model paper words words/aloud tasks command command/json command/roofs render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/books screens/settings screens/timber""".split())
 
