@@ -5,7 +5,7 @@
 set(FAST_FOLDERS numeric geometry cut roof roof/corner)
 set(OFTEN_FOLDERS text frame frame/placing shop/log raising raising/insertion raising/stability raising/search)
 set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
-  raising/drawings book book/backup model words words/aloud tasks command command/json command/roofs)
+  raising/drawings book book/backup model words words/aloud words/roofs tasks command command/json command/roofs)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)

@@ -63,11 +63,11 @@ TEST_CASE("a square corner gives the handbooks' hip, jacks and side cuts", "[roo
     CHECK_THAT(corner.square_run.in(), WithinAbs(16.97, 0.005));
     if (row.rise != 12) CHECK_THAT(corner.roof(0).jack_difference.in(), WithinAbs(row.difference, 0.005));
     CHECK(corner.roof(0).jack_difference == corner.roof(1).jack_difference);
-    const FaceLine jack = face_line(cut_of(cuts, CornerCutName::kJack, 0), Face::kTop);
+    const CutLine jack = cut_line(cut_of(cuts, CornerCutName::kJack, 0), Face::kTop);
     CHECK(jack.from_length == corner.roof(0).jack_side);
     CHECK_THAT(on_square(jack.off_square).number.in(), WithinAbs(144 / common, 1e-6));
     CHECK(on_square(jack.off_square).along_12);
-    const FaceLine hip = face_line(cut_of(cuts, CornerCutName::kPeakCheek, 0), Face::kTop);
+    const CutLine hip = cut_line(cut_of(cuts, CornerCutName::kPeakCheek, 0), Face::kTop);
     CHECK_THAT(on_square(hip.off_square).number.in(),
                WithinAbs(12 * 16.970563 / std::hypot(16.970563, row.rise), 1e-6));
     CHECK(on_square(hip.off_square).along_12);

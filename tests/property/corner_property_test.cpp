@@ -178,7 +178,7 @@ TEST_CASE("a jack is cut off its length on top, or plumb with the blade tilted b
     if (!corner) continue;
     for (const CornerCut& cut : corner_cuts(in, *corner)) {
       const CornerRoof& roof = corner->roof(cut.roof);
-      const FaceLine top = face_line(cut, Face::kTop), side = face_line(cut, Face::kNear);
+      const CutLine top = cut_line(cut, Face::kTop), side = cut_line(cut, Face::kNear);
       if (cut.name == CornerCutName::kJack) {
         bad += !near(top.from_length.deg(), roof.jack_side.deg(), 1e-7);
         bad += !near(side.off_square.deg(), roof.slope.deg(), 1e-7);
@@ -268,7 +268,7 @@ TEST_CASE("any corner ends in numbers or in a reason", "[property][corner][roof]
     for (const CornerCut& cut : corner_cuts(in, *corner)) {
       for (const double v : {cut.plane.normal.x, cut.plane.normal.y, cut.plane.normal.z}) finite(v);
       for (const Face face : {Face::kTop, Face::kNear, Face::kBottom, Face::kFar}) {
-        const FaceLine line = face_line(cut, face);
+        const CutLine line = cut_line(cut, face);
         bad += line.off_square < Angle{} || line.off_square > Angle::degrees(90) || line.tilt > Angle::degrees(90);
         bad += on_square(line.off_square).number > Length::inches(12);
       }

@@ -47,9 +47,9 @@ Face first_face(CornerCutName name) {
   return name == CornerCutName::kFasciaSquare || name == CornerCutName::kFasciaPlumb ? Face::kNear : Face::kTop;
 }
 
-FaceLine face_line(const CornerCut& cut, Face face) {
+CutLine cut_line(const CornerCut& cut, Face face) {
   const BladeAngles blade = blade_angles(cut.plane, face);
-  FaceLine line;
+  CutLine line;
   line.off_square = Angle::from_radians(libm::fabs(blade.swing));
   line.from_length = Angle::degrees(90) - line.off_square;
   line.tilt = Angle::from_radians(libm::fabs(blade.tilt));

@@ -35,12 +35,12 @@ struct CornerCut {
 [[nodiscard]] Face first_face(CornerCutName name);
 
 /// A cut's line on a face.
-struct FaceLine {
+struct CutLine {
   Angle off_square;   ///< size
   Angle from_length;  ///< what makes 90° with it
   Angle tilt;         ///< size: of a blade that rides on that face
 };
-[[nodiscard]] FaceLine face_line(const CornerCut& cut, Face face);
+[[nodiscard]] CutLine cut_line(const CornerCut& cut, Face face);
 
 /// Two numbers on a framing square that give a line: 12 on one leg and `number`, which is no more, on the other.
 struct OnSquare {

@@ -117,6 +117,7 @@ double crossing(const Cheek& cheek, const CornerPlanes& p) {
 void set_ends(RoofCorner& c, const CornerInput& input, const CornerPlanes& p) {
   double end = c.run.in();
   for (const Cheek& cheek : peak_cheeks(input, p)) end = std::min(end, crossing(cheek, p));
+  if (c.run.in() - end < 1e-9) return void(c.to_cut = c.length);  // nothing but rounding
   c.shortening_level = c.run - inches(end);
   c.shortening = inches((c.run.in() - end) / c.cos);
   c.to_cut = c.length - c.shortening;
