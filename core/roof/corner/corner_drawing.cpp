@@ -190,16 +190,19 @@ draw::Drawing corner_across_drawing(const CornerInput& input, const RoofCorner& 
   const auto side_of = [&](int roof) { return roof == 0 ? first : -first; };
   const double left = middle - half, right = middle + half, low = top - deep;
   const auto roof_at = [&](double x) { return libm::fabs(x) * lean(x * first > 0 ? 0 : 1); };
-  if (backed) {
-    s.shape({{left, low}, {right, low}, {right, roof_at(right)}, {0, 0}, {left, roof_at(left)}}, Fill::kSection);
-    for (const double x : {left, right}) {
-      if (!(roof_at(x) < 0)) continue;  // nothing comes off on the side of a roof that rises away
-      s.shape({{0, 0}, {x, roof_at(x)}, {x, 0}}, Fill::kWaste, Stroke::kThin);
-      s.line({0, 0}, {x, roof_at(x)}, Stroke::kCut);
-    }
-  } else {
-    s.rectangle({left, low}, {right, top}, Fill::kSection);
+  // Its top from the left: planed, or as it comes.
+  std::vector<Point> outline{{left, low}, {left, backed ? roof_at(left) : top}};
+  if (backed) outline.push_back({0, 0});
+  outline.push_back({right, backed ? roof_at(right) : top});
+  outline.push_back({right, low});
+  for (std::size_t i = 0; i + 1 < outline.size(); ++i) {
+    const bool planed = backed && i > 0 && i + 2 < outline.size();
+    s.line(outline[i], outline[i + 1], planed ? Stroke::kCut : Stroke::kVisible);
   }
+  s.drawing.polygons.push_back({std::move(outline), Stroke::kVisible, Fill::kSection, false});
+  for (const double x : {left, right})
+    if (backed && roof_at(x) < 0)  // nothing comes off on the side of a roof that rises away
+      s.shape({{0, 0}, {x, roof_at(x)}, {x, 0}}, Fill::kWaste, Stroke::kThin);
   s.torn({left, low}, {right, low});
   for (const int roof : {0, 1}) {
     const double x = side_of(roof) * reach, rise = reach * lean(roof),
@@ -253,7 +256,7 @@ draw::Drawing corner_cut_drawing(const CornerCut& cut) {
                                     lengthwise ? "from_length" : "off_square", Meaning::kAnswer});
     }
     if (timber) {
-      constexpr const char* kFaceNames[] = {"face_top", "face_side", "face_bottom", "face_side"};
+      constexpr const char* kFaceNames[] = {"face_top", "face_side", "face_bottom", "face_far"};
       s.drawing.notes.push_back({{from, (p.y + q.y) / 2}, kFaceNames[i], Meaning::kFact, draw::Stands::kAt});
     }
   }

@@ -23,7 +23,7 @@ namespace bentbook {
 
 /// A timber's four faces laid flat, top first, the cut's line across them and its waste hatched. Answers: arris_0 to
 /// arris_3 (arris_marks), angles from_length on the top and off_square on the side next to it. Facts: face_top,
-/// face_side, face_bottom. Boards and fascias have their first face alone, and from_length.
+/// face_side, face_bottom, face_far. Boards and fascias have their first face alone, and from_length.
 [[nodiscard]] draw::Drawing corner_cut_drawing(const CornerCut& cut);
 
 }  // namespace bentbook

@@ -31,7 +31,7 @@ struct CornerInput {
   CornerPeak peak = CornerPeak::kRidge;
   Length ridge = Length::inches(3, 2);  ///< thickness of a ridge; 0: none
   HeelBy heel_by = HeelBy::kSeat;       ///< of the first roof's commons; the hip follows
-  Length seat = Length::inches(7, 2), heel = Length::inches(6);
+  Length seat = Length::inches(5, 2), heel = Length::inches(6);
   Length overhang = Length::feet(1);  ///< level, of the first roof's tails
   Length spacing = Length::feet(2);   ///< of jacks, level along either eave from the corner
   friend bool operator==(const CornerInput&, const CornerInput&) = default;

@@ -20,22 +20,6 @@ bool alike(const CornerCut& a, const CornerCut& b) {
   return true;
 }
 
-FigureText cut_figure(std::string_view key, const CornerCut& cut, const Voice& voice) {
-  const Language language = voice.language;
-  if (key == "from_length")
-    return {say_angle(cut_line(cut, first_face(cut.name)).from_length, voice),
-            std::string(text(Msg::kCornerOnTop, language))};
-  if (key == "off_square")
-    return {say_angle(cut_line(cut, Face::kNear).off_square, voice), std::string(text(Msg::kCornerOnSide, language))};
-  if (key.starts_with("arris_"))
-    return {say_length(arris_marks(cut)[static_cast<std::size_t>(key.back() - '0')], voice),
-            field_name("arris", language)};
-  const Msg face = key == "face_top"    ? Msg::kCornerFaceTop
-                   : key == "face_side" ? Msg::kCornerFaceSide
-                                        : Msg::kCornerFaceBottom;
-  return {std::string(text(face, language)), std::string(text(face, language))};
-}
-
 /// The saw's own readings for a compound cut that rides on one face, and whether it gets through.
 void corner_ride(Context& context, const std::string& key, const Saw& saw, const CornerCut& cut, Face face) {
   Ui& ui = context.ui;
@@ -67,7 +51,7 @@ void corner_cut_part(Context& context, const CornerCut& cut, const std::string& 
   const CutLine line = cut_line(cut, first_face(cut.name));
   (void)drawing_form(context, key + ".picture", context.say(Msg::kCornerCutPicture),
                      drawing_height(context, timber ? 340 : 200), corner_cut_drawing(cut),
-                     [&](std::string_view figure) { return cut_figure(figure, cut, voice); });
+                     [&](std::string_view figure) { return corner_cut_figure(figure, cut, voice); });
   side_by_side(
       ui, 16, 140,
       [&](Ui& half) {

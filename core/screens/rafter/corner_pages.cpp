@@ -87,7 +87,6 @@ void corner_across_screen(Context& context) {
     if (const std::string how = drop_text(shown.input, corner, voice); !how.empty()) body(ui, "corner.how", how);
     of_both(context, "corner.backing", field_name(hip ? "backing" : "trough", ui.language), corner,
             [&](const CornerRoof& roof) { return say_angle(roof.backing, voice); });
-    corner_cautions(context, corner, voice);
   });
 }
 
@@ -131,7 +130,6 @@ void corner_jacks_screen(Context& context) {
       space(context.ui, 16);
       jacks_of(context, shown, corner, roof, voice);
     }
-    corner_cautions(context, corner, voice);
   });
 }
 
@@ -153,10 +151,12 @@ void corner_answers(Context& context, const ShownCorner& shown, const RoofCorner
   answer(ui, "corner.answer.to_cut", field_name("to_cut", ui.language), say_length(corner.to_cut, voice),
          say(Msg::kCornerLineLength, ui.language, say_length(corner.length, voice)));
   const Slope& pitch = shown.input.pitch;
+  Voice inches = voice;  // a square has no feet
+  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
   note(ui, "corner.square",
        say(Msg::kSquareHow, ui.language,
-           {{"run", say_length(corner.square_run, voice)},
-            {"rise", say_length(Length::from_inches(12 * pitch.tan()), voice)}}));
+           {{"run", say_length(corner.square_run, inches)},
+            {"rise", say_length(Length::from_inches(12 * pitch.tan()), inches)}}));
 }
 
 void corner_rows(Context& context, const ShownCorner& shown, const RoofCorner& corner, const Voice& voice) {

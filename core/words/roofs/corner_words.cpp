@@ -110,4 +110,21 @@ FigureText corner_figure(std::string_view key, const CornerInput& input, const R
   return out;
 }
 
+FigureText corner_cut_figure(std::string_view key, const CornerCut& cut, const Voice& voice) {
+  const Language language = voice.language;
+  if (key == "from_length")
+    return {say_angle(cut_line(cut, first_face(cut.name)).from_length, voice),
+            std::string(text(Msg::kCornerOnTop, language))};
+  if (key == "off_square")
+    return {say_angle(cut_line(cut, Face::kNear).off_square, voice), std::string(text(Msg::kCornerOnSide, language))};
+  if (key.starts_with("arris_"))
+    return {say_length(arris_marks(cut)[static_cast<std::size_t>(key.back() - '0')], voice),
+            field_name("arris", language)};
+  const Msg face = key == "face_top"      ? Msg::kCornerFaceTop
+                   : key == "face_side"   ? Msg::kCornerFaceSide
+                   : key == "face_bottom" ? Msg::kCornerFaceBottom
+                                          : Msg::kCornerFaceFar;
+  return {std::string(text(face, language)), std::string(text(face, language))};
+}
+
 }  // namespace bentbook

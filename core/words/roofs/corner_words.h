@@ -19,5 +19,7 @@ namespace bentbook {
 /// Keys of roof/corner/corner_drawing.h.
 [[nodiscard]] FigureText corner_figure(std::string_view key, const CornerInput& input, const RoofCorner& corner,
                                        const Voice& voice);
+/// …of its corner_cut_drawing.
+[[nodiscard]] FigureText corner_cut_figure(std::string_view key, const CornerCut& cut, const Voice& voice);
 
 }  // namespace bentbook
