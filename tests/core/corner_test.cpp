@@ -12,8 +12,6 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-constexpr double kDegree = 3.14159265358979323846 / 180;
-
 /// Thin stock, no ridge, a foot of run: what tables are printed for.
 CornerInput table_corner(int rise, int other, CornerKind kind = CornerKind::kHip) {
   CornerInput input;
