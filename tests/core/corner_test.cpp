@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "roof/corner/corner_cuts.h"
+#include "words/roofs/corner_words.h"
 
 using namespace bentbook;
 using Catch::Matchers::WithinAbs;
@@ -229,4 +230,25 @@ TEST_CASE("a roof that rises away from the hip is said, and has no jacks", "[roo
   CHECK_THAT(square.roof(0).plan.deg(), WithinAbs(90, 1e-9));
   CHECK(square.roof(0).jack_difference == Length{});
   CHECK(square.roof(0).jacks == 0);
+}
+
+// NAVEDTRA 14044 ch. 2: a hip is stepped off with 17 (16.97) and the rise; common practice: half of both where a leg is
+// too short.
+TEST_CASE("the framing square's numbers for a hip fit on its legs", "[corner][words]") {
+  Voice voice;
+  voice.marks = Marks::kAscii;
+  CornerInput input = table_corner(8, 8);
+  CHECK(hold_square_text(input, solved(input), voice) == "Hold ~ 17\" on the body and 8\" on the tongue.");
+  input = table_corner(20, 20);
+  CHECK(hold_square_text(input, solved(input), voice) == "Hold 8-1/2\" on the body and 10\" on the tongue.");
+}
+
+TEST_CASE("a square's numbers for a cut are never over 12, and 300 mm to a metric crew", "[corner][words]") {
+  Voice voice;
+  voice.marks = Marks::kAscii;
+  // 8 in 12, 144 over the common: 9.98 against 12 (NAVEDTRA 14044).
+  CHECK(on_square_text(Angle::from_degrees(50.2378), voice) == "Square: 12 and 10\", line along the 12");
+  CHECK(on_square_text({}, voice) == "Square across");
+  voice.lengths = {LengthForm::kMm, 16, 1};
+  CHECK(on_square_text(Angle::from_degrees(30), voice) == "Square: 300 and 173.2 mm, line along the 173.2 mm");
 }

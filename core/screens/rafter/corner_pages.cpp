@@ -150,13 +150,7 @@ void corner_answers(Context& context, const ShownCorner& shown, const RoofCorner
       });
   answer(ui, "corner.answer.to_cut", field_name("to_cut", ui.language), say_length(corner.to_cut, voice),
          say(Msg::kCornerLineLength, ui.language, say_length(corner.length, voice)));
-  const Slope& pitch = shown.input.pitch;
-  Voice inches = voice;  // a square has no feet
-  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
-  note(ui, "corner.square",
-       say(Msg::kSquareHow, ui.language,
-           {{"run", say_length(corner.square_run, inches)},
-            {"rise", say_length(Length::from_inches(12 * pitch.tan()), inches)}}));
+  note(ui, "corner.square", hold_square_text(shown.input, corner, voice));
 }
 
 void corner_rows(Context& context, const ShownCorner& shown, const RoofCorner& corner, const Voice& voice) {

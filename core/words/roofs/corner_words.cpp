@@ -83,6 +83,15 @@ std::string on_square_text(Angle off_square, const Voice& voice) {
               {"leg", square.along_12 ? whole : print_length(on_leg, voice.lengths, voice.marks).text}});
 }
 
+std::string hold_square_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice) {
+  constexpr Length kBody = Length::inches(24), kTongue = Length::inches(16);
+  Length run = corner.square_run, rise = Length::from_inches(12 * input.pitch.tan());
+  while (run > kBody || rise > kTongue) run.count /= 2, rise.count /= 2;
+  Voice inches = voice;  // a square has no feet
+  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
+  return say(Msg::kSquareHow, voice.language, {{"run", say_length(run, inches)}, {"rise", say_length(rise, inches)}});
+}
+
 std::string drop_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice) {
   if (input.kind == CornerKind::kValley) return std::string(text(Msg::kCornerValleyDrop, voice.language));
   if (input.backed || corner.shift == Length{}) return {};

@@ -13,6 +13,9 @@ namespace bentbook {
 /// How a framing square gives a cut's line: "Square: 12 and 9 31⁄32, line along the 12"; against 300 mm to a metric
 /// crew.
 [[nodiscard]] std::string on_square_text(Angle off_square, const Voice& voice);
+/// What a framing square's body and tongue hold for the hip's plumb and seat cuts: its run for a foot of the first
+/// roof's run, and that roof's rise in 12; half of both where a leg is too short for them, and so on.
+[[nodiscard]] std::string hold_square_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice);
 /// How an unbacked hip is moved and lowered, that a valley is not; "" where its top is planed.
 [[nodiscard]] std::string drop_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice);
 
