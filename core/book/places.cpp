@@ -39,6 +39,7 @@ void describe(Fields& fields, Places& p) {
   fields.choice("active", p.active, kPlaces);
   fields.object("angles", p.angles);
   fields.object("rafter", p.rafter);
+  fields.object("corner", p.corner);
   fields.object("bench", p.bench);
 }
 

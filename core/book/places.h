@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "cut/triangle.h"
+#include "roof/corner/corner_input.h"
 #include "roof/rafter.h"
 #include "shop/plate_bench.h"
 
@@ -31,6 +32,7 @@ struct Places {
   Place active = Place::kRafter;
   AnglesInput angles;
   RafterInput rafter;
+  CornerInput corner;
   PlateBenchInput bench;
   std::string kept;  ///< as Kit::kept
   friend bool operator==(const Places&, const Places&) = default;

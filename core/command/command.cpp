@@ -3,7 +3,8 @@
 #include "command/angle.h"
 #include "command/args.h"
 #include "command/length.h"
-#include "command/rafter.h"
+#include "command/roofs/corner.h"
+#include "command/roofs/rafter.h"
 #include "text/utf8.h"
 #include "words/error_words.h"
 
@@ -15,14 +16,16 @@ struct Command {
   Result<std::string> (*run)(std::span<const std::string_view> words);
 };
 constexpr Command kCommands[] = {
-    {"angle", angle_command}, {"rafter", rafter_command}, {"length", length_command},
-    {"mitre", mitre_command}, {"flip", flip_command},
+    {"angle", angle_command},   {"rafter", rafter_command}, {"corner", corner_command},
+    {"length", length_command}, {"mitre", mitre_command},   {"flip", flip_command},
 };
 
 constexpr std::string_view kUsage =
     R"(usage: bentbook angle --pitch 10:12 [--depth 7-1/2" --scale-step 1]
        bentbook rafter --span 24' --pitch 8:12 --depth 7-1/2" [--ridge 1-1/2"] [--overhang 1']
                        [--seat 3-1/2" | --heel 6"] [--load 30] (lb/ft2; kPa with --unit mm|m)
+       bentbook corner --pitch 12:12 --other 8:12 [--eave-angle 90] [--valley] [--run 12'] [--thickness 1-1/2"]
+                       [--spacing 16"]
        bentbook length "12' 7-3/8 + 3 1/2"
        bentbook mitre --between 90 --depth-a 7-1/2" [--depth-b 5-1/2"]
        bentbook flip --gap 1/16 --depth 7-1/2"

@@ -8,7 +8,7 @@ namespace bentbook {
 namespace {
 
 bool is_angle_field(std::string_view where) {
-  for (const std::string_view key : {"between", "step", "max_swing", "max_tilt", "scale_error", "angle"})
+  for (const std::string_view key : {"between", "eave_angle", "step", "max_swing", "max_tilt", "scale_error", "angle"})
     if (where == key) return true;
   return false;
 }
@@ -41,6 +41,8 @@ Msg message_at(const Error& error, Msg usual) {
       {ErrorCode::kImpossible, "slope_length", Msg::kErrorSlopeLength},
       {ErrorCode::kImpossible, "rise", Msg::kErrorRiseLevel},
       {ErrorCode::kImpossible, "held", Msg::kErrorHeldImpossible},
+      {ErrorCode::kImpossible, "peak", Msg::kErrorCornerPeak},
+      {ErrorCode::kImpossible, "pitch_other", Msg::kErrorCornerPitches},
       {ErrorCode::kConflict, "held", Msg::kErrorHeldConflict},
       {ErrorCode::kConflict, "run", Msg::kErrorRunConflict},
       {ErrorCode::kMissing, "triangle", Msg::kErrorMissingParts},

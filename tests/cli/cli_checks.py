@@ -139,6 +139,44 @@ check("past a quarter is said", any(c["id"] == "notch_past_quarter" for c in r["
 h = rafter("24'", "8:12", "--heel", "6\"")
 near("seat from heel", h["seat_in"], (7.5 / cos - 6) * 12 / 8, 1e-6)
 
+# ---- hips and valleys
+
+
+def corner(*words):
+    return answer("corner", *words)
+
+
+# NAVEDTRA 14044; Griffith; Audel's Guide vol. 3: hip for a foot of common run, jack difference at 16 in.
+near("hip per foot at 8", corner("--pitch", "8:12")["length_in"], 18.76, 0.005)
+near("hip per foot at 12", corner("--pitch", "12:12")["length_in"], 20.78, 0.005)
+near("jacks at 8", corner("--pitch", "8:12")["jack_difference_in"], 19.23, 0.005)
+near("jacks at 10", corner("--pitch", "10:12")["jack_difference_other_in"], 20.83, 0.005)
+# Hodgson: span 24 ft, end run 16 ft, rise 10 ft.
+c = corner("--pitch", "10:12", "--other", "10'/16'", "--run", "12'")
+near("an unequal hip's run", c["run_in"], 240, 1e-6)
+near("an unequal hip's rise", c["rise_in"], 120, 1e-6)
+# Published irregular-roof framing notes, recomputed: valley of 12 and 8 in 12.
+for words in (["--valley"], ["--eave-angle", "270"]):
+    c = corner("--pitch", "12:12", "--other", "8:12", *words)
+    check("it is a valley", c["kind"] == "valley")
+    for key, wanted in {"slope_deg": 29.01714, "plan_deg": 33.69007, "jack_side_deg": 46.68614, "backing_deg": 36.03989,
+                        "jack_difference_in": 15.08495, "plan_other_deg": 56.30993, "jack_side_other_deg": 29.01714,
+                        "backing_other_deg": 17.92021, "jack_difference_other_in": 28.84441}.items():
+        near(f"valley: {key}", c[key], wanted, 1.1e-5)
+    check("a valley is not lowered", c["drop_in"] == 0 and c["hip_shift_in"] == 0)
+# Published hip-drop example: 8 in 12, 1 1/2 in: about 3/8.
+near("drop", corner("--pitch", "8:12")["drop_in"], 0.3536, 1e-4)
+# Any two roofs by their heights over the plan alone: a hip's end lies where both stand as high as the ridge.
+for eave, own, other in [(90, 8, 8), (120, 6, 9), (75, 12, 5), (135, 10, 7.5)]:
+    c = corner("--eave-angle", str(eave), "--pitch", f"{own}:12", "--other", f"{other}:12", "--run", "10'")
+    w = math.radians(eave)
+    x, y = fsolve(lambda p: [own / 12 * p[1] - own * 10,
+                             other / 12 * (p[0] * math.sin(w) - p[1] * math.cos(w)) - own * 10], [100, 100])
+    near(f"hip at {eave}: plan", c["plan_deg"], math.degrees(math.atan2(y, x)), 1e-6)
+    near(f"hip at {eave}: length", c["length_in"], math.sqrt(x * x + y * y + (own * 10) ** 2), 1e-5)
+    # The jack a spacing from the corner climbs to the hip.
+    near(f"hip at {eave}: first jack", c["jacks"][0]["line_in"], math.hypot(1, own / 12) * 16 * y / x, 1e-5)
+
 # ---- refusals
 
 
@@ -149,6 +187,11 @@ def refused(name, wanted, *words):
 
 
 base = ["rafter", "--span", "24'", "--pitch", "8:12", "--depth", "7-1/2\""]
+refused("parallel eaves", "179", "corner", "--pitch", "8:12", "--eave-angle", "180")
+refused("a level roof", "more than zero", "corner", "--pitch", "8:12", "--other", "0:12")
+refused("a wall", "less than 90", "corner", "--pitch", "90°")
+refused("no pitch of the first roof", "--pitch", "corner", "--other", "8:12")
+refused("a seat that leaves no hip", "at most", "corner", "--pitch", "8:12", "--seat", "3'")
 refused("no pitch", "--pitch", "rafter", "--span", "24'", "--depth", "7")
 refused("seat too long", "1' 1-1/2\" at most", *base, "--seat", "20")
 refused("seat too long in Spanish", "como máximo", *base, "--seat", "20", "--lang", "es")
@@ -496,7 +539,12 @@ def documented(command):
         first, rest = row.split("|")[1:3]
         for key in re.findall(r"`([a-z0-9_]+)`", first) + re.findall(r"`([a-z0-9_]+)`", rest):
             found.add(key)
-    return found - {"one", "two", "by_hand", "cannot", "rafter"}
+    values = {"one", "two", "by_hand", "cannot", "rafter"}
+    if command == "corner":  # what `kind`, `roof`, `face` and `id` may say
+        values |= {"hip", "valley", "first", "other", "top", "side", "bottom", "far_side", "peak_cheek", "foot_cheek",
+                   "jack", "purlin_square", "purlin_plumb", "fascia_square", "fascia_plumb", "boards", "rises_away",
+                   "hip_shallow", "hip_high", "notch_past_quarter"}
+    return found - values
 
 
 found = set()
@@ -516,6 +564,8 @@ samples = {
     "angle": [["--pitch", "10:12", "--run", "8'", "--depth", "7.5", "--breadth", "5.5", "--reach", "5"]],
     "rafter": [["--span", "24'", "--pitch", "8:12", "--depth", "7.5", "--ridge", "1.5", *unlike],
                ["--span", "24'", "--pitch", "8:12", "--depth", "7.5", "--ridge-beam", "7.5", *unlike]],
+    "corner": [["--pitch", "12:12", "--other", "8:12", "--run", "12'"],
+               ["--pitch", "2:12", "--other", "12:12", "--eave-angle", "150", "--depth", "2"]],
     "length": [["7"]],
     "mitre": [["--between", "90", "--depth-a", "6"]],
     "flip": [["--gap", "1/16", "--depth", "6"]],

@@ -5,7 +5,7 @@
 
 #include "cut/setting.h"
 #include "measure/print.h"
-#include "roof/corner.h"
+#include "roof/corner/corner.h"
 #include "roof/rafter.h"
 
 using namespace bentbook;

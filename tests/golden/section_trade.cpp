@@ -6,7 +6,8 @@
 #include "cut/triangle.h"
 #include "numeric/libm.h"
 #include "random.h"
-#include "roof/corner.h"
+#include "roof/corner/corner.h"
+#include "roof/corner/corner_cuts.h"
 #include "roof/rafter.h"
 #include "rows.h"
 
@@ -103,6 +104,38 @@ RafterInput random_rafter(Random& random) {
   return input;
 }
 
+CornerInput random_corner(Random& random) {
+  CornerInput input;
+  input.kind = random.whole(0, 1) == 0 ? CornerKind::kHip : CornerKind::kValley;
+  input.eave_angle = Angle::from_degrees(random.real(20, 160));
+  input.pitch = Slope::in_12(sixteenths(random, 32, 24 * 16));
+  input.pitch_other = Slope::in_12(sixteenths(random, 32, 24 * 16));
+  input.run = sixteenths(random, 60 * 16, 300 * 16);
+  input.hip_breadth = sixteenths(random, 24, 160);
+  input.backed = random.whole(0, 1) == 0;
+  input.peak = random.whole(0, 1) == 0 ? CornerPeak::kRidge : CornerPeak::kBetween;
+  input.seat = sixteenths(random, 0, 60);
+  return input;
+}
+
+void solved_corner_rows(Rows& rows, const CornerInput& input) {
+  const auto corner = solve_corner(input);
+  if (!corner) return error(rows, corner.error());
+  rows.whole(corner->slope.nano_degrees);
+  lengths(rows, {corner->run, corner->rise, corner->length, corner->drop, corner->shift, corner->shortening,
+                 corner->to_cut, corner->tail, corner->heel, corner->seat, corner->notch, corner->longest});
+  for (const CornerRoof& r : corner->roofs) {
+    rows.whole(r.plan.nano_degrees).whole(r.backing.nano_degrees).whole(r.jack_side.nano_degrees).whole(r.jacks);
+    lengths(rows, {r.run, r.seat, r.jack_difference, r.jack_shortening, r.jack_long_point});
+  }
+  for (const CornerCaution& c : corner->cautions) rows.whole(static_cast<int>(c.id)).whole(c.length.count);
+  for (const CornerCut& cut : corner_cuts(input, *corner)) {
+    const CutLine top = cut_line(cut, Face::kTop), side = cut_line(cut, Face::kNear);
+    rows.whole(top.off_square.nano_degrees).whole(top.tilt.nano_degrees).whole(side.off_square.nano_degrees);
+  }
+  rows.end();
+}
+
 }  // namespace
 
 void corner_rows(Rows& rows) {
@@ -116,6 +149,7 @@ void corner_rows(Rows& rows) {
     rows.bits(jack_difference(16, own, plan)).bits(hip_drop(1.5, eave, own, other));
     rows.bits(hip_shift(1.5, eave, own, other)).end();
   }
+  for (int i = 0; i < 300; ++i) solved_corner_rows(rows, random_corner(random));
 }
 
 void rafter_rows(Rows& rows) {

@@ -26,11 +26,11 @@ room("geometry", "numeric")
 room("draw", "numeric measure geometry")
 CUT = "numeric text measure geometry draw"
 room("cut", CUT)
-room("roof", CUT + " cut")
+room("roof roof/corner", CUT + " cut")
 room("roof/plan", CUT + " cut roof")
 # Plan, joints and placing are one solver in three rooms that see each other; that no header includes itself through
 # others is checked below.
-ROOF = CUT + " cut roof roof/plan"
+ROOF = CUT + " cut roof roof/corner roof/plan"
 room("frame frame/joints frame/placing", ROOF)
 FRAME = ROOF + " frame frame/joints frame/placing"
 room("frame/sheet frame/list frame/drawings", FRAME)
@@ -81,7 +81,7 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/plan frame frame/joints frame/placing frame/sheet frame/list
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner roof/plan frame frame/joints frame/placing frame/sheet frame/list
   frame/drawings shop shop/log book book/backup model paper words words/aloud words/roofs tasks command command/json command/roofs render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/raising/given screens/roofs

@@ -7,7 +7,7 @@
 
 #include "geometry/cut_plane.h"
 #include "random.h"
-#include "roof/corner.h"
+#include "roof/corner/corner.h"
 #include "roof/rafter.h"
 
 using namespace bentbook;

@@ -1,4 +1,4 @@
-# deps: core fit
+# deps: core native fonts fit
 # Random frame plans, every timber built again by an outside solid modeller from its sheet alone, placed and
 # intersected (tests/fit/check.mjs): 520 plans in which the frame finds no clash, under `tests/run long` 5 200; a plan is
 # one check. Then plans in which it finds some, each as large as it says; and some with every end B cut too long, which
@@ -6,7 +6,7 @@
 # is also cut again by its steps' numbers alone (tests/fit/rebuild.mjs): the same solid. With a fence from the wrong
 # face, a shoulder that is not cut, or any one number off, it must not be.
 . tests/lib/suite.sh
-build native-release fit_rows
+build native-release fit_rows bentbook
 rows=build/native-release/tests/fit/fit_rows
 modeller=$(bash cmake/deps.sh where modeller)
 share=$((long == 1 ? 2600 : 260))
@@ -67,5 +67,22 @@ check "a shoulder that is not cut is found" wrong_steps_fail shoulder 6 6
 for number in table_deg tilt_deg stop_in depth_in from_in to_in fence_in far_in at_in off_in diameter_in overall_in; do
   check "one $number that is off is found" wrong_steps_fail "$number" 2 1
 done
+
+# Hips, valleys, jacks and what stands at their peak, from the numbers that the command line answers (tests/fit/corner.mjs);
+# with every side cut half a degree off none may fit.
+check_corners() { # COUNT [WRONG]
+  node tests/fit/corner.mjs "$modeller" build/native-release/native-app/bentbook "$1" 7 ${2:+"$2"} >"$made/corners"
+  tail -n 2 "$made/corners"
+  corners=($(sed -n 's/^fit: \([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$made/corners"))
+}
+check_corners $((long == 1 ? 600 : 60))
+passed=$((passed + ${corners[0]:-0}))
+failed=$((failed + ${corners[1]:-1}))
+[ "${corners[1]:-1}" = 0 ] || cat "$made/corners"
+none_fits() {
+  check_corners 12 0.5
+  [ "${corners[0]:-1}" = 0 ]
+}
+check "side cuts half a degree off are found in every corner" none_fits
 
 finish "$passed" "$failed"

@@ -12,7 +12,7 @@ namespace {
 /// Sine of an angle below which two walls run along each other.
 constexpr double kAlong = 1e-9;
 /// Inches: corners nearer to each other are one.
-constexpr double kSamePlace = 1e-6;
+constexpr double kSameCorner = 1e-6;
 
 /// A wall's line without ends.
 struct WallLine {
@@ -59,7 +59,7 @@ void join_straight(std::vector<WallLine>& lines) {
 /// The wall that has no length left; −1: none.
 int vanished(const std::vector<WallLine>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i)
-    if (norm(corner(lines[(i + 1) % lines.size()].side) - corner(lines[i].side)) < kSamePlace)
+    if (norm(corner(lines[(i + 1) % lines.size()].side) - corner(lines[i].side)) < kSameCorner)
       return static_cast<int>(i);
   return -1;
 }

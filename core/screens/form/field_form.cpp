@@ -10,9 +10,11 @@
 namespace bentbook::screens {
 namespace {
 
-constexpr std::string_view kRafterRoot = "rafter.", kBenchRoot = "bench.";
+constexpr std::string_view kRafterRoot = "rafter.", kBenchRoot = "bench.", kCornerRoot = "corner.";
 
-bool in_places(std::string_view path) { return path.starts_with(kRafterRoot) || path.starts_with(kBenchRoot); }
+bool in_places(std::string_view path) {
+  return path.starts_with(kRafterRoot) || path.starts_with(kBenchRoot) || path.starts_with(kCornerRoot);
+}
 
 bool book_open(const Context& context) { return context.desk.state() == BooksDesk::State::kOpen; }
 
@@ -229,7 +231,7 @@ void take_fields(Context& context) {
             [&](Book book, std::string_view path, const FieldValue& value) {
               return with_field(std::move(book), path, value, frame_of(context));
             });
-  take_into(context, {kRafterRoot, kBenchRoot}, context.places, context.change,
+  take_into(context, {kRafterRoot, kBenchRoot, kCornerRoot}, context.places, context.change,
             [](Places places, std::string_view path, const FieldValue& value) {
               return with_field(std::move(places), path, value);
             });

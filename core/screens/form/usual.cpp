@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "frame/placing/solve_frame.h"
+#include "roof/corner/corner_solve.h"
 #include "roof/rafter.h"
 #include "screens/form/drawing_form.h"
 #include "screens/form/field_form.h"
@@ -123,7 +124,9 @@ bool can_stand(const Context& context, const Keypad::Usual& usual) {
       places = std::move(*next);
     }
   }
-  return in_book ? check_frame(book.frame).has_value() : solve_rafters(places.rafter).has_value();
+  if (in_book) return check_frame(book.frame).has_value();
+  const bool corner = usual.gives.front().key.starts_with("corner.");
+  return corner ? solve_corner(places.corner).has_value() : solve_rafters(places.rafter).has_value();
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "roof/rafter_drawing.h"
 #include "screens/app/aloud.h"
+#include "screens/rafter/corner_pages.h"
 #include "screens/rafter/form.h"
 #include "screens/rafter/pages.h"
 #include "screens/rafter/plan_pages.h"
@@ -67,6 +68,7 @@ void rows(Context& context, const RafterInput& input, const RafterPair& pair, co
       rafter_timber_page());
   row("rafter.row.feet", Msg::kFeetTitle,
       std::string(context.say(input.feet == Feet::kTied ? Msg::kFeetTied : Msg::kFeetLoose)), rafter_feet_page());
+  row("rafter.row.corner", Msg::kCornerTitle, std::string(context.say(Msg::kCornerNote)), corner_page());
 }
 
 void cautions(Context& context, const RafterPair& pair, const Voice& voice) {

@@ -1,4 +1,4 @@
-#include "roof/corner.h"
+#include "roof/corner/corner.h"
 
 #include "numeric/libm.h"
 

@@ -1,4 +1,4 @@
-#include "command/rafter_answers.h"
+#include "command/roofs/rafter_answers.h"
 
 #include <iterator>
 

@@ -1,7 +1,7 @@
-#include "command/rafter.h"
+#include "command/roofs/rafter.h"
 
 #include "command/args.h"
-#include "command/rafter_answers.h"
+#include "command/roofs/rafter_answers.h"
 #include "roof/rafter_fields.h"
 
 namespace bentbook {
