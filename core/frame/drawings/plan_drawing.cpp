@@ -19,7 +19,8 @@ using draw::Stroke;
 
 /// What is let into something else is drawn before it, so that its tenons stay unseen.
 constexpr std::array<TimberKind, kTimberKinds> kOrder = {
-    TimberKind::kOther,     TimberKind::kCommonRafter,    TimberKind::kBrace,
+    TimberKind::kOther,     TimberKind::kJackRafter,      TimberKind::kCommonRafter,
+    TimberKind::kHipRafter, TimberKind::kValleyRafter,    TimberKind::kBrace,
     TimberKind::kGirt,      TimberKind::kJoist,           TimberKind::kCollar,
     TimberKind::kQueenPost, TimberKind::kKingPost,        TimberKind::kTie,
     TimberKind::kPurlin,    TimberKind::kPrincipalRafter, TimberKind::kPost,
