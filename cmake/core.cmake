@@ -2,8 +2,8 @@
 # arithmetic), what is done thousands of times (frames, raisings, events), and what must be small in a phone's download
 # (words, files, drawings). Only WebAssembly's release tells them apart: at -Oz a long frame takes a quarter longer than
 # at -O2, at -Os it does not, but a rafter takes twice as long there.
-set(FAST_FOLDERS numeric geometry cut roof roof/corner roof/plan)
-set(OFTEN_FOLDERS text frame frame/placing shop/log raising raising/insertion raising/stability raising/search)
+set(FAST_FOLDERS numeric geometry cut roof roof/corner)
+set(OFTEN_FOLDERS text roof/plan frame frame/placing frame/roofs shop/log raising raising/insertion raising/stability raising/search)
 set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
   raising/drawings book book/backup model words words/aloud words/roofs tasks command command/json command/roofs)
 

@@ -26,7 +26,10 @@ inline constexpr std::array<std::string_view, kTimberKinds> kTimberKind = {"sill
                                                                            "common_rafter",
                                                                            "purlin",
                                                                            "brace",
-                                                                           "other"};
+                                                                           "other",
+                                                                           "hip_rafter",
+                                                                           "valley_rafter",
+                                                                           "jack_rafter"};
 inline constexpr std::array<std::string_view, 12> kFeatureKind = {
     "slot", "relief", "let_in", "mortise", "housing", "tenon", "hole", "birds_mouth", "lap", "scarf", "tongue", "fork"};
 inline constexpr std::array<std::string_view, 4> kSlotOpen = {"top", "bottom", "both", "blind"};

@@ -156,6 +156,8 @@ enum class FindingId : std::uint8_t {
   kBadHandTimber,     ///< left out: its measures make no solid
   kRidgeUnsupported,  ///< a ridge beam with nothing under it
   kWoodThin,          ///< measured smaller than the inner size of a housing
+  kCornerThrust,      ///< nothing ties the feet of a roof with hips or valleys: an engineer must say its push
+  kHipsDropped,       ///< backed hips were asked for; a frame cuts them dropped
 };
 struct Finding {
   FindingId id = FindingId::kNotEngineered;

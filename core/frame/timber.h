@@ -34,8 +34,14 @@ enum class TimberKind : std::uint8_t {
   kPurlin,
   kBrace,
   kOther,  ///< entered by hand
+  // Of a roof of any plan.
+  kHipRafter,
+  kValleyRafter,
+  kJackRafter,
 };
-inline constexpr int kTimberKinds = 15;
+inline constexpr int kTimberKinds = 18;
+/// Those before kOther have a section in the plan.
+inline constexpr int kPlannedKinds = static_cast<int>(TimberKind::kOther);
 
 enum class End : std::uint8_t { kA, kB };
 

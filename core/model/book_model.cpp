@@ -4,6 +4,7 @@
 
 #include "frame/placing/hand_timber.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/roofs/roof_frame.h"
 
 namespace bentbook {
 namespace {
@@ -31,6 +32,8 @@ Frame listed(const FramePlan& plan) {
 }
 
 std::shared_ptr<const Result<Frame>> frame_of_book(const Book& book) {
+  if (!book.framed && !book.roof.sides.empty())
+    return std::make_shared<const Result<Frame>>(frame_of_roof(book.roof, book.frame));
   if (!book.framed) return std::make_shared<const Result<Frame>>(listed(book.frame));
   return std::make_shared<const Result<Frame>>(solve_frame(book.frame));
 }
@@ -45,7 +48,7 @@ BookModel solve(const Book& book) { return {frame_of_book(book), rafter_of_book(
 
 BookModel solve_again(const Book& book, const Book& was, const BookModel& before) {
   BookModel model = before;
-  if (!(book.framed == was.framed && book.frame == was.frame))
+  if (!(book.framed == was.framed && book.frame == was.frame && book.roof == was.roof))
     model.frame = book.framed && was.framed && *before.frame
                       ? std::make_shared<const Result<Frame>>(solve_frame_again(book.frame, **before.frame))
                       : frame_of_book(book);

@@ -10,15 +10,16 @@
 namespace bentbook {
 namespace {
 
-constexpr std::array<std::string_view, 11> kFindings = {
-    "not_engineered", "thrust",      "high_collar",     "no_room",           "clash",    "unknown_mark",
-    "mark_taken",     "joint_unfit", "bad_hand_timber", "ridge_unsupported", "wood_thin"};
+constexpr std::array<std::string_view, 13> kFindings = {
+    "not_engineered", "thrust",        "high_collar", "no_room",         "clash",
+    "unknown_mark",   "mark_taken",    "joint_unfit", "bad_hand_timber", "ridge_unsupported",
+    "wood_thin",      "corner_thrust", "hips_dropped"};
 constexpr std::array<std::string_view, 16> kWarnings = {
     "end_distance", "edge_distance", "share_left",    "relief_small", "pins_meet", "pin_spread",
     "tenon_short",  "notch_share",   "seat_short",    "open_top",     "defect",    "tenon_thin",
     "made_plain",   "contact_cut",   "features_meet", "housing_deep"};
 
-static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kWoodThin) + 1);
+static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kHipsDropped) + 1);
 static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kHousingDeep) + 1);
 
 std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }

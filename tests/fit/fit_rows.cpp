@@ -1,12 +1,14 @@
 /// Writes frames as text for tests/fit/check.mjs: of each timber nothing but what its sheet says, and of the frame
 /// where each stands and which faces touch.
-///   fit_rows COUNT SEED clean|clashing|turned [WRONG]
+///   fit_rows COUNT SEED clean|clashing|turned|roofs [WRONG]
 /// clean: plans in which the frame finds no two timbers that take the same room; clashing: only those in which it does.
+/// roofs: roofs of any plan, of one pitch, hips and valleys and jacks, over their wall plates.
 /// turned: clean ones, their timbers of rough wood and with other reference faces.
 /// WRONG: inches by which every end B is cut too long; `fence`: in each plan one timber's fence is measured from the
 /// wrong face; `shoulder`: one tenon's shoulder is not cut; the name of a step's number: one of them is 1/8 in or 1°
 /// off. Steps are written of every plan that is turned or made wrong so, of the others of one in kStepsOfOneIn.
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -15,6 +17,8 @@
 
 #include "frame/keys.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/roofs/roof_frame.h"
+#include "roof_plans.h"
 #include "shop/steps.h"
 #include "solid_rows.h"
 
@@ -165,6 +169,14 @@ FramePlan turned(Random& random, FramePlan plan) {
   return plan;
 }
 
+/// Tails of half a foot at least: the heel of a hip's notch in a shorter one runs out between its two tail cuts, which
+/// no step's numbers say exactly.
+RoofPlan roof_to_check(Random& random) {
+  RoofPlan roof = random_roof(random, {true, false, false});
+  for (PlanSide& side : roof.sides) side.overhang = std::max(side.overhang, Length::inches(6));
+  return roof;
+}
+
 void write_frame(const Frame& frame, int number, bool with_steps, Fault fault) {
   std::printf("plan %d\n", number);
   for (const Finding& f : frame.findings)
@@ -186,18 +198,21 @@ int main(int argc, char** argv) try {
   Random random(std::strtoull(argv[2], nullptr, 10));
   const bool clashing = std::strcmp(argv[3], "clashing") == 0;
   const bool turn = std::strcmp(argv[3], "turned") == 0;
+  const bool roofs = std::strcmp(argv[3], "roofs") == 0;
   const Fault fault = fault_of(argc > 4 ? argv[4] : "");
   const double too_long = argc > 4 && fault.wrong == Wrong::kNothing ? std::atof(argv[4]) : 0;
   int others = 0;
   for (int written = 0; written < count;) {
-    FramePlan plan = plan_to_check(random);
-    auto frame = solve_frame(turn ? turned(random, std::move(plan)) : plan);
+    FramePlan plan = roofs ? FramePlan{} : plan_to_check(random);
+    auto frame =
+        roofs ? frame_of_roof(roof_to_check(random), plan) : solve_frame(turn ? turned(random, std::move(plan)) : plan);
     if (!frame || clashes(*frame) != clashing) {
       ++others;
       continue;
     }
     if (too_long != 0) cut_too_long(*frame, too_long);
-    const bool with_steps = turn || fault.wrong != Wrong::kNothing || (too_long == 0 && written % kStepsOfOneIn == 0);
+    const bool with_steps =
+        turn || roofs || fault.wrong != Wrong::kNothing || (too_long == 0 && written % kStepsOfOneIn == 0);
     write_frame(*frame, written++, with_steps, fault);
   }
   std::printf("passed_over %d\n", others);

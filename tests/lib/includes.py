@@ -33,8 +33,9 @@ room("roof/plan", CUT + " cut roof")
 ROOF = CUT + " cut roof roof/corner roof/plan"
 room("frame frame/joints frame/placing", ROOF)
 FRAME = ROOF + " frame frame/joints frame/placing"
+room("frame/roofs", FRAME)
 room("frame/sheet frame/list frame/drawings", FRAME)
-FRAME += " frame/sheet frame/list frame/drawings"
+FRAME += " frame/roofs frame/sheet frame/list frame/drawings"
 room("shop shop/log", FRAME)
 room("stock", FRAME)
 RAISING = "raising raising/insertion raising/stability raising/lifting raising/search raising/drawings"
@@ -81,7 +82,7 @@ EXCEPT = {("core/book/json_text.cpp", "cstdlib")}
 NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", "stdexcept", "typeinfo"}
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
-OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner roof/plan frame frame/joints frame/placing frame/sheet frame/list
+OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner roof/plan frame frame/joints frame/placing frame/roofs frame/sheet frame/list
   frame/drawings shop shop/log book book/backup model paper words words/aloud words/roofs tasks command command/json command/roofs render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/raising/given screens/roofs

@@ -57,6 +57,19 @@ bool takes_water(const RoofShape& shape, const RoofLine& line, int side) {
   return shape.planes[static_cast<std::size_t>(side)].fall(line.left == side ? left : -1.0 * left) < 0;
 }
 
+/// The plane over a place in plan.
+const RoofPlane* plane_over(const RoofShape& shape, Vec2 p) {
+  const RoofPlane* found = nullptr;
+  double deepest = -1e-6;
+  for (std::size_t i = 0; i < shape.faces.size(); ++i)
+    if (!shape.faces[i].outline.empty())
+      if (const double depth = depth_inside(shape.faces[i].outline, p); depth > deepest) {
+        deepest = depth;
+        found = &shape.planes[i];
+      }
+  return found;
+}
+
 /// The height of the lowest plane.
 double lowest(const RoofShape& shape, Vec2 p) {
   double least = 1e300;

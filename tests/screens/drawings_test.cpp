@@ -148,8 +148,8 @@ TEST_CASE("a plan's sections stand whole on the page, clear of one another, with
   Phone phone(scale);
   Random random(12);
   std::vector<TimberKind> kinds;
-  kinds.reserve(kTimberKinds);
-  for (int k = 0; k < kTimberKinds - 1; ++k) kinds.push_back(static_cast<TimberKind>(k));
+  kinds.reserve(kPlannedKinds);
+  for (int k = 0; k < kPlannedKinds; ++k) kinds.push_back(static_cast<TimberKind>(k));
   for (int round = 0; round < 40; ++round) {
     const FramePlan plan = random_plan(random);
     const Voice voice = Shown(random).voice;

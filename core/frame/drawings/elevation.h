@@ -17,7 +17,8 @@ enum class Elevation : std::uint8_t { kAcross, kAlong };
 
 /// What is let into something else is drawn before it, so that its tenons stay unseen.
 inline constexpr std::array<TimberKind, kTimberKinds> kDrawnInOrder = {
-    TimberKind::kOther,     TimberKind::kCommonRafter,    TimberKind::kBrace,
+    TimberKind::kOther,     TimberKind::kJackRafter,      TimberKind::kCommonRafter,
+    TimberKind::kHipRafter, TimberKind::kValleyRafter,    TimberKind::kBrace,
     TimberKind::kGirt,      TimberKind::kJoist,           TimberKind::kCollar,
     TimberKind::kQueenPost, TimberKind::kKingPost,        TimberKind::kTie,
     TimberKind::kPurlin,    TimberKind::kPrincipalRafter, TimberKind::kPost,

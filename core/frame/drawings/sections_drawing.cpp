@@ -13,7 +13,7 @@ constexpr Section PlanSections::*kByKind[] = {
     &PlanSections::girt,   &PlanSections::joist,      &PlanSections::king_post, &PlanSections::queen_post,
     &PlanSections::collar, &PlanSections::ridge_beam, &PlanSections::principal, &PlanSections::common,
     &PlanSections::purlin, &PlanSections::brace};
-static_assert(std::size(kByKind) == kTimberKinds - 1);
+static_assert(std::size(kByKind) == kPlannedKinds);
 
 }  // namespace
 

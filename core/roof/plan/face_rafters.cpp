@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/cell.h"
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "roof/plan/limits.h"
@@ -132,7 +133,7 @@ class FaceFramer {
     for (std::size_t i = first; i < t.cuts.size(); ++i) t.cuts[i].at_b = false;
     end_at(t, high, u, true);
     cut_beside(t, u, low, high);
-    if (from_eave) seat(t, u);
+    if (from_eave || over_plate(t)) seat(t, u);
     t.shortening = shortening(t, kPastEnd + (high.depth - low.depth) / plane_.cos);
     if (settle_timber(t, limits::kShortestJack)) timbers_.push_back(std::move(t));
   }
@@ -195,6 +196,15 @@ class FaceFramer {
       if (libm::fabs(cut.plane.normal.x) < 1e-9) cut.at_b = near_high < near_low;
       t.cuts.push_back(cut);
     }
+  }
+
+  /// Whether a rafter that begins in a valley still reaches down past the top of its own side's plate.
+  [[nodiscard]] bool over_plate(const RoofTimber& t) const {
+    for (const Vec3& corner : body_of(solid_of(t)).corners) {
+      const Vec3 p = to_world(t.at, corner);
+      if (p.z < plane_.plate - 1e-6 && plane_.depth(flat(p)) < plane_.seat) return true;
+    }
+    return false;
   }
 
   void seat(RoofTimber& t, double u) const {

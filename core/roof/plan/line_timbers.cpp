@@ -300,6 +300,9 @@ class Placer {
     const std::size_t n = shape_.planes.size();
     double first = 1e300, plate = 0;
     const auto meets = [&](double s, const RoofPlane& plane) {
+      // With a short overhang an inner corner's walls lie beside its valley's tail already.
+      const bool own = &plane == &shape_.planes[at(line.left)] || &plane == &shape_.planes[at(line.right)];
+      if (s < 0 && s > -room.left - room.right && own) s = 0;
       if (plane.gable || s < -1e-6 || s > first + 1e-6 || s > room.length) return;
       plate = s < first - 1e-6 ? plane.plate : std::max(plate, plane.plate);
       first = std::min(first, s);

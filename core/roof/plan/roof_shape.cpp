@@ -139,18 +139,6 @@ Result<void> add_faces(RoofShape& shape, const Wavefronts& fronts) {
 
 }  // namespace
 
-const RoofPlane* plane_over(const RoofShape& shape, Vec2 p) {
-  int best = -1;
-  double deepest = -1e-6;
-  for (std::size_t i = 0; i < shape.faces.size(); ++i)
-    if (!shape.faces[i].outline.empty())
-      if (const double depth = depth_inside(shape.faces[i].outline, p); depth > deepest) {
-        deepest = depth;
-        best = static_cast<int>(i);
-      }
-  return best < 0 ? nullptr : &shape.planes[at(best)];
-}
-
 Result<RoofShape> solve_shape(const RoofPlan& plan) {
   if (auto ok = check_roof_plan(plan); !ok) return tl::unexpected(ok.error());
   RoofShape shape;

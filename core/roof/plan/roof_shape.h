@@ -65,9 +65,6 @@ struct RoofShape {
   bool lined_up = true;  ///< all fascias lie in the planes' own corners
 };
 
-/// The height of the roof over a place in plan; nothing outside of the eaves.
-[[nodiscard]] const RoofPlane* plane_over(const RoofShape& shape, Vec2 p);
-
 /// Errors as check_roof_plan, and kImpossible: "roof" (what the eaves carry never closes: too many gables),
 /// "sides.2.plane" (at the level where its neighbours begin this plane has no length left), "sides.2.eave" (nothing of
 /// the plane is seen).

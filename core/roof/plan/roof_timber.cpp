@@ -14,20 +14,37 @@ Plane plane_in_world(const Placement& at, const Plane& plane) {
   return {normal, plane.offset + dot(normal, at.origin)};
 }
 
-/// The body's face on a plane in world axes, as a polygon.
-std::vector<Vec3> face_on(const RoofTimber& timber, const Cell& cell, const CutPlane& cut) {
-  std::size_t begin = 0;
-  for (std::size_t f = 0; f < cell.planes.size(); ++f) {
-    const auto end = static_cast<std::size_t>(cell.ends[f]);
-    if (dot(cell.planes[f].normal, cut.normal) > 1 - 1e-12 && libm::fabs(cell.planes[f].offset - cut.offset) < 1e-9) {
-      std::vector<Vec3> polygon;
-      polygon.reserve(end - begin);
-      for (std::size_t i = begin; i < end; ++i) polygon.push_back(to_world(timber.at, cell.corners[i]));
-      return polygon;
+/// The body as half-spaces, without the notch.
+std::vector<Plane> sides_of(const RoofTimber& t) {
+  const double y = t.section.breadth.in() / 2, z = t.section.depth.in() / 2;
+  std::vector<Plane> planes{{{-1, 0, 0}, 0}, {{1, 0, 0}, t.length}, {{0, -1, 0}, y},
+                            {{0, 1, 0}, y},  {{0, 0, -1}, z},       {{0, 0, 1}, z}};
+  planes.reserve(planes.size() + t.cuts.size() + t.backing.size());
+  for (const RoofEndCut& cut : t.cuts) planes.push_back({cut.plane.normal, cut.plane.offset});
+  for (const CutPlane& bevel : t.backing) planes.push_back({bevel.normal, bevel.offset});
+  return planes;
+}
+
+/// The body's face on one of its end cuts, in world axes, counterclockwise seen from outside.
+std::vector<Vec3> face_on(const RoofTimber& timber, const std::vector<Plane>& sides, const CutPlane& cut) {
+  const Vec3 n = cut.normal;
+  const Vec3 u = unit(libm::fabs(n.x) < 0.9 ? cross({1, 0, 0}, n) : cross({0, 1, 0}, n)), v = cross(n, u);
+  const double reach = timber.length + timber.section.breadth.in() + timber.section.depth.in();
+  const Vec3 middle = Vec3{timber.length / 2, 0, 0};
+  const Vec3 on = middle + (cut.offset - dot(n, middle)) * n;
+  std::vector<Vec3> face{on + reach * (-1 * u - v), on + reach * (u - v), on + reach * (u + v), on + reach * (v - u)};
+  std::vector<Vec3> outside, inside;
+  for (const Plane& side : sides) {
+    if (dot(side.normal, n) > 1 - 1e-12) {
+      if (side.offset < cut.offset - 1e-9) return {};
+      continue;
     }
-    begin = end;
+    split(face, side, outside, inside);
+    face.swap(inside);
+    if (face.size() < 3) return {};
   }
-  return {};
+  for (Vec3& p : face) p = to_world(timber.at, p);
+  return face;
 }
 
 double area_in_space(const std::vector<Vec3>& polygon) {
@@ -89,19 +106,18 @@ void cut_seat(RoofTimber& timber, Vec3 corner, Vec3 seat_end, Vec3 heel_end) {
 
 void add_contacts(const std::vector<RoofTimber>& timbers, int member, std::vector<RoofContact>& contacts) {
   const RoofTimber& own = timbers[at(member)];
-  Cell body;
+  const std::vector<Plane> sides = sides_of(own);
   for (const RoofEndCut& cut : own.cuts) {
     if (cut.against < 0) continue;
-    if (body.empty()) body = body_of(solid_of(own));
     const RoofTimber& other = timbers[at(cut.against)];
-    std::vector<Vec3> patch = face_on(own, body, cut.plane), outside, inside;
+    std::vector<Vec3> patch = face_on(own, sides, cut.plane), outside, inside;
     const Vec3 out = to_world_direction(own.at, cut.plane.normal);
     bool touches = false;
-    for (const Plane& local : body_of(solid_of(other)).planes) {
+    for (const Plane& local : sides_of(other)) {
       if (patch.size() < 3) break;
       const Plane plane = plane_in_world(other.at, local);
       if (dot(plane.normal, out) < -1 + 1e-9) {
-        touches = libm::fabs(above(plane, patch[0])) < 1e-6;
+        touches = touches || libm::fabs(above(plane, patch[0])) < 1e-6;
         continue;
       }
       split(patch, plane, outside, inside);

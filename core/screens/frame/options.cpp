@@ -184,7 +184,7 @@ std::vector<TimberKind> kinds_there(const Frame& frame) {
   std::array<bool, kTimberKinds> there{};
   for (const Timber& timber : frame.timbers) there[static_cast<std::size_t>(timber.kind)] = true;
   std::vector<TimberKind> kinds;
-  for (int k = 0; k < kTimberKinds - 1; ++k)
+  for (int k = 0; k < kPlannedKinds; ++k)
     if (there[static_cast<std::size_t>(k)]) kinds.push_back(static_cast<TimberKind>(k));
   return kinds;
 }
