@@ -19,11 +19,13 @@
 #include "raising/drawings/temporary_drawing.h"
 #include "raising/plan_edits.h"
 #include "roof/pattern.h"
+#include "roof/plan/roof_drawing.h"
 #include "roof/rafter_drawing.h"
 #include "screens/frame/hand.h"
 #include "screens/frame/joint_form.h"
 #include "screens/raising/given/temporaries.h"
 #include "screens/raising/yard/figures.h"
+#include "screens/roofs/form.h"
 #include "words/figures.h"
 #include "words/frame_words.h"
 
@@ -264,6 +266,39 @@ TEST_CASE("every figure of what lifts, of gear, truck and yard stands whole on t
                  without_unit([&](std::string_view key) { return site_figure(key, book, what, voice); }, voice));
   }
   CHECK(phone.drawn > 1000);
+}
+
+TEST_CASE("on a roof of any plan each side's name and each wall's length stands whole, clear of the others",
+          "[drawings]") {
+  const float scale = GENERATE(1.0F, 2.0F);
+  CAPTURE(scale);
+  Phone phone(scale);
+  Random random(15);
+  const auto feet = [&](int least, int most) { return Length::feet(random.whole(least, most)); };
+  for (int round = 0; round < 60; ++round) {
+    const Length along = feet(30, 60), across = feet(18, 30), wing = feet(12, 14), out = feet(8, 16);
+    const Slope pitch = Slope::in_12(random_inches(random, 4, 14, 2));
+    for (const RoofPlan& plan :
+         {rectangle_roof(along, across, pitch), l_roof(along, across, wing, out, pitch),
+          t_roof(along, across, wing, out, pitch), u_roof(along + along, across, wing, out, pitch),
+          bay_roof(along, across, feet(12, 16), Length::feet(4), pitch)}) {
+      const auto roof = solve_roof(plan);
+      REQUIRE(roof);
+      const Shown shown(random);
+      CAPTURE(round, plan.sides.size(), shown.small, static_cast<int>(shown.voice.lengths.form),
+              static_cast<int>(shown.voice.language));
+      const RoofNames names = scale > 1.5F || shown.small ? RoofNames::kLetters : RoofNames::kPitches;
+      phone.draw(roof_plan_drawing(plan, &*roof, -1), 420, shown.small,
+                 without_unit(
+                     [&](std::string_view key) {
+                       bentbook::FigureText figure = roof_figure(key, plan, names, shown.voice);
+                       if (!figure.drawn.empty()) figure.text = figure.drawn;
+                       return figure;
+                     },
+                     shown.voice));
+    }
+  }
+  CHECK(phone.drawn > 2000);
 }
 
 TEST_CASE("every figure of a temporary brace stands whole on the page, clear of the others", "[drawings]") {

@@ -43,15 +43,6 @@ const Result<RoofSolution>& solved(FrameMemory::Roof& kept, const RoofPlan& plan
   return *kept.solved;
 }
 
-std::string side_name(const Context& context, const RoofPlan& plan, int side) {
-  const PlanSide& told = plan.sides[at(side)];
-  const std::string letters = side_letters(side);
-  if (!has_usual_type(context) || context.page.w < 340) return letters;
-  return letters + " " +
-         (told.kind == SideKind::kGable ? std::string(context.say(Msg::kRoofGableSide))
-                                        : print_slope(told.pitch, Marks::kScreen));
-}
-
 }  // namespace
 
 ShownRoof roof_now(Context& context) {
@@ -63,14 +54,22 @@ ShownRoof roof_now(Context& context) {
   return {kept.of, roof};
 }
 
+bentbook::FigureText roof_figure(std::string_view key, const RoofPlan& plan, RoofNames names, const Voice& voice) {
+  const int side = number_of(key);
+  const std::string letters = side_letters(side);
+  if (!key.starts_with("side."))
+    return {say_length(length_of_side(plan, side), voice), say(Msg::kRoofWallOf, voice.language, letters)};
+  const PlanSide& told = plan.sides[at(side)];
+  const std::string pitch = told.kind == SideKind::kGable ? std::string(text(Msg::kRoofGableSide, voice.language))
+                                                          : print_slope(told.pitch, voice.marks);
+  return {letters + " " + pitch, say(Msg::kRoofSide, voice.language, letters),
+          names == RoofNames::kLetters ? letters : std::string{}};
+}
+
 std::optional<int> roof_plan_form(Context& context, const ShownRoof& shown, float height, int chosen) {
-  const Voice voice = voice_of(context);
+  const bool room = has_usual_type(context) && context.page.w >= 340;
   const auto words = [&](std::string_view key) {
-    const int side = number_of(key);
-    const std::string name = say(Msg::kRoofSide, voice.language, side_letters(side));
-    if (key.starts_with("side.")) return bentbook::FigureText{side_name(context, shown.plan, side), name};
-    return bentbook::FigureText{say_length(length_of_side(shown.plan, side), voice),
-                                say(Msg::kRoofWallOf, voice.language, side_letters(side))};
+    return roof_figure(key, shown.plan, room ? RoofNames::kPitches : RoofNames::kLetters, voice_of(context));
   };
   const auto tapped = drawing_form(context, "roofs", context.say(Msg::kRoofPlanPicture), height,
                                    roof_plan_drawing(shown.plan, shown.solved(), chosen), words);

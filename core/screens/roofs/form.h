@@ -1,14 +1,17 @@
 #pragma once
 /// The roof of any plan as its pages share it: the book's, with what stands in an open keypad.
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "roof/plan/solve_roof.h"
 #include "screens/app/context.h"
 #include "screens/form/drawing_form.h"
 #include "screens/form/field_form.h"
 #include "screens/frame/form.h"
+#include "words/figures.h"
 
 namespace bentbook::screens {
 
@@ -25,6 +28,12 @@ template <class Edit>
 void edit_roof(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.roof); });
 }
+
+/// What stands on the plan. Keys: roof/plan/roof_drawing.h. Sides have their letters, with their pitch where there is
+/// room for it.
+enum class RoofNames : std::uint8_t { kLetters, kPitches };
+[[nodiscard]] bentbook::FigureText roof_figure(std::string_view key, const RoofPlan& plan, RoofNames names,
+                                               const Voice& voice);
 
 /// The plan drawn, at most `height` px high; what is tapped opens the keypad, or returns the side whose name it was.
 [[nodiscard]] std::optional<int> roof_plan_form(Context&, const ShownRoof&, float height, int chosen);

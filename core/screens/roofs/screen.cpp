@@ -117,6 +117,9 @@ void roof_screen(Context& context) {
       } else {
         roof_refused(context, shown);
       }
+      if (toggle(ui, "roofs.as_frame", context.say(Msg::kRoofAsFrame), !context.desk.book().framed,
+                 context.say(Msg::kRoofAsFrameNote)))
+        edit_book(context, [](Book& book) { book.framed = !book.framed; });
       if (list_row(ui, "roofs.all", context.say(Msg::kRoofForAll), context.say(Msg::kRoofForAllNote)))
         context.pages.push(roof_for_all_page());
       if (const RoofSolution* roof = shown.solved()) findings_part(context, *roof);

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <string>
 
+#include "frame/facts.h"
 #include "numeric/index.h"
 #include "screens/roofs/form.h"
+#include "screens/timber/sheet.h"
 #include "words/frame_words.h"
 #include "words/roofs/roof_words.h"
 
@@ -15,6 +17,13 @@ std::string marks_of(const RoofSolution& roof, const AlikeRoofTimbers& alike, La
   const std::string left = roof_marks(roof, alike.by_hand[0]), right = roof_marks(roof, alike.by_hand[1]);
   if (left.empty()) return right;
   return right.empty() ? left : left + "; " + say(Msg::kRoofOtherHand, language, right);
+}
+
+/// Where the roof is the book's frame, its timbers have sheets.
+bool is_in_frame(Context& context, const std::string& mark) {
+  if (context.desk.book().framed) return false;
+  const ShownFrame shown = frame_now(context);
+  return shown.frame() && timber_by_mark(*shown.frame(), mark) >= 0;
 }
 
 void timber_screen(Context& context) {
@@ -63,7 +72,8 @@ void timbers_screen(Context& context) {
                          roof_timber_title(timber, voice),
                      say(Msg::kRoofTipToTip, ui.language, {{"length", say_inches(timber.length, voice)}}) + " · " +
                          marks_of(*roof, alike, ui.language)))
-          context.pages.push(timber_page(timber.mark));
+          context.pages.push(is_in_frame(context, timber.mark) ? frame_sheet_page(timber.mark)
+                                                               : timber_page(timber.mark));
       }
     } else {
       roof_refused(context, shown);
