@@ -31,7 +31,7 @@ std::string mark_of(const RoofSolution& roof, int timber) {
 
 std::string cures_text(const RoofFinding& finding, const Voice& voice) {
   const std::string side = side_letters(finding.b);
-  const std::string plate =
+  std::string plate =
       say(Msg::kRoofCurePlate, voice.language, {{"plate", say_inches(finding.plate, voice)}, {"b", side}});
   if (finding.overhang < 0) return plate;
   const std::string overhang =
@@ -204,20 +204,20 @@ std::string roof_text(const RoofPlan& plan, const RoofSolution& roof, const Voic
   out += std::string(text(Msg::kRoofTimbers, language)) + "\n";
   struct Alike {
     std::string said;
-    std::string marks[2];  ///< by hand: those whose cheeks lean the other way apart
+    std::string marks, other_hand;  ///< those whose cheeks lean the other way apart
   };
   std::vector<Alike> alike;
   for (const RoofTimber& t : roof.timbers) {
     std::string said = timber_rows(t, voice);
     auto found = std::find_if(alike.begin(), alike.end(), [&](const Alike& it) { return it.said == said; });
-    if (found == alike.end()) found = alike.insert(alike.end(), {std::move(said), {}});
-    std::string& marks = found->marks[leans_right(t) ? 1 : 0];
+    if (found == alike.end()) found = alike.insert(alike.end(), {std::move(said), {}, {}});
+    std::string& marks = leans_right(t) ? found->other_hand : found->marks;
     marks += (marks.empty() ? "" : ", ") + t.mark;
   }
   for (const Alike& it : alike) {
-    const std::string& first = it.marks[0].empty() ? it.marks[1] : it.marks[0];
-    const bool both = !it.marks[0].empty() && !it.marks[1].empty();
-    out += first + (both ? "; " + say(Msg::kRoofOtherHand, language, it.marks[1]) : std::string()) + ": " + it.said;
+    const bool both = !it.marks.empty() && !it.other_hand.empty();
+    out += it.marks.empty() ? it.other_hand : it.marks;
+    out += (both ? "; " + say(Msg::kRoofOtherHand, language, it.other_hand) : std::string()) + ": " + it.said;
   }
   out += std::string(text(Msg::kRoofNotes, language)) + "\n";
   for (const RoofFinding& finding : roof.findings) out += "  " + roof_finding_text(finding, roof, voice) + "\n";
