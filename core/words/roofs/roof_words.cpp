@@ -31,7 +31,7 @@ std::string mark_of(const RoofSolution& roof, int timber) {
 
 std::string cures_text(const RoofFinding& finding, const Voice& voice) {
   const std::string side = side_letters(finding.b);
-  const std::string plate =
+  std::string plate =
       say(Msg::kRoofCurePlate, voice.language, {{"plate", say_inches(finding.plate, voice)}, {"b", side}});
   if (finding.overhang < 0) return plate;
   const std::string overhang =
