@@ -47,7 +47,7 @@ MODEL = WORK + " book book/backup model"
 room("paper", "numeric measure text geometry draw")
 room("words words/aloud", MODEL)
 room("tasks", MODEL + " words paper")
-room("command command/json", MODEL + " words paper tasks")
+room("command command/json command/stock", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard screens/raising/given "
@@ -81,7 +81,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
-  frame/drawings shop shop/log book book/backup model paper words words/aloud tasks command command/json render
+  frame/drawings shop shop/log stock book book/backup model paper words words/aloud tasks command command/json command/stock render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/raising/given
   screens/books screens/settings screens/timber""".split())
