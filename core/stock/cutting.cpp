@@ -167,7 +167,10 @@ class Cutter {
       Completed done = complete(problem_, all_, prices, below, bound_, some);
       (void)work_.spend(had - some.steps);
       if (!done.sticks.empty()) offer(std::move(done.sticks));
-      if (!done.all_seen) return;
+      if (!done.all_seen || below >= best) {
+        if (done.all_seen && best_) bound_ = std::max(bound_, best_->cost);
+        return;
+      }
       bound_ = std::max(bound_, std::min(below, best_ ? best_->cost : below));
     }
   }

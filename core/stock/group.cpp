@@ -70,7 +70,7 @@ class Group {
     if (plan_.aim != StockAim::kCost ||
         std::all_of(sold_.begin(), sold_.end(), [&](Length length) { return price_of(length) > 0; }))
       return true;
-    group_.trouble = StockTrouble{{ErrorCode::kMissing, "price", -1, 0}, pieces_[at(members_.front())].mark};
+    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(members_.front())].mark};
     return false;
   }
 
@@ -195,9 +195,12 @@ class Group {
 
   StockGroup refuse(const Error& error) {
     const int piece = of_row_[at(static_cast<int>(error.at))].front();
-    const Length most = Length{error.limit} - plan_.kerf - plan_.allowance;
+    // Where the yard has none left, what is sold is the limit.
+    const Length room =
+        error.code == ErrorCode::kTooLarge ? Length{error.limit} : sold_.back() - plan_.trim * 2 + plan_.kerf;
+    const Length most = room - plan_.kerf - plan_.allowance;
     group_.trouble =
-        StockTrouble{{error.code, "length", -1, std::max<std::int64_t>(most.count, 0)}, pieces_[at(piece)].mark};
+        StockTrouble{{error.code, "stock_piece", -1, std::max<std::int64_t>(most.count, 0)}, pieces_[at(piece)].mark};
     return std::move(group_);
   }
 

@@ -18,27 +18,27 @@ std::optional<StockTrouble> trouble_with(const StockPlan& plan) {
   const auto wrong = [](ErrorCode code, const char* where, Length limit = {}) {
     return StockTrouble{{code, where, -1, limit.count}, {}};
   };
-  if (plan.kerf.count < 0) return wrong(ErrorCode::kNegative, "kerf");
-  if (plan.trim.count < 0) return wrong(ErrorCode::kNegative, "trim");
-  if (plan.allowance.count < 0) return wrong(ErrorCode::kNegative, "allowance");
-  if (plan.step.count <= 0) return wrong(ErrorCode::kNotPositive, "step");
-  if (plan.shortest.count <= 0) return wrong(ErrorCode::kNotPositive, "shortest");
-  if (plan.longest < plan.shortest) return wrong(ErrorCode::kTooSmall, "longest", plan.shortest);
+  if (plan.kerf.count < 0) return wrong(ErrorCode::kNegative, "stock_kerf");
+  if (plan.trim.count < 0) return wrong(ErrorCode::kNegative, "stock_trim");
+  if (plan.allowance.count < 0) return wrong(ErrorCode::kNegative, "stock_allowance");
+  if (plan.step.count <= 0) return wrong(ErrorCode::kNotPositive, "stock_step");
+  if (plan.shortest.count <= 0) return wrong(ErrorCode::kNotPositive, "stock_shortest");
+  if (plan.longest < plan.shortest) return wrong(ErrorCode::kTooSmall, "stock_longest", plan.shortest);
   const std::int64_t span = plan.longest.count - plan.shortest.count;
   if (span / plan.step.count >= limits::kMostLengths)
-    return wrong(ErrorCode::kTooSmall, "step", {span / limits::kMostLengths + 1});
+    return wrong(ErrorCode::kTooSmall, "stock_step", {span / limits::kMostLengths + 1});
   for (std::size_t i = 0; i < plan.held.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
-      if (plan.held[i].number == plan.held[j].number) return wrong(ErrorCode::kConflict, "number");
-  if (static_cast<int>(plan.lengths.size()) > limits::kMostLengths) return wrong(ErrorCode::kTooLarge, "lengths");
+      if (plan.held[i].number == plan.held[j].number) return wrong(ErrorCode::kConflict, "stock_held");
+  if (static_cast<int>(plan.lengths.size()) > limits::kMostLengths) return wrong(ErrorCode::kTooLarge, "stock_lengths");
   for (const Length length : plan.lengths)
-    if (length.count <= 0) return wrong(ErrorCode::kNotPositive, "lengths");
+    if (length.count <= 0) return wrong(ErrorCode::kNotPositive, "stock_lengths");
   std::int64_t lying = 0;
   for (const YardStick& stick : plan.yard) {
-    if (stick.length.count <= 0) return wrong(ErrorCode::kNotPositive, "yard");
+    if (stick.length.count <= 0) return wrong(ErrorCode::kNotPositive, "stock_yard");
     lying += stick.count * static_cast<std::int64_t>(stick.defects.size() + 1);
   }
-  if (lying > limits::kMostYard) return wrong(ErrorCode::kTooLarge, "yard");
+  if (lying > limits::kMostYard) return wrong(ErrorCode::kTooLarge, "stock_yard");
   return std::nullopt;
 }
 

@@ -48,7 +48,7 @@ struct PlannedStick {
 
 /// What is wrong with the wood of one section and species, or with the plan as a whole.
 struct StockTrouble {
-  Error error;       ///< kTooLarge: `mark` is longer than what a stick gives, `limit`; kMissing "price"; …
+  Error error;       ///< kTooLarge: `mark` is longer than what a stick gives, `limit`; kMissing "stock_price"; …
   std::string mark;  ///< the piece, where it is one
 };
 
@@ -70,7 +70,7 @@ struct StockOrder {
   std::optional<StockTrouble> trouble;  ///< with what the plan says: there are no groups
   std::vector<std::string> gone;        ///< marks of held pieces that are no more, or no longer fit where they were
 };
-/// Errors stand in the order's troubles. `kMissing` "price": the aim is cost, and a stick that is sold has none.
+/// Errors stand in the order's troubles. `kMissing` "stock_price": the aim is cost, and a stick that is sold has none.
 [[nodiscard]] StockOrder plan_stock(std::vector<StockPiece> pieces, const StockPlan& plan);
 
 /// What is bought, a row for each section, species and length.

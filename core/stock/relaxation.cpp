@@ -261,7 +261,35 @@ class Simplex {
         prices.rarity[k] = std::min<std::int64_t>(
             0, problem_.kinds[k].cost * scale_ -
                    static_cast<std::int64_t>((problem_.kinds[k].room * cost * scale_ + room - 1) / room));
-    return prices;
+    return endless && is_only_kind() ? with_large_whole(std::move(prices), static_cast<std::int64_t>(room)) : prices;
+  }
+
+  [[nodiscard]] bool is_only_kind() const {
+    return std::count_if(still_.most.begin(), still_.most.end(), [](int most) { return most != 0; }) == 1;
+  }
+
+  /// The same where a piece that leaves less than some `small` counts as a whole stick and what is smaller than that
+  /// counts nothing, by the `small` that says most: beside a large one there is room for small ones alone.
+  [[nodiscard]] Prices with_large_whole(Prices by_length, std::int64_t room) const {
+    Prices best = by_length;
+    std::int64_t most = best.bound_of(still_), cost = 0;
+    for (std::size_t k = 0; k < problem_.kinds.size(); ++k)
+      if (still_.most[k] != 0) cost = problem_.kinds[k].cost * scale_;
+    for (const CutRow& row : problem_.rows) {
+      const std::int64_t small = row.size;
+      if (small * 2 > room) continue;
+      Prices prices = by_length;
+      for (std::size_t i = 0; i < prices.piece.size(); ++i) {
+        const std::int64_t size = problem_.rows[i].size;
+        if (size > room - small) prices.piece[i] = cost;
+        if (size < small) prices.piece[i] = 0;
+      }
+      if (const std::int64_t bound = prices.bound_of(still_); bound > most) {
+        most = bound;
+        best = std::move(prices);
+      }
+    }
+    return best;
   }
 
   Relaxation answer(const Prices& by_length) {

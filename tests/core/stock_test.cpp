@@ -7,8 +7,10 @@
 #include "book/book_file.h"
 #include "model/book_model.h"
 #include "stock/cutting.h"
+#include "stock/held.h"
 #include "stock/order.h"
 #include "stock/pieces_csv.h"
+#include "stock/stick_drawing.h"
 #include "stock/stock_csv.h"
 
 using namespace bentbook;
@@ -237,16 +239,16 @@ TEST_CASE("what is said wrongly about stock is named and nothing is planned", "[
   StockPlan plan;
   CHECK(where(plan).empty());
   plan.kerf = Length::inches(-1);
-  CHECK(where(plan) == "kerf");
+  CHECK(where(plan) == "stock_kerf");
   plan = {};
   plan.longest = Length::feet(6);
-  CHECK(where(plan) == "longest");
+  CHECK(where(plan) == "stock_longest");
   plan = {};
   plan.step = {};
-  CHECK(where(plan) == "step");
+  CHECK(where(plan) == "stock_step");
   plan = {};
   plan.aim = StockAim::kCost;
-  CHECK(where(plan) == "price");
+  CHECK(where(plan) == "stock_price");
   plan.price = 250;
   CHECK(where(plan).empty());
   const StockOrder order = plan_stock({piece("long", Length::feet(21))}, {});
@@ -336,4 +338,31 @@ TEST_CASE("a list of pieces is read, and a bad line is named", "[stock]") {
   for (const char* bad :
        {"mark\nA\n", "length\n-3\n", "length,count\n3,x\n", "length,length\n1,2\n", "length\n\"3\n", ""})
     CHECK(read_pieces_csv(bad, BareUnit::kInch).troubles.size() == 1);
+}
+
+TEST_CASE("a piece is held to its stick and let go, a stick is marked used and unmarked", "[stock]") {
+  std::vector<StockPiece> pieces;
+  for (int i = 0; i < 9; ++i) pieces.push_back(piece("p" + std::to_string(i), Length::inches(50 + i)));
+  StockPlan plan;
+  StockOrder order = plan_stock(pieces, plan);
+  const int number = stick_of(order, "p4")->number;
+  plan = with_piece_held(plan, order, number, "p4", true);
+  REQUIRE(plan.held.size() == 1);
+  order = plan_stock(pieces, plan);
+  check_order(order, plan);
+  CHECK(stick_of(order, "p4")->number == number);
+  CHECK(with_piece_held(plan, order, number, "p4", false).held.empty());
+  plan = with_stick_used(plan, order, number, true);
+  const std::size_t out = stick_of(order, "p4")->pieces.size();
+  order = plan_stock(pieces, plan);
+  check_order(order, plan);
+  CHECK(stick_of(order, "p4")->used);
+  CHECK(stick_of(order, "p4")->pieces.size() == out);
+  CHECK(with_stick_used(plan, order, number, false) == StockPlan{});
+  // A figure for each piece, inside the stick.
+  const PlannedStick& stick = *stick_of(order, "p4");
+  const draw::Drawing drawn = stick_drawing(order.groups[0].section, stick, plan.trim);
+  CHECK(std::count_if(drawn.notes.begin(), drawn.notes.end(), [](const draw::Note& n) {
+          return n.key.starts_with("piece:");
+        }) == static_cast<std::ptrdiff_t>(out));
 }

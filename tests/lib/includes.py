@@ -50,7 +50,7 @@ room("tasks", MODEL + " words paper")
 room("command command/json command/stock", MODEL + " words paper tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
-room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard screens/raising/given "
+room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/shop/stock screens/raising screens/raising/yard screens/raising/given "
      "screens/books screens/settings screens/timber", MODEL + " words words/aloud paper tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
@@ -83,7 +83,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof frame frame/joints frame/placing frame/sheet frame/list
   frame/drawings shop shop/log stock book book/backup model paper words words/aloud tasks command command/json command/stock render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
-  screens/raising/given
+  screens/raising/given screens/shop/stock
   screens/books screens/settings screens/timber""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
