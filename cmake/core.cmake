@@ -3,9 +3,10 @@
 # (words, files, drawings). Only WebAssembly's release tells them apart: at -Oz a long frame takes a quarter longer than
 # at -O2, at -Os it does not, but a rafter takes twice as long there.
 set(FAST_FOLDERS numeric geometry cut roof roof/corner)
-set(OFTEN_FOLDERS text roof/plan frame frame/placing frame/roofs shop/log raising raising/insertion raising/stability raising/search)
+set(OFTEN_FOLDERS text roof/plan frame frame/placing frame/roofs shop/log raising raising/insertion raising/stability raising/search
+  stock)
 set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
-  raising/drawings book book/backup model words words/aloud words/roofs tasks command command/json command/roofs)
+  raising/drawings book book/backup model words words/aloud words/roofs tasks command command/json command/roofs command/stock)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)

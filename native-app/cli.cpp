@@ -14,6 +14,7 @@
 #include "command/log.h"
 #include "command/raise.h"
 #include "command/roofs/roof.h"
+#include "command/stock/stock.h"
 #include "command/verify.h"
 #include "files.h"
 #include "machine.h"
@@ -70,6 +71,7 @@ bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
                              : bentbook::restore_command(rest, disk_files(), folder);
   }
   if (first == "raise") return bentbook::raise_command(rest, disk_files(), seconds);
+  if (first == "stock") return bentbook::stock_command(rest, disk_files());
   return bentbook::run_command(args);
 }
 

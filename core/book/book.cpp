@@ -75,6 +75,7 @@ Book new_book(std::string_view title, Length span, Length length, Length plate_h
   book.raising.fasten = FastenWhen::kWithStep;
   book.raising.spare = true;
   lay_out_yard(book.raising, span, length, by);
+  if (by == SizedBy::kMillimetres) book.stock = metric_stock();
   return book;
 }
 

@@ -12,6 +12,7 @@
 #include "raising/plan.h"
 #include "roof/plan/roof_plan.h"
 #include "roof/rafter.h"
+#include "stock/plan.h"
 
 namespace bentbook {
 
@@ -48,13 +49,14 @@ struct Book {
   RoofPlan roof;  ///< a roof of any plan; no sides: none was given
   std::vector<TimberNote> timber_notes;
   RaisingPlan raising;
+  StockPlan stock;
   std::string kept;  ///< as Kit::kept
   friend bool operator==(const Book& a, const Book& b) {
     return a.identity == b.identity && a.title == b.title && a.notes == b.notes && a.lengths.form == b.lengths.form &&
            a.lengths.denominator == b.lengths.denominator && a.lengths.decimals == b.lengths.decimals &&
            a.saw == b.saw && a.saws == b.saws && a.species == b.species && a.joints == b.joints &&
            a.framed == b.framed && a.frame == b.frame && a.rafter == b.rafter && a.roof == b.roof &&
-           a.timber_notes == b.timber_notes && a.raising == b.raising && a.kept == b.kept;
+           a.timber_notes == b.timber_notes && a.raising == b.raising && a.stock == b.stock && a.kept == b.kept;
   }
 };
 

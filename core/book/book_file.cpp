@@ -9,6 +9,7 @@
 #include "raising/plan_fields.h"
 #include "roof/rafter_fields.h"
 #include "shop/log/record.h"
+#include "stock/plan_fields.h"
 
 namespace bentbook {
 namespace {
@@ -49,6 +50,7 @@ void describe(Fields& fields, Book& b) {
   fields.list("timber_notes", b.timber_notes, 100'000);
   if (fields.reads() || !(b.raising == RaisingPlan{}) || stands_in(b.kept, "\"raising\""))
     fields.object("raising", b.raising);
+  if (fields.reads() || !(b.stock == StockPlan{}) || stands_in(b.kept, "\"stock\"")) fields.object("stock", b.stock);
 }
 
 std::string write_book(const Book& book) { return json::write_file(kBookHead, described_as_is(book), book.kept); }

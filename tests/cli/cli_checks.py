@@ -582,4 +582,42 @@ for command, runs in samples.items():
                {"arris_in", "gap_in", "gap_mated_in", "marks_top_in", "marks_bottom_in"}}
     check(f"{command}: each length has its twin", {k[:-3] + "_text" for k in lengths} == twins)
 
+# ---- stock
+
+with tempfile.TemporaryDirectory() as folder:
+    pieces, book = os.path.join(folder, "pieces.csv"), os.path.join(folder, "book.json")
+    # GLPK, examples/bpp.mod: 50 60 30 70 50 40 in bins of 100 are 3.
+    open(pieces, "w").write("length\n50\n60\n30\n70\n50\n40\n")
+    bins = ["stock", "--pieces", pieces, "--lengths", "100", "--kerf", "0", "--trim", "0"]
+    s = answer(*bins)
+    check("three bins", s["sticks"] == s["bound"] == 3 and s["proven"] and s["waste_in"] == 0, str(s))
+    # The thirteen widths of the encyclopaedia's article on cutting stock: 73 rolls of 5600 mm.
+    widths = {1380: 22, 1520: 25, 1560: 12, 1710: 14, 1820: 18, 1880: 18, 1930: 20, 2000: 10, 2050: 12, 2100: 14,
+              2140: 16, 2150: 18, 2200: 20}
+    open(pieces, "w").write("length;count\n" + "".join(f"{w};{n}\n" for w, n in widths.items()))
+    s = answer("stock", "--pieces", pieces, "--lengths", "5600", "--kerf", "0", "--trim", "0", "--unit", "mm")
+    check("73 rolls", s["sticks"] == s["bound"] == 73 and s["proven"], str(s["sticks"]))
+    cut = sorted(round(p["length_in"] * 25.4) for stick in s["plan"] for p in stick["pieces"])
+    check("each width as often as asked", cut == sorted(w for w, n in widths.items() for _ in range(n)))
+    check("no roll cut too far", all(sum(p["length_in"] for p in stick["pieces"]) <= 5600 / 25.4 + 1e-6
+                                     for stick in s["plan"]))
+    open(pieces, "w").write("length,breadth,depth\n13',8,8\n7',8,8\n")
+    priced = ["stock", "--pieces", pieces, "--lengths", "8',16'", "--objective", "cost"]
+    check("cost by hand", answer(*priced, "--prices", "30,59.5")["cost"] == 89.5)
+    for words, named in [(priced, "Price"), ([*bins[:4], "8'", "--json"], "long"), ([*bins, "--kerf=-1"], "kerf"),
+                         ([*bins[:5], "--kerf", "-1"], "Kerf"), (["stock", book], book)]:
+        done = run(*words)
+        check(f"refused, with its reason: {named}", done.returncode == 2 and named in done.stderr and not done.stdout,
+              done.stderr)
+    run("book", "new", book, "--demo")
+    s = answer("stock", book)
+    members = answer("book", "members", book)["members"]
+    check("every timber in one stick", sorted(p["mark"] for stick in s["plan"] for p in stick["pieces"]) ==
+          sorted(m["mark"] for m in members))
+    check("as text and lists", all(run("stock", book, *more).returncode == 0
+                                   for more in ([], ["--csv", "order"], ["--csv", "plan"], ["--lang", "es"])))
+    found = set()
+    keys_of(s, found)
+    check("stock: each key documented", found <= documented("stock"), str(sorted(found - documented("stock"))))
+
 print(f"cli checks: {passed} passed, {failed} failed")

@@ -227,7 +227,7 @@ void put_field(Context& context, std::string_view path, const FieldValue& value)
 }
 
 void take_fields(Context& context) {
-  take_into(context, {"frame.", "raising."}, context.desk.book(), context.change_book,
+  take_into(context, {"frame.", "raising.", "stock."}, context.desk.book(), context.change_book,
             [&](Book book, std::string_view path, const FieldValue& value) {
               return with_field(std::move(book), path, value, frame_of(context));
             });

@@ -11,6 +11,7 @@
 #include "screens/timber/tape_memory.h"
 #include "shop/log/conflicts.h"
 #include "shop/workplace.h"
+#include "stock/order.h"
 #include "ui/platform.h"
 
 namespace bentbook::screens {
@@ -25,6 +26,13 @@ struct ShopMemory {
     std::vector<TimberWork> timbers;
     std::vector<Conflict> conflicts;
   } work;
+
+  /// What is ordered and cut out of what, for one frame and what is said about stock.
+  struct Stock {
+    std::shared_ptr<const Result<Frame>> of;
+    StockPlan plan;
+    StockOrder order;
+  } stock;
 
   TapeMemory picture;  ///< of a step
   /// A file as codes: made once, so that what is ticked while they are shown does not make the pieces that were read

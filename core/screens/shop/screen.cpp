@@ -10,6 +10,7 @@
 #include "screens/shop/pass.h"
 #include "screens/shop/places.h"
 #include "screens/shop/rules.h"
+#include "screens/shop/stock/sticks.h"
 #include "screens/shop/timber.h"
 #include "screens/shop/writers.h"
 #include "shop/log/conflicts.h"
@@ -179,6 +180,9 @@ void shop_screen(Context& context) {
       if (list_row(ui, "shop.all", context.say(Msg::kShopAllTimbers),
                    say_count(Msg::kFrameTimbersNote, ui.language, count.timbers)))
         context.pages.push(shop_bent_page("all"));
+      abreast.next();
+      if (list_row(ui, "shop.stock", context.say(Msg::kStockTitle), context.say(Msg::kStockNote)))
+        context.pages.push(shop_stock_page());
       abreast.next();
       bench_row(context);
     }

@@ -7,6 +7,7 @@
 #include "screens/shop/card.h"
 #include "screens/shop/codes.h"
 #include "screens/shop/step_set.h"
+#include "screens/shop/stock/sticks.h"
 #include "screens/shop/work_shown.h"
 #include "screens/timber/sheet.h"
 #include "shop/log/conflicts.h"
@@ -98,6 +99,10 @@ void identity_part(ShownWork& s) {
   Ui& ui = s.context.ui;
   heading(ui, "shop.identity", s.context.say(Msg::kShopIdentity));
   recorded(s, EventAction::kStock, "", "shop.stock", s.context.say(Msg::kShopStock));
+  if (const PlannedStick* stick = stick_of(stock_order(s.context, s.frame), s.timber.mark);
+      stick != nullptr && list_row(ui, "shop.stick", say(Msg::kStockStick, ui.language, std::to_string(stick->number)),
+                                   say_length(stick->length, s.voice)))
+    s.context.pages.push(shop_stick_page(stick->number));
   for (const WorkStep& step : s.work.steps) {
     const std::string at = step_text(step, ui.language);
     if (step.work == StepWork::kSeatPlate)

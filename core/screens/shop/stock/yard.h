@@ -1,0 +1,10 @@
+#pragma once
+/// What the yard sells, what saw and ends take, and what lies in the yard already.
+
+#include "screens/app/pages.h"
+
+namespace bentbook::screens {
+
+[[nodiscard]] Page shop_yard_page();
+
+}  // namespace bentbook::screens

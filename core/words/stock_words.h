@@ -1,0 +1,30 @@
+#pragma once
+/// Words of stock, in the user's language.
+
+#include "stock/order.h"
+#include "words/frame_words.h"
+
+namespace bentbook {
+
+/// What keeps sticks from being planned, with what would do.
+[[nodiscard]] inline std::string stock_trouble_text(const StockTrouble& trouble, const Voice& voice) {
+  const Error& error = trouble.error;
+  if (error.where == "stock_piece")
+    return say(Msg::kStockTooLong, voice.language,
+               {{"mark", trouble.mark}, {"limit", say_length_at_most({error.limit}, voice)}});
+  return frame_error_text(error, voice);
+}
+
+/// "8 x 8 · Douglas-fir"; a piece of no section has none.
+[[nodiscard]] inline std::string wood_text(const Section& section, std::string_view species, const Voice& voice) {
+  std::string out = section.depth.count > 0 ? section_text(section, voice) : std::string{};
+  if (!species.empty()) out += (out.empty() ? "" : voice.marks == Marks::kScreen ? " · " : ", ") + std::string(species);
+  return out;
+}
+
+/// Hundredths as money, of no currency.
+[[nodiscard]] inline std::string money_text(std::int64_t hundredths) {
+  return print_fixed(static_cast<double>(hundredths) / 100, 2);
+}
+
+}  // namespace bentbook
