@@ -140,6 +140,9 @@ enum class Msg : std::uint16_t {{
 SOURCE = """// Made by cmake/make_strings.py from assets/strings.
 #include "words/strings_table.h"
 
+// A language's texts are one literal, longer than a compiler need take; ours do.
+#pragma GCC diagnostic ignored "-Woverlength-strings"
+
 namespace bentbook::strings {{
 
 constexpr LanguageLine kLanguages[kLanguageCount] = {{
@@ -163,6 +166,9 @@ std::size_t row_count() {{ return {row_count}; }}
 
 ALL_TEXTS = """// Made by cmake/make_strings.py from assets/strings.
 #include "words/strings_table.h"
+
+// A language's texts are one literal, longer than a compiler need take; ours do.
+#pragma GCC diagnostic ignored "-Woverlength-strings"
 
 namespace bentbook::strings {{
 namespace {{

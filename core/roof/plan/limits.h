@@ -22,8 +22,9 @@ inline constexpr Length kThinnestTimber = Length::inches(1, 2), kThickestTimber 
                         kLeastSpacing = Length::inches(4), kMostSpacing = Length::feet(40);
 /// So many rafters that the app would stand still. Source: SOURCES.md, "slips of the finger".
 inline constexpr int kMostRafters = 5000;
-/// A drawing of a plan with more sides has no room for all their lengths. Source: SOURCES.md, "drawing".
-inline constexpr int kMostSidesMeasured = 12;
+/// A drawing of a plan with more sides has no room for all their lengths, in usual and in large type. Source:
+/// SOURCES.md, "drawing".
+inline constexpr int kMostSidesMeasured = 12, kMostMeasuredLarge = 4;
 /// Inches: fascias nearer to each other in height line up. Source: SOURCES.md, "fascias".
 inline constexpr double kFasciaApart = 1.0 / 32;
 /// Inches along its top: a shorter jack is left out, a block fills its place. Source: SOURCES.md, "shortest jack".

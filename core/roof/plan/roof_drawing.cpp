@@ -56,7 +56,7 @@ Vec2 named_at(const RoofPlan& plan, const RoofSolution* roof, std::size_t i, dou
 
 }  // namespace
 
-draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, int chosen) {
+draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, int chosen, int most_measured) {
   Sketch sketch;
   const std::size_t n = plan.sides.size();
   if (n < 3) return {};
@@ -77,7 +77,7 @@ draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, 
     const Vec2 a = wall_corner(plan, i), b = wall_corner(plan, i + 1), along = unit(b - a);
     const double out = std::max(0.0, plan.sides[i].overhang.in());
     const Vec2 away = -out * left_of(along);
-    if (n <= static_cast<std::size_t>(limits::kMostSidesMeasured) || static_cast<int>(i) == chosen)
+    if (n <= static_cast<std::size_t>(most_measured) || static_cast<int>(i) == chosen)
       sketch.given(point(a + away), point(b + away), -1, "length." + std::to_string(i), point(along));
     sketch.drawing.notes.push_back(
         {point(named_at(plan, roof, i, size)), "side." + std::to_string(i), Meaning::kGiven});

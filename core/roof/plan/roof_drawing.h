@@ -3,13 +3,15 @@
 /// plan has them.
 
 #include "draw/drawing.h"
+#include "roof/plan/limits.h"
 #include "roof/plan/solve_roof.h"
 
 namespace bentbook {
 
 /// Given: "side.0", "side.1" … on each side's plane, "length.0" … of each wall. Of a plan with more sides than
-/// limits::kMostSidesMeasured only the chosen one's length. `roof`: nullptr where the plan gives none, then the walls
+/// `most_measured` only the chosen one's length. `roof`: nullptr where the plan gives none, then the walls
 /// stand alone. `chosen`: a side whose wall is drawn as the one that is worked on; −1: none.
-[[nodiscard]] draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, int chosen);
+[[nodiscard]] draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, int chosen,
+                                              int most_measured = limits::kMostSidesMeasured);
 
 }  // namespace bentbook

@@ -45,6 +45,8 @@ const Result<RoofSolution>& solved(FrameMemory::Roof& kept, const RoofPlan& plan
 
 }  // namespace
 
+int sides_measured(bool usual_type) { return usual_type ? limits::kMostSidesMeasured : limits::kMostMeasuredLarge; }
+
 ShownRoof roof_now(Context& context) {
   FrameMemory::Roof& typing = context.frame_memory.roof_typed;
   if (const auto typed = typed_roof(context))
@@ -71,8 +73,9 @@ std::optional<int> roof_plan_form(Context& context, const ShownRoof& shown, floa
   const auto words = [&](std::string_view key) {
     return roof_figure(key, shown.plan, room ? RoofNames::kPitches : RoofNames::kLetters, voice_of(context));
   };
-  const auto tapped = drawing_form(context, "roofs", context.say(Msg::kRoofPlanPicture), height,
-                                   roof_plan_drawing(shown.plan, shown.solved(), chosen), words);
+  const auto tapped = drawing_form(
+      context, "roofs", context.say(Msg::kRoofPlanPicture), height,
+      roof_plan_drawing(shown.plan, shown.solved(), chosen, sides_measured(has_usual_type(context))), words);
   if (!tapped) return std::nullopt;
   if (tapped->starts_with("side.")) return number_of(*tapped);
   open_wall_length(context, context.desk.book().roof, number_of(*tapped));

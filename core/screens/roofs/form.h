@@ -35,6 +35,9 @@ enum class RoofNames : std::uint8_t { kLetters, kPitches };
 [[nodiscard]] bentbook::FigureText roof_figure(std::string_view key, const RoofPlan& plan, RoofNames names,
                                                const Voice& voice);
 
+/// How many sides may have their lengths on it.
+[[nodiscard]] int sides_measured(bool usual_type);
+
 /// The plan drawn, at most `height` px high; what is tapped opens the keypad, or returns the side whose name it was.
 [[nodiscard]] std::optional<int> roof_plan_form(Context&, const ShownRoof&, float height, int chosen);
 /// Takes a wall's length from the keypad, opens the keypad on it.
