@@ -24,7 +24,7 @@ int number_of(std::string_view key) {
 /// The plan with what stands in the keypad.
 std::optional<RoofPlan> typed_roof(const Context& context) {
   const std::string& key = context.keypad.key();
-  if (key.starts_with("roof.")) {
+  if (key.starts_with("roof_plan.")) {
     if (auto book = typed_book(context)) return std::move(book->roof);
     return std::nullopt;
   }
@@ -75,7 +75,8 @@ std::optional<int> roof_plan_form(Context& context, const ShownRoof& shown, floa
   };
   const auto tapped = drawing_form(
       context, "roofs", context.say(Msg::kRoofPlanPicture), height,
-      roof_plan_drawing(shown.plan, shown.solved(), chosen, sides_measured(has_usual_type(context))), words);
+      roof_plan_drawing(shown.plan, shown.solved(), chosen, chosen < 0 ? sides_measured(has_usual_type(context)) : 0),
+      words);
   if (!tapped) return std::nullopt;
   if (tapped->starts_with("side.")) return number_of(*tapped);
   open_wall_length(context, context.desk.book().roof, number_of(*tapped));
@@ -105,13 +106,13 @@ void take_wall_length(Context& context) {
 void roof_refused(Context& context, const ShownRoof& shown) {
   const Error& error = shown.roof.error();
   caution(context.ui, "roofs.refused", roof_error_text(error, voice_of(context)));
-  if (const auto field = field_now(context, "roof." + error.where))
-    given_field(context, "roof." + error.where,
+  if (const auto field = field_now(context, "roof_plan." + error.where))
+    given_field(context, "roof_plan." + error.where,
                 field_name(error.where.substr(error.where.rfind('.') + 1), context.ui.language));
 }
 
 void roof_field(Context& context, std::string_view path, Msg name) {
-  given_field(context, "roof." + std::string(path), context.say(name));
+  given_field(context, "roof_plan." + std::string(path), context.say(name));
 }
 
 }  // namespace bentbook::screens

@@ -60,27 +60,31 @@ void begin_part(Context& context) {
     edit_roof(context, [&](RoofPlan& plan) { plan = std::move(shapes[at(*picked)]); });
 }
 
-/// What is to be minded; where tails do not line up, the usual cures as keys.
+/// The usual cures where tails do not line up, as keys.
+void cures_part(Context& context, const std::string& key, const RoofFinding& finding) {
+  Ui& ui = context.ui;
+  const Voice voice = voice_of(context);
+  const std::string letters = side_letters(finding.b);
+  const auto cure = [&](const char* which, Msg msg, const char* slot, double value) {
+    return button(ui, key + which, say(msg, ui.language, {{slot, say_inches(value, voice)}, {"b", letters}}));
+  };
+  const auto side_of = [&](RoofPlan& plan) -> PlanSide& { return plan.sides[at(finding.b)]; };
+  if (finding.overhang >= 0 && cure(".overhang", Msg::kRoofCureOverhang, "overhang", finding.overhang))
+    edit_roof(context, [&](RoofPlan& plan) { side_of(plan).overhang = Length::from_inches(finding.overhang); });
+  if (cure(".plate", Msg::kRoofCurePlate, "plate", finding.plate))
+    edit_roof(context, [&](RoofPlan& plan) { side_of(plan).plate_height = Length::from_inches(finding.plate); });
+}
+
+/// What is to be minded.
 void findings_part(Context& context, const RoofSolution& roof) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
   int n = 0;
-  for (const RoofFinding& finding : roof.findings) {
+  for (const SaidRoofFinding& said : gathered_findings(roof, voice)) {
     if (at(n) == kMostSaid) break;
     const std::string key = "roofs.finding." + std::to_string(n++);
-    caution(ui, key, roof_finding_text(finding, roof, voice));
-    if (finding.id != RoofFindingId::kFasciaApart) continue;
-    const std::string side = side_letters(finding.b);
-    const auto put = [&](auto&& change) {
-      edit_roof(context, [&](RoofPlan& plan) { change(plan.sides[at(finding.b)]); });
-    };
-    if (finding.overhang >= 0 && button(ui, key + ".overhang",
-                                        say(Msg::kRoofCureOverhang, ui.language,
-                                            {{"overhang", say_inches(finding.overhang, voice)}, {"b", side}})))
-      put([&](PlanSide& s) { s.overhang = Length::from_inches(finding.overhang); });
-    if (button(ui, key + ".plate",
-               say(Msg::kRoofCurePlate, ui.language, {{"plate", say_inches(finding.plate, voice)}, {"b", side}})))
-      put([&](PlanSide& s) { s.plate_height = Length::from_inches(finding.plate); });
+    caution(ui, key, said.text);
+    if (said.worst.id == RoofFindingId::kFasciaApart) cures_part(context, key, said.worst);
   }
 }
 

@@ -48,7 +48,7 @@ void side_screen(Context& context) {
         context.pages.push(roof_side_page(*other));
       }
       heading(ui, "side.name", say(Msg::kRoofSide, ui.language, side_letters(side)));
-      given_choice(context, "roof." + path + ".kind", context.say(Msg::kRoofSideKind),
+      given_choice(context, "roof_plan." + path + ".kind", context.say(Msg::kRoofSideKind),
                    {context.say(Msg::kRoofSideEave), context.say(Msg::kRoofSideGable)});
       if (given(ui, "side.length", say(Msg::kRoofWallOf, ui.language, side_letters(side)),
                 say_length(length_of_side(shown.plan, side), voice_of(context)),
@@ -74,25 +74,25 @@ void for_all_screen(Context& context) {
   if (book_is_open(context)) {
     const ShownRoof shown = roof_now(context);
     if (!shown.solved()) roof_refused(context, shown);
-    given_choice(context, "roof.heel_by", context.say(Msg::kFootGivenBy),
+    given_choice(context, "roof_plan.heel_by", context.say(Msg::kFootGivenBy),
                  {context.say(Msg::kFootBySeat), context.say(Msg::kFootByHeel)});
     if (shown.plan.heel_by == HeelBy::kSeat)
       roof_field(context, "seat", Msg::kFieldSeat);
     else
       roof_field(context, "heel", Msg::kFieldHeel);
     roof_field(context, "spacing", Msg::kFieldSpacing);
-    given_choice(context, "roof.hip_top", context.say(Msg::kRoofHipTop),
+    given_choice(context, "roof_plan.hip_top", context.say(Msg::kRoofHipTop),
                  {context.say(Msg::kRoofHipDropped), context.say(Msg::kRoofHipBacked)});
-    given_choice(context, "roof.tail", context.say(Msg::kTailTitle),
+    given_choice(context, "roof_plan.tail", context.say(Msg::kTailTitle),
                  {context.say(Msg::kTailPlumb), context.say(Msg::kTailSquare)});
-    given_choice(context, "roof.feet", context.say(Msg::kFeetTitle),
+    given_choice(context, "roof_plan.feet", context.say(Msg::kFeetTitle),
                  {context.say(Msg::kFeetTied), context.say(Msg::kFeetLoose)});
     constexpr std::pair<std::string_view, Msg> kSections[] = {{"common_rafter", Msg::kRoofTimberCommon},
                                                               {"hip_rafter", Msg::kRoofTimberHip},
                                                               {"valley_rafter", Msg::kRoofTimberValley},
                                                               {"ridge", Msg::kRoofTimberRidge}};
     for (const auto& [path, name] : kSections) {
-      const std::string root = "roof." + std::string(path);
+      const std::string root = "roof_plan." + std::string(path);
       heading(ui, root, context.say(name), 3);
       given_field(context, root + ".breadth", context.say(Msg::kFieldBreadth));
       given_field(context, root + ".depth", context.say(Msg::kFieldDepth));

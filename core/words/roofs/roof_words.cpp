@@ -108,6 +108,24 @@ std::pair<int, std::string_view> side_and_field(std::string_view where) {
   return {side, where};
 }
 
+std::string finding_text(const RoofFinding& finding, const std::string& marks, const RoofSolution& roof,
+                         const Voice& voice) {
+  const auto msg = find_msg("roof_finding_" + std::string(roof_finding_key(finding.id)));
+  if (!msg) return std::string(roof_finding_key(finding.id));
+  const std::string value = finding.id == RoofFindingId::kThrust  ? say_weight(finding.value, voice)
+                            : finding.id == RoofFindingId::kNotch ? print_fixed(finding.value * 100, 0) + " %"
+                                                                  : say_inches(libm::fabs(finding.value), voice);
+  const bool fascia = finding.id == RoofFindingId::kFasciaApart;
+  return say(*msg, voice.language,
+             {{"mark", marks},
+              {"other", mark_of(roof, finding.other)},
+              {"value", value},
+              {"a", finding.a < 0 ? std::string() : side_letters(finding.a)},
+              {"b", finding.b < 0 ? std::string() : side_letters(finding.b)},
+              {"higher", text(finding.value > 0 ? Msg::kRoofFindingHigher : Msg::kRoofFindingLower, voice.language)},
+              {"cures", fascia ? cures_text(finding, voice) : std::string()}});
+}
+
 }  // namespace
 
 std::string_view roof_timber_key(RoofTimberKind kind) { return keys::word(kRoofTimbers, kind); }
@@ -128,20 +146,32 @@ std::string roof_area_text(double square_inches, const Voice& voice) {
 }
 
 std::string roof_finding_text(const RoofFinding& finding, const RoofSolution& roof, const Voice& voice) {
-  const auto msg = find_msg("roof_finding_" + std::string(roof_finding_key(finding.id)));
-  if (!msg) return std::string(roof_finding_key(finding.id));
-  const std::string value = finding.id == RoofFindingId::kThrust  ? say_weight(finding.value, voice)
-                            : finding.id == RoofFindingId::kNotch ? print_fixed(finding.value * 100, 0) + " %"
-                                                                  : say_inches(libm::fabs(finding.value), voice);
-  const bool fascia = finding.id == RoofFindingId::kFasciaApart;
-  return say(*msg, voice.language,
-             {{"mark", mark_of(roof, finding.timber)},
-              {"other", mark_of(roof, finding.other)},
-              {"value", value},
-              {"a", finding.a < 0 ? std::string() : side_letters(finding.a)},
-              {"b", finding.b < 0 ? std::string() : side_letters(finding.b)},
-              {"higher", text(finding.value > 0 ? Msg::kRoofFindingHigher : Msg::kRoofFindingLower, voice.language)},
-              {"cures", fascia ? cures_text(finding, voice) : std::string()}});
+  return finding_text(finding, mark_of(roof, finding.timber), roof, voice);
+}
+
+std::vector<SaidRoofFinding> gathered_findings(const RoofSolution& roof, const Voice& voice) {
+  struct Gathered {
+    RoofFinding worst;
+    std::vector<int> timbers;
+  };
+  std::vector<Gathered> all;
+  for (const RoofFinding& finding : roof.findings) {
+    const bool alone = finding.timber < 0 || finding.other >= 0 || finding.a >= 0;
+    const auto it =
+        std::find_if(all.begin(), all.end(), [&](const Gathered& g) { return !alone && g.worst.id == finding.id; });
+    if (it == all.end()) {
+      all.push_back({finding, {}});
+      if (finding.timber >= 0) all.back().timbers.push_back(finding.timber);
+      continue;
+    }
+    it->timbers.push_back(finding.timber);
+    if (finding.value > it->worst.value) it->worst = finding;
+  }
+  std::vector<SaidRoofFinding> said;
+  said.reserve(all.size());
+  for (const Gathered& g : all)
+    said.push_back({g.worst, finding_text(g.worst, roof_marks(roof, g.timbers), roof, voice)});
+  return said;
 }
 
 std::string roof_error_text(const Error& error, const Voice& voice) {
@@ -181,18 +211,17 @@ std::vector<std::string> roof_timber_rows(const RoofTimber& t, const Voice& voic
   const Language language = voice.language;
   std::vector<std::string> rows;
   rows.reserve(t.cuts.size() + 5);
-  rows.push_back(
-      say(Msg::kRoofLineLength, language,
-          {{"line", say_inches(t.line_length, voice)}, {"shortening", say_inches(t.shortening, voice)}}));
+  rows.push_back(say(Msg::kRoofLineLength, language,
+                     {{"line", say_inches(t.line_length, voice)}, {"shortening", say_inches(t.shortening, voice)}}));
   for (const RoofEndCut& cut : t.cuts) rows.push_back(cut_row(cut, voice));
   if (t.seat.cut)
     rows.push_back(say(Msg::kRoofSeatRow, language,
                        {{"seat", say_inches(t.seat.length, voice)}, {"heel", say_inches(t.seat.heel, voice)}}));
   if (t.drop > 0) rows.push_back(say(Msg::kRoofDropRow, language, {{"drop", say_inches(t.drop, voice)}}));
   if (libm::fabs(t.shift) > 1e-9)
-    rows.push_back(say(Msg::kRoofShiftRow, language,
-                       {{"shift", say_inches(libm::fabs(t.shift), voice)},
-                        {"side", side_letters(t.shift > 0 ? t.left : t.right)}}));
+    rows.push_back(say(
+        Msg::kRoofShiftRow, language,
+        {{"shift", say_inches(libm::fabs(t.shift), voice)}, {"side", side_letters(t.shift > 0 ? t.left : t.right)}}));
   if (t.backing.size() == 2) {
     const auto bevel = [&](const CutPlane& plane) {
       return angle_text(libm::atan2(libm::fabs(plane.normal.y), plane.normal.z), voice);

@@ -22,6 +22,12 @@ namespace bentbook {
 /// In square feet or metres.
 [[nodiscard]] std::string roof_area_text(double square_inches, const Voice& voice);
 [[nodiscard]] std::string roof_finding_text(const RoofFinding& finding, const RoofSolution& roof, const Voice& voice);
+/// Those that say the same of several timbers as one, the worst of them with all their marks.
+struct SaidRoofFinding {
+  RoofFinding worst;
+  std::string text;
+};
+[[nodiscard]] std::vector<SaidRoofFinding> gathered_findings(const RoofSolution& roof, const Voice& voice);
 /// What of a plan cannot be a roof, its side by its letters.
 [[nodiscard]] std::string roof_error_text(const Error& error, const Voice& voice);
 
