@@ -13,7 +13,9 @@
 #include "screens/frame/options.h"
 #include "screens/frame/plan_view.h"
 #include "screens/frame/view.h"
+#include "screens/roofs/form.h"
 #include "screens/roofs/screen.h"
+#include "screens/roofs/side.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 
@@ -118,6 +120,10 @@ void frame_screen(Context& context) {
           ui, 16, beside_drawing(context),
           [&](Ui&) { plan_view(context, shown, "frame.bent", Msg::kFrameBentPicture, 290, drawn.bent); },
           [&](Ui&) { plan_view(context, shown, "frame.wall", Msg::kFrameWallPicture, 280, drawn.wall); });
+    } else if (!shown.book.roof.sides.empty()) {
+      take_wall_length(context);
+      if (const auto side = roof_plan_form(context, roof_now(context), drawing_height(context, 420), -1))
+        context.pages.push(roof_side_page(*side));
     } else {
       body(ui, "frame.list_only", context.say(Msg::kFrameListOnly));
     }
