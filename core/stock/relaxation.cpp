@@ -270,7 +270,7 @@ class Simplex {
 
   /// The same where a piece that leaves less than some `small` counts as a whole stick and what is smaller than that
   /// counts nothing, by the `small` that says most: beside a large one there is room for small ones alone.
-  [[nodiscard]] Prices with_large_whole(Prices by_length, std::int64_t room) const {
+  [[nodiscard]] Prices with_large_whole(const Prices& by_length, std::int64_t room) const {
     Prices best = by_length;
     std::int64_t most = best.bound_of(still_), cost = 0;
     for (std::size_t k = 0; k < problem_.kinds.size(); ++k)

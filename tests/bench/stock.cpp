@@ -21,6 +21,7 @@ int main(int argc, char** argv) {
     for (unsigned job = 0; job < 40; ++job) {
       std::mt19937 rng(job);
       std::vector<StockPiece> pieces;
+      pieces.reserve(static_cast<std::size_t>(count));
       for (int i = 0; i < count; ++i)
         pieces.push_back(
             {std::to_string(i), {}, {}, Length::inches(30 * 64 + static_cast<int>(rng() % (200U * 64)), 64), 0});

@@ -106,7 +106,6 @@ TEST_CASE("a cut laid flat leaves each arris where its mark says, its angle betw
     CHECK(span(across[0]) == Catch::Approx(90 - 39.76).margin(5e-3));
     CHECK(span(across[1]) == Catch::Approx(33.69).margin(5e-3));
     for (const draw::AngleDimension& angle : drawing.angles)
-      CHECK(angle.to_deg - angle.from_deg ==
-            Catch::Approx(angle.key == "from_length" ? 39.76 : 33.69).margin(5e-3));
+      CHECK(angle.to_deg - angle.from_deg == Catch::Approx(angle.key == "from_length" ? 39.76 : 33.69).margin(5e-3));
   }
 }

@@ -145,6 +145,7 @@ TEST_CASE("120 pieces of 20 to 100 in 150 are never more than one stick over the
       all += size;
     }
     std::vector<CutRow> rows;
+    rows.reserve(count.size());
     for (const auto& [size, n] : count) rows.push_back({size, n});
     const CuttingProblem problem = one_length(150, rows);
     const auto cutting = solve_cutting(problem);
@@ -216,6 +217,7 @@ TEST_CASE("what lies in the yard is used first, round its defects, and is not bo
 TEST_CASE("held pieces stay with their stick, and a used one gives nothing more", "[stock]") {
   StockPlan plan;
   std::vector<StockPiece> pieces;
+  pieces.reserve(6);
   for (int i = 0; i < 6; ++i) pieces.push_back(piece("p" + std::to_string(i), Length::feet(5)));
   plan.held = {{7, {Length::inches(8), Length::inches(8)}, "Douglas-fir", Length::feet(12), "", false, {"p5"}},
                {3, {Length::inches(8), Length::inches(8)}, "Douglas-fir", Length::feet(20), "", true, {"p0"}}};
@@ -342,6 +344,7 @@ TEST_CASE("a list of pieces is read, and a bad line is named", "[stock]") {
 
 TEST_CASE("a piece is held to its stick and let go, a stick is marked used and unmarked", "[stock]") {
   std::vector<StockPiece> pieces;
+  pieces.reserve(9);
   for (int i = 0; i < 9; ++i) pieces.push_back(piece("p" + std::to_string(i), Length::inches(50 + i)));
   StockPlan plan;
   StockOrder order = plan_stock(pieces, plan);

@@ -72,9 +72,10 @@ void to_corner(Bed& bed) {
 
 TEST_CASE("the corner's pages are sound on every phone, in every language, in gloves and large type, by the millimetre",
           "[screens][corner]") {
-  const auto [width, height] = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{390, 844},
-                                        std::pair<float, float>{844, 390}, std::pair<float, float>{820, 1180});
+  const auto size = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{390, 844},
+                             std::pair<float, float>{844, 390}, std::pair<float, float>{820, 1180});
   const std::string way = GENERATE("plain", "es", "fr-CA", "large", "glove", "mm");
+  const float width = size.first, height = size.second;
   CAPTURE(width, height, way);
   Bed bed(width, height);
   if (way == "es" || way == "fr-CA") bed.speak(way, width, height);

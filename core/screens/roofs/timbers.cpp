@@ -14,9 +14,13 @@ namespace bentbook::screens {
 namespace {
 
 std::string marks_of(const RoofSolution& roof, const AlikeRoofTimbers& alike, Language language) {
-  const std::string left = roof_marks(roof, alike.by_hand[0]), right = roof_marks(roof, alike.by_hand[1]);
-  if (left.empty()) return right;
-  return right.empty() ? left : left + "; " + say(Msg::kRoofOtherHand, language, right);
+  std::string marks = roof_marks(roof, alike.by_hand[0]);
+  const std::string right = roof_marks(roof, alike.by_hand[1]);
+  if (marks.empty())
+    marks = right;
+  else if (!right.empty())
+    marks += "; " + say(Msg::kRoofOtherHand, language, right);
+  return marks;
 }
 
 /// Where the roof is the book's frame, its timbers have sheets.

@@ -32,7 +32,7 @@ void stick_in_yard(Context& context, std::size_t i) {
 /// A name that no other stick in the yard has.
 std::string fresh_name(const StockPlan& plan) {
   for (int n = 1;; ++n) {
-    const std::string name = "Y" + std::to_string(n);
+    std::string name = "Y" + std::to_string(n);
     if (std::none_of(plan.yard.begin(), plan.yard.end(), [&](const YardStick& s) { return s.name == name; }))
       return name;
   }
