@@ -261,7 +261,7 @@ class Simplex {
         prices.rarity[k] = std::min<std::int64_t>(
             0, problem_.kinds[k].cost * scale_ -
                    static_cast<std::int64_t>((problem_.kinds[k].room * cost * scale_ + room - 1) / room));
-    return endless && is_only_kind() ? with_large_whole(std::move(prices), static_cast<std::int64_t>(room)) : prices;
+    return endless && is_only_kind() ? with_large_whole(prices, static_cast<std::int64_t>(room)) : prices;
   }
 
   [[nodiscard]] bool is_only_kind() const {
