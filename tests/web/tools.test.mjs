@@ -87,7 +87,7 @@ test('a page goes out as a picture of all of it, and stays as it was', async (t)
     return dark;
   }, [...png]);
   for (const n of inked) assert.ok(n > 200, `each quarter of it is drawn: ${inked}`);
-  await app.still();
+  await app.rest();  // it is said that the picture is being made
   assert.equal(await shown(), before);
   assert.deepEqual(app.trouble, []);
 });
