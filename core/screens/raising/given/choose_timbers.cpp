@@ -20,14 +20,14 @@ using render::PartLook;
 constexpr std::array<std::string_view, 4> kChoosingWords = {"from", "to", "wished", "others"};
 constexpr std::array<Msg, 4> kChoosingTitles = {Msg::kBraceFrom, Msg::kBraceTo, Msg::kWishMarks, Msg::kWishOthers};
 
-struct Asked {
+struct Question {
   Choosing choosing = Choosing::kFrom;
   std::string of;
   [[nodiscard]] bool one() const { return choosing == Choosing::kFrom || choosing == Choosing::kTo; }
 };
 
 /// The page's subject: "from T1".
-Asked asked_of(const Context& context) {
+Question asked_of(const Context& context) {
   const std::size_t blank = context.subject.find(' ');
   const std::string word = context.subject.substr(0, blank);
   const auto it = std::find(kChoosingWords.begin(), kChoosingWords.end(), word);
@@ -35,14 +35,14 @@ Asked asked_of(const Context& context) {
 }
 
 /// The list that is chosen for; nullptr: it is gone.
-std::vector<std::string>* wished_in(RaisingPlan& plan, const Asked& asked) {
+std::vector<std::string>* wished_in(RaisingPlan& plan, const Question& asked) {
   std::size_t i = 0;
   for (const char c : asked.of) i = i * 10 + static_cast<std::size_t>(c - '0');
   if (i >= plan.wishes.size()) return nullptr;
   return asked.choosing == Choosing::kWished ? &plan.wishes[i].marks : &plan.wishes[i].others;
 }
 
-std::vector<std::string> chosen_now(RaisingPlan plan, const Asked& asked) {
+std::vector<std::string> chosen_now(RaisingPlan plan, const Question& asked) {
   if (!asked.one()) {
     const std::vector<std::string>* wished = wished_in(plan, asked);
     return wished != nullptr ? *wished : std::vector<std::string>{};
@@ -54,7 +54,7 @@ std::vector<std::string> chosen_now(RaisingPlan plan, const Asked& asked) {
 }
 
 /// One end goes to the timber that was tapped; a wish takes it in or out.
-void choose(Context& context, const Frame& frame, const Asked& asked, const std::string& mark) {
+void choose(Context& context, const Frame& frame, const Question& asked, const std::string& mark) {
   const Length step = is_metric(context.style().form) ? Length::mm(25) : Length::inches(1);
   edit_raising(context, [&](RaisingPlan& plan) {
     if (!asked.one()) {
@@ -68,7 +68,7 @@ void choose(Context& context, const Frame& frame, const Asked& asked, const std:
   });
 }
 
-void names_part(Context& context, const Frame& frame, const Asked& asked, const std::vector<std::string>& chosen) {
+void names_part(Context& context, const Frame& frame, const Question& asked, const std::vector<std::string>& chosen) {
   Ui& ui = context.ui;
   Abreast abreast(ui, 16, kRowAbreast);
   for (const Timber& timber : frame.timbers) {
@@ -88,7 +88,7 @@ void choose_screen(Context& context) {
   const ShownFrame shown = frame_now(context);
   if (!shown.frame()) return raising_page(context, "choose.page", [](const ShownFrame&) {});
   const Frame& frame = *shown.frame();
-  const Asked asked = asked_of(context);
+  const Question asked = asked_of(context);
   const std::vector<std::string> chosen = chosen_now(context.desk.book().raising, asked);
   SolidMemory& solids = context.raising_memory.tapping;
   make_scene(solids, shown);
