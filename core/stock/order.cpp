@@ -139,7 +139,7 @@ StockTotals totals_of(const StockOrder& order) {
   for (const StockGroup& group : order.groups) {
     totals.counted += group.counted;
     totals.bound += group.bound;
-    totals.proven &= group.proven();
+    totals.proven &= !group.trouble && group.proven();
     for (const PlannedStick& stick : group.sticks) {
       ++totals.sticks;
       totals.waste = totals.waste + stick.length;
@@ -157,6 +157,20 @@ StockTotals totals_of(const StockOrder& order) {
     totals.weight_lb += stick_weight(order, group, stick);
   });
   return totals;
+}
+
+std::vector<StockTrouble> troubles_of(const StockOrder& order) {
+  std::vector<StockTrouble> troubles;
+  for (const StockGroup& group : order.groups) {
+    if (!group.trouble) continue;
+    const StockTrouble& own = *group.trouble;
+    const bool said = own.error.code == ErrorCode::kMissing &&
+                      std::any_of(troubles.begin(), troubles.end(), [&](const StockTrouble& other) {
+                        return other.error.code == own.error.code && other.error.where == own.error.where;
+                      });
+    if (!said) troubles.push_back(own);
+  }
+  return troubles;
 }
 
 Trips trips_for(const StockOrder& order, Length bed, double carries) {

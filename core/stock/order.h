@@ -87,13 +87,16 @@ struct OrderRow {
 struct StockTotals {
   int sticks = 0, bought = 0;
   std::int64_t bound = 0, counted = 0;   ///< as of the groups, together
-  bool proven = true, priced = true;     ///< all of them; every stick that is bought has a price
+  bool proven = true, priced = true;     ///< all of them, none in trouble; every stick that is bought has a price
   Length waste;                          ///< of all sticks, less the pieces' own lengths and kept offcuts
   Length kept;                           ///< offcuts
   std::int64_t price = 0;                ///< hundredths
   double board_feet = 0, weight_lb = 0;  ///< of what is bought, nominal
 };
 [[nodiscard]] StockTotals totals_of(const StockOrder& order);
+
+/// The troubles of its groups; several times the same field missing is one.
+[[nodiscard]] std::vector<StockTrouble> troubles_of(const StockOrder& order);
 
 /// Loads of what is bought, heaviest sticks first, each where it has room: no more than `carries` pounds. Sticks that
 /// are longer than the bed or heavier than all that it carries are counted in `over`.

@@ -27,4 +27,15 @@ namespace bentbook {
   return print_fixed(static_cast<double>(hundredths) / 100, 2);
 }
 
+/// What the best plan that was found comes to, and what no plan is below, as the aim counts.
+[[nodiscard]] inline std::string bound_text(const StockTotals& totals, StockAim aim, const Voice& voice) {
+  const auto counted = [&](std::int64_t n) {
+    return aim == StockAim::kSticks  ? std::to_string(n)
+           : aim == StockAim::kWaste ? say_length({n}, voice)
+                                     : money_text(n);
+  };
+  return say(Msg::kStockNotProven, voice.language,
+             {{"found", counted(totals.counted)}, {"bound", counted(totals.bound)}});
+}
+
 }  // namespace bentbook

@@ -369,3 +369,17 @@ TEST_CASE("a piece is held to its stick and let go, a stick is marked used and u
           return n.key.starts_with("piece:");
         }) == static_cast<std::ptrdiff_t>(out));
 }
+
+TEST_CASE("a price that is missing for every section is one trouble, and such a plan is not called the best",
+          "[stock]") {
+  StockPlan plan;
+  plan.aim = StockAim::kCost;
+  std::vector<StockPiece> pieces{piece("a", Length::feet(5)), piece("b", Length::feet(7))};
+  pieces[1].section = {Length::inches(6), Length::inches(6)};
+  const StockOrder order = plan_stock(pieces, plan);
+  REQUIRE(order.groups.size() == 2);
+  CHECK(troubles_of(order).size() == 1);
+  CHECK_FALSE(totals_of(order).proven);
+  plan.price = 90;
+  CHECK(troubles_of(plan_stock(pieces, plan)).empty());
+}

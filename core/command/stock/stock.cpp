@@ -117,7 +117,7 @@ class StockCall {
     for (const StockGroup& group : order.groups)
       if (group.trouble) return refused(stock_trouble_text(*group.trouble, voice_));
     if (*list) return said(**list == 0 ? write_order_rows(order) : write_cutting_plan(order));
-    return said(args_.json() ? as_json(order, plan) : as_text(order));
+    return said(args_.json() ? as_json(order, plan) : as_text(order, plan.aim));
   }
 
   /// In the unit that the aim counts in.
@@ -191,7 +191,7 @@ class StockCall {
     out.close();
   }
 
-  [[nodiscard]] std::string as_text(const StockOrder& order) const {
+  [[nodiscard]] std::string as_text(const StockOrder& order, StockAim aim) const {
     const StockTotals totals = totals_of(order);
     const Language language = voice_.language;
     std::string out = say_count(Msg::kStockSticks, language, totals.bought) + "\n";
@@ -199,7 +199,7 @@ class StockCall {
       out += "  " + std::to_string(row.count) + " x " + say_length(row.length, voice_) + "  " +
              wood_text(row.section, row.species, voice_) + "\n";
     out += told(text(Msg::kStockProvenName, language),
-                text(totals.proven ? Msg::kStockProven : Msg::kStockNotProven, language));
+                totals.proven ? std::string(text(Msg::kStockProven, language)) : bound_text(totals, aim, voice_));
     if (totals.bought > 0 && totals.priced) out += told(text(Msg::kStockCost, language), money_text(totals.price));
     out += told(text(Msg::kStockWaste, language), say_length(totals.waste, voice_));
     for (const StockGroup& group : order.groups) {

@@ -47,13 +47,23 @@ bool stick_drawn(Context& context, const StockOrder& order, const StockGroup& gr
   return tapped.has_value();
 }
 
+/// What keeps wood from being planned, each once; a price that is missing can be given here.
+void troubles_part(Context& context, const std::vector<StockTrouble>& troubles) {
+  int n = 0;
+  for (const StockTrouble& trouble : troubles) {
+    caution(context.ui, "stock.trouble." + std::to_string(n++), stock_trouble_text(trouble, voice_of(context)));
+    if (trouble.error.code == ErrorCode::kMissing) price_field(context);
+  }
+}
+
 void totals_part(Context& context, const StockOrder& order) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
   const Book& book = context.desk.book();
   const StockTotals totals = totals_of(order);
   heading(ui, "stock.order", say_count(Msg::kStockSticks, ui.language, totals.bought));
-  note(ui, "stock.proven", context.say(totals.proven ? Msg::kStockProven : Msg::kStockNotProven));
+  note(ui, "stock.proven",
+       totals.proven ? std::string(context.say(Msg::kStockProven)) : bound_text(totals, book.stock.aim, voice));
   int n = 0;
   for (const OrderRow& row : order_rows(order))
     fact(ui, "stock.row." + std::to_string(n++), wood_text(row.section, row.species, voice),
@@ -84,12 +94,8 @@ void sticks_part(Context& context, const StockOrder& order) {
   const Voice voice = voice_of(context);
   int n = 0;
   for (const StockGroup& group : order.groups) {
-    const std::string key = "stock.group." + std::to_string(n++);
-    heading(ui, key, wood_text(group.section, group.species, voice));
-    if (group.trouble) {
-      caution(ui, key + ".trouble", stock_trouble_text(*group.trouble, voice));
-      continue;
-    }
+    if (group.trouble) continue;
+    heading(ui, "stock.group." + std::to_string(n++), wood_text(group.section, group.species, voice));
     Abreast abreast(ui, 16, kRowAbreast);
     for (const PlannedStick& stick : group.sticks) {
       abreast.next();
@@ -113,6 +119,12 @@ void stock_screen(Context& context) {
     if (order.trouble) return caution(ui, "stock.trouble", stock_trouble_text(*order.trouble, voice_of(context)));
     if (!order.gone.empty())
       caution(ui, "stock.gone", say_count(Msg::kStockGone, ui.language, static_cast<std::int64_t>(order.gone.size())));
+    const std::vector<StockTrouble> troubles = troubles_of(order);
+    troubles_part(context, troubles);
+    if (std::all_of(order.groups.begin(), order.groups.end(),
+                    [](const StockGroup& g) { return g.trouble.has_value(); }))
+      return;
+    if (!troubles.empty()) note(ui, "stock.rest", context.say(Msg::kStockRest));
     totals_part(context, order);
     share_part(context, order);
     sticks_part(context, order);
@@ -137,9 +149,10 @@ void stick_screen(Context& context) {
           return edit_book(context, [&](Book& b) { b.stock = with_stick_used(b.stock, order, number, !stick.used); });
         for (const StickPiece& piece : stick.pieces) {
           const std::string& mark = order.pieces[at(piece.piece)].mark;
-          if (toggle(ui, "stick.hold." + mark, say(Msg::kStockHoldPiece, ui.language, mark), piece.held,
-                     say_length(piece.length, voice_of(context))) &&
-              !stick.used)
+          std::string length = say_length(piece.length, voice_of(context));
+          if (stick.used)
+            fact(ui, "stick.piece." + mark, mark, length);
+          else if (toggle(ui, "stick.hold." + mark, say(Msg::kStockHoldPiece, ui.language, mark), piece.held, length))
             return edit_book(context,
                              [&](Book& b) { b.stock = with_piece_held(b.stock, order, number, mark, !piece.held); });
         }

@@ -48,8 +48,7 @@ void yard_screen(Context& context) {
     given_field(context, "stock.step", context.say(Msg::kFieldStockStep));
     given_choice(context, "stock.priced_by", context.say(Msg::kStockPricedBy),
                  {context.say(Msg::kStockPerBoardFoot), context.say(Msg::kStockPerCubicMetre)});
-    given_field(context, "stock.price",
-                context.say(plan.priced_by == PricedBy::kBoardFoot ? Msg::kStockPriceFoot : Msg::kStockPriceMetre));
+    price_field(context);
     heading(ui, "yard.taken", context.say(Msg::kStockTaken));
     given_field(context, "stock.kerf", context.say(Msg::kFieldStockKerf));
     given_field(context, "stock.trim", context.say(Msg::kFieldStockTrim));
@@ -71,6 +70,11 @@ void yard_screen(Context& context) {
 }
 
 }  // namespace
+
+void price_field(Context& context) {
+  const bool by_foot = context.desk.book().stock.priced_by == PricedBy::kBoardFoot;
+  given_field(context, "stock.price", context.say(by_foot ? Msg::kStockPriceFoot : Msg::kStockPriceMetre));
+}
 
 Page shop_yard_page() { return {"shop.yard", Msg::kStockYard, yard_screen}; }
 

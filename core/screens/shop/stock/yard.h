@@ -6,5 +6,7 @@
 namespace bentbook::screens {
 
 [[nodiscard]] Page shop_yard_page();
+/// The general price, as the yard asks it.
+void price_field(Context&);
 
 }  // namespace bentbook::screens
