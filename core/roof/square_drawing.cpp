@@ -13,7 +13,19 @@ draw::Point along(draw::Point from, double u, draw::Point unit_u, double t, draw
 
 }  // namespace
 
-Length square_rise(const Rafter& rafter) { return Length::from_inches(12 * rafter.tan); }
+Length square_run(bool metric) { return metric ? Length::mm(300) : Length::inches(12); }
+
+SquareSteps square_steps(const Rafter& rafter, Length run) {
+  const auto whole = [&](Length level) { return static_cast<int>(level.count / run.count); };
+  const auto odd = [&](Length level) { return Length{level.count % run.count}; };
+  return {run,
+          Length::from_inches(run.in() * rafter.tan),
+          Length::from_inches(run.in() / rafter.cos),
+          whole(rafter.run),
+          whole(rafter.overhang),
+          odd(rafter.run),
+          odd(rafter.overhang)};
+}
 
 draw::Drawing square_drawing(const Rafter& rafter, Length depth) {
   draw::Drawing drawing;

@@ -37,6 +37,11 @@ std::string plain_length(Length value, const Voice& voice) {
 
 }  // namespace
 
+Voice square_voice(Voice voice) {
+  if (voice.lengths.form == LengthForm::kFeetInches) voice.lengths.form = LengthForm::kInchFraction;
+  return voice;
+}
+
 std::string say_length(Length value, const Voice& voice) {
   const Printed printed = print_length(value, voice.lengths, voice.marks);
   if (!printed.rounded) return printed.text;

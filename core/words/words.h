@@ -18,6 +18,9 @@ struct Voice {
   Marks marks = Marks::kScreen;
 };
 
+/// For what a framing square holds: it has no feet.
+[[nodiscard]] Voice square_voice(Voice voice);
+
 /// A length as it is said: the about sign before it where rounding moved it (ascii: "~").
 [[nodiscard]] std::string say_length(Length value, const Voice& voice);
 /// Rounded down, for "at most …": never more than the value.

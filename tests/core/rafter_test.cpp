@@ -7,6 +7,7 @@
 #include "cut/setting.h"
 #include "roof/cut_section.h"
 #include "roof/rafter_fields.h"
+#include "roof/square_drawing.h"
 
 using namespace bentbook;
 using Catch::Matchers::WithinAbs;
@@ -275,4 +276,22 @@ TEST_CASE("a seat is judged by its own length, a plumb cut by the timber's depth
     CHECK_THAT(costs->below.arris.in(), WithinAbs(1.5 * (4.0 / 3 - 1.3270448216204098), 1e-7));
   }
   CHECK(seats == 1);
+}
+
+TEST_CASE("a square in millimetres is held at 300 and steps off by it", "[rafter]") {
+  RafterInput input;
+  input.span = Length::mm(7200);
+  input.left.pitch = Slope::in_12(Length::inches(8));
+  input.left.overhang = Length::mm(400);
+  const auto pair = solve_rafters(input);
+  REQUIRE(pair);
+  const SquareSteps steps = square_steps(pair->left, square_run(true));
+  CHECK(steps.run == Length::mm(300));
+  CHECK(steps.rise.to_mm() == Catch::Approx(200));       // 8 in 12 of 300
+  CHECK(steps.along.to_mm() == Catch::Approx(360.555));  // √(300² + 200²)
+  CHECK((steps.steps == 12 && steps.odd == Length{}));   // 3600 level
+  CHECK((steps.tail_steps == 1 && steps.tail_odd == Length::mm(100)));
+  const SquareSteps inches = square_steps(pair->left, square_run(false));
+  CHECK((inches.steps == pair->left.steps && inches.odd == pair->left.step_odd &&
+         inches.along == pair->left.step_length));
 }

@@ -182,21 +182,22 @@ void square_screen(Context& context) {
   page(context, "square.page", [&](const ShownRafter& shown, const RafterPair& pair, const Voice& voice) {
     Ui& ui = context.ui;
     for_each_side(context, pair, [&](Side side, const Rafter& rafter) {
-      const std::string rise = say_length(square_rise(rafter), voice);
-      const std::string run = say_length(Length::inches(12), voice);
+      const SquareSteps steps = square_steps(rafter, square_run(is_metric(voice.lengths.form)));
+      const Voice on_square = square_voice(voice);
+      const std::string rise = say_length(steps.rise, on_square), run = say_length(steps.run, on_square);
       const auto words = [&](std::string_view key) -> bentbook::FigureText {
         if (key == "square_rise") return {rise, std::string(context.say(Msg::kSquareRise))};
         if (key == "square_run") return {run, std::string(context.say(Msg::kSquareRun))};
-        return {say_length(rafter.step_length, voice), std::string(context.say(Msg::kSquareStep))};
+        return {say_length(steps.along, voice), std::string(context.say(Msg::kSquareStep))};
       };
       (void)drawing_form(context, side_key("square_picture", side), context.say(Msg::kSquarePicture),
                          drawing_height(context, 260), square_drawing(rafter, shown.input.section.depth), words);
       body(ui, side_key("square_how", side), say(Msg::kSquareHow, ui.language, {{"rise", rise}, {"run", run}}));
-      answer(ui, side_key("steps", side), context.say(Msg::kSquareSteps), std::to_string(rafter.steps));
-      answer(ui, side_key("step_odd", side), context.say(Msg::kSquareOdd), say_length(rafter.step_odd, voice));
-      fact(ui, side_key("step_length", side), context.say(Msg::kSquareStep), say_length(rafter.step_length, voice));
-      fact(ui, side_key("tail_steps", side), context.say(Msg::kSquareTailSteps), std::to_string(rafter.tail_steps));
-      fact(ui, side_key("tail_odd", side), context.say(Msg::kSquareTailOdd), say_length(rafter.tail_step_odd, voice));
+      answer(ui, side_key("steps", side), context.say(Msg::kSquareSteps), std::to_string(steps.steps));
+      answer(ui, side_key("step_odd", side), context.say(Msg::kSquareOdd), say_length(steps.odd, voice));
+      fact(ui, side_key("step_length", side), context.say(Msg::kSquareStep), say_length(steps.along, voice));
+      fact(ui, side_key("tail_steps", side), context.say(Msg::kSquareTailSteps), std::to_string(steps.tail_steps));
+      fact(ui, side_key("tail_odd", side), context.say(Msg::kSquareTailOdd), say_length(steps.tail_odd, voice));
       if (rafter.ridge_deduction > Length{})
         note(ui, side_key("square_deduct", side),
              say(Msg::kSquareDeduct, ui.language, say_length(rafter.ridge_deduction, voice)));

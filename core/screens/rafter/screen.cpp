@@ -3,6 +3,7 @@
 #include <string>
 
 #include "roof/rafter_drawing.h"
+#include "roof/square_drawing.h"
 #include "screens/app/aloud.h"
 #include "screens/rafter/corner_pages.h"
 #include "screens/rafter/form.h"
@@ -43,6 +44,7 @@ bool parts_on_roof(const Context& context) {
 void rows(Context& context, const RafterInput& input, const RafterPair& pair, const Voice& voice) {
   Ui& ui = context.ui;
   const Rafter& left = pair.left;
+  const SquareSteps steps = square_steps(left, square_run(is_metric(voice.lengths.form)));
   Abreast abreast(ui, 16, kRowAbreast);
   const auto row = [&](const char* key, Msg title, const std::string& second, const Page& page) {
     abreast.next();
@@ -56,7 +58,7 @@ void rows(Context& context, const RafterInput& input, const RafterPair& pair, co
   }
   row("rafter.row.saw", Msg::kRafterSawTitle, std::string(context.say(Msg::kRafterSawNote)), rafter_saw_page());
   row("rafter.row.square", Msg::kSquareTitle,
-      say_count(Msg::kSquareNote, ui.language, left.steps, {{"odd", say_length(left.step_odd, voice)}}),
+      say_count(Msg::kSquareNote, ui.language, steps.steps, {{"odd", say_length(steps.odd, voice)}}),
       rafter_square_page());
   row("rafter.row.sides", Msg::kSidesTitle,
       std::string(context.say(pair.alike ? Msg::kSidesAlikeNote : Msg::kSidesUnlikeNote)), rafter_sides_page());

@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "roof/square_drawing.h"
+
 namespace bentbook {
 namespace {
 
@@ -75,7 +77,7 @@ std::string on_square_text(Angle off_square, const Voice& voice) {
   if (square.number == Length{} && !square.along_12) return std::string(text(Msg::kCornerSquareAcross, voice.language));
   const bool metric = is_metric(voice.lengths.form);
   const std::string whole = metric ? "300" : "12";
-  const Length on_leg = metric ? Length::from_inches(square.number.to_mm() * 300 / (12 * 25.4) / 25.4) : square.number;
+  const Length on_leg = Length::from_inches(square.number.in() * square_run(metric).in() / 12);
   const std::string number = say_length(on_leg, voice);
   return say(Msg::kCornerSquare, voice.language,
              {{"whole", whole},
@@ -85,11 +87,13 @@ std::string on_square_text(Angle off_square, const Voice& voice) {
 
 std::string hold_square_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice) {
   constexpr Length kBody = Length::inches(24), kTongue = Length::inches(16);
-  Length run = corner.square_run, rise = Length::from_inches(12 * input.pitch.tan());
+  const double leg = square_run(is_metric(voice.lengths.form)).in();
+  Length run = Length::from_inches(corner.square_run.in() * leg / 12),
+         rise = Length::from_inches(leg * input.pitch.tan());
   while (run > kBody || rise > kTongue) run.count /= 2, rise.count /= 2;
-  Voice inches = voice;  // a square has no feet
-  if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
-  return say(Msg::kSquareHow, voice.language, {{"run", say_length(run, inches)}, {"rise", say_length(rise, inches)}});
+  const Voice on_square = square_voice(voice);
+  return say(Msg::kSquareHow, voice.language,
+             {{"run", say_length(run, on_square)}, {"rise", say_length(rise, on_square)}});
 }
 
 std::string drop_text(const CornerInput& input, const RoofCorner& corner, const Voice& voice) {
