@@ -63,6 +63,13 @@ JointType in_millimetres(JointType joint) {
   if (const auto* plate = std::get_if<KnifePlate>(&joint)) return in_millimetres(*plate);
   return with_metric_lengths(std::move(joint));
 }
+RoofPlan in_millimetres(RoofPlan plan) {
+  std::vector<PlanSide> sides = std::exchange(plan.sides, {});
+  plan = with_metric_lengths(std::move(plan));
+  plan.sides = std::move(sides);
+  return plan;
+}
+
 FramePlan in_millimetres(FramePlan plan) {
   for (Length& girt : plan.girts) girt = metric_size(girt);
   return with_metric_lengths(std::move(plan));

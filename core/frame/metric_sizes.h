@@ -2,6 +2,7 @@
 /// Usual sizes where wood and steel are bought by the millimetre.
 
 #include "frame/plan.h"
+#include "roof/plan/roof_plan.h"
 
 namespace bentbook {
 
@@ -13,6 +14,8 @@ namespace bentbook {
 [[nodiscard]] KnifePlate in_millimetres(KnifePlate plate);
 [[nodiscard]] JointType in_millimetres(JointType joint);
 [[nodiscard]] FramePlan in_millimetres(FramePlan plan);
+/// …of a roof, but for its walls.
+[[nodiscard]] RoofPlan in_millimetres(RoofPlan plan);
 
 /// Whether a section is one of millimetres.
 [[nodiscard]] bool is_by_millimetres(const Section& section);

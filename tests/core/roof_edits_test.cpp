@@ -5,6 +5,8 @@
 #include <set>
 #include <string>
 
+#include "frame/metric_sizes.h"
+#include "frame/roofs/roof_shapes.h"
 #include "plans.h"
 #include "random.h"
 #include "roof/plan/roof_drawing.h"
@@ -61,7 +63,7 @@ TEST_CASE("a bay's front made wider keeps the slant of its sides", "[roof]") {
 
 TEST_CASE("a part moved out and taken out again leaves the walls as they were", "[roof]") {
   const RoofPlan plan = rectangle_roof(Length::feet(36), Length::feet(24), kEight);
-  const RoofPlan out = with_part_out(plan, 2, Length::feet(6));
+  const RoofPlan out = with_part_out(plan, 2, Length::inches(1));
   REQUIRE(solve_roof(out));
   CHECK(lengths_of_sides(out) == feet({36, 24, 12, 6, 12, 6, 12, 24}));
   CHECK(lengths_of_sides(without_side(out, 4)) == lengths_of_sides(plan));
@@ -85,7 +87,7 @@ TEST_CASE("whatever is changed on a random roof, its walls are as long as they w
     const RoofPlan next = with_side_length(plan, side, length);
     REQUIRE(next.sides.size() == plan.sides.size());
     CHECK(length_of_side(next, side).in() == Catch::Approx(length.in()).margin(1e-5));
-    for (const RoofPlan& changed : {next, with_part_out(plan, side, length), without_side(plan, side)})
+    for (const RoofPlan& changed : {next, with_part_out(plan, side, Length::inches(1)), without_side(plan, side)})
       if (const auto roof = solve_roof(changed)) ++solved;
   }
   CHECK(solved > 100);
@@ -101,5 +103,19 @@ TEST_CASE("on a roof's drawing each side and each wall is asked for once", "[roo
     for (const draw::Note& note : drawing.notes) CHECK(keys.insert(note.key).second);
     for (const draw::Dimension& d : drawing.dimensions) CHECK(keys.insert(d.key).second);
     CHECK(keys.size() == 2 * plan.sides.size());
+  }
+}
+
+TEST_CASE("roofs to begin with over a book by the millimetre have no odd millimetre in walls or wood, and solve",
+          "[roof]") {
+  const FramePlan frame = default_plan(Length::mm(7200), Length::mm(10800), Length::mm(3000),
+                                       Slope::of_angle(Angle::degrees(35)), SizedBy::kMillimetres);
+  for (const RoofPlan& plan : roof_shapes(frame, Length::mm(10800))) {
+    REQUIRE(solve_roof(plan));
+    for (const PlanSide& side : plan.sides)
+      for (const Length place : {side.x, side.y, side.overhang, side.plate_height})
+        CHECK(place.count % Length::mm(1).count == 0);
+    for (const Section& section : {plan.common, plan.hip, plan.valley, plan.ridge}) CHECK(is_by_millimetres(section));
+    CHECK(plan.heel.count % Length::mm(5).count == 0);
   }
 }

@@ -1,5 +1,6 @@
 #include "roof/plan/roof_edits.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -110,20 +111,22 @@ RoofPlan with_side_length(const RoofPlan& plan, int side, Length length) {
   return out;
 }
 
-RoofPlan with_part_out(const RoofPlan& plan, int side, Length out) {
+RoofPlan with_part_out(const RoofPlan& plan, int side, Length step) {
   RoofPlan next = plan;
   const std::size_t own = at(side);
-  const PlanSide from = plan.sides[own], to = plan.sides[next_of(plan, own)];
-  const Vec2 along = unit(corner(to) - corner(from)), away{along.y, -along.x};
-  const auto place = [&](std::int64_t thirds, bool beyond) {
+  const PlanSide from = plan.sides[own];
+  const Vec2 along = unit(corner(plan.sides[next_of(plan, own)]) - corner(from)), away{along.y, -along.x};
+  const auto part = [&](int parts) {
+    return Length{std::max<std::int64_t>(length_of_side(plan, side).count / parts / step.count, 1) * step.count}.in();
+  };
+  const double third = part(3), out = part(6);
+  const auto place = [&](double far, double off) {
     PlanSide s = from;
-    s.x = from.x + Length{(to.x - from.x).count / 3 * thirds} +
-          (beyond ? Length::from_inches(out.in() * away.x) : Length{});
-    s.y = from.y + Length{(to.y - from.y).count / 3 * thirds} +
-          (beyond ? Length::from_inches(out.in() * away.y) : Length{});
+    s.x = from.x + Length::from_inches(far * along.x + off * away.x);
+    s.y = from.y + Length::from_inches(far * along.y + off * away.y);
     return s;
   };
-  const PlanSide corners[] = {place(1, false), place(1, true), place(2, true), place(2, false)};
+  const PlanSide corners[] = {place(third, 0), place(third, out), place(2 * third, out), place(2 * third, 0)};
   next.sides.insert(next.sides.begin() + static_cast<std::ptrdiff_t>(own) + 1, std::begin(corners), std::end(corners));
   return next;
 }

@@ -13,8 +13,9 @@ namespace bentbook {
 /// it must. Exact where the two are square to each other.
 [[nodiscard]] RoofPlan with_side_length(const RoofPlan& plan, int side, Length length);
 
-/// The middle third of a side moved out by so much, its new sides as the old one is: a wing's or a bay's beginning.
-[[nodiscard]] RoofPlan with_part_out(const RoofPlan& plan, int side, Length out);
+/// The middle third of a side moved out by a sixth of it, in whole steps, its new sides as the old one is: a wing's
+/// beginning.
+[[nodiscard]] RoofPlan with_part_out(const RoofPlan& plan, int side, Length step);
 
 /// A side taken out: the walls beside it are prolonged until they meet, or, where they run along each other, the
 /// shorter one goes with it.

@@ -139,6 +139,18 @@ Result<void> add_faces(RoofShape& shape, const Wavefronts& fronts) {
 
 }  // namespace
 
+double roof_area(const RoofShape& shape) {
+  double area = 0;
+  for (const RoofFace& face : shape.faces) area += face.slope_area;
+  return area;
+}
+
+double highest_point(const RoofShape& shape) {
+  double top = shape.nodes.empty() ? 0 : shape.nodes.front().z;
+  for (const Vec3& node : shape.nodes) top = std::max(top, node.z);
+  return top;
+}
+
 Result<RoofShape> solve_shape(const RoofPlan& plan) {
   if (auto ok = check_roof_plan(plan); !ok) return tl::unexpected(ok.error());
   RoofShape shape;

@@ -65,6 +65,11 @@ struct RoofShape {
   bool lined_up = true;  ///< all fascias lie in the planes' own corners
 };
 
+/// Along the slopes, in².
+[[nodiscard]] double roof_area(const RoofShape& shape);
+/// Where planes meet highest, inches.
+[[nodiscard]] double highest_point(const RoofShape& shape);
+
 /// Errors as check_roof_plan, and kImpossible: "roof" (what the eaves carry never closes: too many gables),
 /// "sides.2.plane" (at the level where its neighbours begin this plane has no length left), "sides.2.eave" (nothing of
 /// the plane is seen).

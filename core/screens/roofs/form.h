@@ -24,6 +24,10 @@ struct ShownRoof {
 /// A book must be open. What is being typed is shown where it gives a roof.
 [[nodiscard]] ShownRoof roof_now(Context&);
 
+/// A page about it in a scroll area; waits, or says why there is no book.
+template <class Content>
+void roof_page(Context& context, ItemKey key, Content&& content);
+
 template <class Edit>
 void edit_roof(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.roof); });
@@ -48,5 +52,16 @@ void open_wall_length(Context&, const RoofPlan&, int side);
 void roof_refused(Context&, const ShownRoof&);
 /// A row with a field of the roof: "sides.2.pitch".
 void roof_field(Context&, std::string_view path, Msg name);
+
+template <class Content>
+void roof_page(Context& context, ItemKey key, Content&& content) {
+  begin_scroll(context.ui, key, context.page);
+  if (book_is_open(context)) {
+    take_wall_length(context);
+    content(roof_now(context));
+  }
+  space(context.ui, 24);
+  end_scroll(context.ui);
+}
 
 }  // namespace bentbook::screens

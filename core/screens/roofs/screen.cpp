@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "frame/drawings/plan_drawing.h"
+#include "frame/roofs/roof_shapes.h"
 #include "numeric/index.h"
 #include "roof/plan/roof_drawing.h"
 #include "screens/form/drawn_card.h"
@@ -20,33 +21,11 @@ namespace {
 
 constexpr std::size_t kMostSaid = 12;
 
-Length share_of(Length whole, int parts, int of) {
-  const Length foot = Length::feet(1);
-  return Length{whole.count / foot.count * parts / of * foot.count};
-}
-
-/// Shapes to begin with, as large as the book's frame; their wings half as wide as the building is long at most.
-std::array<RoofPlan, 5> shapes_for(const Book& book) {
-  const FramePlan& frame = book.frame;
-  const Length along = std::max(outside_length(frame), Length::feet(12)),
-               across = std::max(frame.span, Length::feet(8));
-  const Slope pitch = frame.pitch_left;
-  const Length wing = std::min(across, share_of(along, 1, 3)), out = std::max(share_of(across, 1, 2), Length::feet(4));
-  std::array<RoofPlan, 5> shapes = {rectangle_roof(along, across, pitch), l_roof(along, across, wing, out, pitch),
-                                    t_roof(along, across, wing, out, pitch), u_roof(along, across, wing, out, pitch),
-                                    bay_roof(along, across, share_of(along, 1, 2), share_of(along, 1, 8), pitch)};
-  for (RoofPlan& shape : shapes)
-    for (PlanSide& side : shape.sides) {
-      side.overhang = frame.eave_overhang;
-      side.plate_height = frame.plate_left;
-    }
-  return shapes;
-}
-
 void begin_part(Context& context) {
   Ui& ui = context.ui;
   body(ui, "roofs.begin", context.say(Msg::kRoofBegin));
-  std::array<RoofPlan, 5> shapes = shapes_for(context.desk.book());
+  const FramePlan& plan = context.desk.book().frame;
+  std::array<RoofPlan, 5> shapes = roof_shapes(plan, outside_length(plan));
   constexpr std::array<Msg, 5> kNames = {Msg::kRoofShapeRectangle, Msg::kRoofShapeL, Msg::kRoofShapeT, Msg::kRoofShapeU,
                                          Msg::kRoofShapeBay};
   std::vector<DrawnOption> options;
@@ -57,7 +36,7 @@ void begin_part(Context& context) {
                        roof_plan_drawing(shapes[i], roof ? &*roof : nullptr, -1)});
   }
   if (const auto picked = drawn_choice(context, context.say(Msg::kRoofPlanTitle), std::move(options), -1))
-    edit_roof(context, [&](RoofPlan& plan) { plan = std::move(shapes[at(*picked)]); });
+    edit_roof(context, [&](RoofPlan& roof) { roof = std::move(shapes[at(*picked)]); });
 }
 
 /// The usual cures where tails do not line up, as keys.
@@ -91,50 +70,43 @@ void findings_part(Context& context, const RoofSolution& roof) {
 void totals_part(Context& context, const RoofSolution& roof) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
-  double area = 0, top = 0;
-  for (const RoofFace& face : roof.shape.faces) area += face.slope_area;
-  for (const Vec3& node : roof.shape.nodes) top = std::max(top, node.z);
   Abreast abreast(ui, 32, kRowAbreast);
   abreast.next();
-  fact(ui, "roofs.area", context.say(Msg::kRoofArea), roof_area_text(area, voice), true);
+  fact(ui, "roofs.area", context.say(Msg::kRoofArea), roof_area_text(roof_area(roof.shape), voice), true);
   abreast.next();
-  fact(ui, "roofs.top", context.say(Msg::kRoofTopHeight), say_inches(top, voice), true);
+  fact(ui, "roofs.top", context.say(Msg::kRoofTopHeight), say_inches(highest_point(roof.shape), voice), true);
+}
+
+void solved_part(Context& context, const RoofSolution& roof) {
+  Ui& ui = context.ui;
+  totals_part(context, roof);
+  if (list_row(ui, "roofs.timbers", context.say(Msg::kRoofTimbers),
+               say_count(Msg::kRoofTimbersNote, ui.language, static_cast<std::int64_t>(roof.timbers.size()))))
+    context.pages.push(roof_timbers_page());
+  if (toggle(ui, "roofs.as_frame", context.say(Msg::kRoofAsFrame), !context.desk.book().framed,
+             context.say(Msg::kRoofAsFrameNote)))
+    edit_book(context, [](Book& book) { book.framed = !book.framed; });
 }
 
 void roof_screen(Context& context) {
-  Ui& ui = context.ui;
-  begin_scroll(ui, "roofs.page", context.page);
-  if (book_is_open(context)) {
-    take_wall_length(context);
-    const ShownRoof shown = roof_now(context);
-    if (shown.plan.sides.empty()) {
-      begin_part(context);
-    } else {
-      if (const auto side = roof_plan_form(context, shown, drawing_height(context, 420), -1))
-        context.pages.push(roof_side_page(*side));
-      note(ui, "roofs.how", context.say(Msg::kRoofHow));
-      if (const RoofSolution* roof = shown.solved()) {
-        totals_part(context, *roof);
-        if (list_row(ui, "roofs.timbers", context.say(Msg::kRoofTimbers),
-                     say_count(Msg::kRoofTimbersNote, ui.language, static_cast<std::int64_t>(roof->timbers.size()))))
-          context.pages.push(roof_timbers_page());
-      } else {
-        roof_refused(context, shown);
-      }
-      if (toggle(ui, "roofs.as_frame", context.say(Msg::kRoofAsFrame), !context.desk.book().framed,
-                 context.say(Msg::kRoofAsFrameNote)))
-        edit_book(context, [](Book& book) { book.framed = !book.framed; });
-      if (list_row(ui, "roofs.all", context.say(Msg::kRoofForAll), context.say(Msg::kRoofForAllNote)))
-        context.pages.push(roof_for_all_page());
-      if (const RoofSolution* roof = shown.solved()) findings_part(context, *roof);
-      if (button(ui, "roofs.over", context.say(Msg::kRoofStartOver), Weight::kDestructive)) {
-        edit_roof(context, [](RoofPlan& plan) { plan = {}; });
-        context.toast(std::string(context.say(Msg::kStepDeleted)), true);
-      }
-    }
-  }
-  space(ui, 24);
-  end_scroll(ui);
+  roof_page(context, "roofs.page", [&](const ShownRoof& shown) {
+    Ui& ui = context.ui;
+    if (shown.plan.sides.empty()) return begin_part(context);
+    if (const auto side = roof_plan_form(context, shown, drawing_height(context, 420), -1))
+      context.pages.push(roof_side_page(*side));
+    note(ui, "roofs.how", context.say(Msg::kRoofHow));
+    const RoofSolution* roof = shown.solved();
+    if (roof != nullptr)
+      solved_part(context, *roof);
+    else
+      roof_refused(context, shown);
+    if (list_row(ui, "roofs.all", context.say(Msg::kRoofForAll), context.say(Msg::kRoofForAllNote)))
+      context.pages.push(roof_for_all_page());
+    if (roof != nullptr) findings_part(context, *roof);
+    if (!button(ui, "roofs.over", context.say(Msg::kRoofStartOver), Weight::kDestructive)) return;
+    edit_roof(context, [](RoofPlan& plan) { plan = {}; });
+    context.toast(std::string(context.say(Msg::kStepDeleted)), true);
+  });
 }
 
 }  // namespace

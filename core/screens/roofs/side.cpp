@@ -20,9 +20,8 @@ bool reshape(Context& context, const RoofPlan& next) {
 
 void outline_part(Context& context, const RoofPlan& plan, int side) {
   Ui& ui = context.ui;
-  const Length length = length_of_side(plan, side);
-  if (button(ui, "side.out", context.say(Msg::kRoofPartOut)))
-    (void)reshape(context, with_part_out(plan, side, Length{length.count / 6}));
+  const Length step = is_metric(context.style().form) ? Length::mm(100) : Length::inches(6);
+  if (button(ui, "side.out", context.say(Msg::kRoofPartOut))) (void)reshape(context, with_part_out(plan, side, step));
   if (plan.sides.size() > 3 && button(ui, "side.drop", context.say(Msg::kRoofTakeSideOut), Weight::kDestructive) &&
       reshape(context, without_side(plan, side))) {
     context.pages.pop();
@@ -31,48 +30,34 @@ void outline_part(Context& context, const RoofPlan& plan, int side) {
 }
 
 void side_screen(Context& context) {
-  Ui& ui = context.ui;
-  begin_scroll(ui, "side.page", context.page);
-  if (book_is_open(context)) {
-    take_wall_length(context);
-    const ShownRoof shown = roof_now(context);
+  roof_page(context, "side.page", [&](const ShownRoof& shown) {
+    Ui& ui = context.ui;
     const int side = std::stoi(context.subject);
-    if (at(side) >= shown.plan.sides.size()) {
-      body(ui, "side.gone", context.say(Msg::kStepGone));
-    } else {
-      const PlanSide& told = shown.plan.sides[at(side)];
-      const std::string path = "sides." + context.subject;
-      if (const auto other = roof_plan_form(context, shown, drawing_height(context, 260), side);
-          other && *other != side) {
-        context.pages.pop();
-        context.pages.push(roof_side_page(*other));
-      }
-      heading(ui, "side.name", say(Msg::kRoofSide, ui.language, side_letters(side)));
-      given_choice(context, "roof_plan." + path + ".kind", context.say(Msg::kRoofSideKind),
-                   {context.say(Msg::kRoofSideEave), context.say(Msg::kRoofSideGable)});
-      if (given(ui, "side.length", say(Msg::kRoofWallOf, ui.language, side_letters(side)),
-                say_length(length_of_side(shown.plan, side), voice_of(context)),
-                context.keypad.is_open("roofs.length." + context.subject)))
-        open_wall_length(context, context.desk.book().roof, side);
-      if (told.kind == SideKind::kEave) {
-        roof_field(context, path + ".pitch", Msg::kFieldPitch);
-        roof_field(context, path + ".plate_height", Msg::kFieldPlateHeight);
-      }
-      roof_field(context, path + ".overhang", Msg::kFieldOverhang);
-      if (!shown.solved()) roof_refused(context, shown);
-      heading(ui, "side.outline", context.say(Msg::kRoofOutline));
-      outline_part(context, context.desk.book().roof, side);
+    if (at(side) >= shown.plan.sides.size()) return body(ui, "side.gone", context.say(Msg::kStepGone));
+    const std::string path = "sides." + context.subject;
+    if (const auto other = roof_plan_form(context, shown, drawing_height(context, 260), side); other && *other != side)
+      context.pages.turn_to(roof_side_page(*other));
+    heading(ui, "side.name", say(Msg::kRoofSide, ui.language, side_letters(side)));
+    given_choice(context, "roof_plan." + path + ".kind", context.say(Msg::kRoofSideKind),
+                 {context.say(Msg::kRoofSideEave), context.say(Msg::kRoofSideGable)});
+    if (given(ui, "side.length", say(Msg::kRoofWallOf, ui.language, side_letters(side)),
+              say_length(length_of_side(shown.plan, side), voice_of(context)),
+              context.keypad.is_open("roofs.length." + context.subject)))
+      open_wall_length(context, context.desk.book().roof, side);
+    if (shown.plan.sides[at(side)].kind == SideKind::kEave) {
+      roof_field(context, path + ".pitch", Msg::kFieldPitch);
+      roof_field(context, path + ".plate_height", Msg::kFieldPlateHeight);
     }
-  }
-  space(ui, 24);
-  end_scroll(ui);
+    roof_field(context, path + ".overhang", Msg::kFieldOverhang);
+    if (!shown.solved()) roof_refused(context, shown);
+    heading(ui, "side.outline", context.say(Msg::kRoofOutline));
+    outline_part(context, context.desk.book().roof, side);
+  });
 }
 
 void for_all_screen(Context& context) {
-  Ui& ui = context.ui;
-  begin_scroll(ui, "roofs.all.page", context.page);
-  if (book_is_open(context)) {
-    const ShownRoof shown = roof_now(context);
+  roof_page(context, "roofs.all.page", [&](const ShownRoof& shown) {
+    Ui& ui = context.ui;
     if (!shown.solved()) roof_refused(context, shown);
     given_choice(context, "roof_plan.heel_by", context.say(Msg::kFootGivenBy),
                  {context.say(Msg::kFootBySeat), context.say(Msg::kFootByHeel)});
@@ -97,9 +82,7 @@ void for_all_screen(Context& context) {
       given_field(context, root + ".breadth", context.say(Msg::kFieldBreadth));
       given_field(context, root + ".depth", context.say(Msg::kFieldDepth));
     }
-  }
-  space(ui, 24);
-  end_scroll(ui);
+  });
 }
 
 }  // namespace

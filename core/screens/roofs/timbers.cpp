@@ -31,40 +31,36 @@ bool is_in_frame(Context& context, const std::string& mark) {
 }
 
 void timber_screen(Context& context) {
-  Ui& ui = context.ui;
-  begin_scroll(ui, "roofs.timber.page", context.page);
-  if (book_is_open(context)) {
-    const ShownRoof shown = roof_now(context);
+  roof_page(context, "roofs.timber.page", [&](const ShownRoof& shown) {
+    Ui& ui = context.ui;
     const RoofSolution* roof = shown.solved();
+    if (roof == nullptr) return roof_refused(context, shown);
     const Voice voice = voice_of(context);
-    const AlikeRoofTimbers* own = nullptr;
-    std::vector<AlikeRoofTimbers> all;
-    if (roof != nullptr) all = alike_timbers(*roof, voice);
-    for (const AlikeRoofTimbers& alike : all)
-      if (roof->timbers[at(alike.first())].mark == context.subject) own = &alike;
-    if (own == nullptr) {
-      body(ui, "roofs.timber.gone", context.say(Msg::kStepGone));
-    } else {
-      const RoofTimber& timber = roof->timbers[at(own->first())];
-      heading(ui, "roofs.timber.name", roof_timber_title(timber, voice));
-      body(ui, "roofs.timber.marks", marks_of(*roof, *own, ui.language));
-      answer(ui, "roofs.timber.length", context.say(Msg::kTipToTip), say_inches(timber.length, voice));
-      int n = 0;
-      for (const std::string& row : roof_timber_rows(timber, voice))
-        body(ui, "roofs.timber.row." + std::to_string(n++), row);
-    }
-  }
-  space(ui, 24);
-  end_scroll(ui);
+    const std::vector<AlikeRoofTimbers> all = alike_timbers(*roof, voice);
+    const auto own = std::find_if(all.begin(), all.end(), [&](const AlikeRoofTimbers& alike) {
+      return roof->timbers[at(alike.first())].mark == context.subject;
+    });
+    if (own == all.end()) return body(ui, "roofs.timber.gone", context.say(Msg::kStepGone));
+    const RoofTimber& timber = roof->timbers[at(own->first())];
+    heading(ui, "roofs.timber.name", roof_timber_title(timber, voice));
+    body(ui, "roofs.timber.marks", marks_of(*roof, *own, ui.language));
+    answer(ui, "roofs.timber.length", context.say(Msg::kTipToTip), say_inches(timber.length, voice));
+    int n = 0;
+    for (const std::string& row : roof_timber_rows(timber, voice))
+      body(ui, "roofs.timber.row." + std::to_string(n++), row);
+    // Faces and cards are the frame's.
+    note(ui, "roofs.timber.how", context.say(Msg::kRoofAsFrameNote));
+    if (!button(ui, "roofs.timber.sheet", context.say(Msg::kRoofMakeFrame), Weight::kPrimary)) return;
+    edit_book(context, [](Book& book) { book.framed = false; });
+    context.pages.turn_to(frame_sheet_page(context.subject));
+  });
 }
 
 Page timber_page(std::string mark) { return {"roofs.timber", Msg::kRoofTimbers, timber_screen, std::move(mark)}; }
 
 void timbers_screen(Context& context) {
-  Ui& ui = context.ui;
-  begin_scroll(ui, "roofs.timbers.page", context.page);
-  if (book_is_open(context)) {
-    const ShownRoof shown = roof_now(context);
+  roof_page(context, "roofs.timbers.page", [&](const ShownRoof& shown) {
+    Ui& ui = context.ui;
     const Voice voice = voice_of(context);
     if (const RoofSolution* roof = shown.solved()) {
       Abreast abreast(ui, 16, kRowAbreast);
@@ -82,9 +78,7 @@ void timbers_screen(Context& context) {
     } else {
       roof_refused(context, shown);
     }
-  }
-  space(ui, 24);
-  end_scroll(ui);
+  });
 }
 
 }  // namespace
