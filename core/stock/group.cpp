@@ -19,7 +19,7 @@ struct Span {
 struct Bin {
   PlannedStick stick;
   std::vector<Span> spans;
-  bool held = false;
+  bool bought = false;  ///< in any case: held, or to order
 };
 
 class Group {
@@ -35,6 +35,7 @@ class Group {
     if (!price_all()) return std::move(group_);
     lay_out_held();
     lay_out_yard();
+    if (plan_.longer && plan_.lengths.empty() && !lay_out_longer()) return std::move(group_);
     rows_of_pieces();
     kinds_of_sticks();
     const auto cutting = solve_cutting(problem_);
@@ -70,7 +71,10 @@ class Group {
     if (plan_.aim != StockAim::kCost ||
         std::all_of(sold_.begin(), sold_.end(), [&](Length length) { return price_of(length) > 0; }))
       return true;
-    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(members_.front())].mark};
+    return no_price(members_.front());
+  }
+  bool no_price(int piece) {
+    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(piece)].mark};
     return false;
   }
 
@@ -124,7 +128,7 @@ class Group {
       const YardStick* yard = held.yard.empty() ? nullptr : yard_stick(held.yard);
       if (!held.yard.empty() && (yard == nullptr || gone_from(held.yard) >= yard->count)) continue;
       Bin bin = bin_of(held.length, held.yard, yard == nullptr ? std::vector<StickDefect>{} : yard->defects);
-      bin.held = true;
+      bin.bought = true;
       bin.stick.number = held.number;
       bin.stick.used = held.used;
       std::vector<int> wanted;
@@ -154,6 +158,28 @@ class Group {
     }
   }
 
+  /// A stick to order for each piece that has room in none; what is left of it is cut like any other. False: no price.
+  bool lay_out_longer() {
+    Length most = sold_.back() - plan_.trim * 2 + plan_.kerf;
+    for (const Bin& bin : bins_)
+      for (const Span& span : bin.spans)
+        if (!bin.stick.used) most = std::max(most, room_of(span));
+    std::vector<int> longer;
+    for (const int piece : left_)
+      if (taken(piece) > most) longer.push_back(piece);
+    for (const int piece : longer) {
+      const Length needed = taken(piece) - plan_.kerf + plan_.trim * 2 - sold_.back();
+      const std::int64_t steps = (needed.count + plan_.step.count - 1) / plan_.step.count;
+      Bin bin = bin_of(sold_.back() + plan_.step * steps, {}, {});
+      if (plan_.aim == StockAim::kCost && price_of(bin.stick.length) == 0) return no_price(piece);
+      bin.stick.to_order = bin.bought = true;
+      (void)put(bin.spans.front(), piece, false);
+      std::erase(left_, piece);
+      bins_.push_back(std::move(bin));
+    }
+    return true;
+  }
+
   void rows_of_pieces() {
     sort_by(left_, [&](int a, int b) { return pieces_[at(a)].length > pieces_[at(b)].length; });
     for (const int piece : left_) {
@@ -175,7 +201,7 @@ class Group {
     for (std::size_t b = 0; b < bins_.size(); ++b)
       if (!bins_[b].stick.used)
         for (std::size_t s = 0; s < bins_[b].spans.size(); ++s)
-          add_span(room_of(bins_[b].spans[s]).count, bins_[b].held ? 0 : 1, static_cast<int>(b), static_cast<int>(s));
+          add_span(room_of(bins_[b].spans[s]).count, bins_[b].bought ? 0 : 1, static_cast<int>(b), static_cast<int>(s));
     weight_ = 1;
     for (const StickKind& kind : problem_.kinds) weight_ += kind.most;
     first_sold_ = problem_.kinds.size();
@@ -233,7 +259,7 @@ class Group {
       if (stick.yard.empty()) {
         stick.price = price_of(stick.length);
         group_.counted += counts(stick.length);
-        if (bin.held) held_ += counts(stick.length);
+        if (bin.bought) held_ += counts(stick.length);
       }
       group_.sticks.push_back(std::move(stick));
     }

@@ -119,6 +119,7 @@ std::vector<OrderRow> order_rows(const StockOrder& order) {
     row.section = group.section;
     row.species = group.species;
     row.length = stick.length;
+    row.to_order = stick.to_order;
     ++row.count;
     row.board_feet += board_feet_of(group.section, stick.length);
     row.price += stick.price;

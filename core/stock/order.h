@@ -39,6 +39,7 @@ struct PlannedStick {
   Length length;
   std::string yard;  ///< name of those in the yard that it is of; empty: it is bought
   bool used = false;
+  bool to_order = false;  ///< longer than what is sold
   std::vector<StickPiece> pieces;
   std::vector<Offcut> offcuts;
   std::vector<StickDefect> defects;
@@ -78,6 +79,7 @@ struct OrderRow {
   Section section;
   std::string species;
   Length length;
+  bool to_order = false;  ///< longer than what is sold
   int count = 0;
   double board_feet = 0;
   std::int64_t price = 0;  ///< hundredths, of all of them; 0: not known

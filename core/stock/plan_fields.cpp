@@ -68,6 +68,7 @@ void describe(Fields& fields, StockPlan& s) {
   fields.length("longest", s.longest, kOnBuilding);
   fields.length("step", s.step, kOnBuilding);
   list_of_one(fields, "lengths", s.lengths, &Sold::length, limits::kMostLengths);
+  fields.flag("longer", s.longer);
   fields.length("kerf", s.kerf);
   fields.length("trim", s.trim);
   fields.length("allowance", s.allowance);

@@ -22,6 +22,13 @@ namespace bentbook {
   return out;
 }
 
+/// What an order's row is of; "8 x 10 · Douglas-fir · sawn to order".
+[[nodiscard]] inline std::string order_row_text(const OrderRow& row, const Voice& voice) {
+  std::string out = wood_text(row.section, row.species, voice);
+  if (row.to_order) (out += voice.marks == Marks::kScreen ? " · " : ", ") += text(Msg::kStockToOrder, voice.language);
+  return out;
+}
+
 /// Hundredths as money, of no currency.
 [[nodiscard]] inline std::string money_text(std::int64_t hundredths) {
   return print_fixed(static_cast<double>(hundredths) / 100, 2);

@@ -253,7 +253,9 @@ TEST_CASE("what is said wrongly about stock is named and nothing is planned", "[
   CHECK(where(plan) == "stock_price");
   plan.price = 250;
   CHECK(where(plan).empty());
-  const StockOrder order = plan_stock({piece("long", Length::feet(21))}, {});
+  plan = {};
+  plan.longer = false;
+  const StockOrder order = plan_stock({piece("long", Length::feet(21))}, plan);
   REQUIRE(order.groups[0].trouble);
   CHECK(order.groups[0].trouble->mark == "long");
   // 20 ft less an inch at each end.
@@ -382,4 +384,31 @@ TEST_CASE("a price that is missing for every section is one trouble, and such a 
   CHECK_FALSE(totals_of(order).proven);
   plan.price = 90;
   CHECK(troubles_of(plan_stock(pieces, plan)).empty());
+}
+
+TEST_CASE("a timber longer than any stick gets one sawn to order, and what is left of it is cut like any other",
+          "[stock]") {
+  StockPlan plan;  // up to 20 ft by 2 ft, an inch off each end, 1/8 in kerf
+  std::vector<StockPiece> pieces = {piece("T-1", Length::feet(24)), piece("T-2", Length::feet(24)),
+                                    piece("B", Length::inches(21)), piece("P", Length::inches(238))};
+  StockOrder order = plan_stock(pieces, plan);
+  check_order(order, plan);
+  REQUIRE(!order.groups[0].trouble);
+  const PlannedStick* tie = stick_of(order, "T-1");
+  REQUIRE(tie != nullptr);
+  CHECK(tie->length == Length::feet(26));  // 24 ft and twice an inch do not come out of 24 ft
+  CHECK(tie->to_order);
+  CHECK(stick_of(order, "B")->to_order);  // 21 in fit beside it: no stick is bought for them
+  CHECK(!stick_of(order, "P")->to_order);
+  CHECK(order.groups[0].sticks.size() == 3);
+  CHECK(order.groups[0].counted == 3);
+  CHECK(order.groups[0].proven());
+  const std::vector<OrderRow> rows = order_rows(order);
+  REQUIRE(rows.size() == 2);
+  CHECK(rows[1].to_order);
+  CHECK(rows[1].count == 2);
+  plan.longer = false;
+  order = plan_stock(pieces, plan);
+  REQUIRE(order.groups[0].trouble);
+  CHECK(order.groups[0].trouble->mark == "T-1");
 }

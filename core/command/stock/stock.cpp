@@ -72,7 +72,9 @@ class StockCall {
                  "\n";
     if (!out.err.empty()) return out;
     const bool metric = is_metric(voice_.lengths.form);
-    return planned(std::move(list.pieces), metric ? metric_stock() : StockPlan{});
+    StockPlan plan = metric ? metric_stock() : StockPlan{};
+    plan.longer = false;  // a list of lengths is all that there is
+    return planned(std::move(list.pieces), plan);
   }
 
   /// What the options say, put into the plan; the first trouble.
@@ -147,6 +149,7 @@ class StockCall {
       out.open_item();
       wood(out, row.section, row.species);
       out.number("length_in", row.length.in());
+      out.flag("to_order", row.to_order);
       out.count("count", row.count);
       out.close();
     }
@@ -197,7 +200,7 @@ class StockCall {
     std::string out = say_count(Msg::kStockSticks, language, totals.bought) + "\n";
     for (const OrderRow& row : order_rows(order))
       out += "  " + std::to_string(row.count) + " x " + say_length(row.length, voice_) + "  " +
-             wood_text(row.section, row.species, voice_) + "\n";
+             order_row_text(row, voice_) + "\n";
     out += told(text(Msg::kStockProvenName, language),
                 totals.proven ? std::string(text(Msg::kStockProven, language)) : bound_text(totals, aim, voice_));
     if (totals.bought > 0 && totals.priced) out += told(text(Msg::kStockCost, language), money_text(totals.price));

@@ -22,6 +22,7 @@ std::string stick_title(const Context& context, const PlannedStick& stick) {
 
 std::string stick_state(const Context& context, const PlannedStick& stick) {
   if (stick.used) return std::string(context.say(Msg::kStockUsed));
+  if (stick.to_order) return std::string(context.say(Msg::kStockToOrder));
   if (!stick.yard.empty()) return say(Msg::kStockOfYard, context.ui.language, stick.yard);
   return std::string(context.say(Msg::kStockToBuy));
 }
@@ -63,10 +64,11 @@ void totals_part(Context& context, const StockOrder& order) {
   const StockTotals totals = totals_of(order);
   heading(ui, "stock.order", say_count(Msg::kStockSticks, ui.language, totals.bought));
   note(ui, "stock.proven",
-       totals.proven ? std::string(context.say(Msg::kStockProven)) : bound_text(totals, book.stock.aim, voice));
+       totals.counted <= totals.bound ? std::string(context.say(Msg::kStockProven))
+                                      : bound_text(totals, book.stock.aim, voice));
   int n = 0;
   for (const OrderRow& row : order_rows(order))
-    fact(ui, "stock.row." + std::to_string(n++), wood_text(row.section, row.species, voice),
+    fact(ui, "stock.row." + std::to_string(n++), order_row_text(row, voice),
          std::to_string(row.count) + " × " + say_length(row.length, voice));
   fact(ui, "stock.wood", context.say(Msg::kStockWood), say_wood(totals.board_feet, voice), true);
   const Truck& truck = book.raising.truck;

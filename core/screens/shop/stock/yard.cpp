@@ -46,6 +46,7 @@ void yard_screen(Context& context) {
     given_field(context, "stock.shortest", context.say(Msg::kFieldStockShortest));
     given_field(context, "stock.longest", context.say(Msg::kFieldStockLongest));
     given_field(context, "stock.step", context.say(Msg::kFieldStockStep));
+    given_flag(context, "stock.longer", context.say(Msg::kStockLonger), context.say(Msg::kStockLongerNote));
     given_choice(context, "stock.priced_by", context.say(Msg::kStockPricedBy),
                  {context.say(Msg::kStockPerBoardFoot), context.say(Msg::kStockPerCubicMetre)});
     price_field(context);
