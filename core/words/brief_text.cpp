@@ -1,5 +1,6 @@
 #include "words/brief_text.h"
 
+#include <algorithm>
 #include <vector>
 
 #include "numeric/index.h"
@@ -36,6 +37,7 @@ class Brief {
     plain(said(Msg::kRaisingCaution));
     plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep) plain(said(Msg::kRaiseFastened));
+    if (const double high = highest_by_hand(); high > 0) plain(pick_note_text({PickNoteId::kUpHigh, high}, voice_));
     plain(lifting_entered(plan) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people))
                                 : std::string(said(Msg::kRaiseOpen)));
     out_ += '\n';
@@ -51,6 +53,15 @@ class Brief {
  private:
   [[nodiscard]] std::string_view said(Msg msg) const { return text(msg, voice_.language); }
   void plain(std::string_view words) { out_ += wrapped("", words); }
+
+  /// How far up what hands set comes to lie, inches; 0: nothing does where they do not reach.
+  [[nodiscard]] double highest_by_hand() const {
+    double high = 0;
+    for (const RaisingStep& step : book_.raising.steps)
+      for (const PickNote& note : pick_of_step(frame_, book_.raising, bodies_, step).notes)
+        if (note.id == PickNoteId::kUpHigh) high = std::max(high, note.value);
+    return high;
+  }
 
   void step(std::size_t s, const OrderCheck* check) {
     const RaisingStep& step = book_.raising.steps[s];

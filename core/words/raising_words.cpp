@@ -44,8 +44,8 @@ constexpr std::array<std::string_view, kPickNotes> kPickWords = {
     "angle_flat",   "angle_too_flat", "no_slings",  "sling_weak",    "sling_short", "slings_few", "needs_fitting",
     "shackle_weak", "no_shackles",    "spreader",   "take_up",       "slides",      "leans",      "turns_over",
     "no_points",    "two_of_four",    "no_machine", "over_capacity", "past_chart",  "near_limit", "more_people",
-    "no_room",      "no_pikes",       "not_rated",  "not_tipped"};
-static_assert(kPickWords.size() == static_cast<std::size_t>(PickNoteId::kNotTipped) + 1);
+    "no_room",      "no_pikes",       "not_rated",  "not_tipped",    "up_high"};
+static_assert(kPickWords.size() == static_cast<std::size_t>(PickNoteId::kUpHigh) + 1);
 constexpr std::array<std::string_view, 7> kStuckWords = {"cycle",      "support",   "cant_go_in", "shuts_out",
                                                          "cant_stand", "cant_pick", "whole_falls"};
 constexpr std::array<std::string_view, 7> kStandingWords = {
@@ -257,6 +257,8 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
       case PickNoteId::kTurnsOver:
       case PickNoteId::kPastChart:
         return say_inches(value, voice);
+      case PickNoteId::kUpHigh:
+        return say_near(Length::from_inches(value), voice);
       case PickNoteId::kSlingsFew:
       case PickNoteId::kMorePeople:
       case PickNoteId::kNoRoom:

@@ -139,6 +139,7 @@ std::string way_text(const Entry& entry, const RaisingStep& step, LiftBy by, con
 std::string goes_up_text(const Pick& pick, const Voice& voice) {
   const Language language = voice.language;
   const std::string people = say_count(Msg::kBriefPeople, language, pick.needed());
+  if (pick.open && pick.people == 0) return std::string(text(Msg::kBriefOpenHigh, language));
   if (pick.open) return say(Msg::kBriefOpen, language, people);
   const std::string left = pick.rated ? say(Msg::kBriefLeft, language, say_weight(pick.margin_lb(), voice))
                                       : std::string(text(Msg::kStepNotRated, language));

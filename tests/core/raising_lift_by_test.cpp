@@ -11,6 +11,7 @@
 #include "raising/lifting/hand_raise.h"
 #include "raising/lifting/pick.h"
 #include "words/raising_words.h"
+#include "words/step_words.h"
 
 using namespace bentbook;
 using Catch::Approx;
@@ -260,4 +261,24 @@ TEST_CASE("until crew or gear is entered no pick is judged; a crew that is what 
   plan.crew = {};
   plan.poles = true;
   CHECK(pick_faults(frame, plan).size() == 2);  // six are too few, of whom two stay on the ropes
+}
+
+TEST_CASE("what hands set up high is said to want a deck or staging, and what they cannot is not given to them",
+          "[pick]") {
+  const Frame frame = barn();
+  RaisingPlan plan;  // neither crew nor gear entered
+  Pick pick = solve_pick(frame, plan, these(frame, {"L-A1"}));
+  CHECK(pick.open);
+  CHECK(pick.people == 0);
+  CHECK(pick.notes.empty());
+  CHECK(goes_up_text(pick, Voice{}) == "A machine, or poles and ropes");
+  const std::vector<int> rafter = these(frame, {"C-A2"});
+  pick = solve_pick(frame, plan, rafter);
+  CHECK(pick.by == LiftBy::kHands);
+  REQUIRE(has(pick, PickNoteId::kUpHigh));
+  CHECK(pick.notes[0].value ==
+        Approx(facts_of(frame.timbers[static_cast<std::size_t>(rafter[0])]).cg_world.z).margin(1));
+  CHECK_FALSE(pick.refused());
+  // A girt is set from the ground.
+  CHECK_FALSE(has(solve_pick(frame, plan, these(frame, {"G-A1.1"})), PickNoteId::kUpHigh));
 }

@@ -43,7 +43,10 @@ class Picking {
     Pick pick = best ? *best : with_note(LiftBy::kCrane, {PickNoteId::kNoMachine, 0, 0});
     if (lifting_entered(plan_)) return pick;
     pick.open = true;
-    pick.notes.clear();
+    if (std::any_of(pick.notes.begin(), pick.notes.end(),
+                    [](const PickNote& note) { return note.id == PickNoteId::kNoRoom; }))
+      pick.people = 0;
+    std::erase_if(pick.notes, [](const PickNote& note) { return refuses(note.id); });
     return pick;
   }
 
@@ -127,10 +130,13 @@ class Picking {
 
   [[nodiscard]] Pick by_hands() const {
     int room = limits::kHandsUpHigh;
-    if (bare_.cg.z <= limits::kHandReach && bare_.timbers.size() == 1)
+    const bool high = bare_.cg.z > limits::kHandReach;
+    if (!high && bare_.timbers.size() == 1)
       room = std::max(room, 2 * static_cast<int>(frame_.timbers[static_cast<std::size_t>(bare_.timbers[0])].length /
                                                  limits::kHandsApart));
-    return by_crew(LiftBy::kHands, people_for(plan_.crew, bare_.weight_lb), 0, room);
+    Pick pick = by_crew(LiftBy::kHands, people_for(plan_.crew, bare_.weight_lb), 0, room);
+    if (high && !pick.refused()) pick.notes.push_back({PickNoteId::kUpHigh, libm::ceil(bare_.cg.z)});
+    return pick;
   }
 
   [[nodiscard]] Pick tipped_up() const {

@@ -72,8 +72,9 @@ enum class PickNoteId : std::uint8_t {
   kNoPikes,       ///< refused: a bent is out of reach of hands from value degrees on, and there are no pikes and ropes
   kNotRated,      ///< refused: the gin pole has no rated load, or nobody is named who rated it
   kNotTipped,     ///< refused: only a bent or a post is tipped up
+  kUpHigh,        ///< set by hand from a deck or staging; value: whole inches up, to its centre of gravity
 };
-inline constexpr int kPickNotes = 25;
+inline constexpr int kPickNotes = 26;
 /// Whether it refuses the pick.
 [[nodiscard]] bool refuses(PickNoteId id);
 
@@ -99,12 +100,12 @@ struct Pick {
   Vec3 cg;                  ///< world, in place
   double hang_degrees = 0;  ///< one timber: how far its end B hangs above its end A
   LiftBy by = LiftBy::kHands;
-  bool open = false;          ///< neither crew nor gear is entered, and it is more than a crew to begin with lifts
-  double carries_lb = 0;      ///< the most that goes up by that, there
-  bool rated = false;         ///< …as a chart or a tag says; only then is there a margin
-  int people = 0;             ///< not hanging: who lift, at the crew's own limit each
-  int lines = 0;              ///< on tag lines or ropes
-  int busy = 0;               ///< …who hold what is set first
+  bool open = false;      ///< neither crew nor gear is entered, and it is more than a crew to begin with lifts
+  double carries_lb = 0;  ///< the most that goes up by that, there
+  bool rated = false;     ///< …as a chart or a tag says; only then is there a margin
+  int people = 0;         ///< not hanging: who lift, at the crew's own limit each; 0, open: hands do not do it there
+  int lines = 0;          ///< on tag lines or ropes
+  int busy = 0;           ///< …who hold what is set first
   std::vector<PickLeg> legs;  ///< hanging; empty: kNoPoints
   double least_angle = 90, most_tension = 0;
   int sling = -1, shackle = -1, spreader = -1;  ///< indices in RaisingPlan::gear

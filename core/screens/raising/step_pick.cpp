@@ -65,6 +65,7 @@ void slings_part(Context& context, const Frame& frame, const Pick& pick) {
     fact(ui, "step.radius", context.say(Msg::kGearRadius), say_inches(pick.crane.radius_place, voice));
   n = 0;
   for (const PickNote& said : pick.notes) {
+    if (said.id == PickNoteId::kUpHigh) continue;  // said on the step's page
     const std::string key = "step.pick.note." + std::to_string(n++), words = pick_note_text(said, voice);
     if (refuses(said.id))
       caution(ui, key, words);
