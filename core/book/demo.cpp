@@ -8,7 +8,7 @@ Places demo_places() {
   p.rafter.span = Length::feet(16);
   p.rafter.run = Length::feet(8);
   p.rafter.left.pitch = Slope::in_12(Length::inches(10));
-  p.rafter.left.seat = Length::inches(5, 2);
+  p.rafter.left.seat = Length::inches(7, 4);
   p.rafter.left.overhang = Length::inches(18);
   p.rafter.right = p.rafter.left;
   p.rafter.plate_breadth = Length::inches(11, 2);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <set>
 
+#include "frame/common_rafter.h"
 #include "frame/facts.h"
 #include "frame/joinery.h"
 #include "frame/mark.h"
@@ -11,6 +12,7 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/plan_fields.h"
 #include "measure/field.h"
+#include "roof/rafter.h"
 #include "words/frame_words.h"
 
 using namespace bentbook;
@@ -334,4 +336,37 @@ TEST_CASE("a metric frame is whole millimetres throughout, and nothing is said a
         }
         CHECK(frame->findings.size() == 1);
       }
+}
+
+TEST_CASE("a frame's common rafter worked out alone is the one that the frame has", "[frame][rafter]") {
+  for (const int pitch : {4, 8, 9, 12})
+    for (const bool over : {false, true})
+      for (const bool unlike : {false, true}) {
+        FramePlan plan =
+            default_plan(Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(pitch)));
+        if (unlike) {
+          plan.pitch_right = Slope::in_12(Length::inches(pitch + 2));
+          plan.plate_right = plan.plate_right + Length::inches(5);
+        }
+        if (over) plan.joints[static_cast<std::size_t>(Meeting::kRafterRidge)] = BirdsMouth{Length::inches(2)};
+        RafterPeak plumb;  // a tongue would stand past the plumb cut
+        plumb.tongue_and_fork = false;
+        plan.joints[static_cast<std::size_t>(Meeting::kRafterPeak)] = plumb;
+        const auto frame = solve_frame(plan);
+        REQUIRE(frame);
+        const auto input = common_rafter_of(plan);
+        REQUIRE(input);
+        const auto pair = solve_rafters(*input);
+        REQUIRE(pair);
+        INFO(pitch << " " << over << " " << unlike);
+        CHECK(pair->left.longest.in() == Approx(timber(*frame, "C-A2.1").length).margin(1e-6));
+        const Rafter& right = pair->alike ? pair->left : pair->right;
+        CHECK(right.longest.in() == Approx(timber(*frame, "C-E2.1").length).margin(1e-6));
+      }
+  FramePlan plan = small_plan();
+  plan.form = RoofForm::kLeanTo;
+  CHECK_FALSE(common_rafter_of(plan));
+  plan = small_plan();
+  plan.roof = RoofFrame::kPrincipals;
+  CHECK_FALSE(common_rafter_of(plan));
 }

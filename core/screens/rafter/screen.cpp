@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "frame/common_rafter.h"
 #include "roof/rafter_drawing.h"
 #include "roof/square_drawing.h"
 #include "screens/app/aloud.h"
@@ -14,12 +15,26 @@
 namespace bentbook::screens {
 namespace {
 
+/// This place's rafter is its own. Where the open book's roof is another one, that is said, and taken in a tap.
+void book_roof_row(Context& context, const RafterInput& input, const Voice& voice) {
+  if (context.desk.state() != BooksDesk::State::kOpen || !context.desk.book().framed) return;
+  const FramePlan& plan = context.desk.book().frame;
+  const std::optional<RafterInput> roof = common_rafter_of(plan, input);
+  if (!roof || *roof == input) return;
+  if (list_row(context.ui, "rafter.row.of_book", context.say(Msg::kRafterOfBook),
+               say(Msg::kRafterOfBookNote, context.ui.language,
+                   {{"title", context.desk.title()},
+                    {"span", say_length(plan.span, voice)},
+                    {"pitch", print_slope(plan.pitch_left, voice.marks)}})))
+    edit_rafter(context, [&](RafterInput& rafter) { rafter = *roof; });
+}
+
 /// Plumb and seat cut side by side, then the length: beside them where the page is large.
 void main_answers(Context& context, const std::string& prefix, const Rafter& rafter, const Voice& voice) {
   Ui& ui = context.ui;
   const Angle seat = Angle::degrees(90) - rafter.slope;
   const auto tip_to_tip = [&](Ui& part) {
-    answer(part, prefix + ".tip_to_tip", context.say(Msg::kTipToTip), say_length(rafter.tip_to_tip, voice),
+    answer(part, prefix + ".tip_to_tip", context.say(Msg::kFieldTipToTip), say_length(rafter.tip_to_tip, voice),
            say(Msg::kRafterLineLength, ui.language, say_length(rafter.line_length, voice)));
   };
   const auto plumb_cut = [&](Ui& part) {
@@ -109,6 +124,7 @@ void rafter_screen(Context& context) {
         });
         aloud_row(context, "rafter.aloud", {"rafter.answer"});
       });
+  book_roof_row(context, shown.input, voice);
   space(ui, 8);
   cautions(context, pair, voice);
   rows(context, shown.input, pair, voice);
