@@ -18,7 +18,7 @@ struct ButtonInk {
 ButtonInk button_ink(const Theme& t, Weight weight, bool enabled, const Look& look) {
   if (!enabled) return {0, 0, t.quiet};
   const ImU32 quiet_fill = look.lit || look.held ? t.pressed : t.ground;
-  if (weight == Weight::kDestructive) return {quiet_fill, t.cut, t.ink};
+  if (weight == Weight::kDestructive) return {quiet_fill, t.ink, t.ink};
   if (weight == Weight::kQuiet) return {quiet_fill, t.rule, t.ink};
   return {look.held ? mix(t.edit, t.ink, 0.25F) : t.edit, t.edit, t.on_edit};
 }

@@ -109,6 +109,7 @@ TEST_CASE("what a dragged step breaks is said at once, and why", "[screens][rais
   OrderBed bed;
   bed.go("raising.search");
   bed.go("search.go");
+  CHECK(bed.item("search.step.1").name.starts_with("1  "));  // looked at before it is taken
   bed.go("search.take");
   CHECK(bed.item("order.verdict").name == "No collapse found, as assumed");
   const Names before = bed.firsts();

@@ -43,7 +43,8 @@ void ground_part(Context& context, const Frame& frame, const RaisingMemory::Pick
          say(Msg::kGroundStrongback, ui.language, mark(slender.timber)));
   if (!picked.hand) return;
   fact(ui, "step.hand.push", context.say(Msg::kHandPush), say_weight(picked.hand->most_lb, voice));
-  fact(ui, "step.hand.until", context.say(Msg::kHandUntil), print_fixed(picked.hand->hands_until, 0) + "°");
+  if (picked.hand->hands_until < picked.hand->balance)
+    fact(ui, "step.hand.until", context.say(Msg::kHandUntil), print_fixed(picked.hand->hands_until, 0) + "°");
   fact(ui, "step.hand.balance", context.say(Msg::kHandBalance), print_fixed(picked.hand->balance, 0) + "°");
 }
 

@@ -10,6 +10,8 @@
 #include "screens/raising/given/loads.h"
 #include "screens/raising/order.h"
 #include "ui/widgets_inside.h"
+#include "words/raising_words.h"
+#include "words/step_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -116,7 +118,25 @@ void tap_screen(Context& context) {
 
 // ── An order that is looked for ───────────────────────────────────────────────────────────────────────────────────
 
-void found_part(Context& context, const FoundOrder& found) {
+/// What was found, to be looked at before it is taken: its steps by name, its temporaries with where they go.
+void steps_part(Context& context, const Frame& frame, const RaisingPlan& plan) {
+  Ui& ui = context.ui;
+  heading(ui, "search.steps", context.say(Msg::kRaisingSteps));
+  int n = 0;
+  for (const RaisingStep& step : plan.steps) {
+    std::string temporaries;
+    for (const std::string& up : step.put_up) temporaries += "+" + up + " ";
+    for (const std::string& out : step.take_out) temporaries += "−" + out + " ";
+    const std::string number = std::to_string(++n);
+    fact(ui, "search.step." + number, number + "  " + step_name(step, frame, ui.language), temporaries);
+  }
+  if (plan.temporaries.empty()) return;
+  heading(ui, "search.braces", context.say(Msg::kRaisingTemporaries));
+  for (const Temporary& temporary : plan.temporaries)
+    body(ui, "search.brace." + temporary.name, temporary_text(temporary, voice_of(context)));
+}
+
+void found_part(Context& context, const Frame& frame, const FoundOrder& found) {
   Ui& ui = context.ui;
   const std::string steps = std::to_string(found.plan.steps.size());
   if (found.found) {
@@ -143,7 +163,7 @@ void found_part(Context& context, const FoundOrder& found) {
   note(ui, "search.as_assumed", context.say(Msg::kRaisingCaution));
   if (found.plan.steps.empty()) return;
   if (!button(ui, "search.take", context.say(found.found ? Msg::kSearchTake : Msg::kSearchTakePart), Weight::kPrimary))
-    return;
+    return steps_part(context, frame, found.plan);
   edit_raising(context, [&](RaisingPlan& plan) {
     plan.steps = found.plan.steps;
     plan.temporaries = found.plan.temporaries;
@@ -154,7 +174,7 @@ void found_part(Context& context, const FoundOrder& found) {
 }
 
 void search_screen(Context& context) {
-  raising_page(context, "search.page", [&](const ShownFrame&) {
+  raising_page(context, "search.page", [&](const ShownFrame& shown) {
     body(context.ui, "search.how", context.say(Msg::kSearchHow));
     fasteners_toggle(context);
     const Asked<FoundOrder>& search = context.raising.search();
@@ -166,7 +186,7 @@ void search_screen(Context& context) {
     if (pressed == TaskPressed::kStop) context.raising.stop_search();
     if (const Error* failure = search.failure())
       caution(context.ui, "search.failed", task_error_text(context, *failure));
-    if (search.answer() != nullptr) found_part(context, *search.answer());
+    if (search.answer() != nullptr) found_part(context, *shown.frame(), *search.answer());
   });
 }
 
