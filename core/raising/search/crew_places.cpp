@@ -15,9 +15,12 @@ constexpr double kClear = 6;      ///< inches between a brace's end and a joint
 class Places {
  public:
   explicit Places(const Frame& frame) : frame_(frame), count_(static_cast<int>(frame.timbers.size())) {
-    ground_ = 1e9;
-    for (const Timber& t : frame.timbers)
-      if (t.placed) ground_ = std::min({ground_, t.at.origin.z, (t.at.origin + t.length * t.at.x).z});
+    ground_ = first_y_ = 1e9;
+    for (const Timber& t : frame.timbers) {
+      if (!t.placed) continue;
+      ground_ = std::min({ground_, t.at.origin.z, (t.at.origin + t.length * t.at.x).z});
+      if (t.kind == TimberKind::kPost) first_y_ = std::min(first_y_, t.at.origin.y);
+    }
   }
 
   std::vector<Temporary> find() {
@@ -81,9 +84,11 @@ class Places {
 
   void post_stakes(int t) {
     const double high = 0.85 * timber(t).length;
+    // At an end bent outside the building first: inside, the next bent lies and swings up.
+    const double along = timber(t).at.origin.y <= first_y_ + 12 ? -1 : 1;
     for (const double s : {high, std::min(high, kReach)}) {
-      stake(t, s, {0, 1, 0});
-      stake(t, s, {0, -1, 0});
+      stake(t, s, {0, along, 0});
+      stake(t, s, {0, -along, 0});
       stake(t, s, {timber(t).at.origin.x < 0 ? -1.0 : 1.0, 0, 0});
       if (high <= kReach) break;
     }
@@ -145,7 +150,7 @@ class Places {
 
   const Frame& frame_;
   int count_ = 0;
-  double ground_ = 0;
+  double ground_ = 0, first_y_ = 0;
   std::vector<Temporary> all_;
 };
 

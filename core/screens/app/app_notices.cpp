@@ -14,10 +14,11 @@ struct NoticeKey {
   Weight weight = Weight::kQuiet;
 };
 
-/// Where one looks after what is kept. Nothing is lost yet: elsewhere it would only stand in the work's way.
+/// Where one looks after what is kept. Nothing is lost yet: elsewhere, and while a book is made, it would only stand in
+/// the work's way.
 bool about_storage(const Page& page) {
   const std::string_view key = page.key;
-  return key == "menu" || key == "settings" || key == "books" || key == "books.new" || key == "book";
+  return key == "menu" || key == "settings" || key == "books" || key == "book";
 }
 
 enum class Edge : std::uint8_t { kTop, kFoot };
