@@ -1,0 +1,30 @@
+#pragma once
+/// Pages as they cross to the Worker that writes PDF, and the letters that it sets them with.
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "measure/fields.h"
+#include "paper/page.h"
+#include "tasks/task.h"
+
+namespace bentbook {
+
+namespace paper {
+void describe(Fields&, Document&);
+}  // namespace paper
+
+void describe(Fields&, PaperRequest&);
+/// The file's bytes as hexadecimal digits: what crosses is text.
+void describe(Fields&, PaperFile&);
+
+/// Two font files as one run of bytes.
+[[nodiscard]] std::string write_fonts(std::string_view regular, std::string_view bold);
+struct FontBytes {
+  std::string_view regular, bold;  ///< of what was read
+};
+/// Nothing: these bytes are not of write_fonts().
+[[nodiscard]] std::optional<FontBytes> read_fonts(std::string_view bytes);
+
+}  // namespace bentbook
