@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit firefox solver fit codes graphs roofs
+#                             web webkit firefox solver fit codes patterns graphs roofs
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
@@ -35,6 +35,7 @@ packages_of() {
     firefox) echo firefox-esr xvfb libgl1-mesa-dri ;;
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
+    patterns) echo python3-ezdxf python3-shapely zbar-tools librsvg2-bin poppler-utils ;;
     graphs) echo python3-networkx ;;
     roofs) echo libcgal-dev ;;
     *) die "unknown part: $1" ;;
