@@ -22,12 +22,12 @@ die() {
 packages_of() {
   case $1 in
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
-      libexpected-dev rapidjson-dev libeigen3-dev ;;
+      libexpected-dev rapidjson-dev libeigen3-dev fonts-noto-core python3-fonttools python3-brotli ;;
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev libpng-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format git ;;
-    fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;
+    fonts) echo librsvg2-bin ;; # the fonts themselves are the core's: it knows their widths
     page) echo esbuild brotli ;;
     web) echo chromium ;;
     solver) echo python3-scipy ;;
