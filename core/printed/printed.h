@@ -12,10 +12,10 @@
 
 namespace bentbook {
 
-enum class Printed : std::uint8_t { kSheets, kPatterns, kLabels, kLists, kRaising };
+enum class PrintedKind : std::uint8_t { kSheets, kPatterns, kLabels, kLists, kRaising };
 
 struct PrintOptions {
-  Printed what = Printed::kSheets;
+  PrintedKind what = PrintedKind::kSheets;
   paper::PageSize page = paper::PageSize::kA4;
   std::vector<std::string> marks;  ///< of timbers; none: all
   std::string day;                 ///< the day of printing as the shell says it, "" for none: core asks no clock

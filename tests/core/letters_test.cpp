@@ -1,6 +1,6 @@
-#include <catch_amalgamated.hpp>
-
 #include "paper/letters.h"
+
+#include <catch_amalgamated.hpp>
 
 using namespace bentbook;
 

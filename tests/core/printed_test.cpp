@@ -1,0 +1,34 @@
+#include <catch_amalgamated.hpp>
+
+#include "paper/letters.h"
+#include "printed/page_head.h"
+
+using namespace bentbook;
+
+TEST_CASE("every page bears the book's name, the day, its digest and its number", "[printed]") {
+  Book book = demo_book();
+  book.title = "A barn with a name that is longer than any foot of a page can take";
+  book.title += ", upright or lying, whatever is written on it, and then some more of the same, to be sure of it";
+  paper::Document document;
+  document.pages.resize(12);
+  document.pages[1].lying = true;
+  PrintOptions options;
+  options.day = "2026-11-28";
+  finish_pages(document, book, options, {});
+  for (std::size_t i = 0; i < 12; ++i) {
+    const auto& texts = document.pages[i].texts;
+    REQUIRE(texts.size() == 2);
+    CHECK(texts[0].text.ends_with("   " + std::to_string(i + 1) + " / 12"));
+    CHECK(texts[0].text.starts_with(book_digest(book)));
+    CHECK(texts[1].text.starts_with("A barn with"));
+    CHECK(texts[1].text.ends_with("… · 2026-11-28"));
+    const double left = paper::text_width(texts[1].text, texts[1].size, false);
+    const double right = paper::text_width(texts[0].text, texts[0].size, false);
+    CHECK(texts[1].at.x + left < texts[0].at.x - right);
+    CHECK(texts[0].at.y == (i == 1 ? 203 : 290));
+  }
+  CHECK(document.title == book.title);
+  Book other = book;
+  other.frame.span = other.frame.span + Length::inches(1, 16);
+  CHECK(book_digest(other) != book_digest(book));
+}
