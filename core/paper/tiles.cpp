@@ -46,6 +46,19 @@ TilePlan planned(PageSize size, bool lying, double width, double height, const T
 
 PageLine fine_line(Point a, Point b, Stroke stroke = Stroke::kThin) { return {a, b, stroke, kFine}; }
 
+template <class Change>
+void for_points(Page& drawing, Change change) {
+  for (PagePolygon& polygon : drawing.polygons)
+    for (Point& p : polygon.points) change(p);
+  for (PageLine& line : drawing.lines) {
+    change(line.a);
+    change(line.b);
+  }
+  for (PageArc& arc : drawing.arcs) change(arc.centre);
+  for (PageCode& code : drawing.codes) change(code.at);
+  for (PageText& text : drawing.texts) change(text.at);
+}
+
 class Tile {
  public:
   Tile(const Page& drawing, const TilePlan& plan, int column, int row)
@@ -258,16 +271,16 @@ Window bounds_of(const Page& drawing) {
 }
 
 void move_by(Page& drawing, double dx, double dy) {
-  const auto move = [&](Point& p) { p = {p.x + dx, p.y + dy}; };
-  for (PagePolygon& polygon : drawing.polygons)
-    for (Point& p : polygon.points) move(p);
-  for (PageLine& line : drawing.lines) {
-    move(line.a);
-    move(line.b);
-  }
-  for (PageArc& arc : drawing.arcs) move(arc.centre);
-  for (PageCode& code : drawing.codes) move(code.at);
-  for (PageText& text : drawing.texts) move(text.at);
+  for_points(drawing, [&](Point& p) { p = {p.x + dx, p.y + dy}; });
 }
 
+Page quarter_turned(Page drawing, double width) {
+  for_points(drawing, [&](Point& p) { p = {p.y, width - p.x}; });
+  for (PageArc& arc : drawing.arcs) {
+    arc.from_deg += 90;
+    arc.to_deg += 90;
+  }
+  for (PageText& text : drawing.texts) text.turn_deg += 90;
+  return drawing;
+}
 }  // namespace bentbook::paper

@@ -60,5 +60,7 @@ void add_check_bars(Page& page, draw::Point corner, double side, const std::stri
 [[nodiscard]] Window bounds_of(const Page& drawing);
 /// The same drawing elsewhere.
 void move_by(Page& drawing, double dx, double dy);
+/// The same drawing a quarter turn anticlockwise, of one that is `width` wide: what was at its right is on top.
+[[nodiscard]] Page quarter_turned(Page drawing, double width);
 
 }  // namespace bentbook::paper

@@ -23,7 +23,7 @@ constexpr double kBorder = 2;        // mm around everything
 constexpr double kHeavy = 1.2;       // mm: the reference edge's line, all of it outside of the wood
 constexpr double kCutWidth = 0.35;   // mm: a knife line's width off is not seen, more would be
 constexpr double kNumber = 8;        // mm of an em: the face's number
-constexpr double kArrow = 16;        // mm
+constexpr double kArrow = 13;        // mm
 
 std::string figure_text(const PatternFigure& figure, const Voice& voice) {
   const std::string said = say_inches(figure.inches, voice);
@@ -171,8 +171,8 @@ class SheetMaker {
   [[nodiscard]] Page words() const {
     Page page;
     constexpr double kIn = 3;  // mm
-    const Point open = mm(Vec2{p_.at_b ? p_.from : p_.to, p_.width / 2});
-    const double right = p_.at_b ? open.x + kIn + 10 + kArrow + 8 : open.x - kIn;
+    const Point open = mm(Vec2{p_.open_right ? p_.to : p_.from, p_.width / 2});
+    const double right = p_.open_right ? open.x - kIn : open.x + kIn + 10 + kArrow + 8;
     const double y = open.y;
     page.texts.push_back({{right, y + kNumber * 0.36},
                           kNumber,

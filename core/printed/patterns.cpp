@@ -29,6 +29,12 @@ struct PatternHead {
   std::vector<std::string> lines;
 };
 
+std::string_view short_feature_name(FeatureKind kind, Language language) {
+  if (kind == FeatureKind::kRelief) return text(Msg::kFaceRelief, language);
+  if (kind == FeatureKind::kLetIn) return text(Msg::kFaceLetIn, language);
+  return feature_name(kind, language);
+}
+
 /// "Common rafter: Plumb cut, Bird's mouth"
 std::string title_of(const Frame& frame, const PatternGroup& group, Language language) {
   const Timber& timber = frame.timbers[static_cast<std::size_t>(group.places.front().timber)];
@@ -36,7 +42,7 @@ std::string title_of(const Frame& frame, const PatternGroup& group, Language lan
   for (const FullSizePattern::Work& work : group.pattern.work) {
     const auto i = static_cast<std::size_t>(work.index);
     const std::string_view name = work.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
-                                                             : feature_name(timber.features[i].kind, language);
+                                                             : short_feature_name(timber.features[i].kind, language);
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
   std::string out(kind_name(timber.kind, language));
@@ -126,8 +132,13 @@ class PatternPages {
     const double words = line_of(kStrongLetters) + static_cast<double>(lines_.size() + 1) * line_of(kSmallLetters);
     const paper::TileFrame frame_of_page{std::max(words, kMapHigh + line_of(kSmallLetters)) + kHeadGap, kBarStrip,
                                          kBarStrip};
-    const paper::TilePlan plan = paper::plan_tiles(document_.size, sheet.width, sheet.height, frame_of_page);
-    const paper::Page whole = sheet.whole();
+    paper::TilePlan plan = paper::plan_tiles(document_.size, sheet.width, sheet.height, frame_of_page);
+    paper::Page whole = sheet.whole();
+    const paper::TilePlan turned = paper::plan_tiles(document_.size, sheet.height, sheet.width, frame_of_page);
+    if (turned.pages() < plan.pages()) {
+      plan = turned;
+      whole = paper::quarter_turned(std::move(whole), sheet.width);
+    }
     for (int row = 0; row < plan.rows; ++row)
       for (int column = 0; column < plan.columns; ++column) {
         paper::Page page = paper::tile_page(whole, plan, column, row);

@@ -43,6 +43,7 @@ Case case_of(std::string_view name) {
     out.options.page = paper::PageSize::kA4;
   } else if (name == "plates") {
     out.book = demo_book();
+    out.book.frame.joints[static_cast<std::size_t>(Meeting::kTiePost)] = KnifePlate{};
     out.voice.language = *find_language("es");
     out.options.page = paper::PageSize::kA4;
   } else if (name == "hips") {

@@ -15,6 +15,8 @@ constexpr double kAtEdge = 1e-4;  ///< inches: nearer to an edge is on it
 /// Radians: less off square is what a square gives.
 constexpr double kSquareEnough = 0.02 * libm::kPi / 180;
 
+constexpr double kWasteShown = 0.75;  ///< inches of waste past the last line
+
 struct PatternSpan {
   double from = 0, to = 0;
   std::vector<const FaceMark*> marks;
@@ -61,6 +63,8 @@ class PatternMaker {
     for (const FaceMark* mark : stretch.marks) add(*mark);
     recesses();
     for (const auto& outline : marks_.hidden) add_clipped(out_.hidden, outline);
+    leave_waste_out();
+    out_.open_right = !out_.at_b && (out_.at_a || wood_at(out_.to) >= wood_at(out_.from));
     // From zero.
     for (auto* all : {&out_.outlines, &out_.openings, &out_.hidden, &out_.waste})
       for (auto& outline : *all)
@@ -92,6 +96,49 @@ class PatternMaker {
   [[nodiscard]] std::vector<Vec2> clipped(std::vector<Vec2> outline) const {
     if (signed_area(outline) < 0) std::reverse(outline.begin(), outline.end());
     return clipped_to(outline, out_.from, out_.to);
+  }
+
+  /// Past the last wood and the last line there is nothing to lay out; the tip may lie on another face.
+  void leave_waste_out() {
+    double low = 1e300, high = -1e300, first = 1e300;
+    const auto add = [&](double x) {
+      low = std::min(low, x);
+      high = std::max(high, x);
+    };
+    for (const auto* all : {&out_.outlines, &out_.openings})
+      for (const auto& outline : *all)
+        for (const Vec2& p : outline) add(p.x);
+    for (const FaceLine& line : out_.lines) {
+      add(line.a.x);
+      add(line.b.x);
+      first = std::min({first, line.a.x, line.b.x});
+    }
+    for (const FaceHole& hole : out_.holes) {
+      add(hole.centre.x - hole.diameter / 2);
+      add(hole.centre.x + hole.diameter / 2);
+      first = std::min(first, hole.centre.x);
+    }
+    out_.from = std::max(out_.from, low - kWasteShown);
+    out_.to = std::min(out_.to, high + kWasteShown);
+    const bool was_at_tip = out_.at_a || out_.at_b;
+    out_.at_a = out_.at_a && low < kAtEdge;
+    out_.at_b = out_.at_b && high > marks_.length - kAtEdge;
+    if (was_at_tip && !out_.at_a && !out_.at_b) out_.zero = first;
+    std::vector<std::vector<Vec2>> waste = std::exchange(out_.waste, {});
+    for (const auto& outline : waste) add_clipped(out_.waste, outline);
+    std::vector<std::vector<Vec2>> hidden = std::exchange(out_.hidden, {});
+    for (const auto& outline : hidden) add_clipped(out_.hidden, outline);
+  }
+
+  /// How much of the outline runs across at a station.
+  [[nodiscard]] double wood_at(double x) const {
+    double sum = 0;
+    for (const auto& outline : out_.outlines)
+      for (std::size_t i = 0; i < outline.size(); ++i) {
+        const Vec2 a = outline[i], b = outline[i + 1 == outline.size() ? 0 : i + 1];
+        if (libm::fabs(a.x - x) < kAtEdge && libm::fabs(b.x - x) < kAtEdge) sum += libm::fabs(b.y - a.y);
+      }
+    return sum;
   }
 
   void add_clipped(std::vector<std::vector<Vec2>>& to, const std::vector<Vec2>& outline) const {
@@ -149,11 +196,17 @@ bool askew(const FaceLine& line) {
 }
 
 /// Rule and square alone do not lay it out.
-bool wanted(const FullSizePattern& p) {
-  const auto within = [&](double y) { return y > kAtEdge && y < p.width - kAtEdge; };
-  return !p.holes.empty() || std::any_of(p.lines.begin(), p.lines.end(), [&](const FaceLine& line) {
-    return askew(line) || within(line.a.y) || within(line.b.y);
+bool wanted(const Timber& timber, const FullSizePattern& p) {
+  // Of pins one is enough: it has to meet the plate's.
+  const bool pins = std::any_of(p.work.begin(), p.work.end(), [&](const FullSizePattern::Work& work) {
+    return work.on == WorkOn::kFeature && timber.features[static_cast<std::size_t>(work.index)].use == HoleUse::kPin;
   });
+  if (pins) return true;
+  const auto within = [&](double y) { return y > kAtEdge && y < p.width - kAtEdge; };
+  constexpr std::size_t kJig = 2;  // one hole is a rule and a square's
+  return p.holes.size() >= kJig || std::any_of(p.lines.begin(), p.lines.end(), [&](const FaceLine& line) {
+           return askew(line) || within(line.a.y) || within(line.b.y);
+         });
 }
 
 FullSizePattern mirrored(FullSizePattern p) {
@@ -217,7 +270,7 @@ std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Shee
     const FaceMarks marks = face_marks(timber, sheet, face);
     PatternMaker maker(timber, sheet, marks);
     for (const PatternSpan& stretch : pattern_spans(marks))
-      if (FullSizePattern pattern = maker.make(stretch); wanted(pattern)) out.push_back(std::move(pattern));
+      if (FullSizePattern pattern = maker.make(stretch); wanted(timber, pattern)) out.push_back(std::move(pattern));
   }
   drop_mirrored(out, timber.wood);
   return out;

@@ -14,7 +14,7 @@ namespace bentbook {
 
 /// inches of wood that a pattern shows beyond what is cut: enough to lay it along both arrises. What lies nearer
 /// together than twice this stands on one pattern.
-inline constexpr double kPatternMargin = 3;
+inline constexpr double kPatternMargin = 2;
 
 struct FullSizePattern {
   Face face = Face::kTop;
@@ -23,6 +23,7 @@ struct FullSizePattern {
   bool at_a = false, at_b = false;  ///< zero is that end's tip
   double width = 0;
   bool reference_below = false;  ///< the reference edge is the one at y = 0
+  bool open_right = true;        ///< the wood goes on at the right, else at the left: there words and figures stand
   bool turned = false;           ///< turned over it is the pattern of the opposite face
   struct Work {
     WorkOn on = WorkOn::kEndCut;

@@ -84,10 +84,10 @@ class Figures {
     }
   }
 
-  /// Offsets from the reference edge, beside the end that goes on: at the right where end A is shown, else at the left.
+  /// Offsets from the reference edge, beside the end where the wood goes on.
   void across_rows() {
     const double edge = p_.reference_below ? 0 : p_.width;
-    const bool right = !p_.at_b;
+    const bool right = p_.open_right;
     const double side = right ? p_.to : p_.from;
     std::vector<Vec2> rows;
     std::stable_sort(places_.begin(), places_.end(),
