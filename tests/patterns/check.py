@@ -3,13 +3,16 @@
   check.py polygons FOLDER ROWS UNIT   each DXF is read and audited by ezdxf; its closed WOOD outlines are what shapely
                                        leaves of the timber's face when end cuts and pockets are taken out of it
   check.py rafter FOLDER ROWS MARK     the same outlines of a rafter at 9 in 12 against plain trigonometry
-  check.py tiles FOLDER                printed pages at 300 dpi: crosses of neighbours, the check bars and lengths over
-                                       a join are found in the picture and measured
+  check.py tiles FOLDER ROWS [SCALE]   printed pages at 300 dpi (English, inches): crosses of neighbours, the check bars
+                                       and what is cut are found in the picture; pages laid cross on cross measure as the
+                                       DXF does, within 0.2 mm over 200 mm
+  check.py labels FOLDER ROWS          ZBar reads each label's code
 
 ROWS are what pattern_rows prints (inches), UNIT mm or in.
 """
 import math
 import pathlib
+import re
 import subprocess
 import sys
 
@@ -168,65 +171,180 @@ def rafter(folder, rows, mark):
 # ---- pictures
 
 DPI = 300
+MM = DPI / 25.4  # px
 
 
 def picture(svg):
-    """Grey pixels of a page as rsvg-convert draws it, as rows of bytes."""
-    png = subprocess.run(["rsvg-convert", "-d", str(DPI), "-p", str(DPI), "-b", "white", svg], check=True,
-                         capture_output=True).stdout
-    return png_rows(png)
-
-
-def png_rows(png):
-    import struct
-    import zlib
-    at, data, width, height, channels = 8, b"", 0, 0, 4
-    while at < len(png):
-        size, kind = struct.unpack(">I4s", png[at:at + 8])
-        body = png[at + 8:at + 8 + size]
-        if kind == b"IHDR":
-            width, height, depth, colour = struct.unpack(">IIBB", body[:10])
-            channels = {0: 1, 2: 3, 6: 4}[colour]
-        elif kind == b"IDAT":
-            data += body
-        at += size + 12
-    raw = zlib.decompress(data)
+    """The page as librsvg and poppler draw it: red, green, blue by row and column."""
     import numpy
-    stride = width * channels
-    rows = numpy.zeros((height, stride), numpy.uint8)
-    before = numpy.zeros(stride, numpy.uint8)
-    for y in range(height):
-        kind = raw[y * (stride + 1)]
-        line = numpy.frombuffer(raw, numpy.uint8, stride, y * (stride + 1) + 1).copy()
-        if kind == 1:
-            line = line.reshape(-1, channels)
-            line = (numpy.cumsum(line.astype(numpy.uint32), axis=0) & 255).astype(numpy.uint8).reshape(-1)
-        elif kind == 2:
-            line = line + before
-        elif kind in (3, 4):
-            out = numpy.zeros(stride, numpy.uint8)
-            for x in range(stride):
-                left = int(out[x - channels]) if x >= channels else 0
-                up = int(before[x])
-                if kind == 3:
-                    guess = (left + up) // 2
-                else:
-                    corner = int(before[x - channels]) if x >= channels else 0
-                    estimate = left + up - corner
-                    dl, du, dc = abs(estimate - left), abs(estimate - up), abs(estimate - corner)
-                    guess = left if dl <= du and dl <= dc else up if du <= dc else corner
-                out[x] = (int(line[x]) + guess) & 255
-            line = out
-        rows[y] = line
-        before = line
-    return rows.reshape(height, width, channels)[:, :, :3]
+    pdf = subprocess.run(["rsvg-convert", "-f", "pdf", svg], check=True, capture_output=True).stdout
+    ppm = subprocess.run(["pdftoppm", "-r", str(DPI), "-"], input=pdf, check=True, capture_output=True).stdout
+    size = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", ppm)
+    width, height = int(size[1]), int(size[2])
+    return numpy.frombuffer(ppm, numpy.uint8, width * height * 3, size.end()).reshape(height, width, 3)
+
+
+def crosses(dark):
+    """Middles of the rings (2 mm in radius) with a cross in them: px, x and y."""
+    import numpy
+    radius, turns = 2 * MM, 48
+    height, width = dark.shape
+    edge = int(radius) + 2
+    score = numpy.zeros((height - 2 * edge, width - 2 * edge), numpy.float32)
+    for i in range(turns):
+        dx, dy = round(radius * math.cos(2 * math.pi * i / turns)), round(radius * math.sin(2 * math.pi * i / turns))
+        score += dark[edge + dy:height - edge + dy, edge + dx:width - edge + dx]
+    score /= turns
+    found = []
+    for y, x in zip(*numpy.nonzero(score > 0.75)):
+        found.append((x + edge, y + edge, score[y, x]))
+    out = []
+    while found:  # one for each cluster, by its weight
+        x0, y0, _ = found[0]
+        near = [f for f in found if abs(f[0] - x0) < radius and abs(f[1] - y0) < radius]
+        found = [f for f in found if f not in near]
+        weight = sum(f[2] for f in near)
+        out.append((sum(f[0] * f[2] for f in near) / weight, sum(f[1] * f[2] for f in near) / weight))
+    return out
+
+
+def longest_run(line):
+    """Start and length of the longest row of dark px."""
+    import numpy
+    edges = numpy.flatnonzero(numpy.diff(numpy.concatenate(([0], line.astype(numpy.int8), [0]))))
+    runs = list(zip(edges[0::2], edges[1::2]))
+    return max(((b - a, a) for a, b in runs), default=(0, 0))
+
+
+def bar(rows, aside, want):
+    """How far off a check bar is, mm: the longest stroke in `rows`, measured between the middles of the strokes across
+    its ends, which are met `aside` px beside it."""
+    import numpy
+    (length, start), y = max((longest_run(row), i) for i, row in enumerate(rows))
+    line = rows[y + aside, max(start - 2, 0):start + length + 2]
+    edges = numpy.flatnonzero(numpy.diff(numpy.concatenate(([0], line.astype(numpy.int8), [0]))))
+    middles = [(a + b) / 2 for a, b in zip(edges[0::2], edges[1::2])]
+    return abs((max(middles) - min(middles)) / MM - want) if middles else want
+
+
+def bars(dark, want):
+    height, width = dark.shape
+    return [bar(dark[int(height - 25 * MM):int(height - 11 * MM)], -int(MM), want),
+            bar(dark[:, int(11 * MM):int(22 * MM)].T, int(MM), want)]
+
+
+def cut_extents(path, scale):
+    """How wide and high what is cut is in the file, with the strokes' own width on paper: mm, the lesser first."""
+    import ezdxf
+    half, circle = 0.35 / 2, 0.5 / 2
+    model = ezdxf.readfile(path).modelspace()
+    points = []
+    for line in model.query('LINE[layer=="CUT"]'):
+        (ax, ay), (bx, by) = [(25.4 * scale * p.x, 25.4 * scale * p.y) for p in (line.dxf.start, line.dxf.end)]
+        long = math.dist((ax, ay), (bx, by))
+        nx, ny = -(by - ay) / long * half, (bx - ax) / long * half
+        points += [(x + i * nx, y + i * ny) for x, y in ((ax, ay), (bx, by)) for i in (1, -1)]
+    for hole in model.query('CIRCLE[layer=="DRILL"]'):
+        x, y, r = (25.4 * scale * v for v in (hole.dxf.center.x, hole.dxf.center.y, hole.dxf.radius))
+        points += [(x + i * (r + circle), y + k * (r + circle)) for i, k in ((1, 0), (-1, 0), (0, 1), (0, -1))]
+    return sorted(max(p[i] for p in points) - min(p[i] for p in points) for i in (0, 1))
+
+
+def sheets(folder):
+    """Pages, pattern by pattern: a list of (column, row, file) each."""
+    out = []
+    for svg in sorted(pathlib.Path(folder).glob("page-*.svg")):
+        words = re.sub("<[^>]*>", "", svg.read_text())
+        named = re.search(r"Sheet ([A-Z]+)(\d+), the last is", words)
+        column, row = (ord(named[1]) - ord("A"), int(named[2]) - 1) if named else (0, 0)
+        if (column, row) == (0, 0):
+            out.append([])
+        out[-1].append((column, row, str(svg)))
+    return out
+
+
+def tiles(folder, rows, scale="1"):
+    """With a scale other than 1 what is wanted is so much larger: then all must fail."""
+    import numpy
+    patterns, _ = read_rows(rows)
+    files = list(dict.fromkeys(p["file"] for p in patterns))
+    groups = sheets(folder)
+    check(len(groups) == len(files), f"{len(groups)} patterns on pages, {len(files)} files")
+    joined = 0
+    for file, group in zip(files, groups):
+        at = {}
+        reds = []
+        for column, row, svg in group:
+            image = picture(svg).astype(numpy.int16)
+            dark = image.max(axis=2) < 150
+            red = (image[:, :, 0] - image[:, :, 2] > 60)
+            for off in bars(dark, 101.6 * float(scale)):
+                check(off < 0.2, f"{svg}: a bar is {off:.2f} mm off")
+            marks = crosses(dark)
+            check(len(group) == 1 or len(marks) >= 2, f"{svg}: {len(marks)} crosses")
+            # Where this page lies against the first: by the crosses that it shares with a neighbour already laid.
+            if (column, row) == (0, 0):
+                at[0, 0] = ((0, 0), marks)
+            else:
+                beside = (column - 1, row) if column else (column, row - 1)
+                base, theirs = at[beside]
+                offsets = []
+                for tx, ty in theirs:
+                    for mx, my in marks:
+                        dx, dy = tx - mx, ty - my
+                        along, across = (dx, dy) if column else (dy, dx)
+                        if abs(across) < 0.3 * MM and along > 50 * MM:
+                            offsets.append((dx, dy))
+                check(len(offsets) >= 2, f"{svg}: shares {len(offsets)} crosses with its neighbour")
+                if not offsets:
+                    continue
+                spread = max(math.dist(a, b) for a in offsets for b in offsets) / MM
+                check(spread < 0.2, f"{svg}: its crosses are {spread:.2f} mm apart when laid on the neighbour's")
+                step = [sum(o[i] for o in offsets) / len(offsets) for i in (0, 1)]
+                at[column, row] = ((base[0] + step[0], base[1] + step[1]), marks)
+                joined += 1
+            (x0, y0), _ = at[column, row]
+            ys, xs = numpy.nonzero(red)
+            if len(xs):
+                reds.append((xs.min() + x0, xs.max() + 1 + x0, ys.min() + y0, ys.max() + 1 + y0))
+        if not reds:
+            continue
+        got = sorted(((max(r[1] for r in reds) - min(r[0] for r in reds)) / MM,
+                      (max(r[3] for r in reds) - min(r[2] for r in reds)) / MM))
+        want = cut_extents(str(pathlib.Path(folder) / file), float(scale))
+        for g, w in zip(got, want):
+            off = abs(g - w)
+            check(off < max(0.2, 0.2 * w / 200), f"{file}: {g:.2f} mm on {len(group)} pages, {w:.2f} wanted")
+            print(f"{file}: {len(group)} pages, {w:.2f} mm in the file, {g:.2f} on paper")
+    print(f"{joined} joins")
+
+
+def labels(folder, rows):
+    """The code of each label, cut out of its page alone, reads its text; the first page of each sheet."""
+    read = 0
+    for line in pathlib.Path(rows).read_text().splitlines():
+        _, page, left, top, width, height, text = line.split(" ", 6)
+        if page != "1":
+            continue
+        svg = (pathlib.Path(folder) / f"page-{int(page):03d}.svg").read_text()
+        one = re.sub(r'width="[^"]*" height="[^"]*" viewBox="[^"]*"',
+                     f'width="{width}mm" height="{height}mm" viewBox="{left} {top} {width} {height}"', svg, count=1)
+        png = subprocess.run(["rsvg-convert", "-d", str(DPI), "-p", str(DPI), "-b", "white"], input=one.encode(),
+                             check=True, capture_output=True).stdout
+        path = pathlib.Path(folder) / "label.png"
+        path.write_bytes(png)
+        got = subprocess.run(["zbarimg", "--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", str(path)],
+                             capture_output=True, text=True).stdout.strip()
+        check(got == text, f"label {text}: reads {got!r}")
+        read += 1
+    check(read >= 8, f"{read} labels")
 
 
 def main():
     what = sys.argv[1]
-    {"polygons": polygons, "rafter": rafter}[what](*sys.argv[2:])
+    {"polygons": polygons, "rafter": rafter, "tiles": tiles, "labels": labels}[what](*sys.argv[2:])
     print(f"patterns: {passed} passed, {failed} failed")
-    sys.exit(1 if failed else 0)
+    sys.exit(0 if passed and not failed else 1)
 
 
 main()

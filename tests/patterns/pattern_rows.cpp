@@ -3,13 +3,17 @@
 //   MARK_N.dxf, MARK_N.svg each pattern at 1:1
 // and to standard output the timbers (solid_rows.h) and a line for each pattern: `pattern NAME MARK FACE ZERO FROM TO`,
 // inches; ZERO a station, FROM and TO from zero.
-// Cases: rafter (9 in 12, inches, letter), metric (the same in mm, A4, French), plates (the demo, A4, Spanish), hips
-// (a roof with hips, letter), braces (8 × 8 braces, letter).
+// pattern_rows FOLDER labels SHEET a4|letter: labels of the first case on a sheet (printed/labels.h) as page-NNN.svg,
+// and to standard output what the code of each must read, in order. Cases: rafter (9 in 12, inches, letter), metric
+// (the same in mm, A4, French), plates (the demo, A4, Spanish), hips (a roof with hips, letter), braces (8 × 8 braces,
+// letter).
 
 #include <cstring>
 
 #include "paper/page_svg.h"
+#include "printed/labels.h"
 #include "printed/patterns.h"
+#include "shop/log/chunk.h"
 #include "solid_rows.h"
 
 using namespace bentbook;
@@ -58,6 +62,37 @@ Case case_of(std::string_view name) {
   return out;
 }
 
+bool write_pages(const std::string& folder, const paper::Document& document) {
+  bool good = true;
+  int number = 0;
+  for (const paper::Page& page : document.pages) {
+    char name[32];
+    std::snprintf(name, sizeof name, "/page-%03d.svg", ++number);
+    good = good && write_file(folder + name, paper::page_svg(page, paper::measure_of(document.size, page),
+                                                             document.title, document.language));
+  }
+  return good;
+}
+
+int labels(const std::string& folder, const char* sheet, std::string_view paper) {
+  Case given = case_of("rafter");
+  given.options.label_sheet = sheet;
+  given.options.page = paper == "a4" ? paper::PageSize::kA4 : paper::PageSize::kLetter;
+  const BookModel model = solve(given.book);
+  const auto document = print_labels(given.book, model, given.options, given.voice);
+  if (!document || !write_pages(folder, *document)) return 1;
+  const LabelSheet& on = *find_label_sheet(sheet, given.options.page);
+  int at = 0;
+  for (const Timber& timber : (*model.frame)->timbers) {
+    const int page = at / (on.columns * on.rows), place = at % (on.columns * on.rows);
+    const draw::Point corner = on.corner(place % on.columns, place / on.columns);
+    std::printf("label %d %.4f %.4f %.4f %.4f %s\n", page + 1, corner.x, corner.y, on.width, on.height,
+                label_text({given.book.identity, timber.mark}).c_str());
+    ++at;
+  }
+  return 0;
+}
+
 int patterns(const std::string& folder, const Case& given) {
   const BookModel model = solve(given.book);
   if (!*model.frame) return 1;
@@ -65,14 +100,7 @@ int patterns(const std::string& folder, const Case& given) {
   const auto document = print_patterns(given.book, model, given.options, given.voice);
   const auto groups = pattern_groups(given.book, model, given.options);
   if (!document || !groups) return 1;
-  bool good = true;
-  int number = 0;
-  for (const paper::Page& page : document->pages) {
-    char name[32];
-    std::snprintf(name, sizeof name, "/page-%03d.svg", ++number);
-    good = good && write_file(folder + name, paper::page_svg(page, paper::measure_of(document->size, page),
-                                                             document->title, document->language));
-  }
+  bool good = write_pages(folder, *document);
   for (const PatternForm form : {PatternForm::kDxf, PatternForm::kSvg}) {
     const auto files = pattern_files(given.book, model, given.options, form, given.voice);
     if (!files) return 1;
@@ -92,6 +120,7 @@ int patterns(const std::string& folder, const Case& given) {
 
 int main(int count, char** words) {
   if (count < 3) return 2;
+  if (std::strcmp(words[2], "labels") == 0) return count == 5 ? labels(words[1], words[3], words[4]) : 2;
   Case given = case_of(words[2]);
   for (int i = 3; i < count; ++i) given.options.marks.emplace_back(words[i]);
   return patterns(words[1], given);
