@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit firefox solver fit codes patterns graphs roofs
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
+#                             web webkit firefox solver fit codes patterns graphs roofs paper
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics pdf imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
@@ -38,6 +38,7 @@ packages_of() {
     patterns) echo python3-ezdxf python3-numpy python3-shapely zbar-tools librsvg2-bin poppler-utils ;;
     graphs) echo python3-networkx ;;
     roofs) echo libcgal-dev ;;
+    paper) echo poppler-utils qpdf ;;
     *) die "unknown part: $1" ;;
   esac
 }
@@ -53,7 +54,7 @@ programs_of() {
 
 units_of() {
   case $1 in
-    core) echo core qr statics ;;
+    core) echo core qr statics pdf ;;
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
     page) echo scanner ;;

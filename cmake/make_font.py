@@ -118,7 +118,7 @@ def make(path, characters):
     options.glyph_names = False
     options.legacy_kern = False
     options.notdef_outline = True
-    options.name_IDs = [0, 13, 14]  # copyright and licence stay
+    options.name_IDs = [0, 2, 6, 13, 14]  # copyright and licence stay, and the names by which a PDF knows it
     options.drop_tables += ["GSUB", "GPOS", "GDEF", "DSIG", "STAT"]
     subsetter = Subsetter(options)
     small = [base + d for base in (NUMERATOR, DENOMINATOR) for d in range(10)]

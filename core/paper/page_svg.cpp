@@ -4,7 +4,7 @@
 #include "measure/print.h"
 #include "numeric/libm.h"
 #include "paper/letters.h"
-#include "paper/stroke_style.h"
+#include "paper/line_kind.h"
 #include "text/xml_text.h"
 
 namespace bentbook::paper {
@@ -12,20 +12,18 @@ namespace {
 
 using draw::Point;
 
-constexpr double kHatchApart = 4;  // mm
-
 /// Ten-thousandths of a millimetre: far below what any machine shows.
 std::string mm(double v) { return without_trailing_zeros(print_fixed(v, 4)); }
 std::string pair_of(Point p) { return mm(p.x) + " " + mm(p.y); }
 
 std::string pen_of(draw::Stroke stroke, double width) {
-  const StrokeStyle style = style_of(stroke);
+  const LineKind kind = line_kind(stroke);
   std::string out = " fill=\"none\" stroke=\"";
   out += stroke == draw::Stroke::kCut ? "#C4311B" : "#111";
-  out += "\" stroke-width=\"" + mm(width > 0 ? width : style.width) + "\"";
-  if (style.dashes.empty()) return out;
+  out += "\" stroke-width=\"" + mm(width > 0 ? width : kind.width) + "\"";
+  if (kind.dash_count == 0) return out;
   out += " stroke-dasharray=\"";
-  for (const double part : style.dashes) out += mm(part) + " ";
+  for (int i = 0; i < kind.dash_count; ++i) out += mm(kind.dashes[static_cast<std::size_t>(i)]) + " ";
   out.back() = '"';
   return out;
 }
@@ -69,7 +67,7 @@ class PageSvg {
     if (polygon.fill == draw::Fill::kSection || polygon.fill == draw::Fill::kWaste) {
       for (const bool down : {false, true}) {
         if (down && polygon.fill == draw::Fill::kSection) break;
-        for (const draw::Segment& s : draw::hatch(polygon.points, kHatchApart, down))
+        for (const draw::Segment& s : draw::hatch(polygon.points, kHatchSpacing, down))
           path("M" + pair_of(s.a) + "L" + pair_of(s.b), draw::Stroke::kThin, 0.18);
       }
     } else if (polygon.fill != draw::Fill::kNone) {

@@ -99,7 +99,8 @@ class Tile {
     }
     if (!polygon.outlined) return;
     for (std::size_t i = 0; i < n; ++i)
-      add(PageLine{polygon.points[i], polygon.points[i + 1 == n ? 0 : i + 1], polygon.stroke, 0});
+      add(PageLine{polygon.points[i], polygon.points[i + 1 == n ? 0 : i + 1], polygon.stroke,
+                   polygon.stroke == Stroke::kThin ? kFine : 0});
   }
 
   [[nodiscard]] static bool within(const Window& in, const Window& out) {

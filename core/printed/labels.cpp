@@ -17,7 +17,7 @@ using paper::Align;
 
 constexpr double kInch = 25.4;
 constexpr double kLabelPadding = 2.5;             // mm: sheets lie a little off in a printer
-constexpr double kMostModule = 1.3;                 // mm of a code's module
+constexpr double kMostModule = 1.3;               // mm of a code's module
 constexpr double kMostMark = 24, kLeastMark = 4;  // ems in mm
 constexpr double kMostLine = 4.5;
 constexpr double kLabelLead = 1.3;
@@ -166,7 +166,6 @@ Result<paper::Document> print_labels(const Book& book, const BookModel& model, c
         .add(timber, *sheet, sheet->corner(place % sheet->columns, place / sheet->columns));
   }
   if (document.pages.empty()) return fail(ErrorCode::kEmpty, "paper");
-  finish_pages(document, book, options, voice);
   return document;
 }
 

@@ -1,9 +1,12 @@
 #include "printed/page_head.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "book/book_file.h"
+#include "frame/facts.h"
 #include "paper/letters.h"
+#include "paper/page_part.h"
 #include "text/crc32.h"
 #include "text/hex.h"
 
@@ -19,6 +22,37 @@ PageRoom room_of(paper::PageSize size, bool lying) {
   paper::PageMeasure measure = paper::measure_of(size);
   if (lying) std::swap(measure.width, measure.height);
   return {kPageMargin, kPageMargin, measure.width - kPageMargin, measure.height - kPageMargin};
+}
+
+PagePart caution_foot(std::initializer_list<Msg> cautions, Language language, double width) {
+  std::string said;
+  for (const Msg caution : cautions) {
+    if (!said.empty()) said += ' ';
+    said += text(caution, language);
+  }
+  PagePart part;
+  constexpr double kOver = 2, kUnder = 1.5;
+  part.drawn.lines.push_back({{0, kUnder}, {width, kUnder}, draw::Stroke::kThin, 0});
+  part.height = kUnder + kOver;
+  part.height += paper::put_lines(part.drawn, {0, part.height}, said, {kSmallLetters, false}, width);
+  return part;
+}
+
+Result<std::vector<int>> timbers_asked(const Frame& frame, const PrintOptions& options) {
+  std::vector<int> asked;
+  asked.reserve(options.marks.size());
+  for (const std::string& mark : options.marks) {
+    const int timber = timber_by_mark(frame, mark);
+    if (timber < 0) return fail(ErrorCode::kMissing, "mark");
+    asked.push_back(timber);
+  }
+  std::ranges::sort(asked);
+  asked.erase(std::ranges::unique(asked).begin(), asked.end());
+  if (!asked.empty()) return asked;
+  if (frame.timbers.empty()) return fail(ErrorCode::kEmpty, "paper");
+  asked.reserve(frame.timbers.size());
+  for (std::size_t i = 0; i < frame.timbers.size(); ++i) asked.push_back(static_cast<int>(i));
+  return asked;
 }
 
 std::string book_digest(const Book& book) {

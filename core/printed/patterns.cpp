@@ -276,7 +276,6 @@ Result<paper::Document> print_patterns(const Book& book, const BookModel& model,
   document.size = options.page;
   PatternPages pages(document, voice);
   for (const PatternGroup& group : *groups) pages.add(**model.frame, group);
-  finish_pages(document, book, options, voice);
   return document;
 }
 

@@ -1,6 +1,10 @@
+#include "printed/printed.h"
+
 #include <catch_amalgamated.hpp>
 
+#include "page_judge.h"
 #include "paper/letters.h"
+#include "plans.h"
 #include "printed/page_head.h"
 
 using namespace bentbook;
@@ -31,4 +35,25 @@ TEST_CASE("every page bears the book's name, the day, its digest and its number"
   Book other = book;
   other.frame.span = other.frame.span + Length::inches(1, 16);
   CHECK(book_digest(other) != book_digest(book));
+}
+
+TEST_CASE("nothing on a timber sheet is overprinted, cut off or too small", "[printed]") {
+  Random random(11);
+  int timbers = 0;
+  for (int i = 0; timbers < 1000; ++i) {
+    Book book = demo_book();
+    book.frame = random_plan(random);
+    Voice voice{static_cast<Language>(i % 3), {}, Marks::kScreen};
+    if (i % 2 == 1) voice.lengths = {LengthForm::kMm, 16, 1};
+    const BookModel model = solve(book);
+    if (!*model.frame) continue;
+    timbers += static_cast<int>((**model.frame).timbers.size());
+    PrintOptions options;
+    options.page = static_cast<paper::PageSize>(i / 2 % 2);
+    const auto document = print(book, model, options, voice);
+    REQUIRE(document);
+    const std::vector<std::string> faults = faults_of(*document);
+    INFO(said(faults));
+    CHECK(faults.empty());
+  }
 }

@@ -69,7 +69,7 @@ OUTSIDE = [
     (r"rapidjson/.*|nlohmann/.*|yyjson.*", {"core/book", "core/tasks", "tests"}),
     (r"bentbook_libm\.h", {"core/numeric", "tests"}),
     (r"catch_amalgamated\.hpp", {"tests"}),
-    (r"qrcodegen\.h", {"core/paper"}),
+    (r"qrcodegen\.h|hpdf.*\.h", {"core/paper"}),
     (r"Eigen/.*|lp_lib\.h", {"core/raising"}),
     (r"tl/.*", {"core/numeric"}),
 ]

@@ -236,7 +236,7 @@ def bars(dark, want):
 def cut_extents(path, scale):
     """How wide and high what is cut is in the file, with the strokes' own width on paper: mm, the lesser first."""
     import ezdxf
-    half, circle = 0.35 / 2, 0.5 / 2
+    half = 0.5 / 2
     model = ezdxf.readfile(path).modelspace()
     points = []
     for line in model.query('LINE[layer=="CUT"]'):
@@ -244,9 +244,6 @@ def cut_extents(path, scale):
         long = math.dist((ax, ay), (bx, by))
         nx, ny = -(by - ay) / long * half, (bx - ax) / long * half
         points += [(x + i * nx, y + i * ny) for x, y in ((ax, ay), (bx, by)) for i in (1, -1)]
-    for hole in model.query('CIRCLE[layer=="DRILL"]'):
-        x, y, r = (25.4 * scale * v for v in (hole.dxf.center.x, hole.dxf.center.y, hole.dxf.radius))
-        points += [(x + i * (r + circle), y + k * (r + circle)) for i, k in ((1, 0), (-1, 0), (0, 1), (0, -1))]
     return sorted(max(p[i] for p in points) - min(p[i] for p in points) for i in (0, 1))
 
 

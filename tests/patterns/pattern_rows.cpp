@@ -76,10 +76,11 @@ bool write_pages(const std::string& folder, const paper::Document& document) {
 
 int labels(const std::string& folder, const char* sheet, std::string_view paper) {
   Case given = case_of("rafter");
+  given.options.what = PrintedKind::kLabels;
   given.options.label_sheet = sheet;
   given.options.page = paper == "a4" ? paper::PageSize::kA4 : paper::PageSize::kLetter;
   const BookModel model = solve(given.book);
-  const auto document = print_labels(given.book, model, given.options, given.voice);
+  const auto document = print(given.book, model, given.options, given.voice);
   if (!document || !write_pages(folder, *document)) return 1;
   const LabelSheet& on = *find_label_sheet(sheet, given.options.page);
   int at = 0;
@@ -97,7 +98,7 @@ int patterns(const std::string& folder, const Case& given) {
   const BookModel model = solve(given.book);
   if (!*model.frame) return 1;
   const Frame& frame = **model.frame;
-  const auto document = print_patterns(given.book, model, given.options, given.voice);
+  const auto document = print(given.book, model, given.options, given.voice);
   const auto groups = pattern_groups(given.book, model, given.options);
   if (!document || !groups) return 1;
   bool good = write_pages(folder, *document);
