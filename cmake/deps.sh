@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit firefox solver fit codes graphs roofs paper
+#                             web webkit firefox solver fit codes patterns graphs roofs paper
 #   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics pdf imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
@@ -35,6 +35,7 @@ packages_of() {
     firefox) echo firefox-esr xvfb libgl1-mesa-dri ;;
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
+    patterns) echo python3-ezdxf python3-numpy python3-shapely zbar-tools librsvg2-bin poppler-utils ;;
     graphs) echo python3-networkx ;;
     roofs) echo libcgal-dev ;;
     paper) echo poppler-utils qpdf ;;

@@ -6,21 +6,23 @@
 #include "command/args.h"
 #include "command/output.h"
 #include "frame/facts.h"
+#include "printed/patterns.h"
 #include "printed/printed.h"
 
 namespace bentbook {
 namespace {
 
 constexpr std::string_view kPaperUsage =
-    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf] [--mark MARK,MARK]
-                      [--page a4|letter] [--saw NAME] [--day DAY] [--out FILE]
+    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf|svg|dxf] [--mark MARK,MARK]
+                      [--page a4|letter] [--labels cut|2x4|3x8|2x5|3x10] [--saw NAME] [--day DAY] [--out FILE]
 every command: [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
-constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "page", "saw", "day", "out"};
+constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "page", "labels", "saw", "day", "out"};
 constexpr std::string_view kPrintedWords[] = {"sheets", "patterns", "labels", "lists", "raising"};
 constexpr std::string_view kPageWords[] = {"a4", "letter"};
-enum class PaperFormat : std::uint8_t { kPdf };
-constexpr std::string_view kPaperFormatWords[] = {"pdf"};
+constexpr std::string_view kLabelWords[] = {"cut", "2x4", "3x8", "2x5", "3x10"};
+enum class PaperFormat : std::uint8_t { kPdf, kSvg, kDxf };
+constexpr std::string_view kPaperFormatWords[] = {"pdf", "svg", "dxf"};
 
 class PaperCall {
  public:
@@ -48,9 +50,11 @@ class PaperCall {
     if (!*model.frame) return refused(model.frame->error(), voice_);
     for (const std::string& mark : options->marks)
       if (timber_by_mark(**model.frame, mark) < 0) return refused(say(Msg::kBookNoMark, voice_.language, mark));
+    if (const auto form = static_cast<PaperFormat>(format->value_or(0)); form != PaperFormat::kPdf)
+      return each_pattern(*book, model, *options, form == PaperFormat::kDxf ? PatternForm::kDxf : PatternForm::kSvg);
     const auto document = print(*book, model, *options, voice_);
     if (!document) return refused(document.error(), voice_);
-    const auto file = written(*document, static_cast<PaperFormat>(format->value_or(0)));
+    const auto file = printer_.pdf(*document);
     return file ? hand_over(*file) : refused(file.error(), voice_);
   }
 
@@ -67,6 +71,9 @@ class PaperCall {
     options.page = *page                            ? static_cast<paper::PageSize>(**page)
                    : is_metric(voice_.lengths.form) ? paper::PageSize::kA4
                                                     : paper::PageSize::kLetter;
+    const auto labels = args_.choice("labels", kLabelWords);
+    if (!labels) return tl::unexpected(labels.error());
+    if (labels->value_or(0) > 0) options.label_sheet = kLabelWords[static_cast<std::size_t>(**labels)];
     options.day = args_.has("day") ? std::string(args_.text("day")) : printer_.day;
     const std::string_view marks = args_.text("mark");
     for (std::size_t from = 0; from < marks.size();) {
@@ -77,12 +84,19 @@ class PaperCall {
     return options;
   }
 
-  [[nodiscard]] Result<std::string> written(const paper::Document& document, PaperFormat format) const {
-    switch (format) {
-      case PaperFormat::kPdf:
-        break;
+  /// A file a pattern, named after --out, the mark and a number.
+  CommandOutput each_pattern(const Book& book, const BookModel& model, const PrintOptions& options, PatternForm form) {
+    if (options.what != PrintedKind::kPatterns) return refused({ErrorCode::kConflict, "--format", -1, 0}, voice_);
+    if (!args_.has("out")) return refused({ErrorCode::kMissing, "--out", -1, 0}, voice_);
+    const auto made = pattern_files(book, model, options, form, voice_);
+    if (!made) return refused(made.error(), voice_);
+    std::string out;
+    for (const PatternFile& file : *made) {
+      const std::string path = std::string(args_.text("out")) + "-" + file.name;
+      if (!files_.write(path, file.bytes)) return refused(say(Msg::kBookUnwritable, voice_.language, path));
+      out += say(Msg::kBookWritten, voice_.language, path) + "\n";
     }
-    return printer_.pdf(document);
+    return said(std::move(out));
   }
 
   CommandOutput hand_over(std::string bytes) {

@@ -1,6 +1,8 @@
 #include "printed/printed.h"
 
+#include "printed/labels.h"
 #include "printed/page_head.h"
+#include "printed/patterns.h"
 #include "printed/sheets.h"
 
 namespace bentbook {
@@ -12,7 +14,9 @@ Result<paper::Document> pages_of(const Book& book, const BookModel& model, const
     case PrintedKind::kSheets:
       return print_sheets(book, model, options, voice);
     case PrintedKind::kPatterns:
+      return print_patterns(book, model, options, voice);
     case PrintedKind::kLabels:
+      return print_labels(book, model, options, voice);
     case PrintedKind::kLists:
     case PrintedKind::kRaising:
       break;

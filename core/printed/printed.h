@@ -19,6 +19,7 @@ struct PrintOptions {
   paper::PageSize page = paper::PageSize::kA4;
   std::vector<std::string> marks;  ///< of timbers; none: all
   std::string day;                 ///< the day of printing as the shell says it, "" for none: core asks no clock
+  std::string label_sheet{};       ///< of label_sheets() (labels.h) by its key, "" for plain paper to cut; kLabels
 };
 
 /// The book with its solved frame, in the words and units of `voice`. Every page bears its number, the book's name, the

@@ -1,0 +1,24 @@
+#pragma once
+/// What a hand checks on a full-size pattern: its dimensions, as a drawing to be laid out at 1:1. Stations run from the
+/// pattern's zero, offsets from the reference edge; cuts off square have their length, holes their diameter.
+
+#include <vector>
+
+#include "draw/drawing.h"
+#include "frame/sheet/full_size.h"
+
+namespace bentbook {
+
+struct PatternFigure {
+  bool diameter = false;
+  double inches = 0;
+};
+
+/// The key of a dimension or note is its index in `figures`. Lines and polygons are those that figures keep off.
+struct PatternDrawing {
+  draw::Drawing drawing;
+  std::vector<PatternFigure> figures;
+};
+[[nodiscard]] PatternDrawing pattern_dimensions(const FullSizePattern& pattern);
+
+}  // namespace bentbook
