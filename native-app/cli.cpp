@@ -23,7 +23,7 @@
 #include "shop/log/log_file.h"
 #include "storage.h"
 #include "text/hex.h"
-#include "ui/fonts.gen.h"
+#include "ui/fonts.h"
 #include "words/shop_words.h"
 
 namespace {
@@ -61,12 +61,9 @@ bentbook::Folder disk_folder(bentbook::desktop::Storage& storage) {
 
 /// The app's own letters and today.
 bentbook::Printer printer() {
-  const auto bytes = [](const auto& font) {
-    return std::string_view(reinterpret_cast<const char*>(font), sizeof font);
-  };
   bentbook::Printer printer;
-  printer.pdf = [=](const bentbook::paper::Document& document) {
-    return write_pdf(document, {bytes(bentbook::screens::kRegularFont), bytes(bentbook::screens::kBoldFont)});
+  printer.pdf = [](const bentbook::paper::Document& document) {
+    return write_pdf(document, {bentbook::screens::regular_font_file(), bentbook::screens::bold_font_file()});
   };
   const std::int64_t now = bentbook::desktop::wall_clock_ms();
   printer.day = bentbook::date_text(now, bentbook::desktop::clock_ahead_minutes(now));

@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "tasks/border.h"
+#include "tasks/paper_fields.h"
+#include "ui/fonts.h"
 
 // EM_JS bodies are JavaScript: the formatter and the pedantic compiler have no say in them.
 // clang-format off
@@ -146,7 +148,7 @@ void PagePlatform::start_task(Task task) {
     js_start_task(crew, name.data(), size_of(name), request.data(), size_of(request), behind.data(), size_of(behind));
   };
   if (task.id.kind == TaskKind::kPaper)
-    return start(2, write_fonts(screens::font_file(false), screens::font_file(true)));
+    return start(2, write_fonts(screens::regular_font_file(), screens::bold_font_file()));
   std::shared_ptr<const Frame> frame = frame_of(task.request);
   if (frame == nullptr) return start(0, {});
   if (frame != frame_) {

@@ -35,7 +35,7 @@ class SheetMaker {
   SheetMaker(const FullSizePattern& pattern, std::string_view marks, const Voice& voice)
       : p_(pattern), marks_(marks), voice_(voice) {}
 
-  PatternSheet made() {
+  PatternLayers made() {
     measures();
     const auto add = [&](std::string_view name, Page page) { out_.layers.push_back({name, std::move(page)}); };
     add("waste", waste());
@@ -195,12 +195,12 @@ class SheetMaker {
   const Voice& voice_;
   draw::Layout layout_;
   Page measure_;
-  PatternSheet out_;
+  PatternLayers out_;
 };
 
 }  // namespace
 
-paper::Page PatternSheet::whole() const {
+paper::Page PatternLayers::whole() const {
   Page all;
   const auto add = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
   for (const paper::Layer& layer : layers) {
@@ -212,7 +212,7 @@ paper::Page PatternSheet::whole() const {
   return all;
 }
 
-PatternSheet pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice) {
+PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice) {
   return SheetMaker(pattern, marks, voice).made();
 }
 

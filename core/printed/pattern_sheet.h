@@ -12,7 +12,7 @@ namespace bentbook {
 
 /// mm, x right, y down; the layers in the order in which they are painted. The pattern's zero on the lower of the
 /// face's two edges stands at `zero`.
-struct PatternSheet {
+struct PatternLayers {
   double width = 0, height = 0;
   draw::Point zero;
   std::vector<paper::Layer> layers;
@@ -24,6 +24,6 @@ struct PatternSheet {
 /// "opening" closed outlines of recesses that do not go through; "cut" lines to cut to; "drill" holes; "mark" zero,
 /// middles of holes, what is cut from other faces; "measure" dimensions; "words" whose it is and where end A lies.
 /// `marks`: the timbers', as they stand on the pattern itself.
-[[nodiscard]] PatternSheet pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice);
+[[nodiscard]] PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice);
 
 }  // namespace bentbook

@@ -54,7 +54,7 @@ room("command command/json command/roofs command/stock", MODEL + " words words/r
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/shop/stock screens/raising screens/raising/yard screens/raising/given screens/roofs "
-     "screens/books screens/settings screens/timber", MODEL + " words words/aloud words/roofs paper printed tasks render ui ui/keypad ui/drawing")
+     "screens/books screens/settings screens/timber screens/printing", MODEL + " words words/aloud words/roofs paper printed tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost
@@ -87,7 +87,7 @@ OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner roo
   frame/drawings shop shop/log stock book book/backup model paper printed words words/aloud words/roofs tasks command command/json command/roofs command/stock render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/raising/given screens/roofs screens/shop/stock
-  screens/books screens/settings screens/timber""".split())
+  screens/books screens/settings screens/timber screens/printing""".split())
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 
