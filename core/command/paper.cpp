@@ -1,26 +1,30 @@
 #include "command/paper.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "book/book_file.h"
 #include "command/args.h"
 #include "command/output.h"
 #include "frame/facts.h"
+#include "printed/pages/list_csv.h"
 #include "printed/printed.h"
+#include "raising/check.h"
 
 namespace bentbook {
 namespace {
 
 constexpr std::string_view kPaperUsage =
-    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf] [--mark MARK,MARK]
-                      [--page a4|letter] [--saw NAME] [--day DAY] [--out FILE]
+    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf|csv] [--mark MARK,MARK]
+                      [--list cut,order,plan,hardware,settings] [--page a4|letter] [--saw NAME] [--day DAY] [--out FILE]
 every command: [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
-constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "page", "saw", "day", "out"};
+constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "list", "page", "saw", "day", "out"};
 constexpr std::string_view kPrintedWords[] = {"sheets", "patterns", "labels", "lists", "raising"};
 constexpr std::string_view kPageWords[] = {"a4", "letter"};
-enum class PaperFormat : std::uint8_t { kPdf };
-constexpr std::string_view kPaperFormatWords[] = {"pdf"};
+constexpr std::string_view kListWords[] = {"cut", "order", "plan", "hardware", "settings"};
+enum class PaperFormat : std::uint8_t { kPdf, kCsv };
+constexpr std::string_view kPaperFormatWords[] = {"pdf", "csv"};
 
 class PaperCall {
  public:
@@ -40,7 +44,7 @@ class PaperCall {
       if (saw_of(*book).name != book->saw)
         return refused({ErrorCode::kUnknownOption, "--saw " + book->saw, -1, 0}, voice_);
     }
-    const auto options = asked();
+    auto options = asked();
     if (!options) return refused(options.error(), voice_);
     const auto format = args_.choice("format", kPaperFormatWords);
     if (!format) return refused(format.error(), voice_);
@@ -48,9 +52,12 @@ class PaperCall {
     if (!*model.frame) return refused(model.frame->error(), voice_);
     for (const std::string& mark : options->marks)
       if (timber_by_mark(**model.frame, mark) < 0) return refused(say(Msg::kBookNoMark, voice_.language, mark));
-    const auto document = print(*book, model, *options, voice_);
-    if (!document) return refused(document.error(), voice_);
-    const auto file = written(*document, static_cast<PaperFormat>(format->value_or(0)));
+    OrderCheck check;
+    if (options->what == PrintedKind::kRaising && !book->raising.steps.empty()) {
+      check = check_order(**model.frame, book->raising);
+      options->check = &check;
+    }
+    const auto file = written(*book, model, *options, static_cast<PaperFormat>(format->value_or(0)));
     return file ? hand_over(*file) : refused(file.error(), voice_);
   }
 
@@ -68,21 +75,38 @@ class PaperCall {
                    : is_metric(voice_.lengths.form) ? paper::PageSize::kA4
                                                     : paper::PageSize::kLetter;
     options.day = args_.has("day") ? std::string(args_.text("day")) : printer_.day;
-    const std::string_view marks = args_.text("mark");
-    for (std::size_t from = 0; from < marks.size();) {
-      const std::size_t to = std::min(marks.find(',', from), marks.size());
-      if (to > from) options.marks.emplace_back(marks.substr(from, to - from));
-      from = to + 1;
-    }
+    each("mark", [&](std::string_view mark) { options.marks.emplace_back(mark); });
+    std::string_view unknown;
+    each("list", [&](std::string_view word) {
+      const auto* found = std::ranges::find(kListWords, word);
+      if (found == std::ranges::end(kListWords))
+        unknown = word;
+      else
+        options.lists.push_back(static_cast<PrintedList>(found - std::ranges::begin(kListWords)));
+    });
+    if (!unknown.empty()) return fail(ErrorCode::kUnknownOption, "--list " + std::string(unknown));
     return options;
   }
-
-  [[nodiscard]] Result<std::string> written(const paper::Document& document, PaperFormat format) const {
-    switch (format) {
-      case PaperFormat::kPdf:
-        break;
+  /// Each of an option's words, parted by commas.
+  template <class Do>
+  void each(std::string_view option, Do act) const {
+    const std::string_view all = args_.text(option);
+    for (std::size_t from = 0; from < all.size();) {
+      const std::size_t to = std::min(all.find(',', from), all.size());
+      if (to > from) act(all.substr(from, to - from));
+      from = to + 1;
     }
-    return printer_.pdf(document);
+  }
+
+  [[nodiscard]] Result<std::string> written(const Book& book, const BookModel& model, const PrintOptions& options,
+                                            PaperFormat format) const {
+    if (format == PaperFormat::kCsv) {
+      if (options.what == PrintedKind::kLists) return list_csv(book, model, options, voice_);
+      return fail(ErrorCode::kUnknownOption, "--format csv");
+    }
+    const auto document = print(book, model, options, voice_);
+    if (!document) return tl::unexpected(document.error());
+    return printer_.pdf(*document);
   }
 
   CommandOutput hand_over(std::string bytes) {

@@ -1,7 +1,9 @@
 #include "printed/printed.h"
 
 #include "printed/page_head.h"
-#include "printed/sheets.h"
+#include "printed/pages/lists.h"
+#include "printed/pages/raising_pages.h"
+#include "printed/pages/sheets.h"
 
 namespace bentbook {
 namespace {
@@ -11,11 +13,13 @@ Result<paper::Document> pages_of(const Book& book, const BookModel& model, const
   switch (options.what) {
     case PrintedKind::kSheets:
       return print_sheets(book, model, options, voice);
+    case PrintedKind::kLists:
+      return print_lists(book, model, options, voice);
     case PrintedKind::kPatterns:
     case PrintedKind::kLabels:
-    case PrintedKind::kLists:
-    case PrintedKind::kRaising:
       break;
+    case PrintedKind::kRaising:
+      return print_raising(book, model, options, voice);
   }
   return fail(ErrorCode::kEmpty, "paper");
 }
