@@ -19,20 +19,45 @@ struct TableMeasure {
   std::vector<double> left, width;
 };
 
+double widest_word(std::string_view words, Letters letters) {
+  double widest = 0;
+  for (const std::string& word : paper::wrapped_lines(words, letters.size, letters.bold, 0))
+    widest = std::max(widest, paper::text_width(word, letters.size, letters.bold));
+  return widest;
+}
+
+/// As wide as the cells are, heads broken between their words; where the wide column would be left with too little,
+/// words in the others are broken too, the widest first.
 TableMeasure measured(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows, double width) {
+  constexpr double kLeast = 32;  // mm, of the wide column
   TableMeasure measure;
-  measure.width.resize(columns.size());
-  double taken = kCellGap * static_cast<double>(columns.size() - 1);
+  std::vector<double> least;
+  double spare = width - kCellGap * static_cast<double>(columns.size() - 1);
   std::size_t wide = columns.size();
   for (std::size_t c = 0; c < columns.size(); ++c) {
-    double& own = measure.width[c];
-    own = paper::text_width(columns[c].head, kHeadCell.size, kHeadCell.bold);
+    const Letters cells = columns[c].strong ? kStrongCell : kCell;
+    double own = widest_word(columns[c].head, kHeadCell), needs = own;
+    for (const TableRow& row : rows) {
+      for (const std::string& line : paper::wrapped_lines(row[c], cells.size, cells.bold, 1e9))
+        own = std::max(own, paper::text_width(line, cells.size, cells.bold));
+      needs = std::max(needs, widest_word(row[c], cells));
+    }
     if (columns[c].wide) wide = c;
-    const bool bold = columns[c].strong;
-    for (const TableRow& row : rows) own = std::max(own, paper::text_width(row[c], kCell.size, bold));
-    if (c != wide) taken += own;
+    if (c != wide) spare -= own;
+    measure.width.push_back(own);
+    least.push_back(needs);
   }
-  if (wide < columns.size()) measure.width[wide] = std::max(20.0, width - taken);
+  while (wide < columns.size() && spare < kLeast) {
+    std::size_t widest = wide;
+    for (std::size_t c = 0; c < columns.size(); ++c)
+      if (c != wide && measure.width[c] > least[c] && (widest == wide || measure.width[c] > measure.width[widest]))
+        widest = c;
+    if (widest == wide) break;
+    const double cut = std::max(least[widest], measure.width[widest] - std::max(1.0, kLeast - spare));
+    spare += measure.width[widest] - cut;
+    measure.width[widest] = cut;
+  }
+  if (wide < columns.size()) measure.width[wide] = std::max(spare, least[wide]);
   double x = 0;
   for (const double own : measure.width) {
     measure.left.push_back(x);
