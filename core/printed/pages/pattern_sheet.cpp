@@ -1,4 +1,4 @@
-#include "printed/pattern_sheet.h"
+#include "printed/pages/pattern_sheet.h"
 
 #include <algorithm>
 #include <utility>
