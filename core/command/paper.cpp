@@ -1,28 +1,33 @@
 #include "command/paper.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "book/book_file.h"
 #include "command/args.h"
 #include "command/output.h"
 #include "frame/facts.h"
-#include "printed/patterns.h"
+#include "printed/pages/list_csv.h"
+#include "printed/pages/patterns.h"
 #include "printed/printed.h"
+#include "raising/check.h"
 
 namespace bentbook {
 namespace {
 
 constexpr std::string_view kPaperUsage =
-    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf|svg|dxf] [--mark MARK,MARK]
-                      [--page a4|letter] [--labels cut|2x4|3x8|2x5|3x10] [--saw NAME] [--day DAY] [--out FILE]
+    R"(usage: bentbook paper FILE --what sheets|patterns|labels|lists|raising [--format pdf|csv|svg|dxf]
+                      [--mark MARK,MARK] [--list cut,order,plan,hardware,settings] [--labels cut|2x4|3x8|2x5|3x10]
+                      [--page a4|letter] [--saw NAME] [--day DAY] [--out FILE]
 every command: [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
-constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "page", "labels", "saw", "day", "out"};
+constexpr std::string_view kPaperOptions[] = {"what", "format", "mark", "list", "labels", "page", "saw", "day", "out"};
 constexpr std::string_view kPrintedWords[] = {"sheets", "patterns", "labels", "lists", "raising"};
 constexpr std::string_view kPageWords[] = {"a4", "letter"};
+constexpr std::string_view kListWords[] = {"cut", "order", "plan", "hardware", "settings"};
 constexpr std::string_view kLabelWords[] = {"cut", "2x4", "3x8", "2x5", "3x10"};
-enum class PaperFormat : std::uint8_t { kPdf, kSvg, kDxf };
-constexpr std::string_view kPaperFormatWords[] = {"pdf", "svg", "dxf"};
+enum class PaperFormat : std::uint8_t { kPdf, kCsv, kSvg, kDxf };
+constexpr std::string_view kPaperFormatWords[] = {"pdf", "csv", "svg", "dxf"};
 
 class PaperCall {
  public:
@@ -42,7 +47,7 @@ class PaperCall {
       if (saw_of(*book).name != book->saw)
         return refused({ErrorCode::kUnknownOption, "--saw " + book->saw, -1, 0}, voice_);
     }
-    const auto options = asked();
+    auto options = asked();
     if (!options) return refused(options.error(), voice_);
     const auto format = args_.choice("format", kPaperFormatWords);
     if (!format) return refused(format.error(), voice_);
@@ -50,11 +55,15 @@ class PaperCall {
     if (!*model.frame) return refused(model.frame->error(), voice_);
     for (const std::string& mark : options->marks)
       if (timber_by_mark(**model.frame, mark) < 0) return refused(say(Msg::kBookNoMark, voice_.language, mark));
-    if (const auto form = static_cast<PaperFormat>(format->value_or(0)); form != PaperFormat::kPdf)
+    const auto form = static_cast<PaperFormat>(format->value_or(0));
+    if (form == PaperFormat::kSvg || form == PaperFormat::kDxf)
       return each_pattern(*book, model, *options, form == PaperFormat::kDxf ? PatternForm::kDxf : PatternForm::kSvg);
-    const auto document = print(*book, model, *options, voice_);
-    if (!document) return refused(document.error(), voice_);
-    const auto file = printer_.pdf(*document);
+    OrderCheck check;
+    if (options->what == PrintedKind::kRaising && !book->raising.steps.empty()) {
+      check = check_order(**model.frame, book->raising);
+      options->check = &check;
+    }
+    const auto file = written(*book, model, *options, form);
     return file ? hand_over(*file) : refused(file.error(), voice_);
   }
 
@@ -75,12 +84,16 @@ class PaperCall {
     if (!labels) return tl::unexpected(labels.error());
     if (labels->value_or(0) > 0) options.label_sheet = kLabelWords[static_cast<std::size_t>(**labels)];
     options.day = args_.has("day") ? std::string(args_.text("day")) : printer_.day;
-    const std::string_view marks = args_.text("mark");
-    for (std::size_t from = 0; from < marks.size();) {
-      const std::size_t to = std::min(marks.find(',', from), marks.size());
-      if (to > from) options.marks.emplace_back(marks.substr(from, to - from));
-      from = to + 1;
-    }
+    each("mark", [&](std::string_view mark) { options.marks.emplace_back(mark); });
+    std::string_view unknown;
+    each("list", [&](std::string_view word) {
+      const auto* found = std::ranges::find(kListWords, word);
+      if (found == std::ranges::end(kListWords))
+        unknown = word;
+      else
+        options.lists.push_back(static_cast<PrintedList>(found - std::ranges::begin(kListWords)));
+    });
+    if (!unknown.empty()) return fail(ErrorCode::kUnknownOption, "--list " + std::string(unknown));
     return options;
   }
 
@@ -97,6 +110,28 @@ class PaperCall {
       out += say(Msg::kBookWritten, voice_.language, path) + "\n";
     }
     return said(std::move(out));
+  }
+
+  /// Each of an option's words, parted by commas.
+  template <class Do>
+  void each(std::string_view option, Do act) const {
+    const std::string_view all = args_.text(option);
+    for (std::size_t from = 0; from < all.size();) {
+      const std::size_t to = std::min(all.find(',', from), all.size());
+      if (to > from) act(all.substr(from, to - from));
+      from = to + 1;
+    }
+  }
+
+  [[nodiscard]] Result<std::string> written(const Book& book, const BookModel& model, const PrintOptions& options,
+                                            PaperFormat format) const {
+    if (format == PaperFormat::kCsv) {
+      if (options.what == PrintedKind::kLists) return list_csv(book, model, options, voice_);
+      return fail(ErrorCode::kUnknownOption, "--format csv");
+    }
+    const auto document = print(book, model, options, voice_);
+    if (!document) return tl::unexpected(document.error());
+    return printer_.pdf(*document);
   }
 
   CommandOutput hand_over(std::string bytes) {

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "draw/box.h"
 #include "draw/fill.h"
 #include "numeric/libm.h"
 #include "paper/letters.h"

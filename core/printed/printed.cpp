@@ -1,9 +1,11 @@
 #include "printed/printed.h"
 
-#include "printed/labels.h"
 #include "printed/page_head.h"
-#include "printed/patterns.h"
-#include "printed/sheets.h"
+#include "printed/pages/labels.h"
+#include "printed/pages/lists.h"
+#include "printed/pages/patterns.h"
+#include "printed/pages/raising_pages.h"
+#include "printed/pages/sheets.h"
 
 namespace bentbook {
 namespace {
@@ -13,13 +15,14 @@ Result<paper::Document> pages_of(const Book& book, const BookModel& model, const
   switch (options.what) {
     case PrintedKind::kSheets:
       return print_sheets(book, model, options, voice);
+    case PrintedKind::kLists:
+      return print_lists(book, model, options, voice);
     case PrintedKind::kPatterns:
       return print_patterns(book, model, options, voice);
     case PrintedKind::kLabels:
       return print_labels(book, model, options, voice);
-    case PrintedKind::kLists:
     case PrintedKind::kRaising:
-      break;
+      return print_raising(book, model, options, voice);
   }
   return fail(ErrorCode::kEmpty, "paper");
 }

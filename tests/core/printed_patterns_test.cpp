@@ -4,8 +4,8 @@
 #include "paper/dxf.h"
 #include "paper/letters.h"
 #include "paper/tiles.h"
-#include "printed/labels.h"
-#include "printed/patterns.h"
+#include "printed/pages/labels.h"
+#include "printed/pages/patterns.h"
 #include "shop/log/chunk.h"
 
 using namespace bentbook;

@@ -6,8 +6,19 @@
 #include "paper/letters.h"
 #include "plans.h"
 #include "printed/page_head.h"
+#include "printed/pages/raising_picture.h"
 
 using namespace bentbook;
+
+namespace {
+
+RaisingStep step_of(std::string mark) {
+  RaisingStep step;
+  step.marks.push_back(std::move(mark));
+  return step;
+}
+
+}  // namespace
 
 TEST_CASE("every page bears the book's name, the day, its digest and its number", "[printed]") {
   Book book = demo_book();
@@ -37,7 +48,7 @@ TEST_CASE("every page bears the book's name, the day, its digest and its number"
   CHECK(book_digest(other) != book_digest(book));
 }
 
-TEST_CASE("nothing on a timber sheet is overprinted, cut off or too small", "[printed]") {
+TEST_CASE("nothing that is printed is overprinted, cut off or too small", "[printed]") {
   Random random(11);
   int timbers = 0;
   for (int i = 0; timbers < 1000; ++i) {
@@ -47,13 +58,56 @@ TEST_CASE("nothing on a timber sheet is overprinted, cut off or too small", "[pr
     if (i % 2 == 1) voice.lengths = {LengthForm::kMm, 16, 1};
     const BookModel model = solve(book);
     if (!*model.frame) continue;
-    timbers += static_cast<int>((**model.frame).timbers.size());
+    const Frame& frame = **model.frame;
+    timbers += static_cast<int>(frame.timbers.size());
+    for (std::size_t t = 0; t < frame.timbers.size(); t += 2)
+      book.raising.steps.push_back(step_of(frame.timbers[t].mark));
     PrintOptions options;
     options.page = static_cast<paper::PageSize>(i / 2 % 2);
-    const auto document = print(book, model, options, voice);
-    REQUIRE(document);
-    const std::vector<std::string> faults = faults_of(*document);
-    INFO(said(faults));
-    CHECK(faults.empty());
+    for (const PrintedKind what : {PrintedKind::kSheets, PrintedKind::kLists, PrintedKind::kRaising}) {
+      options.what = what;
+      const auto document = print(book, model, options, voice);
+      REQUIRE(document);
+      const std::vector<std::string> faults = faults_of(*document);
+      INFO(said(faults));
+      CHECK(faults.empty());
+    }
   }
+}
+
+TEST_CASE("a list of timbers without a plan is printed too, and an empty one says that there is nothing", "[printed]") {
+  Book book = demo_book();
+  book.framed = false;
+  PrintOptions options;
+  for (const PrintedKind what : {PrintedKind::kSheets, PrintedKind::kLists, PrintedKind::kRaising}) {
+    options.what = what;
+    const auto none = print(book, solve(book), options, {});
+    REQUIRE_FALSE(none);
+    CHECK((none.error().code == ErrorCode::kEmpty && none.error().where == "paper"));
+  }
+  HandTimber timber;
+  timber.mark = "X-1";
+  book.frame.added.push_back(timber);
+  for (const PrintedKind what : {PrintedKind::kSheets, PrintedKind::kLists, PrintedKind::kRaising}) {
+    options.what = what;
+    const auto document = print(book, solve(book), options, {});
+    REQUIRE(document);
+    CHECK(said(faults_of(*document)).empty());
+  }
+  options.marks = {"X-2"};
+  options.what = PrintedKind::kSheets;
+  CHECK(print(book, solve(book), options, {}).error().code == ErrorCode::kMissing);
+}
+
+TEST_CASE("steps that bring one kind of small timbers share a picture", "[printed]") {
+  const Book book = demo_book();
+  const BookModel model = solve(book);
+  const Frame& frame = **model.frame;
+  RaisingPlan plan;
+  for (const char* mark : {"P-A1", "B-A1.1", "B-A1.3", "C-A1", "C-A2", "T-1", "C-A3"})
+    plan.steps.push_back(step_of(mark));
+  const auto pictures = pictured_steps(frame, plan);
+  std::string spans;
+  for (const PicturedSteps& p : pictures) spans += std::to_string(p.first) + "-" + std::to_string(p.last) + " ";
+  CHECK(spans == "0-0 1-2 3-4 5-5 6-6 ");
 }

@@ -136,6 +136,9 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
 
 
 # ── What holds of any file ───────────────────────────────────────────────────────────────────────────────────────────
+DARK = bytes(v < 128 for v in range(256))
+
+
 def file_checks(name, data, folder, again):
     printed = Printed(data, folder)
     qpdf = run("qpdf", "--check", printed.file)
@@ -155,7 +158,7 @@ def file_checks(name, data, folder, again):
     while drawn:
         head, size, top, drawn = drawn.split(b"\n", 3)
         width, height = map(int, size.split())
-        ink = sum(1 for v in drawn[: width * height] if v < 128)
+        ink = drawn[: width * height].translate(DARK).count(1)
         seen += ink > width * height / 1000
         drawn = drawn[width * height:]
     check(f"no page is blank: {name}", seen == pages, f"{seen} of {pages}")
@@ -184,6 +187,44 @@ def words_checks(name, printed):
     check(f"no word stands on another: {name}", not bad, bad[:5])
 
 
+# ── Lists and the raising ────────────────────────────────────────────────────────────────────────────────────────────
+def list_checks(book, folder):
+    members = answer("book", "members", book)["members"]
+    page = Printed(paper(book, "--what", "lists", "--list", "cut"), folder).text
+    check("every mark is on the cut list", all(re.search(rf"\b{re.escape(m['mark'])}\b", page) for m in members))
+    check("every length is on the cut list", all(stands(page, in_inches(m["length_in"], 16)) for m in members))
+    check("as many timbers as there are", f"{len(members)} timbers" in page)
+    csv = paper(book, "--what", "lists", "--list", "cut", "--format", "csv").decode().splitlines()
+    counts = [int(re.findall(r'(?:"(?:[^"]|"")*"|[^,]*)(?:,|$)', line)[6].strip(",")) for line in csv[1:]]
+    check("the cut list as CSV counts each timber once", sum(counts) == len(members), counts)
+    stock = answer("stock", book)
+    page = Printed(paper(book, "--what", "lists", "--list", "order"), folder).text
+    # A row begins with its count and has its length in feet: no sums are taken over from the program.
+    rows = {}
+    for row in stock["order"]:
+        rows[row["length_in"]] = rows.get(row["length_in"], 0) + row["count"]
+    check("every length that is bought is on the order", all(stands(page, in_inches(v, 16)) for v in rows))
+    check("as many sticks as are bought", f"{sum(rows.values())} sticks to order" in page)
+    page = Printed(paper(book, "--what", "lists", "--list", "plan"), folder).text
+    check("every stick has its number", all(f"Stick {s['stick']} " in page for s in stock["plan"]))
+    check("every piece is in its stick", all(p["mark"] in page for s in stock["plan"] for p in s["pieces"]))
+    page = Printed(paper(book, "--what", "lists", "--list", "settings"), folder).text
+    for mark in [m["mark"] for m in members][::5]:
+        check(f"{mark} has its boxes among the settings", mark in page)
+
+
+def raising_checks(book, raised, folder):
+    assert run(program, "raise", book, "--tries", "1", "--out", raised).returncode == 0
+    order = run(program, "raise", "order", raised).stdout.decode().splitlines()
+    page = Printed(paper(raised, "--what", "raising"), folder).text
+    check("the raising says how it was judged", told("en", "raise_good") in page or told("en", "raise_whole_bad") in page)
+    check("the raising says who decides", told("en", "raising_caution") in page)
+    last = max(int(line.split(",")[order[0].split(",").index("step")]) for line in order[1:])
+    check("every step of the raising is on paper", all(re.search(rf"(?<!\S){n} 1 ", page) for n in range(1, last + 1)))
+    members = answer("book", "members", raised)["members"]
+    check("every timber is on a truck", all(m["mark"] in page for m in members))
+
+
 def told(language, key):
     for table in sorted((strings / language).glob("*.tsv")):
         for row in table.read_text("utf-8").splitlines():
@@ -210,6 +251,8 @@ def main():
                 if len(done) % one_of == 0:
                     sheet_checks(file, member["mark"], member["weight_lb"], work, unit)
                 done.add(member["mark"])
+        list_checks(Path(work, "demo"), work)
+        raising_checks(Path(work, "demo"), Path(work, "raised"), work)
         kinds = [("sheets", "demo", "letter", "en"), ("sheets", "shed", "a4", "es"), ("sheets", "roof", "a4", "fr-CA")]
         for what, name, page, language in kinds + OTHERS:
             words = ["--what", what, "--page", page, "--lang", language]
@@ -228,6 +271,7 @@ def main():
     print(f"paper checks: {passed} passed, {failed} failed")
 
 
-OTHERS = []
+OTHERS = [("lists", "demo", "letter", "es"), ("lists", "barn", "a4", "en"), ("raising", "demo", "a4", "fr-CA"),
+          ("raising", "raised", "letter", "en")]
 os.environ["LC_ALL"] = "C.UTF-8"
 main()

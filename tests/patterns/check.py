@@ -6,6 +6,7 @@
   check.py tiles FOLDER ROWS [SCALE]   printed pages at 300 dpi (English, inches): crosses of neighbours, the check bars
                                        and what is cut are found in the picture; pages laid cross on cross measure as the
                                        DXF does, within 0.2 mm over 200 mm
+  check.py pdf FILE in|mm              the check bars of each page
   check.py labels FOLDER ROWS          ZBar reads each label's code
 
 ROWS are what pattern_rows prints (inches), UNIT mm or in.
@@ -316,6 +317,23 @@ def tiles(folder, rows, scale="1"):
     print(f"{joined} joins")
 
 
+def pdf(path, inches):
+    """A printed file's pages at 300 dpi: its check bars, 4 in or 100 mm."""
+    import numpy
+    want = 101.6 if inches == "in" else 100
+    ppm = subprocess.run(["pdftoppm", "-r", str(DPI), path], check=True, capture_output=True).stdout
+    at = pages = 0
+    while at < len(ppm):
+        size = re.compile(rb"P6\s+(\d+)\s+(\d+)\s+255\s").match(ppm, at)
+        width, height = int(size[1]), int(size[2])
+        dark = numpy.frombuffer(ppm, numpy.uint8, width * height * 3, size.end()).reshape(height, width, 3).max(axis=2) < 150
+        at = size.end() + width * height * 3
+        pages += 1
+        for off in bars(dark, want):
+            check(off < 0.2, f"{path}, page {pages}: a bar is {off:.2f} mm off")
+    print(f"{pages} pages")
+
+
 def labels(folder, rows):
     """The code of each label, cut out of its page alone, reads its text; the first page of each sheet."""
     read = 0
@@ -339,7 +357,7 @@ def labels(folder, rows):
 
 def main():
     what = sys.argv[1]
-    {"polygons": polygons, "rafter": rafter, "tiles": tiles, "labels": labels}[what](*sys.argv[2:])
+    {"polygons": polygons, "rafter": rafter, "tiles": tiles, "pdf": pdf, "labels": labels}[what](*sys.argv[2:])
     print(f"patterns: {passed} passed, {failed} failed")
     sys.exit(0 if passed and not failed else 1)
 

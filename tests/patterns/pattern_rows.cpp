@@ -11,8 +11,8 @@
 #include <cstring>
 
 #include "paper/page_svg.h"
-#include "printed/labels.h"
-#include "printed/patterns.h"
+#include "printed/pages/labels.h"
+#include "printed/pages/patterns.h"
 #include "shop/log/chunk.h"
 #include "solid_rows.h"
 

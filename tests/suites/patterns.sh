@@ -1,9 +1,10 @@
-# deps: core patterns
+# deps: core native fonts patterns
 # Full-size patterns and labels, read by outside programs (tests/patterns/check.py): each DXF is audited by ezdxf and its
 # outlines are what shapely leaves of the timber's face; a rafter's against plain trigonometry; printed pages drawn by
 # librsvg and poppler at 300 dpi, laid cross on cross, measure within 0.2 mm over 200 mm; ZBar reads each label.
 . tests/lib/suite.sh
-build native-release pattern_rows
+build native-release pattern_rows bentbook
+program=build/native-release/native-app/bentbook
 rows=build/native-release/tests/patterns/pattern_rows
 python=/usr/bin/python3
 made=$(mktemp -d)
@@ -50,6 +51,17 @@ book pages rafter C-A1 T-1
 counted "$python" -B tests/patterns/check.py tiles "$made/pages" "$made/pages.rows"
 scaled() { ! "$python" -B tests/patterns/check.py tiles "$made/pages" "$made/pages.rows" 1.004; }
 check "pages printed 0.4 % too small are found" scaled
+
+# The same by the command line, as a PDF.
+printed_file() { # UNIT PAGE
+  "$program" book new "$made/$1.book" --span "24'" --length "24'" --height "10'" --pitch 9:12 &&
+    "$program" paper "$made/$1.book" --what patterns --mark C-A1,B-A1.1 --unit "$1" --page "$2" --out "$made/$1.pdf"
+}
+for pair in "in letter" "mm a4"; do
+  set -- $pair
+  check "patterns in $1 are printed on $2" printed_file "$1" "$2"
+  counted "$python" -B tests/patterns/check.py pdf "$made/$1.pdf" "$1"
+done
 
 label_sheet() { # SHEET a4|letter
   mkdir "$made/labels-$1-$2"

@@ -174,10 +174,12 @@ class PatternMaker {
         if (on.face != marks_.face) continue;
         std::vector<Vec2> part = clipped(on_page(on.outline));
         if (part.size() < 3) continue;
-        if (on.through)
+        if (on.through) {
           through.push_back(std::move(part));
-        else if (in_work(recess.feature))
+        } else if (in_work(recess.feature)) {
           out_.openings.push_back(std::move(part));
+          out_.depths.push_back(depth_here(timber_, on));
+        }
       }
     }
     const std::vector<Vec2> whole = clipped(on_page(kept_face(timber_, marks_.face)));
@@ -264,6 +266,13 @@ std::string key_of_outlines(const std::vector<std::vector<Vec2>>& outlines) {
 
 }  // namespace
 
+Vec2 middle_of(const std::vector<Vec2>& outline) {
+  Vec2 sum;
+  for (const Vec2& p : outline) sum = {sum.x + p.x, sum.y + p.y};
+  const double n = std::max(static_cast<double>(outline.size()), 1.0);
+  return {sum.x / n, sum.y / n};
+}
+
 std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet) {
   std::vector<FullSizePattern> out;
   for (const Face face : kFaces) {
@@ -282,11 +291,15 @@ std::string pattern_key(const FullSizePattern& p) {
   out += key_of_place(p.from, p.to) + " " + key_of_place(p.width, 0) + "|";
   out += key_of_outlines(p.outlines) + key_of_outlines(p.openings) + key_of_outlines(p.hidden);
   std::vector<std::string> lines;
-  lines.reserve(p.lines.size() + p.holes.size());
+  lines.reserve(p.lines.size() + p.openings.size() + p.holes.size());
   for (const FaceLine& line : p.lines) {
     std::string a = key_of_place(line.a.x, line.a.y), b = key_of_place(line.b.x, line.b.y);
     if (b < a) std::swap(a, b);
     lines.push_back(a + " " + b);
+  }
+  for (std::size_t i = 0; i < p.openings.size(); ++i) {
+    const Vec2 middle = middle_of(p.openings[i]);
+    lines.push_back(key_of_place(middle.x, middle.y) + " d " + key_of_place(p.depths[i], 0));
   }
   for (const FaceHole& hole : p.holes)
     lines.push_back(key_of_place(hole.centre.x, hole.centre.y) + " o " + key_of_place(hole.diameter, 0));

@@ -34,6 +34,7 @@ struct FullSizePattern {
   /// The wood that stays, what goes right through taken out of it: counterclockwise; an opening inside it clockwise.
   std::vector<std::vector<Vec2>> outlines;
   std::vector<std::vector<Vec2>> openings;  ///< of what does not go through
+  std::vector<double> depths;               ///< of each opening, under the face
   std::vector<std::vector<Vec2>> hidden;    ///< cut from other faces
   std::vector<std::vector<Vec2>> waste;
   std::vector<FaceLine> lines;  ///< to be drawn and cut to
@@ -42,6 +43,9 @@ struct FullSizePattern {
 
 /// Face by face, from end A on. Of two opposite faces that mirror each other the reference face's alone.
 [[nodiscard]] std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet);
+
+/// The mean of an outline's corners.
+[[nodiscard]] Vec2 middle_of(const std::vector<Vec2>& outline);
 
 /// Two patterns whose texts are equal are one sheet of paper: what is drawn on them, to a ten-thousandth of an inch.
 [[nodiscard]] std::string pattern_key(const FullSizePattern& pattern);

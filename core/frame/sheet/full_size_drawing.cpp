@@ -27,21 +27,24 @@ class Figures {
     across_rows();
     along_rows();
     for (const FaceLine& line : p_.lines) askew_line(line);
-    for (const FaceHole& hole : p_.holes) {
-      out_.drawing.notes.push_back(
-          {at(hole.centre), key(hole.diameter, true), draw::Meaning::kFact, draw::Stands::kAside});
-    }
+    for (const FaceHole& hole : p_.holes) note(hole.centre, key(hole.diameter, PatternMeasure::kDiameter));
+    for (std::size_t i = 0; i < p_.openings.size(); ++i)
+      note(middle_of(p_.openings[i]), key(p_.depths[i], PatternMeasure::kDepth));
     return std::move(out_);
   }
 
  private:
-  std::string key(double inches, bool diameter = false) {
-    out_.figures.push_back({diameter, libm::fabs(inches)});
+  std::string key(double inches, PatternMeasure measure = PatternMeasure::kLength) {
+    out_.figures.push_back({measure, libm::fabs(inches)});
     return std::to_string(out_.figures.size() - 1);
   }
 
   void told(Vec2 a, Vec2 b, double offset, double inches, Point along) {
     out_.drawing.dimensions.push_back({at(a), at(b), offset, along, key(inches), draw::Meaning::kFact});
+  }
+
+  void note(Vec2 place, std::string mine) {
+    out_.drawing.notes.push_back({at(place), std::move(mine), draw::Meaning::kFact, draw::Stands::kAside});
   }
 
   void shapes() {

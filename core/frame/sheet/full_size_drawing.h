@@ -1,6 +1,7 @@
 #pragma once
 /// What a hand checks on a full-size pattern: its dimensions, as a drawing to be laid out at 1:1. Stations run from the
-/// pattern's zero, offsets from the reference edge; cuts off square have their length, holes their diameter.
+/// pattern's zero, offsets from the reference edge; cuts off square have their length, holes their diameter, recesses
+/// their depth.
 
 #include <vector>
 
@@ -9,8 +10,9 @@
 
 namespace bentbook {
 
+enum class PatternMeasure : std::uint8_t { kLength, kDiameter, kDepth };
 struct PatternFigure {
-  bool diameter = false;
+  PatternMeasure measure = PatternMeasure::kLength;
   double inches = 0;
 };
 

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "printed/patterns.h"
+#include "printed/pages/patterns.h"
 #include "screens/desks/asked.h"
 
 namespace bentbook::screens {

@@ -6,7 +6,8 @@
 #include <utility>
 #include <vector>
 
-#include "printed/labels.h"
+#include "printed/pages/labels.h"
+#include "printed/pages/list_csv.h"
 #include "screens/form/task_button.h"
 #include "screens/frame/form.h"
 #include "words/frame_words.h"
@@ -73,9 +74,15 @@ PrintOptions options_of(const Context& context) {
   if (options.what == PrintedKind::kLabels)
     if (const LabelSheet* sheet = sheets_of(options.page)[static_cast<std::size_t>(memory.labels)]; !sheet->cut)
       options.label_sheet = sheet->key;
+  if (options.what == PrintedKind::kRaising) options.check = context.raising.check().answer();
   const std::int64_t now = context.platform.wall_clock_ms();
   options.day = date_text(now, context.platform.clock_ahead_minutes(now));
   return options;
+}
+
+std::string file_name(const Context& context, std::string_view what, std::string_view kind) {
+  return std::string(shown_name(context.desk.title(), context.ui.language)) + " " + std::string(what) +
+         std::string(kind);
 }
 
 /// The pages are laid out here and now; what takes long is to write them as a PDF.
@@ -84,9 +91,9 @@ void begin(Context& context) {
   const PrintOptions options = options_of(context);
   Result<paper::Document> pages = print(context.desk.book(), context.desk.model(), options, voice_of(context));
   if (!pages) return context.toast(frame_error_text(pages.error(), voice_of(context)), false);
-  memory.name = std::string(shown_name(context.desk.title(), context.ui.language)) + " " +
-                (options.marks.empty() ? std::string{} : options.marks.front() + " ") +
-                std::string(context.say(kWhat[static_cast<std::size_t>(options.what)])) + ".pdf";
+  const std::string of = options.marks.empty() ? std::string{} : options.marks.front() + " ";
+  memory.name =
+      file_name(context, of + std::string(context.say(kWhat[static_cast<std::size_t>(options.what)])), ".pdf");
   const PaperRequest request{std::make_shared<const paper::Document>(std::move(*pages))};
   memory.file.turn_to(fingerprint_of(request));
   memory.file.ask(context.platform, TaskKind::kPaper, request);
@@ -115,6 +122,24 @@ void files_part(Context& context, const ShownFrame& shown) {
   rows(files.svg, "image/svg+xml");
 }
 
+/// Each list for a spreadsheet.
+void csv_part(Context& context) {
+  constexpr std::array kLists = {Msg::kPaperCutList, Msg::kPaperOrder, Msg::kPaperPlan, Msg::kHardware,
+                                 Msg::kPaperSettings};
+  heading(context.ui, "paper.csv", context.say(Msg::kPrintCsv));
+  for (std::size_t i = 0; i < kLists.size(); ++i) {
+    const std::string_view name = context.say(kLists[i]);
+    if (!list_row(context.ui, "paper.csv." + std::to_string(i), name)) continue;
+    PrintOptions options = options_of(context);
+    options.lists = {static_cast<PrintedList>(i)};
+    const auto list = list_csv(context.desk.book(), context.desk.model(), options, voice_of(context));
+    if (list)
+      context.platform.share_file(file_name(context, name, ".csv"), "text/csv", *list);
+    else
+      context.toast(frame_error_text(list.error(), voice_of(context)), false);
+  }
+}
+
 void printing_screen(Context& context) {
   frame_page(context, "paper.page", [&](const ShownFrame& shown) {
     if (!shown.frame()) return frame_refused(context, shown);
@@ -127,6 +152,7 @@ void printing_screen(Context& context) {
     if (pressed == TaskPressed::kStop) file.cancel(context.platform);
     note(context.ui, "paper.note", context.say(Msg::kPrintNote));
     if (memory.what == PrintedKind::kPatterns && !context.subject.empty() && !memory.all) files_part(context, shown);
+    if (memory.what == PrintedKind::kLists) csv_part(context);
     if (!file.ended()) return;
     if (const Error* failure = file.failure()) context.toast(task_error_text(context, *failure), false);
     if (const PaperFile* made = file.answer()) context.platform.share_file(memory.name, "application/pdf", made->pdf);

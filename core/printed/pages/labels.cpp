@@ -1,4 +1,4 @@
-#include "printed/labels.h"
+#include "printed/pages/labels.h"
 
 #include <algorithm>
 #include <utility>

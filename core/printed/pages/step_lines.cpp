@@ -1,4 +1,4 @@
-#include "printed/step_lines.h"
+#include "printed/pages/step_lines.h"
 
 #include <algorithm>
 #include <utility>

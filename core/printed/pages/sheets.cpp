@@ -1,4 +1,4 @@
-#include "printed/sheets.h"
+#include "printed/pages/sheets.h"
 
 #include <algorithm>
 #include <utility>
@@ -7,7 +7,7 @@
 #include "numeric/index.h"
 #include "paper/page_part.h"
 #include "printed/page_head.h"
-#include "printed/sheet_parts.h"
+#include "printed/pages/sheet_parts.h"
 
 namespace bentbook {
 namespace {

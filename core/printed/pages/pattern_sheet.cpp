@@ -1,4 +1,4 @@
-#include "printed/pattern_sheet.h"
+#include "printed/pages/pattern_sheet.h"
 
 #include <algorithm>
 #include <utility>
@@ -27,7 +27,8 @@ constexpr double kArrow = 13;        // mm
 
 std::string figure_text(const PatternFigure& figure, const Voice& voice) {
   const std::string said = say_inches(figure.inches, voice);
-  return figure.diameter ? say(Msg::kPatternHole, voice.language, said) : said;
+  if (figure.measure == PatternMeasure::kDiameter) return say(Msg::kPatternHole, voice.language, said);
+  return figure.measure == PatternMeasure::kDepth ? say(Msg::kPatternDeep, voice.language, said) : said;
 }
 
 class SheetMaker {

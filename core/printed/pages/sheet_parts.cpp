@@ -1,4 +1,4 @@
-#include "printed/sheet_parts.h"
+#include "printed/pages/sheet_parts.h"
 
 #include <algorithm>
 #include <utility>
@@ -11,7 +11,7 @@
 #include "paper/page_part.h"
 #include "paper/tape_part.h"
 #include "printed/page_head.h"
-#include "printed/step_lines.h"
+#include "printed/pages/step_lines.h"
 #include "words/face_words.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"

@@ -1,4 +1,4 @@
-#include "printed/patterns.h"
+#include "printed/pages/patterns.h"
 
 #include <algorithm>
 #include <map>
@@ -59,7 +59,7 @@ std::string faces_text(const PatternGroup& group, Face face) {
   return out;
 }
 
-std::string marks_of(const Frame& frame, const PatternGroup& group) {
+std::string group_marks(const Frame& frame, const PatternGroup& group) {
   std::string out;
   for (const PatternPlace& place : group.places) {
     const std::string& mark = frame.timbers[static_cast<std::size_t>(place.timber)].mark;
@@ -120,7 +120,7 @@ class PatternPages {
 
   void add(const Frame& frame, const PatternGroup& group) {
     const PatternHead head = head_of(frame, group, voice_, bar_);
-    const PatternLayers sheet = pattern_sheet(group.pattern, marks_of(frame, group), voice_);
+    const PatternLayers sheet = pattern_sheet(group.pattern, group_marks(frame, group), voice_);
     // Wrapped to an upright page's width; a lying one has room left.
     const double room = paper::measure_of(document_.size).width - 2 * kPageMargin;
     lines_.clear();
@@ -212,7 +212,7 @@ paper::Layer file_words(const PatternHead& head, double top, const std::string& 
 
 PatternFile file_of(const Frame& frame, const PatternGroup& group, PatternForm form, const Voice& voice) {
   const bool metric = is_metric(voice.lengths.form);
-  PatternLayers sheet = pattern_sheet(group.pattern, marks_of(frame, group), voice);
+  PatternLayers sheet = pattern_sheet(group.pattern, group_marks(frame, group), voice);
   std::erase_if(sheet.layers, [](const paper::Layer& layer) { return layer.name == "waste"; });
   // A square of the same side as the bars on paper proves a plot.
   const CheckBar bar = check_bar(voice);

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "frame/sheet/full_size.h"
-#include "printed/pattern_sheet.h"
+#include "printed/pages/pattern_sheet.h"
 #include "printed/printed.h"
 
 namespace bentbook {
