@@ -140,7 +140,7 @@ std::string shortened(std::string_view text, double size, bool bold, double widt
   if (text_width(all, size, bold) <= width) return all;
   while (!all.empty()) {
     drop_last_character(all);
-    const std::string dotted = all + std::string(kDots);
+    std::string dotted = all + std::string(kDots);
     if (text_width(dotted, size, bold) <= width) return dotted;
   }
   return all;

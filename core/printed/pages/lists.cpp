@@ -222,7 +222,7 @@ class Lists {
       const TimberWork& on = work[at(cut.work)];
       std::string step = step_text(on.steps[at(cut.step)], voice_.language);
       auto found = std::find_if(cuts.begin(), cuts.end(), [&](const auto& c) { return c.first == step; });
-      if (found == cuts.end()) found = cuts.insert(cuts.end(), {std::move(step), {}});
+      if (found == cuts.end()) found = cuts.emplace(cuts.end(), std::move(step), std::vector<std::string>{});
       found->second.push_back(mark_of(on.timber));
     }
     for (const auto& cut : cuts) box_lines(cut.first, cut.second);

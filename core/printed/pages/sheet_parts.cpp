@@ -194,14 +194,15 @@ PagePart facts_part(const SheetSubject& s, double width) {
   std::vector<std::pair<std::string, std::string>> met;
   for (const int j : joints_of(s.frame, s.sheet.timber)) {
     const Joint& joint = s.frame.joints[at(j)];
-    std::string kind(joint_name(joint.kind, language)), how = contact_text(s.frame, joint, s.sheet.timber, language);
+    std::string kind(joint_name(joint.kind, language));
+    const std::string how = contact_text(s.frame, joint, s.sheet.timber, language);
     const int other = joint.member == s.sheet.timber ? joint.receiver : joint.member;
     const std::string& mark = s.frame.timbers[at(other)].mark;
     const bool ends = how.size() > mark.size() && how.ends_with(mark);
     if (ends) (kind += ' ') += how.substr(0, how.size() - mark.size() - 1);
     const auto found = std::find_if(met.begin(), met.end(), [&](const auto& m) { return m.first == kind; });
     if (found == met.end())
-      met.emplace_back(std::move(kind), ends ? mark : std::move(how));
+      met.emplace_back(std::move(kind), ends ? mark : how);
     else
       (found->second += ", ") += ends ? mark : how;
   }
