@@ -64,7 +64,7 @@ class StepLines {
     if (marks) {
       const Graduation& best = marks->best();
       line.value = say_reading(best.reads, voice_);
-      if (!marks->on_mark) line.note = say_missed(best, voice_) + " · " + say(Msg::kSawExactly, voice_.language, exact);
+      if (!marks->on_mark) line.note = say_missed(best, voice_) + ". " + say(Msg::kSawExactly, voice_.language, exact);
     }
     lines_.push_back(std::move(line));
   }
