@@ -1,19 +1,14 @@
 #pragma once
-/// Pages as they cross to the Worker that writes PDF, and the letters that it sets them with.
+/// What is asked of the Worker that writes PDF, the letters that it sets pages with, and the file that comes back.
 
 #include <optional>
 #include <string>
 #include <string_view>
 
 #include "measure/fields.h"
-#include "paper/page.h"
 #include "tasks/task.h"
 
 namespace bentbook {
-
-namespace paper {
-void describe(Fields&, Document&);
-}  // namespace paper
 
 void describe(Fields&, PaperRequest&);
 /// The file's bytes as hexadecimal digits: what crosses is text.
