@@ -18,7 +18,7 @@ using draw::Stroke;
 constexpr double kFine = 0.18;   // mm, the width of what is not the drawing's own
 constexpr double kHatch = 5;     // mm between strokes of a hatch
 constexpr double kRing = 2;      // radius of a cross's ring
-constexpr double kName = 3;      // em of a neighbour's name
+constexpr double kName = 3.4;    // em of a neighbour’s name and of a bar’s length
 constexpr double kFromEnd = 25;  // of a join to its outermost crosses
 constexpr double kTick = 2;      // half an end stroke of a check bar
 

@@ -1,11 +1,15 @@
 #include <algorithm>
 #include <catch_amalgamated.hpp>
 
+#include "page_judge.h"
 #include "paper/dxf.h"
 #include "paper/letters.h"
 #include "paper/tiles.h"
+#include "plans.h"
 #include "printed/pages/labels.h"
 #include "printed/pages/patterns.h"
+#include "printed/printed.h"
+#include "random.h"
 #include "shop/log/chunk.h"
 
 using namespace bentbook;
@@ -167,4 +171,25 @@ TEST_CASE("a DXF file says letters outside of ASCII by their numbers and turns y
   CHECK(file.ends_with("0\nEOF\n"));
   CHECK(file.find("0\nLINE\n8\nCUT\n10\n0\n20\n0.39370079\n30\n0\n11\n1\n21\n0.39370079\n") != std::string::npos);
   CHECK(file.find("1\n7\\U+2032 \\U+00E9 \n") != std::string::npos);
+}
+
+TEST_CASE("on pages of random frames' patterns every word is on the paper and off the others", "[printed-patterns]") {
+  Random random(2026);
+  int rounds = 0;
+  while (rounds < 3) {
+    Book book = small_book();
+    book.frame = random_plan(random);
+    if (rounds == 1) book.lengths.form = LengthForm::kMm;
+    const BookModel model = solve(book);
+    if (!*model.frame) continue;
+    PrintOptions options;
+    options.what = PrintedKind::kPatterns;
+    options.page = rounds == 2 ? paper::PageSize::kLetter : paper::PageSize::kA4;
+    Voice voice;
+    voice.lengths = book.lengths;
+    const auto document = print(book, model, options, voice);
+    if (!document) continue;
+    ++rounds;
+    CHECK(said(faults_of(*document)) == "");
+  }
 }
