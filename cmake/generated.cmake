@@ -29,8 +29,11 @@ add_custom_command(
   DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
   COMMENT "Making the fonts" VERBATIM)
 target_sources(core_small PRIVATE ${LETTER_WIDTHS})
+# The letters themselves, for the screens and for what writes PDF.
+add_library(app_fonts STATIC EXCLUDE_FROM_ALL ${FONT_SOURCES})
+target_include_directories(app_fonts PUBLIC ${GENERATED_DIR})
 if(TARGET bentbook_screens)
-  target_sources(bentbook_screens PRIVATE ${FONT_SOURCES})
+  target_link_libraries(bentbook_screens PUBLIC app_fonts)
 endif()
 
 # All of them, for who reads sources without building them (tests/suites/lint.sh).

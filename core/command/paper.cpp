@@ -1,6 +1,7 @@
 #include "command/paper.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "book/book_file.h"
@@ -87,11 +88,11 @@ class PaperCall {
     each("mark", [&](std::string_view mark) { options.marks.emplace_back(mark); });
     std::string_view unknown;
     each("list", [&](std::string_view word) {
-      const auto* found = std::ranges::find(kListWords, word);
-      if (found == std::ranges::end(kListWords))
+      const auto* found = std::find(std::begin(kListWords), std::end(kListWords), word);
+      if (found == std::end(kListWords))
         unknown = word;
       else
-        options.lists.push_back(static_cast<PrintedList>(found - std::ranges::begin(kListWords)));
+        options.lists.push_back(static_cast<PrintedList>(found - std::begin(kListWords)));
     });
     if (!unknown.empty()) return fail(ErrorCode::kUnknownOption, "--list " + std::string(unknown));
     return options;

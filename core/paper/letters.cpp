@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <iterator>
 
 #include "paper/letters.gen.h"
 #include "text/utf8.h"
@@ -32,8 +33,9 @@ std::size_t stroke_of(std::string_view text, std::size_t i) {
 
 const Letter* letter_of(std::string_view character) {
   const std::uint32_t code = code_point(character);
-  const auto* found = std::ranges::lower_bound(kLetters, code, {}, &Letter::code);
-  return found != std::ranges::end(kLetters) && found->code == code ? found : nullptr;
+  const auto* found = std::lower_bound(std::begin(kLetters), std::end(kLetters), code,
+                                       [](const Letter& letter, std::uint32_t c) { return letter.code < c; });
+  return found != std::end(kLetters) && found->code == code ? found : nullptr;
 }
 
 int advance(std::string_view character, bool bold) {
@@ -57,7 +59,7 @@ bool inside_measure(std::string_view text, std::size_t i) {
   if (before.ends_with(kFoot)) return figure_at(after, 0);
   if (before.empty() || !figure_at(before, i - 1)) return false;
   if (stroke_of(after, 0) != std::string_view::npos) return true;
-  return std::ranges::any_of(kUnitWords, [&](std::string_view unit) {
+  return std::any_of(std::begin(kUnitWords), std::end(kUnitWords), [&](std::string_view unit) {
     return after.starts_with(unit) && (after.size() == unit.size() ||
                                        std::string_view(" .,;:)").find(after[unit.size()]) != std::string_view::npos);
   });
@@ -138,7 +140,7 @@ std::string shortened(std::string_view text, double size, bool bold, double widt
   if (text_width(all, size, bold) <= width) return all;
   while (!all.empty()) {
     drop_last_character(all);
-    const std::string dotted = all + std::string(kDots);
+    std::string dotted = all + std::string(kDots);
     if (text_width(dotted, size, bold) <= width) return dotted;
   }
   return all;

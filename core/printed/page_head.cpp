@@ -46,8 +46,8 @@ Result<std::vector<int>> timbers_asked(const Frame& frame, const PrintOptions& o
     if (timber < 0) return fail(ErrorCode::kMissing, "mark");
     asked.push_back(timber);
   }
-  std::ranges::sort(asked);
-  asked.erase(std::ranges::unique(asked).begin(), asked.end());
+  std::sort(asked.begin(), asked.end());
+  asked.erase(std::unique(asked.begin(), asked.end()), asked.end());
   if (!asked.empty()) return asked;
   if (frame.timbers.empty()) return fail(ErrorCode::kEmpty, "paper");
   asked.reserve(frame.timbers.size());

@@ -7,6 +7,7 @@
 #include "plans.h"
 #include "printed/page_head.h"
 #include "printed/pages/raising_picture.h"
+#include "tasks/document_fields.h"
 
 using namespace bentbook;
 
@@ -110,4 +111,29 @@ TEST_CASE("steps that bring one kind of small timbers share a picture", "[printe
   std::string spans;
   for (const PicturedSteps& p : pictures) spans += std::to_string(p.first) + "-" + std::to_string(p.last) + " ";
   CHECK(spans == "0-0 1-2 3-4 5-5 6-6 ");
+}
+
+TEST_CASE("pages go over the Worker's border and come back as they were", "[printed]") {
+  const Book book = demo_book();
+  PrintOptions options;
+  options.day = "28 Nov";
+  auto document = print(book, solve(book), options, {});
+  REQUIRE(document);
+  document->pages.resize(3);
+  document->pages[1].lying = true;
+  const auto code = make_code("P-A1", CodeLevel::kHigh);
+  REQUIRE(code);
+  document->pages[2].codes.push_back({{20, 30}, 0.7, *code});
+  const std::string bytes = write_document(*document);
+  const auto back = read_document(bytes);
+  REQUIRE(back);
+  CHECK(write_document(*back) == bytes);
+  REQUIRE(back->pages.size() == 3);
+  CHECK(back->title == "Wash house");
+  CHECK(back->pages[1].lying);
+  CHECK(back->pages[2].codes[0].code.dark == code->dark);
+  CHECK(back->pages[0].texts.back().text == document->pages[0].texts.back().text);
+  CHECK(back->pages[0].texts.back().at == document->pages[0].texts.back().at);
+  CHECK_FALSE(read_document(bytes.substr(0, bytes.size() / 2)));
+  CHECK_FALSE(read_document("[7]"));
 }

@@ -132,6 +132,7 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     check(f"every number of the sheet is on paper: {name}", not lacking, lacking[:6])
     check(f"marks are on paper: {name}", all(m in page.text for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
+    check(f"what lands covers more than a line: {name}", not re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.text))
     check(f"every step is on paper: {name}", f"{boxes}. " in page.text)
 
 

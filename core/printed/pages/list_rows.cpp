@@ -35,7 +35,7 @@ std::vector<CutRow> cut_rows(const Frame& frame) {
   for (std::size_t i = 0; i < frame.timbers.size(); ++i) {
     const int alike = frame.timbers[i].alike, timber = static_cast<int>(i);
     const auto same = [&](const CutRow& row) { return alike >= 0 && frame.timbers[at(row.timber)].alike == alike; };
-    const auto found = std::ranges::find_if(rows, same);
+    const auto found = std::find_if(rows.begin(), rows.end(), same);
     if (found == rows.end())
       rows.push_back({timber, {timber}});
     else
@@ -66,7 +66,8 @@ std::vector<SettingRow> setting_rows(std::span<const TimberWork> work, const Voi
       else
         found->cuts.push_back(cut);
     }
-  std::ranges::stable_sort(rows, {}, &SettingRow::place);
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const SettingRow& a, const SettingRow& b) { return a.place < b.place; });
   return rows;
 }
 

@@ -221,8 +221,8 @@ class Lists {
     for (const WaitingCut& cut : row.cuts) {
       const TimberWork& on = work[at(cut.work)];
       std::string step = step_text(on.steps[at(cut.step)], voice_.language);
-      auto found = std::ranges::find(cuts, step, [](const auto& c) { return c.first; });
-      if (found == cuts.end()) found = cuts.insert(cuts.end(), {std::move(step), {}});
+      auto found = std::find_if(cuts.begin(), cuts.end(), [&](const auto& c) { return c.first == step; });
+      if (found == cuts.end()) found = cuts.emplace(cuts.end(), std::move(step), std::vector<std::string>{});
       found->second.push_back(mark_of(on.timber));
     }
     for (const auto& cut : cuts) box_lines(cut.first, cut.second);
@@ -305,7 +305,7 @@ Result<paper::Document> print_lists(const Book& book, const BookModel& model, co
   Lists lists(book, model, options, voice);
   for (const PrintedList list :
        {PrintedList::kCut, PrintedList::kOrder, PrintedList::kPlan, PrintedList::kHardware, PrintedList::kSettings})
-    if (options.lists.empty() || std::ranges::count(options.lists, list) > 0) lists.add(list);
+    if (options.lists.empty() || std::count(options.lists.begin(), options.lists.end(), list) > 0) lists.add(list);
   paper::Document document = lists.finished();
   if (document.pages.empty()) return fail(ErrorCode::kEmpty, "paper");
   return document;

@@ -1,6 +1,8 @@
 #include "printed/pages/raising_picture.h"
 
 #include <algorithm>
+#include <iterator>
+#include <optional>
 #include <utility>
 
 #include "draw/box.h"
@@ -26,7 +28,7 @@ std::optional<TimberKind> small_kind(const Frame& frame, const RaisingStep& step
   std::optional<TimberKind> kind;
   for (const int timber : timbers_of(frame, step.marks)) {
     const TimberKind own = frame.timbers[at(timber)].kind;
-    if (std::ranges::count(kSmall, own) == 0 || (kind && *kind != own)) return std::nullopt;
+    if (std::count(std::begin(kSmall), std::end(kSmall), own) == 0 || (kind && *kind != own)) return std::nullopt;
     kind = own;
   }
   return kind;
@@ -75,10 +77,11 @@ paper::Page RaisingPicture::of(std::span<const int> stands, std::span<const int>
   std::vector<std::pair<int, bool>> shown;  // and whether it comes
   shown.reserve(stands.size() + comes.size());
   for (const int timber : stands)
-    if (std::ranges::count(comes, timber) == 0) shown.emplace_back(timber, false);
+    if (std::count(comes.begin(), comes.end(), timber) == 0) shown.emplace_back(timber, false);
   for (const int timber : comes) shown.emplace_back(timber, true);
-  std::ranges::stable_sort(
-      shown, [&](const auto& a, const auto& b) { return timbers_[at(a.first)].depth > timbers_[at(b.first)].depth; });
+  std::stable_sort(shown.begin(), shown.end(), [&](const auto& a, const auto& b) {
+    return timbers_[at(a.first)].depth > timbers_[at(b.first)].depth;
+  });
   paper::Page page;
   for (const auto& [timber, new_one] : shown) {
     const Drawn& drawn = timbers_[at(timber)];

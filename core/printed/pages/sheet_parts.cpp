@@ -190,9 +190,25 @@ PagePart facts_part(const SheetSubject& s, double width) {
   if (s.timber().kind == TimberKind::kPost)
     line.pair(text(Msg::kSheetPier, language), say_inches(s.timber().pier_level, s.voice), letters);
   line.down();
+  // Each kind of joint once, with all whom it meets: "Bird’s mouth carries JR-A1, JR-A2".
+  std::vector<std::pair<std::string, std::string>> met;
   for (const int j : joints_of(s.frame, s.sheet.timber)) {
     const Joint& joint = s.frame.joints[at(j)];
-    line.pair(joint_name(joint.kind, language), contact_text(s.frame, joint, s.sheet.timber, language), letters);
+    std::string kind(joint_name(joint.kind, language));
+    const std::string how = contact_text(s.frame, joint, s.sheet.timber, language);
+    const int other = joint.member == s.sheet.timber ? joint.receiver : joint.member;
+    const std::string& mark = s.frame.timbers[at(other)].mark;
+    const bool ends = how.size() > mark.size() && how.ends_with(mark);
+    if (ends) (kind += ' ') += how.substr(0, how.size() - mark.size() - 1);
+    const auto found = std::find_if(met.begin(), met.end(), [&](const auto& m) { return m.first == kind; });
+    if (found == met.end())
+      met.emplace_back(std::move(kind), ends ? mark : how);
+    else
+      (found->second += ", ") += ends ? mark : how;
+  }
+  for (const auto& [kind, marks] : met) {
+    line.down();
+    line.pair(kind, marks, letters);
   }
   if (const std::string_view note = note_of(s.book, s.timber().mark); !note.empty()) {
     line.down();

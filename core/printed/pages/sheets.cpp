@@ -133,7 +133,7 @@ Result<paper::Document> print_sheets(const Book& book, const BookModel& model, c
   std::vector<int> said;  // groups of timbers that are cut alike
   for (const int timber : *timbers) {
     const int alike = frame.timbers[at(timber)].alike;
-    if (alike >= 0 && std::ranges::count(said, alike) > 0) continue;
+    if (alike >= 0 && std::count(said.begin(), said.end(), alike) > 0) continue;
     if (alike >= 0) said.push_back(alike);
     pages.add(timber);
   }

@@ -1,6 +1,7 @@
 #include "printed/pages/step_lines.h"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "cut/setting.h"
@@ -17,7 +18,8 @@ constexpr double kSquareWithin = 0.05;  // degrees: said to a tenth
 constexpr Name kReadFirst[] = {Name::kOverall, Name::kStop, Name::kFrom, Name::kDiameter};
 
 const StepNumber* number_of(const WorkStep& step, Name name) {
-  const auto it = std::ranges::find(step.numbers, name, &StepNumber::name);
+  const auto it =
+      std::find_if(step.numbers.begin(), step.numbers.end(), [&](const StepNumber& n) { return n.name == name; });
   return it == step.numbers.end() ? nullptr : &*it;
 }
 
@@ -62,7 +64,7 @@ class StepLines {
     if (marks) {
       const Graduation& best = marks->best();
       line.value = say_reading(best.reads, voice_);
-      if (!marks->on_mark) line.note = say_missed(best, voice_) + " · " + say(Msg::kSawExactly, voice_.language, exact);
+      if (!marks->on_mark) line.note = say_missed(best, voice_) + ". " + say(Msg::kSawExactly, voice_.language, exact);
     }
     lines_.push_back(std::move(line));
   }
@@ -118,7 +120,7 @@ class StepLines {
     constexpr Name kSaid[] = {Name::kFaceUp, Name::kAt, Name::kOff, Name::kTable, Name::kTilt};
     for (const StepNumber& n : step_.numbers) {
       const bool said = &n == first_ || (n.name == Name::kReach && reach_said_) || (n.name == Name::kTo && to_said_) ||
-                        std::ranges::count(kSaid, n.name) > 0;
+                        std::count(std::begin(kSaid), std::end(kSaid), n.name) > 0;
       const bool upright = is_degrees(n.name) && libm::fabs(n.value) < kSquareWithin;
       if (!said && !upright) lines_.push_back({name(n), value(n), {}, false});
     }
