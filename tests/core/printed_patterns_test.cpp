@@ -190,6 +190,7 @@ TEST_CASE("on pages of random frames' patterns every word is on the paper and of
     const auto document = print(book, model, options, voice);
     if (!document) continue;
     ++rounds;
-    CHECK(said(faults_of(*document)) == "");
+    INFO(said(faults_of(*document)));
+    CHECK(faults_of(*document).empty());
   }
 }

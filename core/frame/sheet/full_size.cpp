@@ -15,6 +15,7 @@ constexpr double kAtEdge = 1e-4;  ///< inches: nearer to an edge is on it
 /// Radians: less off square is what a square gives.
 constexpr double kSquareEnough = 0.02 * libm::kPi / 180;
 
+constexpr double kTipShown = 4;       ///< inches: a tip no farther off is shown, the best place to measure from
 constexpr double kWasteShown = 0.75;  ///< inches of waste past the last line
 
 struct PatternSpan {
@@ -84,9 +85,8 @@ class PatternMaker {
     out_.reference_below = marks_.gauge_left;
     out_.from = std::max(0.0, stretch.from - kPatternMargin);
     out_.to = std::min(marks_.length, stretch.to + kPatternMargin);
-    // A tip so near that a finger's width of wood would be left out is shown.
-    if (out_.from < kPatternMargin) out_.from = 0;
-    if (out_.to > marks_.length - kPatternMargin) out_.to = marks_.length;
+    if (out_.from < kTipShown) out_.from = 0;
+    if (out_.to > marks_.length - kTipShown) out_.to = marks_.length;
     out_.at_a = out_.from == 0;
     out_.at_b = !out_.at_a && out_.to == marks_.length;
     out_.zero = out_.at_a ? 0 : out_.at_b ? marks_.length : stretch.from;

@@ -61,10 +61,12 @@ std::string faces_text(const PatternGroup& group, Face face) {
 
 std::string group_marks(const Frame& frame, const PatternGroup& group) {
   std::string out;
+  int last = -1;
   for (const PatternPlace& place : group.places) {
-    const std::string& mark = frame.timbers[static_cast<std::size_t>(place.timber)].mark;
+    if (place.timber == last) continue;
+    last = place.timber;
     if (!out.empty()) out += ", ";
-    out += mark;
+    out += frame.timbers[static_cast<std::size_t>(place.timber)].mark;
   }
   return out;
 }
