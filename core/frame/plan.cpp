@@ -132,12 +132,20 @@ HipEnds usual_hips(const FramePlan& plan) {
   return hips;
 }
 
-FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by) {
+FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
+                           std::optional<Slope> end_pitch) {
   FramePlan plan = default_plan(span, length, plate_height, pitch, by);
   plan.form = RoofForm::kHip;
   plan.hips = usual_hips(plan);
+  if (end_pitch) plan.hips.pitch = *end_pitch;
   const Length post = plan.sections.post.breadth;
-  const Length end{(span.count + plan.sections.king_post.breadth.count - post.count) / 2};
+  // Where the pitches differ, up to the next measure of a tape.
+  const Length tape = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
+  const Length run =
+      plan.hips.pitch == plan.pitch_left
+          ? Length{span.count / 2}
+          : down_to(Length::from_inches(span.in() / 2 * pitch.tan() / plan.hips.pitch.tan()), tape) + tape;
+  const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
   const Length between = length - post - end * 2, most = size_by(by, limits::kUsualBay);
   if (between < post + Length::feet(2)) {
     // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -158,10 +159,10 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 /// middle one taking the rest.
 [[nodiscard]] FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch,
                                      SizedBy by = SizedBy::kInches);
-/// The same with hipped ends of the sides' pitch. The bays at the ends are so wide that a king post's outer face stands
-/// under the ridge's end, where the hips meet; a building too short for that has all bays alike.
+/// The same with hipped ends, of the sides' pitch where no other is given. The bays at the ends are so wide that a king
+/// post's outer face stands under the ridge's end, where the hips meet; of a shorter building two bays are alike.
 [[nodiscard]] FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch,
-                                         SizedBy by = SizedBy::kInches);
+                                         SizedBy by = SizedBy::kInches, std::optional<Slope> end_pitch = {});
 /// Its roof hipped as `plan` has it otherwise: pitch and hips as its sides and commons, sizes by what they are bought
 /// by.
 [[nodiscard]] HipEnds usual_hips(const FramePlan& plan);

@@ -102,12 +102,8 @@ void clip_to_scarf(FixedList<Vec3, 8>& patch, Vec3 normal, const Timber& t, int 
     }
     // Across the axis in which some of the wood is left: a level lap takes all of the breadth and half of the depth.
     Axis axis = pocket.sweep == Axis::kY ? Axis::kZ : Axis::kY;
-    const auto takes_all = [&](Axis a) {
-      const Range wood = sides_along(t, a);
-      return along(a, box.lo) <= wood.lo && along(a, box.hi) >= wood.hi;
-    };
-    if (takes_all(axis)) axis = axis == Axis::kY ? Axis::kZ : Axis::kY;
-    if (takes_all(axis)) continue;
+    const Range broad = sides_along(t, Axis::kY);
+    if (pocket.sweep == Axis::kZ && box.lo.y <= broad.lo && box.hi.y >= broad.hi) axis = Axis::kZ;
     const Vec3 out = axis == Axis::kZ ? t.at.z : t.at.y;
     if (!meets || libm::fabs(dot(out, normal)) > 1 - 1e-9) continue;
     const double lo = along(axis, box.lo), hi = along(axis, box.hi);

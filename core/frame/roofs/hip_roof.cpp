@@ -143,11 +143,18 @@ class HipFramer {
     const bool has_first = lapped && l_.end_plates[0] >= 0, has_last = lapped && l_.end_plates[1] >= 0;
     const Plane past_first{-1 * kY, -(has_first ? first_in() : l_.first_out)},
         before_last{kY, has_last ? last_in() : l_.last_out};
-    const double y = to_world(t.at, {t.seat.along, 0, 0}).y;
     over(l_.end_plates[0], {{kY, first_in()}, {-1 * kX, -x_lo}, {kX, x_hi}});
     over(l_.end_plates[1], {{-1 * kY, -last_in()}, {-1 * kX, -x_lo}, {kX, x_hi}});
-    over(l_.plate_left.top_at(y), {past_first, before_last, {kX, l_.left.wall_x + broad}});
-    over(l_.plate_right.top_at(y), {past_first, before_last, {-1 * kX, -(l_.right.wall_x - broad)}});
+    for (const bool is_right : {false, true}) {
+      const Run& run = is_right ? l_.plate_right : l_.plate_left;
+      const Plane inner = is_right ? Plane{-1 * kX, -(l_.right.wall_x - broad)} : Plane{kX, l_.left.wall_x + broad};
+      // Where two pieces are scarfed, the higher one's top begins half of the scarf before its middle.
+      for (std::size_t i = 0; i < run.pieces.size(); ++i) {
+        const Plane from = i == 0 ? past_first : Plane{-1 * kY, run.half_joint - run.from[i]};
+        const Plane to = i + 1 == run.pieces.size() ? before_last : Plane{kY, run.from[i + 1] - run.half_joint};
+        over(run.pieces[i], {past_first, before_last, inner, from, to});
+      }
+    }
   }
 
   static Vec3 level_in(HipSide side) {
