@@ -48,7 +48,10 @@ std::vector<int> put_together(Blocking& blocking, const Blocking::Graph& in, std
 class Proposer {
  public:
   Proposer(const Frame& frame, Blocking& blocking, const Blocking::Graph& in)
-      : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {}
+      : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {
+    hipped_ = std::any_of(frame.timbers.begin(), frame.timbers.end(),
+                          [](const Timber& t) { return t.kind == TimberKind::kHipRafter; });
+  }
 
   void add(const std::string& name, std::vector<int> parts) {
     parts.erase(
@@ -67,11 +70,17 @@ class Proposer {
     found.push_back(made);
   }
 
-  /// By kind: posts first, then what lies in their plane.
+  /// By kind: posts first, then what lies in their plane. Posts that nothing level joins, as under a hipped end's
+  /// plate, are no bent.
   void add_bent(int bent) {
     std::vector<int> parts;
     for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t)
       if (raised_with_bent(timber_at(frame_, t), bent)) parts.push_back(t);
+    const auto level = [&](int t) {
+      const TimberKind kind = timber_at(frame_, t).kind;
+      return kind == TimberKind::kTie || kind == TimberKind::kGirt;
+    };
+    if (hipped_ && std::none_of(parts.begin(), parts.end(), level)) return;
     sort_by(parts, [&](int a, int b) { return timber_at(frame_, a).kind < timber_at(frame_, b).kind; });
     add("B" + std::to_string(bent), parts);
   }
@@ -108,6 +117,7 @@ class Proposer {
   Blocking& blocking_;
   const Blocking::Graph& in_;
   std::vector<char> taken_;
+  bool hipped_ = false;
 };
 
 std::vector<int> bents_of(const Frame& frame) {
