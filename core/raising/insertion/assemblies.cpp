@@ -99,7 +99,11 @@ class Proposer {
   void add_pairs() {
     int number = 0;
     for (const Joint& joint : frame_.joints) {
-      if (joint.meeting != Meeting::kRafterPeak) continue;
+      // Two hips of one end lean against each other as a pair of rafters does: one alone falls aside.
+      const Timber &a = timber_at(frame_, joint.member), &b = timber_at(frame_, joint.receiver);
+      const bool hips =
+          a.kind == TimberKind::kHipRafter && b.kind == a.kind && a.place.bent >= 0 && a.place.bent == b.place.bent;
+      if (joint.meeting != Meeting::kRafterPeak && !hips) continue;
       std::vector<int> parts{joint.member, joint.receiver};
       for (const Joint& other : frame_.joints)
         if (other.meeting == Meeting::kCollarRafter &&
