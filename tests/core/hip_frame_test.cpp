@@ -13,6 +13,9 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
 #include "frame/roofs/hip_roof.h"
+#include "raising/insertion/assemblies.h"
+#include "raising/insertion/blocking.h"
+#include "raising/stability/standing.h"
 #include "words/frame_words.h"
 
 using namespace bentbook;
@@ -306,6 +309,43 @@ TEST_CASE("Hips of a real size, more girts, sills and plates of another size mak
   CHECK_FALSE(found(frame, FindingId::kJointUnfit));
   // Two girt lines, each in two pieces past the end's middle post.
   CHECK(timber_by_mark(frame, "G-1.4") >= 0);
+}
+
+TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts that no tie joins are no bent",
+          "[hipframe][raising]") {
+  const Book book = [] {
+    Book made = new_book("", Length::feet(16), Length::feet(28), Length::feet(9), Slope::in_12(Length::inches(8)));
+    made.frame = hip_plan(16, 28, 9, 8);
+    return made;
+  }();
+  const Frame frame = framed(book.frame);
+  Blocking blocking(frame);
+  std::vector<std::vector<std::string>> pieces;
+  for (const Assembly& made : propose_assemblies(frame, blocking, AssemblyStyle::kBents)) pieces.push_back(made.marks);
+  const auto proposed = [&](const std::string& a, const std::string& b) {
+    return std::any_of(pieces.begin(), pieces.end(), [&](const std::vector<std::string>& marks) {
+      return std::find(marks.begin(), marks.end(), a) != marks.end() &&
+             std::find(marks.begin(), marks.end(), b) != marks.end();
+    });
+  };
+  const std::string last = std::to_string(book.frame.bays.back().label);
+  CHECK(proposed("HR-A1", "HR-E1"));
+  CHECK(proposed("HR-A" + last, "HR-E" + last));
+  CHECK_FALSE(proposed("P-A1", "B-A1.1"));
+  CHECK(proposed("P-A2", "T-2"));
+  // All but jacks and hips; then with one hip, then with its mate.
+  const StandingModel model = make_standing_model(frame, book.raising);
+  std::vector<int> standing;
+  for (std::size_t i = 0; i < frame.timbers.size(); ++i)
+    if (frame.timbers[i].kind != TimberKind::kJackRafter && frame.timbers[i].kind != TimberKind::kHipRafter)
+      standing.push_back(static_cast<int>(i));
+  const auto stands = [&](std::initializer_list<const char*> hips) {
+    std::vector<int> with = standing;
+    for (const char* hip : hips) with.push_back(timber_by_mark(frame, hip));
+    return check_standing(model, with, {}, StandingDepth::kStands).stands();
+  };
+  CHECK(stands({}));
+  CHECK(stands({"HR-A1", "HR-E1"}));
 }
 
 TEST_CASE("A hip-ended book is read back as it was written, and a gable's has no word of hips", "[hipframe]") {
