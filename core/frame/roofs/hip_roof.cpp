@@ -257,8 +257,7 @@ Result<void> lay_out_hips(const FramePlan& plan, Layout& l) {
   l.peak_from = l.first_out + run;
   l.peak_to = l.last_out - run;
   if (l.peak_to < l.peak_from - kSame)
-    return fail(ErrorCode::kTooSmall, "bays", -1,
-                (Length::from_inches(2 * run) - plan.sections.post.breadth).count + 1);
+    return fail(ErrorCode::kTooSmall, "bays", -1, (Length::from_inches(2 * run) - plan.sections.post.breadth).count);
   const RoofPlan asked = hip_roof_of(plan);
   auto roof = solve_roof(asked, SpacedFrom::kMiddle);
   if (!roof) {
