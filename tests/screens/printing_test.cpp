@@ -54,7 +54,8 @@ TEST_CASE("pages and letters cross to the Worker as they were", "[tasks][paper]"
   CHECK(kind == static_cast<int>(TaskKind::kPaper));
   CHECK(write_request(crossed) == request);
   CHECK(crossed.document->pages.size() == document->pages.size());
-  const auto fonts = read_fonts(write_fonts("abc", "de"));
+  const std::string files = write_fonts("abc", "de");
+  const auto fonts = read_fonts(files);
   REQUIRE(fonts);
   CHECK(fonts->regular == "abc");
   CHECK(fonts->bold == "de");
