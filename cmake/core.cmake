@@ -6,7 +6,7 @@ set(FAST_FOLDERS numeric geometry cut roof roof/corner)
 set(OFTEN_FOLDERS text roof/plan frame frame/placing frame/roofs shop/log raising raising/insertion raising/stability raising/search
   stock)
 set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
-  raising/drawings book book/backup model words words/aloud words/roofs tasks command command/json command/roofs command/stock)
+  raising/drawings book book/backup model words words/aloud words/roofs printed printed/pages tasks command command/json command/roofs command/stock)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)
@@ -17,6 +17,7 @@ endfunction()
 collect_sources(FAST_SOURCES ${FAST_FOLDERS})
 collect_sources(OFTEN_SOURCES ${OFTEN_FOLDERS})
 collect_sources(SMALL_SOURCES ${SMALL_FOLDERS})
+list(FILTER SMALL_SOURCES EXCLUDE REGEX "/paper/pdf\\.cpp$") # bentbook_pdf's
 
 # Sources made at build time (string table, fonts): generated.cmake adds them to the targets.
 set(GENERATED_DIR ${PROJECT_BINARY_DIR}/generated)
@@ -46,6 +47,12 @@ add_library(bentbook_core STATIC $<TARGET_OBJECTS:core_fast> $<TARGET_OBJECTS:co
 target_include_directories(bentbook_core PUBLIC ${PROJECT_SOURCE_DIR}/core ${GENERATED_DIR})
 target_link_libraries(bentbook_core PUBLIC bentbook_libm header_libraries bentbook_sanitize
   PRIVATE qrcodegen eigen lp_solver)
+
+# PDF, with the library that writes it: for the command line, the window and a module of the Worker, so that the page's
+# first module does not carry it.
+add_library(bentbook_pdf STATIC EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/core/paper/pdf.cpp)
+target_compile_options(bentbook_pdf PRIVATE $<$<AND:$<BOOL:${EMSCRIPTEN}>,$<CONFIG:Release>>:-Oz>)
+target_link_libraries(bentbook_pdf PRIVATE core_options pdf_writer PUBLIC bentbook_core)
 
 # RapidJSON 1.1's stack starts as null and adds to it before its first growth: harmless, but UBSan tells. Only the files
 # that include it are spared that one check.

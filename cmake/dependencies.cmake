@@ -79,6 +79,16 @@ target_include_directories(lp_solver SYSTEM PRIVATE ${LP_FOLDER}/shared ${LP_FOL
   ${LP_FOLDER}/bfp/bfp_LUSOL/LUSOL ${LP_FOLDER}/colamd PUBLIC ${LP_FOLDER})
 target_link_libraries(lp_solver PUBLIC bentbook_libm ${CMAKE_DL_LIBS})
 
+# PDF. What is not called is left out by the linker; the streams' packing is the same everywhere.
+find_unit(pdf PDF_UNIT)
+if(NOT PDF_UNIT)
+  message(FATAL_ERROR "The core's dependencies are missing: run bash cmake/deps.sh core")
+endif()
+file(GLOB PDF_FILES ${PDF_UNIT}/haru/*.c ${PDF_UNIT}/zlib/*.c)
+add_library(pdf_writer STATIC EXCLUDE_FROM_ALL ${PDF_FILES})
+target_compile_options(pdf_writer PRIVATE -w -O2 $<$<BOOL:${EMSCRIPTEN}>:-Oz> -ffunction-sections -fdata-sections)
+target_include_directories(pdf_writer SYSTEM PUBLIC ${PDF_UNIT}/haru PRIVATE ${PDF_UNIT}/zlib)
+
 # Tests include Catch2 as one header.
 if(TARGET Catch2::Catch2WithMain)
   file(CONFIGURE OUTPUT ${PROJECT_BINARY_DIR}/catch2/catch_amalgamated.hpp CONTENT "#include <catch2/catch_all.hpp>\n")

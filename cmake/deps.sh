@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Finds, fetches and builds what Bentbook stands on.
 #   cmake/deps.sh PART…        makes everything for these parts ready: core wasm native clang lint fonts page
-#                             web webkit firefox solver fit codes graphs roofs
-#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics imgui sdl2_wasm npm modeller
+#                             web webkit firefox solver fit codes patterns graphs roofs paper
+#   cmake/deps.sh where UNIT   prints the folder of a unit in the cache (core qr statics pdf imgui sdl2_wasm npm modeller
 #                             scanner), ready or not
 # Debian packages are installed only when one is missing (as root, or through sudo for apt alone). Units lie in
 # ${XDG_CACHE_HOME:-~/.cache}/bentbook/<unit>-<key>; the key is a hash of the recipe and the compilers' versions.
@@ -22,12 +22,12 @@ die() {
 packages_of() {
   case $1 in
     core) echo build-essential cmake ninja-build ccache dpkg-dev ca-certificates python3 xz-utils \
-      libexpected-dev rapidjson-dev libeigen3-dev ;;
+      libexpected-dev rapidjson-dev libeigen3-dev fonts-noto-core python3-fonttools python3-brotli ;;
     wasm) echo emscripten lld-14 ;;
     native) echo libsdl2-dev libgles-dev libegl-dev libpng-dev ;;
     clang) echo clang libclang-rt-14-dev llvm ;;
     lint) echo clang clang-tidy clang-format git ;;
-    fonts) echo fonts-noto-core python3-fonttools python3-brotli librsvg2-bin ;;
+    fonts) echo librsvg2-bin ;; # the fonts themselves are the core's: it knows their widths
     page) echo esbuild brotli ;;
     web) echo chromium ;;
     solver) echo python3-scipy ;;
@@ -35,8 +35,10 @@ packages_of() {
     firefox) echo firefox-esr xvfb libgl1-mesa-dri ;;
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
+    patterns) echo python3-ezdxf python3-numpy python3-shapely zbar-tools librsvg2-bin poppler-utils ;;
     graphs) echo python3-networkx ;;
     roofs) echo libcgal-dev ;;
+    paper) echo poppler-utils qpdf ;;
     *) die "unknown part: $1" ;;
   esac
 }
@@ -52,7 +54,7 @@ programs_of() {
 
 units_of() {
   case $1 in
-    core) echo core qr statics ;;
+    core) echo core qr statics pdf ;;
     wasm) echo imgui sdl2_wasm ;;
     native) echo imgui ;;
     page) echo scanner ;;

@@ -3,6 +3,7 @@
 #   words/all_texts.gen.cpp   the texts of every language; the page has texts_TAG.txt instead (wasm-app/words.cpp)
 #   words/page_words.json     the page's own words, from page.tsv of each language
 #   ui/fonts.gen.{h,cpp}     the subset fonts, from Debian's fonts-noto-core and the string table's letters
+#   paper/letters.gen.h      how wide these letters are
 # A wrong table or a glyph that the font lacks stops the build.
 include_guard()
 find_program(BENTBOOK_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH REQUIRED)
@@ -18,20 +19,25 @@ add_custom_command(
 target_sources(core_small PRIVATE ${GENERATED_DIR}/words/strings.gen.h ${GENERATED_DIR}/words/strings.gen.cpp
   ${GENERATED_DIR}/words/all_texts.gen.cpp)
 
+set(FONT_DIR /usr/share/fonts/truetype/noto CACHE PATH "Where NotoSans-Regular.ttf and NotoSans-Bold.ttf are")
+set(FONT_SOURCES ${GENERATED_DIR}/ui/fonts.gen.h ${GENERATED_DIR}/ui/fonts.gen.cpp)
+set(LETTER_WIDTHS ${GENERATED_DIR}/paper/letters.gen.h)
+add_custom_command(
+  OUTPUT ${FONT_SOURCES} ${LETTER_WIDTHS}
+  COMMAND ${BENTBOOK_PYTHON} -B ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${GENERATED_DIR}/ui ${FONT_DIR}
+    ${STRINGS_DIR} ${GENERATED_DIR}/paper
+  DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
+  COMMENT "Making the fonts" VERBATIM)
+target_sources(core_small PRIVATE ${LETTER_WIDTHS})
+# The letters themselves, for the screens and for what writes PDF.
+add_library(app_fonts STATIC EXCLUDE_FROM_ALL ${FONT_SOURCES})
+target_include_directories(app_fonts PUBLIC ${GENERATED_DIR})
 if(TARGET bentbook_screens)
-  set(FONT_DIR /usr/share/fonts/truetype/noto CACHE PATH "Where NotoSans-Regular.ttf and NotoSans-Bold.ttf are")
-  set(FONT_SOURCES ${GENERATED_DIR}/ui/fonts.gen.h ${GENERATED_DIR}/ui/fonts.gen.cpp)
-  add_custom_command(
-    OUTPUT ${FONT_SOURCES}
-    COMMAND ${BENTBOOK_PYTHON} -B ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${GENERATED_DIR}/ui ${FONT_DIR}
-      ${STRINGS_DIR}
-    DEPENDS ${PROJECT_SOURCE_DIR}/cmake/make_font.py ${PROJECT_SOURCE_DIR}/cmake/make_strings.py ${STRING_TABLES}
-    COMMENT "Making the fonts" VERBATIM)
-  target_sources(bentbook_screens PRIVATE ${FONT_SOURCES})
+  target_link_libraries(bentbook_screens PUBLIC app_fonts)
 endif()
 
 # All of them, for who reads sources without building them (tests/suites/lint.sh).
-add_custom_target(generated DEPENDS ${GENERATED_DIR}/words/strings.gen.h ${FONT_SOURCES})
+add_custom_target(generated DEPENDS ${GENERATED_DIR}/words/strings.gen.h ${FONT_SOURCES} ${LETTER_WIDTHS})
 
 # Icons of the page, from assets/icons/*.svg.
 find_program(RSVG_CONVERT rsvg-convert PATHS /usr/bin NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)

@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
 """Makes the fonts that the app carries: subsets with exactly the glyphs that its texts need.
 
-usage: make_font.py OUT_DIR FONT_DIR STRINGS_DIR
+usage: make_font.py OUT_DIR FONT_DIR STRINGS_DIR [LETTERS_DIR]
 
 Reads NotoSans-Regular.ttf and NotoSans-Bold.ttf in FONT_DIR and the string tables; writes OUT_DIR/fonts.gen.h and
-OUT_DIR/fonts.gen.cpp. A character that a font has no glyph for stops the build and is named.
+OUT_DIR/fonts.gen.cpp, and LETTERS_DIR/letters.gen.h with the widths of their letters. A character that a font has no
+glyph for stops the build and is named.
 
 What is changed in the fonts: no hints, no layout tables (ImGui uses neither); the line is made 1.3 em high with the
 capitals in its middle; small raised and lowered figures for fractions, the minus sign and the about sign are added,
@@ -117,7 +118,7 @@ def make(path, characters):
     options.glyph_names = False
     options.legacy_kern = False
     options.notdef_outline = True
-    options.name_IDs = [0, 13, 14]  # copyright and licence stay
+    options.name_IDs = [0, 2, 6, 13, 14]  # copyright and licence stay, and the names by which a PDF knows it
     options.drop_tables += ["GSUB", "GPOS", "GDEF", "DSIG", "STAT"]
     subsetter = Subsetter(options)
     small = [base + d for base in (NUMERATOR, DENOMINATOR) for d in range(10)]
@@ -131,6 +132,20 @@ def make(path, characters):
     out = io.BytesIO()
     font.save(out)
     return out.getvalue(), lacking
+
+
+def widths(path, characters):
+    """Advance of each character that the font has, in thousandths of an em."""
+    font = TTFont(path)
+    add_minus(font)
+    add_about(font)
+    cmap, em = font.getBestCmap(), font["head"].unitsPerEm
+    return {ord(c): round(font["hmtx"][cmap[ord(c)]][0] * 1000 / em) for c in set(characters) if ord(c) in cmap}
+
+
+def letters(regular, bold):
+    rows = ", ".join(f"{{0x{c:04X}, {w}, {bold.get(c, 0)}}}" for c, w in sorted(regular.items()))
+    return LETTERS.format(count=len(regular), rows=rows, small=SMALL)
 
 
 def array(name, data):
@@ -156,6 +171,22 @@ extern const unsigned short kTextGlyphs[];
 extern const unsigned short kTypedGlyphs[];
 
 }}  // namespace bentbook::screens
+"""
+
+
+LETTERS = """#pragma once
+// Made by cmake/make_font.py.
+namespace bentbook::paper {{
+
+/// A letter's advance in the regular and in the bold face, thousandths of an em; 0: the face does not have it.
+struct Letter {{
+  unsigned short code, regular, bold;
+}};
+inline constexpr Letter kLetters[{count}] = {{{rows}}};
+/// Figures of fractions, of the others' height.
+inline constexpr double kSmallFigure = {small};
+
+}}  // namespace bentbook::paper
 """
 
 
@@ -186,6 +217,11 @@ def main():
     out.mkdir(parents=True, exist_ok=True)
     (out / "fonts.gen.h").write_text(HEADER.format(regular=len(regular), bold=len(bold)), encoding="utf-8")
     (out / "fonts.gen.cpp").write_text("".join(source), encoding="utf-8")
+    if len(sys.argv) > 4:
+        own = Path(sys.argv[4])
+        own.mkdir(parents=True, exist_ok=True)
+        table = letters(widths(fonts / "NotoSans-Regular.ttf", typed), widths(fonts / "NotoSans-Bold.ttf", text))
+        (own / "letters.gen.h").write_text(table, encoding="utf-8")
     return 0
 
 

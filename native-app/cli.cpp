@@ -12,15 +12,19 @@
 #include "command/book.h"
 #include "command/command.h"
 #include "command/log.h"
+#include "command/paper.h"
 #include "command/raise.h"
 #include "command/roofs/roof.h"
 #include "command/stock/stock.h"
 #include "command/verify.h"
 #include "files.h"
 #include "machine.h"
+#include "paper/pdf.h"
 #include "shop/log/log_file.h"
 #include "storage.h"
 #include "text/hex.h"
+#include "ui/fonts.h"
+#include "words/shop_words.h"
 
 namespace {
 
@@ -55,6 +59,17 @@ bentbook::Folder disk_folder(bentbook::desktop::Storage& storage) {
   return folder;
 }
 
+/// The app's own letters and today.
+bentbook::Printer printer() {
+  bentbook::Printer printer;
+  printer.pdf = [](const bentbook::paper::Document& document) {
+    return write_pdf(document, {bentbook::screens::regular_font_file(), bentbook::screens::bold_font_file()});
+  };
+  const std::int64_t now = bentbook::desktop::wall_clock_ms();
+  printer.day = bentbook::date_text(now, bentbook::desktop::clock_ahead_minutes(now));
+  return printer;
+}
+
 /// Those that work on files have the disk lent to them.
 bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
   const std::string_view first = args.empty() ? std::string_view{} : args[0];
@@ -71,6 +86,7 @@ bentbook::CommandOutput run(const std::vector<std::string_view>& args) {
                              : bentbook::restore_command(rest, disk_files(), folder);
   }
   if (first == "raise") return bentbook::raise_command(rest, disk_files(), seconds);
+  if (first == "paper") return bentbook::paper_command(rest, disk_files(), printer());
   if (first == "stock") return bentbook::stock_command(rest, disk_files());
   return bentbook::run_command(args);
 }

@@ -10,7 +10,9 @@
 #include <utility>
 
 #include "machine.h"
+#include "paper/pdf.h"
 #include "tasks/pattern_task.h"
+#include "ui/fonts.h"
 
 namespace bentbook::desktop {
 
@@ -163,6 +165,9 @@ bool Desktop::busy() const {
 Result<TaskAnswer> Desktop::run(const TaskRequest& request, const Progress& progress) {
   if (const auto* pattern = std::get_if<PatternRequest>(&request))
     return run_pattern(*pattern, progress).map([](PatternSheet&& sheet) { return TaskAnswer(std::move(sheet)); });
+  if (const auto* paper = std::get_if<PaperRequest>(&request))
+    return paper::write_pdf(*paper->document, {screens::regular_font_file(), screens::bold_font_file()})
+        .map([](std::string&& pdf) { return TaskAnswer(PaperFile{std::move(pdf)}); });
   const std::lock_guard lock(raising_mutex_);
   return raising_.run(request, progress);
 }

@@ -122,12 +122,15 @@ const later = (name) => {
 };
 const core = putHashed('core.js', bundle(emitted('bentbook_app.js')));
 const raisingCore = later(putHashed('raising.js', bundle(emitted('bentbook_raising.js'))));
+const paperCore = later(putHashed('paper.js', bundle(emitted('bentbook_paper.js'))));
 const values = {
   CORE_JS: core,
   APP_WASM: putHashed('bentbook.wasm', readFileSync(emitted('bentbook_app.wasm'))),
   WORKER_JS: putHashed('worker.js', bundle(join(here, 'web/worker.js'), core)),
   RAISING_JS: later(putHashed('raising-worker.js', bundle(join(here, 'web/worker.js'), raisingCore))),
   RAISING_WASM: later(putHashed('raising.wasm', readFileSync(emitted('bentbook_raising.wasm')))),
+  PAPER_JS: later(putHashed('paper-worker.js', bundle(join(here, 'web/worker.js'), paperCore))),
+  PAPER_WASM: later(putHashed('paper.wasm', readFileSync(emitted('bentbook_paper.wasm')))),
   SCAN_JS: later(putHashed('scan.js', bundle(join(here, 'web/scan_picture.js')))),
   WORDS: JSON.stringify(putTexts()),
   PAGE_JS: putHashed('page.js', bundle(join(here, 'web/page.js'), core)),

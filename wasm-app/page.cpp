@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "tasks/border.h"
+#include "tasks/paper_fields.h"
+#include "ui/fonts.h"
 
 // EM_JS bodies are JavaScript: the formatter and the pedantic compiler have no say in them.
 // clang-format off
@@ -46,10 +48,10 @@ EM_JS(void, js_speak, (const char* tag, int tag_size, const char* text, int text
   Module.shell.speak(Module.text(tag, tag_size), Module.text(text, text_size), ticket);
 });
 EM_JS(void, js_hush, (), { Module.shell.hush(); });
-EM_JS(void, js_start_task, (int raising, const char* name, int name_size, const char* request, int request_size,
-                            const char* frame, int frame_size), {
-  Module.shell.startTask(raising ? 'raising' : 'app', Module.text(name, name_size),
-                         HEAPU8.slice(request, request + request_size), HEAPU8.slice(frame, frame + frame_size));
+EM_JS(void, js_start_task, (int crew, const char* name, int name_size, const char* request, int request_size,
+                            const char* behind, int behind_size), {
+  Module.shell.startTask(['app', 'raising', 'paper'][crew], Module.text(name, name_size),
+                         HEAPU8.slice(request, request + request_size), HEAPU8.slice(behind, behind + behind_size));
 });
 EM_JS(void, js_cancel_task, (const char* id, int id_size), { Module.shell.cancelTask(Module.text(id, id_size)); });
 EM_JS(void, js_write_here, (), { Module.shell.writeHere(); });
@@ -142,14 +144,18 @@ void PagePlatform::hush() { js_hush(); }
 
 void PagePlatform::start_task(Task task) {
   const std::string name = task_name(task.id), request = write_request(task.request);
+  const auto start = [&](int crew, const std::string& behind) {
+    js_start_task(crew, name.data(), size_of(name), request.data(), size_of(request), behind.data(), size_of(behind));
+  };
+  if (task.id.kind == TaskKind::kPaper)
+    return start(2, write_fonts(screens::regular_font_file(), screens::bold_font_file()));
   std::shared_ptr<const Frame> frame = frame_of(task.request);
-  const bool raising = frame != nullptr;
-  if (raising && frame != frame_) {
+  if (frame == nullptr) return start(0, {});
+  if (frame != frame_) {
     frame_bytes_ = write_frame(*frame);
     frame_ = std::move(frame);
   }
-  js_start_task(raising ? 1 : 0, name.data(), size_of(name), request.data(), size_of(request), frame_bytes_.data(),
-                raising ? size_of(frame_bytes_) : 0);
+  start(1, frame_bytes_);
 }
 
 void PagePlatform::cancel_task(const TaskId& id) {

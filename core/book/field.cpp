@@ -75,9 +75,15 @@ Result<Book> with_field(Book book, std::string_view path, const FieldValue& valu
   FramePlan& plan = book.frame;
   const Length plate = plan.plate_left;
   const Slope pitch = plan.pitch_left;
+  const RoofForm form = plan.form;
   if (auto ok = set_field(described(book), path, value); !ok) return tl::unexpected(ok.error());
   if (!(plan.plate_left == plate) && plan.plate_right == plate) plan.plate_right = plan.plate_left;
   if (!(plan.pitch_left == pitch) && plan.pitch_right == pitch) plan.pitch_right = plan.pitch_left;
+  if (plan.form == RoofForm::kHip) {
+    // Hips that nobody spoke of yet, and ends that had the sides' pitch.
+    if (form != RoofForm::kHip && plan.hips == HipEnds{}) plan.hips = usual_hips(plan);
+    if (!(plan.pitch_left == pitch) && plan.hips.pitch == pitch) plan.hips.pitch = plan.pitch_left;
+  }
   keep_whole(plan, path);
   return book;
 }

@@ -8,6 +8,7 @@
 #include "command/json/frame_sheet_json.h"
 #include "command/output.h"
 #include "frame/joinery.h"
+#include "frame/keys.h"
 #include "frame/list/csv.h"
 #include "frame/list/csv_write.h"
 #include "frame/list/hardware.h"
@@ -21,7 +22,8 @@ namespace bentbook {
 namespace {
 
 constexpr std::string_view kBookUsage =
-    R"(usage: bentbook book new FILE [--span 20' --length 24' --height 10' --pitch 8:12] [--title "…"] [--list] [--demo]
+    R"(usage: bentbook book new FILE [--span 20' --length 24' --height 10' --pitch 8:12]
+                              [--roof gable|lean_to|hip [--end-pitch 10:12] [--dragon-ties]] [--title "…"] [--list] [--demo]
        bentbook book check FILE
        bentbook book members FILE
        bentbook book sheet FILE MARK [--saw NAME]
@@ -30,9 +32,9 @@ constexpr std::string_view kBookUsage =
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
 
-constexpr std::string_view kBookFlags[] = {"list", "demo", "good"};
-constexpr std::string_view kBookOptions[] = {"span",  "length", "height", "pitch", "joinery",
-                                             "title", "saw",    "format", "mark",  "out"};
+constexpr std::string_view kBookFlags[] = {"list", "demo", "good", "dragon-ties"};
+constexpr std::string_view kBookOptions[] = {"span", "length", "height", "pitch", "joinery", "title",
+                                             "saw",  "format", "mark",   "out",   "roof",    "end-pitch"};
 constexpr std::string_view kJoineryWords[] = {"plates", "wooden"};
 
 /// One call of a command: what was asked, and the hands to do it.
@@ -128,6 +130,16 @@ class BookCall {
     const SizedBy by = is_metric(voice_.lengths.form) ? SizedBy::kMillimetres : SizedBy::kInches;
     Book book = new_book(args_.text("title"), span->value_or(usual.span), length->value_or(Length::feet(24)),
                          height->value_or(usual.plate_left), pitch->value_or(usual.pitch_left), by);
+    const auto roof = args_.choice("roof", keys::kRoofForm);
+    if (!roof) return tl::unexpected(roof.error());
+    const auto end_pitch = args_.slope("end-pitch");
+    if (!end_pitch) return tl::unexpected(end_pitch.error());
+    if (*roof) book.frame.form = static_cast<RoofForm>(**roof);
+    if (book.frame.form == RoofForm::kHip) {
+      book.frame = default_hip_plan(book.frame.span, length->value_or(Length::feet(24)), book.frame.plate_left,
+                                    book.frame.pitch_left, by, *end_pitch);
+      book.frame.hips.dragon_ties = args_.has("dragon-ties");
+    }
     if (*joinery) book.frame = with_joinery(std::move(book.frame), static_cast<Joinery>(**joinery));
     book.framed = !args_.has("list");
     return book;

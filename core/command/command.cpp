@@ -36,6 +36,7 @@ constexpr std::string_view kUsage =
        bentbook raise FILE [--seed N] [--seconds S]
        bentbook raise check|text|order FILE …
        bentbook stock FILE|--pieces PIECES.csv …
+       bentbook paper FILE --what sheets|patterns|labels|lists|raising …
        bentbook backup FILE|-
        bentbook restore FILE [--kit]
        bentbook verify FILE
@@ -84,7 +85,7 @@ CommandOutput refuse(std::span<const std::string_view> args, const Error& error)
 
 bool is_command(std::string_view word) {
   for (const std::string_view known :
-       {"--help", "help", "book", "roof", "log", "steps", "raise", "stock", "backup", "restore", "verify"})
+       {"--help", "help", "book", "roof", "log", "steps", "raise", "stock", "paper", "backup", "restore", "verify"})
     if (word == known) return true;
   for (const Command& c : kCommands)
     if (c.name == word) return true;

@@ -29,7 +29,8 @@ inline constexpr std::array<std::string_view, kTimberKinds> kTimberKind = {"sill
                                                                            "other",
                                                                            "hip_rafter",
                                                                            "valley_rafter",
-                                                                           "jack_rafter"};
+                                                                           "jack_rafter",
+                                                                           "dragon_tie"};
 inline constexpr std::array<std::string_view, 12> kFeatureKind = {
     "slot", "relief", "let_in", "mortise", "housing", "tenon", "hole", "birds_mouth", "lap", "scarf", "tongue", "fork"};
 inline constexpr std::array<std::string_view, 4> kSlotOpen = {"top", "bottom", "both", "blind"};
@@ -42,7 +43,7 @@ inline constexpr std::array<std::string_view, kMeetings> kMeeting = {
     "king_foot",    "king_top",      "queen_top",    "ridge_scarf",   "rafter_plate", "rafter_purlin", "rafter_peak",
     "rafter_ridge", "purlin_rafter", "purlin_scarf", "collar_rafter", "joist_tie",    "brace_end"};
 inline constexpr std::array<std::string_view, 4> kBearing = {"bears_on", "hangs_from", "braces", "butts"};
-inline constexpr std::array<std::string_view, 2> kRoofForm = {"gable", "lean_to"};
+inline constexpr std::array<std::string_view, 3> kRoofForm = {"gable", "lean_to", "hip"};
 inline constexpr std::array<std::string_view, 2> kRoofFrame = {"commons", "principals"};
 inline constexpr std::array<std::string_view, 2> kPeak = {"pair", "ridge_beam"};
 inline constexpr std::array<std::string_view, 3> kOnTies = {"nothing", "king_posts", "queen_posts"};

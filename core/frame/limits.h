@@ -34,6 +34,10 @@ inline constexpr double kProudUnsaid = 0.5;
 /// Source: SOURCES.md, "tenons".
 inline constexpr double kMostTenonShare = 0.6, kTenonParts = 3;
 
+/// Wood that stays between a mortise and the end of its timber where a post stands under that end.
+/// Source: SOURCES.md, "relish".
+inline constexpr Length kRelish = Length::inches(2);
+
 // Frame.
 
 /// How far under the plates a tie may lie and still take the rafters' outward push. Larger: a thrust goes unsaid.
@@ -41,6 +45,9 @@ inline constexpr double kMostTenonShare = 0.6, kTenonParts = 3;
 inline constexpr Length kLowTie = Length::feet(2);
 /// A new plan's bays are alike and no wider. Source: SOURCES.md, "bays".
 inline constexpr Length kUsualBay = Length::feet(14);
+/// How far inside of the place where hips meet a king post's outer face may stand and carry it yet. Larger: a peak that
+/// hangs on its ridge goes unsaid. Source: SOURCES.md, "carried peaks".
+inline constexpr Length kPeakPast = Length::inches(16);
 /// A new plan's rafters bear on their plates at least so long. Source: SOURCES.md, "rafter seats".
 inline constexpr double kLeastSeat = 1.5;
 /// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the

@@ -16,7 +16,7 @@
 namespace bentbook {
 
 /// S sill, P post, L plate, T tie, G girt, J joist, K king post, Q queen post, H collar, R ridge beam, PR principal
-/// rafter, C common rafter, U purlin, B brace, X entered by hand.
+/// rafter, C common rafter, U purlin, B brace, X entered by hand, HR hip, VR valley, JR jack rafter, DT dragon tie.
 [[nodiscard]] std::string_view kind_letters(TimberKind kind);
 
 /// In place of a number: at the verge past the first bent or the last one.

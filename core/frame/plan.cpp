@@ -119,6 +119,49 @@ FramePlan default_plan(Length span, Length length, Length plate_height, Slope pi
   return plan;
 }
 
+HipEnds usual_hips(const FramePlan& plan) {
+  const SizedBy by = is_by_millimetres(plan.sections.common) ? SizedBy::kMillimetres : SizedBy::kInches;
+  HipEnds hips = plan.hips;
+  const HipEnds usual;
+  hips.pitch = plan.pitch_left;
+  // As deep as a jack's plumb cut is long, and broader.
+  hips.hip = {plan.sections.common.breadth + size_by(by, Length::inches(2)),
+              plan.sections.common.depth + size_by(by, Length::inches(2))};
+  hips.dragon_tie = {size_by(by, usual.dragon_tie.breadth), size_by(by, usual.dragon_tie.depth)};
+  hips.dragon_leg = size_by(by, usual.dragon_leg);
+  return hips;
+}
+
+FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
+                           std::optional<Slope> end_pitch) {
+  FramePlan plan = default_plan(span, length, plate_height, pitch, by);
+  plan.form = RoofForm::kHip;
+  plan.hips = usual_hips(plan);
+  if (end_pitch) plan.hips.pitch = *end_pitch;
+  const Length post = plan.sections.post.breadth;
+  // Where the pitches differ, up to the next measure of a tape.
+  const Length tape = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
+  const Length run =
+      plan.hips.pitch == plan.pitch_left
+          ? Length{span.count / 2}
+          : down_to(Length::from_inches(span.in() / 2 * pitch.tan() / plan.hips.pitch.tan()), tape) + tape;
+  const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
+  const Length between = length - post - end * 2, most = size_by(by, limits::kUsualBay);
+  if (between < post + Length::feet(2)) {
+    // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
+    // short, which is said.
+    const Length half{(length - post).count / 2};
+    plan.bays = {{half, 2}, {length - post - half, 3}};
+    return plan;
+  }
+  const std::int64_t count = std::min<std::int64_t>((between.count + most.count - 1) / most.count, 10'000);
+  std::vector<Bay> bays{{end, 2}};
+  for (const Bay& bay : even_bays(between, count, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
+  bays.push_back({end, static_cast<int>(bays.size()) + 2});
+  plan.bays = std::move(bays);
+  return plan;
+}
+
 void insert_bay(FramePlan& plan, int index, Length width) {
   int label = 1;
   for (const Bay& bay : plan.bays) label = bay.label > label ? bay.label : label;

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,7 +16,8 @@
 
 namespace bentbook {
 
-enum class RoofForm : std::uint8_t { kGable, kLeanTo };
+/// kHip: both ends are hipped, see HipEnds.
+enum class RoofForm : std::uint8_t { kGable, kLeanTo, kHip };
 /// kCommons: rafters at a spacing over plates, purlins and ridge. kPrincipals: a pair in each bent, purlins let in
 /// between them.
 enum class RoofFrame : std::uint8_t { kCommons, kPrincipals };
@@ -48,6 +50,21 @@ struct PlanSections {
   Section purlin{Length::inches(6), Length::inches(8)};
   Section brace{Length::inches(4), Length::inches(6)};
   friend bool operator==(const PlanSections&, const PlanSections&) = default;
+};
+
+/// What a roof with two hipped ends has that a gable has not. Its right side is as its left one, commons and jacks
+/// stand at their spacing from the middle of each wall, and a ridge beam runs from peak to peak: `plate_right`,
+/// `pitch_right`, `gable_overhang`, `roof`, `peak`, queen posts and collars are not looked at. The ends overhang as far
+/// as lines their fascias up with the sides'. A plate lies across each end, over the end bent, and the ties stand
+/// between the ends.
+struct HipEnds {
+  Slope pitch = Slope::in_12(Length::inches(8));  ///< of both ends
+  Section hip{Length::inches(6), Length::inches(8)};
+  bool end_posts = true;  ///< under the end plates, alike apart, no farther than limits::kUsualBay
+  bool dragon_ties = false;
+  Length dragon_leg = Length::inches(42);  ///< along each plate, to the outer shoulders
+  Section dragon_tie{Length::inches(6), Length::inches(6)};
+  friend bool operator==(const HipEnds&, const HipEnds&) = default;
 };
 
 /// One timber set apart from the plan, by its mark.
@@ -123,6 +140,7 @@ struct FramePlan {
   Length brace_leg_post = Length::inches(30), brace_leg_beam = Length::inches(30);  ///< to the outer shoulders
   Length stock_most = Length::feet(20);  ///< longest plate, ridge or sill before it is scarfed over a post
   Length stand_off{};                    ///< under a post's foot when there are no sills
+  HipEnds hips;                          ///< RoofForm::kHip
   PlanSections sections;
   std::array<JointType, kMeetings> joints;  ///< by Meeting; default_joint
   Species species{"Douglas-fir", .45, .48, 35.33};
@@ -141,6 +159,13 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 /// middle one taking the rest.
 [[nodiscard]] FramePlan default_plan(Length span, Length length, Length plate_height, Slope pitch,
                                      SizedBy by = SizedBy::kInches);
+/// The same with hipped ends, of the sides' pitch where no other is given. The bays at the ends are so wide that a king
+/// post's outer face stands under the ridge's end, where the hips meet; of a shorter building two bays are alike.
+[[nodiscard]] FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch,
+                                         SizedBy by = SizedBy::kInches, std::optional<Slope> end_pitch = {});
+/// Its roof hipped as `plan` has it otherwise: pitch and hips as its sides and commons, sizes by what they are bought
+/// by.
+[[nodiscard]] HipEnds usual_hips(const FramePlan& plan);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
 void insert_bay(FramePlan& plan, int index, Length width);
 
@@ -158,6 +183,7 @@ enum class FindingId : std::uint8_t {
   kWoodThin,          ///< measured smaller than the inner size of a housing
   kCornerThrust,      ///< nothing ties the feet of a roof with hips or valleys: an engineer must say its push
   kHipsDropped,       ///< backed hips were asked for; a frame cuts them dropped
+  kPeakUncarried,     ///< hips meet where no king post stands (`mark`: one of them); value: end bay that sets one there
 };
 struct Finding {
   FindingId id = FindingId::kNotEngineered;

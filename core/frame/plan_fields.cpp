@@ -111,6 +111,15 @@ static void describe(Fields& fields, PlanSections& s) {
   fields.object("brace", s.brace);
 }
 
+static void describe(Fields& fields, HipEnds& h) {
+  fields.slope("pitch", h.pitch);
+  fields.object("hip_rafter", h.hip);
+  fields.flag("end_posts", h.end_posts);
+  fields.flag("dragon_ties", h.dragon_ties);
+  fields.length("dragon_leg", h.dragon_leg);
+  fields.object("dragon_tie", h.dragon_tie);
+}
+
 static void describe_roof(Fields& fields, FramePlan& p) {
   fields.slope("pitch_left", p.pitch_left);
   fields.slope("pitch_right", p.pitch_right);
@@ -165,6 +174,7 @@ void describe(Fields& fields, FramePlan& p) {
   fields.number("load_psf", p.load_psf, 0, 100'000, 1000);
   fields.list("overrides", p.overrides, 100'000);
   fields.list("added", p.added, 100'000);
+  if (fields.reads() || p.form == RoofForm::kHip || !(p.hips == HipEnds{})) fields.object("hips", p.hips);
 }
 
 }  // namespace bentbook

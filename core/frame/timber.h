@@ -38,8 +38,9 @@ enum class TimberKind : std::uint8_t {
   kHipRafter,
   kValleyRafter,
   kJackRafter,
+  kDragonTie,  ///< level, across a corner of the plates
 };
-inline constexpr int kTimberKinds = 18;
+inline constexpr int kTimberKinds = 19;
 /// Those before kOther have a section in the plan.
 inline constexpr int kPlannedKinds = static_cast<int>(TimberKind::kOther);
 

@@ -12,7 +12,7 @@
 namespace bentbook::paper {
 
 enum class PageSize : std::uint8_t { kA4, kLetter };
-/// Width and height in mm, upright. Source: ISO 216 (A4), ASME Y14.1 (A, letter).
+/// Width and height in mm, upright. Source: SOURCES.md, "paper sizes".
 struct PageMeasure {
   double width = 210, height = 297;
 };

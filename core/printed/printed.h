@@ -12,13 +12,22 @@
 
 namespace bentbook {
 
-enum class Printed : std::uint8_t { kSheets, kPatterns, kLabels, kLists, kRaising };
+struct OrderCheck;
+
+enum class PrintedKind : std::uint8_t { kSheets, kPatterns, kLabels, kLists, kRaising };
+
+/// Lists of PrintedKind::kLists.
+enum class PrintedList : std::uint8_t { kCut, kOrder, kPlan, kHardware, kSettings };
 
 struct PrintOptions {
-  Printed what = Printed::kSheets;
+  PrintedKind what = PrintedKind::kSheets;
   paper::PageSize page = paper::PageSize::kA4;
   std::vector<std::string> marks;  ///< of timbers; none: all
+  std::vector<PrintedList> lists;  ///< none: all
   std::string day;                 ///< the day of printing as the shell says it, "" for none: core asks no clock
+  const OrderCheck* check =
+      nullptr;                ///< of the book's own order; null: the raising's pages say that it was not checked
+  std::string label_sheet{};  ///< of label_sheets() (pages/labels.h) by its key, "" for plain paper to cut; kLabels
 };
 
 /// The book with its solved frame, in the words and units of `voice`. Every page bears its number, the book's name, the

@@ -5,6 +5,7 @@
 #include "tasks/answer_fields.h"
 #include "tasks/flat.h"
 #include "tasks/frame_fields.h"
+#include "tasks/paper_fields.h"
 #include "tasks/request_fields.h"
 #include "text/hex.h"
 
@@ -12,7 +13,7 @@ namespace bentbook {
 namespace {
 
 constexpr std::array<std::string_view, std::variant_size_v<TaskRequest>> kKinds = {"pattern", "check", "explain",
-                                                                                   "search"};
+                                                                                   "search", "paper"};
 constexpr int kDigits = 16;  ///< of a fingerprint
 
 template <class Answer>
@@ -85,6 +86,8 @@ Result<TaskAnswer> read_answer(TaskKind kind, std::string_view bytes) {
       return read_as<StepExplained>(reader);
     case TaskKind::kSearch:
       return read_as<FoundOrder>(reader);
+    case TaskKind::kPaper:
+      return read_as<PaperFile>(reader);
   }
   return fail(ErrorCode::kSyntax, "answer");
 }

@@ -5,6 +5,7 @@
 
 #include "frame/plan_fields.h"
 #include "raising/plan_fields.h"
+#include "tasks/paper_fields.h"
 #include "tasks/request_fields.h"
 
 namespace bentbook {
@@ -69,6 +70,12 @@ Fingerprint fingerprint_of_step(Fingerprint raising, int step) {
 }
 
 Fingerprint fingerprint_of(const PatternRequest& request) {
+  Digest digest;
+  digest.inner("request", described_as_is(request));
+  return digest.now;
+}
+
+Fingerprint fingerprint_of(const PaperRequest& request) {
   Digest digest;
   digest.inner("request", described_as_is(request));
   return digest.now;

@@ -15,6 +15,7 @@ namespace bentbook {
 
 using Fingerprint = std::uint64_t;
 
+struct PaperRequest;
 struct PatternRequest;
 
 /// Of the plan of the frame and of what the lead says of its raising. Costs less than copying them.
@@ -22,5 +23,6 @@ struct PatternRequest;
 /// The same, of one step of the order.
 [[nodiscard]] Fingerprint fingerprint_of_step(Fingerprint raising, int step);
 [[nodiscard]] Fingerprint fingerprint_of(const PatternRequest& request);
+[[nodiscard]] Fingerprint fingerprint_of(const PaperRequest& request);
 
 }  // namespace bentbook

@@ -11,6 +11,7 @@
 
 #include "frame/plan.h"
 #include "numeric/result.h"
+#include "paper/page.h"
 #include "raising/check.h"
 #include "raising/plan.h"
 #include "raising/search/search.h"
@@ -54,10 +55,19 @@ struct SearchRequest {
   bool further = false;  ///< go on after the first good order
 };
 
+/// Pages as a PDF file.
+struct PaperRequest {
+  std::shared_ptr<const paper::Document> document;
+};
+
 // ── What comes back ───────────────────────────────────────────────────────────────────────────────────────────────
 
 struct PatternSheet {
   std::string svg;
+};
+
+struct PaperFile {
+  std::string pdf;
 };
 
 /// One step looked at closely.
@@ -70,9 +80,9 @@ struct StepExplained {
 // ── A task ────────────────────────────────────────────────────────────────────────────────────────────────────────
 
 /// In the order of the alternatives of TaskRequest and TaskAnswer.
-enum class TaskKind : std::uint8_t { kPattern, kCheck, kExplain, kSearch };
-using TaskRequest = std::variant<PatternRequest, CheckRequest, ExplainRequest, SearchRequest>;
-using TaskAnswer = std::variant<PatternSheet, OrderCheck, StepExplained, FoundOrder>;
+enum class TaskKind : std::uint8_t { kPattern, kCheck, kExplain, kSearch, kPaper };
+using TaskRequest = std::variant<PatternRequest, CheckRequest, ExplainRequest, SearchRequest, PaperRequest>;
+using TaskAnswer = std::variant<PatternSheet, OrderCheck, StepExplained, FoundOrder, PaperFile>;
 
 /// What kind of work, about what.
 struct TaskId {

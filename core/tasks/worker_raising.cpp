@@ -61,6 +61,7 @@ std::string RaisingWorker::answer(std::string_view request, std::string_view fra
       return answered<SearchRequest>(
           reader, frame_, [&](const SearchRequest& r) { return write_answer<FoundOrder>(tasks_.search(r, progress)); });
     case TaskKind::kPattern:
+    case TaskKind::kPaper:
       break;
   }
   return write_answer<FoundOrder>(fail(ErrorCode::kSyntax, "task"));

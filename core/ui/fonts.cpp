@@ -42,4 +42,7 @@ Fonts build_fonts(ImFontAtlas& atlas, float text_scale, float density) {
   return fonts;
 }
 
+std::string_view regular_font_file() { return {reinterpret_cast<const char*>(kRegularFont), sizeof kRegularFont}; }
+std::string_view bold_font_file() { return {reinterpret_cast<const char*>(kBoldFont), sizeof kBoldFont}; }
+
 }  // namespace bentbook::screens

@@ -4,6 +4,8 @@
 
 #include <imgui.h>
 
+#include <string_view>
+
 namespace bentbook::screens {
 
 /// A font's FontSize is its line height: kLineHeight × the size in CSS px. Capitals and figures stand in the middle of
@@ -22,5 +24,9 @@ struct Fonts {
 /// Adds all faces to an empty atlas. `text_scale` 1 to 2 is the user's text size, `density` device pixels per CSS px.
 /// Call atlas.Clear() before building again.
 [[nodiscard]] Fonts build_fonts(ImFontAtlas& atlas, float text_scale, float density);
+
+/// The files that they are made of: TrueType. What is printed is set with the same.
+[[nodiscard]] std::string_view regular_font_file();
+[[nodiscard]] std::string_view bold_font_file();
 
 }  // namespace bentbook::screens

@@ -33,6 +33,7 @@ Msg message_at(const Error& error, Msg usual) {
       {ErrorCode::kEmpty, "cancelled", Msg::kErrorCancelled},
       {ErrorCode::kMissing, "worker", Msg::kErrorNotLoaded},
       {ErrorCode::kEmpty, "worker", Msg::kErrorBrokeOff},
+      {ErrorCode::kEmpty, "paper", Msg::kErrorNothingToPrint},
       {ErrorCode::kTooLarge, "tail_plumb", Msg::kErrorTailPlumb},
       {ErrorCode::kTooLarge, "ridge_seat", Msg::kErrorRidgeSeat},
       {ErrorCode::kTooLarge, "flip_gap", Msg::kErrorFlipGap},

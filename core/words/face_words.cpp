@@ -174,7 +174,7 @@ class StripMaker {
     block.lines.push_back(whole_line(mark_of(l.mate), TapeText::kStrong));
     block.lines.push_back(line_of(text(Msg::kFaceLands, voice_.language), TapeText::kNote));
     if (l.low.y > 0.02 || l.high.y < marks_.width - 0.02) {
-      const auto ends = std::minmax(marks_.gauge(l.low.y), marks_.gauge(l.high.y));
+      const auto ends = std::minmax({marks_.gauge(l.low.y), marks_.gauge(l.high.y)});  // values, not references
       block.lines.push_back(gauges({ends.first, ends.second}, TapeText::kNote));
     }
     out_.blocks.push_back(std::move(block));

@@ -10,16 +10,16 @@
 namespace bentbook {
 namespace {
 
-constexpr std::array<std::string_view, 13> kFindings = {
-    "not_engineered", "thrust",        "high_collar", "no_room",         "clash",
-    "unknown_mark",   "mark_taken",    "joint_unfit", "bad_hand_timber", "ridge_unsupported",
-    "wood_thin",      "corner_thrust", "hips_dropped"};
+constexpr std::array<std::string_view, 14> kFindings = {
+    "not_engineered", "thrust",        "high_collar",  "no_room",         "clash",
+    "unknown_mark",   "mark_taken",    "joint_unfit",  "bad_hand_timber", "ridge_unsupported",
+    "wood_thin",      "corner_thrust", "hips_dropped", "peak_uncarried"};
 constexpr std::array<std::string_view, 16> kWarnings = {
     "end_distance", "edge_distance", "share_left",    "relief_small", "pins_meet", "pin_spread",
     "tenon_short",  "notch_share",   "seat_short",    "open_top",     "defect",    "tenon_thin",
     "made_plain",   "contact_cut",   "features_meet", "housing_deep"};
 
-static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kHipsDropped) + 1);
+static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kPeakUncarried) + 1);
 static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kHousingDeep) + 1);
 
 std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
@@ -39,8 +39,9 @@ std::string say_volume(double cubic_inches, int decimals, const Voice& voice) {
              : print_fixed(cubic_inches, decimals) + " in³";
 }
 
-/// The outward push of a pair, the wood that two timbers share; no other finding says a value.
+/// The outward push of a pair, the wood that two timbers share, a bay's width; no other finding says a value.
 std::string found_value(const Finding& finding, const Voice& voice) {
+  if (finding.id == FindingId::kPeakUncarried) return say_inches(finding.value, voice);
   return finding.id == FindingId::kThrust ? say_weight(finding.value, voice) : say_volume(finding.value, 0, voice);
 }
 
@@ -142,6 +143,7 @@ std::string section_text(const Section& section, const Voice& voice) {
 std::string frame_error_text(const Error& error, const Voice& voice) {
   Error named = error;
   if (named.where == "plate_left" || named.where == "plate_right") named.where.insert(5, "_height");
+  if (named.where.starts_with("hips.")) named.where[4] = '_';
   // A joint's measure: "mortise_tenon.peg.diameter".
   if (const std::size_t point = named.where.find('.'); point != std::string::npos) {
     const std::string_view word = std::string_view(error.where).substr(0, point);

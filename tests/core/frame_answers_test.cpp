@@ -182,6 +182,33 @@ TEST_CASE("books are left alone by what is refused", "[answers]") {
   CHECK(desk.run({"paint", "a.book"}).exit_code == 2);
 }
 
+TEST_CASE("a book begins with hipped ends, of another pitch and with dragon ties by choice", "[answers][hipframe]") {
+  Desk desk;
+  REQUIRE(desk.run({"new", "h.book", "--roof", "hip", "--span", "24'", "--length", "48'", "--height", "10'", "--pitch",
+                    "9:12"})
+              .exit_code == 0);
+  const Book book = *read_book(desk.files["h.book"]);
+  CHECK(book.frame.form == RoofForm::kHip);
+  CHECK(book.frame.hips.pitch == book.frame.pitch_left);
+  CHECK(book.frame.bays.front().width == Length::feet(12));
+  REQUIRE(desk.run({"new", "o.book", "--roof", "hip", "--span", "24'", "--length", "48'", "--end-pitch", "10:12",
+                    "--dragon-ties"})
+              .exit_code == 0);
+  const Book other = *read_book(desk.files["o.book"]);
+  CHECK(other.frame.hips.pitch == Slope::in_12(Length::inches(10)));
+  CHECK(other.frame.hips.dragon_ties);
+  const auto json = parsed(desk.run({"check", "o.book", "--json"}));
+  CHECK(json["findings"].GetArray().Size() == 1);
+  REQUIRE(desk.run({"new", "l.book", "--roof", "lean_to"}).exit_code == 0);
+  CHECK(read_book(desk.files["l.book"])->frame.form == RoofForm::kLeanTo);
+  // Shorter than its hips: told, with what would do.
+  const CommandOutput shorter = desk.run({"new", "s.book", "--roof", "hip", "--span", "24'", "--length", "16'"});
+  CHECK(shorter.exit_code == 2);
+  CHECK(shorter.err.find("Bays") != std::string::npos);
+  CHECK(desk.files.count("s.book") == 0);
+  CHECK(desk.run({"new", "m.book", "--roof", "mansard"}).exit_code == 2);
+}
+
 TEST_CASE("check says that nothing is engineered, and the thrust of a roof that nothing ties", "[answers]") {
   Desk desk = with_book();
   CHECK(desk.run({"check", "a.book"}).out.find("not engineered") != std::string::npos);
@@ -250,7 +277,7 @@ TEST_CASE("every kind, feature, joint, finding and warning has its words in both
   };
   for (int i = 0; i < kTimberKinds; ++i)
     CHECK(kind_name(static_cast<TimberKind>(i), Language::kEs) != kind_name(static_cast<TimberKind>(i), Language::kEn));
-  for (int i = 0; i <= static_cast<int>(FindingId::kHipsDropped); ++i)
+  for (int i = 0; i <= static_cast<int>(FindingId::kPeakUncarried); ++i)
     said("finding_" + std::string(finding_key(static_cast<FindingId>(i))));
   for (int i = 0; i <= static_cast<int>(WarningId::kFeaturesMeet); ++i)
     said("warning_" + std::string(warning_key(static_cast<WarningId>(i))));

@@ -1,7 +1,8 @@
 /// Writes frames as text for tests/fit/check.mjs: of each timber nothing but what its sheet says, and of the frame
 /// where each stands and which faces touch.
-///   fit_rows COUNT SEED clean|clashing|turned|roofs [WRONG]
+///   fit_rows COUNT SEED clean|clashing|turned|roofs|hips [WRONG]
 /// clean: plans in which the frame finds no two timbers that take the same room; clashing: only those in which it does.
+/// hips: clean ones, of frames with hipped ends.
 /// roofs: roofs of any plan, of one pitch, hips and valleys and jacks, over their wall plates.
 /// turned: clean ones, their timbers of rough wood and with other reference faces.
 /// WRONG: inches by which every end B is cut too long; `fence`: in each plan one timber's fence is measured from the
@@ -199,11 +200,12 @@ int main(int argc, char** argv) try {
   const bool clashing = std::strcmp(argv[3], "clashing") == 0;
   const bool turn = std::strcmp(argv[3], "turned") == 0;
   const bool roofs = std::strcmp(argv[3], "roofs") == 0;
+  const bool hips = std::strcmp(argv[3], "hips") == 0;
   const Fault fault = fault_of(argc > 4 ? argv[4] : "");
   const double too_long = argc > 4 && fault.wrong == Wrong::kNothing ? std::atof(argv[4]) : 0;
   int others = 0;
   for (int written = 0; written < count;) {
-    FramePlan plan = roofs ? FramePlan{} : plan_to_check(random);
+    FramePlan plan = roofs ? FramePlan{} : hips ? random_hip_plan(random) : plan_to_check(random);
     auto frame =
         roofs ? frame_of_roof(roof_to_check(random), plan) : solve_frame(turn ? turned(random, std::move(plan)) : plan);
     if (!frame || clashes(*frame) != clashing) {
@@ -212,7 +214,7 @@ int main(int argc, char** argv) try {
     }
     if (too_long != 0) cut_too_long(*frame, too_long);
     const bool with_steps =
-        turn || roofs || fault.wrong != Wrong::kNothing || (too_long == 0 && written % kStepsOfOneIn == 0);
+        turn || roofs || hips || fault.wrong != Wrong::kNothing || (too_long == 0 && written % kStepsOfOneIn == 0);
     write_frame(*frame, written++, with_steps, fault);
   }
   std::printf("passed_over %d\n", others);

@@ -21,6 +21,7 @@ constexpr golden::RowFile kFiles[] = {
     {"files", golden::file_rows},
     {"frame", golden::frame_rows},
     {"shop", golden::shop_rows},
+    {"paper", golden::paper_rows},
 };
 
 bool write_file(const std::string& path, const std::string& text) {

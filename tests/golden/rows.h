@@ -51,5 +51,6 @@ void answer_rows(Rows& rows);
 void file_rows(Rows& rows);
 void frame_rows(Rows& rows);
 void shop_rows(Rows& rows);
+void paper_rows(Rows& rows);
 
 }  // namespace golden

@@ -80,13 +80,11 @@ void edit(Random& random, FramePlan& plan, const Frame& frame) {
   }
 }
 
-}  // namespace
-
-TEST_CASE("after any edit what is solved again is what is solved anew", "[frame][property]") {
-  Random random(1964);
+/// Walks of edits; how many.
+int edits_agree(Random& random, FramePlan (*draw)(Random&), int walks) {
   int edits = 0;
-  for (int i = 0; i < property_cases() / 2000; ++i) {
-    FramePlan plan = random_plan(random);
+  for (int i = 0; i < walks; ++i) {
+    FramePlan plan = draw(random);
     auto frame = solve_frame(plan);
     for (int step = 0; step < 8 && frame && !frame->timbers.empty(); ++step) {
       edit(random, plan, *frame);
@@ -104,5 +102,17 @@ TEST_CASE("after any edit what is solved again is what is solved anew", "[frame]
       ++edits;
     }
   }
-  CHECK(edits > property_cases() / 500);
+  return edits;
+}
+
+}  // namespace
+
+TEST_CASE("after any edit what is solved again is what is solved anew", "[frame][property]") {
+  Random random(1964);
+  CHECK(edits_agree(random, random_plan, property_cases() / 2000) > property_cases() / 500);
+}
+
+TEST_CASE("after any edit of a hip-ended frame too", "[frame][property][hipframe]") {
+  Random random(2026);
+  CHECK(edits_agree(random, random_hip_plan, property_cases() / 5000) > property_cases() / 5000);
 }

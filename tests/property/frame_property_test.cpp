@@ -52,8 +52,7 @@ Length wild(Random& random) {
   }
 }
 
-FramePlan wild_plan(Random& random) {
-  FramePlan p = random_plan(random);
+FramePlan made_wild(Random& random, FramePlan p) {
   Length* const lengths[] = {&p.span,
                              &p.plate_left,
                              &p.plate_right,
@@ -106,7 +105,38 @@ FramePlan wild_plan(Random& random) {
   return p;
 }
 
+FramePlan wild_plan(Random& random) { return made_wild(random, random_plan(random)); }
+
+FramePlan wild_hip_plan(Random& random) {
+  FramePlan p = made_wild(random, random_hip_plan(random));
+  Length* const lengths[] = {&p.hips.hip.depth, &p.hips.hip.breadth, &p.hips.dragon_leg, &p.hips.dragon_tie.breadth};
+  for (Length* length : lengths)
+    if (chance(random, 15)) *length = wild(random);
+  if (chance(random, 20)) p.hips.pitch = Slope::of_angle(Angle::degrees(random.whole(-5, 95)));
+  return p;
+}
+
 }  // namespace
+
+TEST_CASE("any hip-ended plan ends in a frame or in a refusal that names its field", "[frame][property][hipframe]") {
+  Random random(1807);
+  int solved = 0;
+  const int cases = property_cases() / 500;
+  for (int i = 0; i < cases; ++i) {
+    const FramePlan plan = wild_hip_plan(random);
+    const auto frame = solve_frame(plan);
+    if (!frame) {
+      if (frame.error().where.empty()) REQUIRE_FALSE(frame.error().where.empty());
+      continue;
+    }
+    ++solved;
+    if (const char* what = fault(*frame)) {
+      INFO(i);
+      REQUIRE(std::string(what).empty());
+    }
+  }
+  CHECK(solved > cases / 12);
+}
 
 TEST_CASE("any plan ends in a frame or in a refusal that names its field", "[frame][property]") {
   Random random(1906);

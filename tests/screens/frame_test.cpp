@@ -142,6 +142,43 @@ TEST_CASE("a plan that gives no frame says why, and what would do", "[screens][f
   REQUIRE_FALSE(bed.shows("frame.refused"));
 }
 
+TEST_CASE("hipped ends are chosen for a frame, with dragon ties, and every page has its place for them",
+          "[screens][frame][hipframe]") {
+  const auto [width, height] = GENERATE(std::pair<float, float>{320, 568}, std::pair<float, float>{820, 1180});
+  const std::string language(language_tag(static_cast<Language>(GENERATE(range<std::size_t>(0, kLanguageCount)))));
+  CAPTURE(width, height, language);
+  FrameBed bed(width, height);
+  bed.speak(language, width, height);
+  bed.press("frame.row.options");
+  bed.press("frame.form.2");
+  REQUIRE(bed.stored_book().frame.form == RoofForm::kHip);
+  // The ends begin with the sides' pitch.
+  CHECK(bed.stored_book().frame.hips.pitch == bed.stored_book().frame.pitch_left);
+  bed.see("frame.hips.pitch");
+  CHECK_FALSE(bed.shows("frame.gable_overhang"));
+  bed.press("frame.hips.dragon_ties");
+  CHECK(bed.stored_book().frame.hips.dragon_ties);
+  bed.see("frame.hips.dragon_leg");
+  CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+  bed.press("bar.back");
+  for (const char* page : {"options", "bays", "sections", "joints", "view", "timbers", "hardware"}) {
+    bed.press("frame.row." + std::string(page));
+    CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+    bed.press("bar.back");
+  }
+  for (const char* mark : {"HR-A1", "JR-A1.2", "DT-A1", "L-1"}) {
+    CAPTURE(mark);
+    bed.open_sheet(mark);
+    CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+    bed.press("bar.back");
+    bed.press("bar.back");
+  }
+  for (const char* place : {"place.rafter", "place.shop", "place.raising", "place.frame"}) {
+    bed.tap(place);
+    CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+  }
+}
+
 TEST_CASE("an override is said wherever the timber is shown, and undo takes it back", "[screens][frame]") {
   FrameBed bed;
   make_frame(bed);

@@ -1,6 +1,8 @@
 #pragma once
 /// Random frame plans: most of what a plan can say, in sizes that a frame is built in.
 
+#include <optional>
+
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
 #include "random.h"
@@ -129,6 +131,36 @@ inline FramePlan random_plan(Random& random) {
   if (chance(random, 50)) p.joints[static_cast<std::size_t>(Meeting::kRafterPeak)] = RafterPeak{false};
   std::get<BirdsMouth>(p.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = random_inches(random, 2, 4, 4);
   if (chance(random, 40)) set_apart(random, p);
+  return p;
+}
+
+/// Hipped ends over most of what a plan can say of its walls, the peaks over king posts or not. Not in random_plan:
+/// what else is drawn stays as it is.
+inline FramePlan random_hip_plan(Random& random) {
+  FramePlan p = random_plan(random);
+  p.overrides.clear();
+  p.form = RoofForm::kHip;
+  p.plate_right = p.plate_left;
+  p.pitch_right = p.pitch_left;
+  p.sections.common.breadth = Length::inches(4);
+  p.hips = usual_hips(p);
+  if (chance(random, 40)) p.hips.hip = {Length::inches(8), Length::inches(10)};
+  // Tails as roof_to_check has them: a hip's heel runs out of a shorter one.
+  p.eave_overhang = random_inches(random, 6, 24, 2);
+  const bool other = chance(random, 30);
+  const std::optional<Slope> end = other ? std::optional(Slope::in_12(random_inches(random, 6, 12, 1))) : std::nullopt;
+  const bool square = !other && chance(random, 15);
+  const Length length = square ? p.span : p.span * 2 + random_inches(random, 0, 20 * 12, 4);
+  const FramePlan usual = default_hip_plan(p.span, length, p.plate_left, p.pitch_left, SizedBy::kInches, end);
+  p.bays = usual.bays;
+  p.hips.pitch = usual.hips.pitch;
+  if (!square && chance(random, 20)) {
+    p.bays.front().width = p.bays.front().width - Length::inches(20);
+    p.bays[1].width = p.bays[1].width + Length::inches(20);
+  }
+  p.hips.end_posts = chance(random, 70);
+  p.hips.dragon_ties = chance(random, 40);
+  if (chance(random, 60)) p.on_ties = OnTies::kKingPosts;
   return p;
 }
 

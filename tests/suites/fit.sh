@@ -41,6 +41,10 @@ roofs_fit() { check_rows $((long == 1 ? 400 : 20)) 8 roofs | tee "$made/roofs"; 
 check "roofs of any plan fit, and are cut by their steps' numbers alone" roofs_fit
 tail -n 3 "$made/roofs"
 
+hips_fit() { check_rows $((long == 1 ? 300 : 15)) 9 hips | tee "$made/hips"; }
+check "hip-ended frames fit, and are cut by their steps' numbers alone" hips_fit
+tail -n 3 "$made/hips"
+
 check "clashes are as large as the frame says" check_rows 16 3 clashing
 
 # A plan whose every end B stands in a mortise deeper than its tenon fits with 1/32 in too much, and may; with 3/8 in none.

@@ -21,7 +21,7 @@ import {deviceLanguage, say} from './words.js';
 const kRestoreMs = 3000;
 const canvas = document.getElementById('canvas');
 const notice = document.getElementById('notice');
-const {wasm, workerScript, scanScript, raisingWasm, raisingScript, words: wordFiles, build} = document.documentElement.dataset;
+const {wasm, workerScript, scanScript, raisingWasm, raisingScript, paperWasm, paperScript, words: wordFiles, build} = document.documentElement.dataset;
 const decoder = new TextDecoder();
 
 let core = null;
@@ -59,6 +59,7 @@ function makeShell() {
       ['progress', 'done', 'failed'].map((kind) => [kind, (...said) => core.tasks[kind](...said)]));
   const tasks = makeTasks(told, {
     app: {script: workerScript, wasm: whole(wasm)}, raising: {script: raisingScript, wasm: whole(raisingWasm)},
+    paper: {script: paperScript, wasm: whole(paperWasm)},
   });
   const mirror = makeMirror(document.getElementById('mirror'), (...action) => core.act(...action));
   const aloud = makeAloud(post);

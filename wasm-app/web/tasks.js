@@ -1,4 +1,4 @@
-// Long work, off the frame: Workers with a headless core, one for the raising and one for all else. Of each one task runs
+// Long work, off the frame: Workers with a headless core, one for the raising, one for PDF and one for all else. Of each one task runs
 // at a time, others wait. Ending its Worker is how a running task is cancelled, and what becomes of a Worker that broke;
 // the next task gets a new one.
 
@@ -81,11 +81,9 @@ function hireWorker({script, wasm}) {
   return made;
 }
 
-/** @param urls {app, raising}: {script, wasm} of each module */
+/** @param urls {app, raising, paper}: {script, wasm} of each module */
 export function makeTasks(tell, urls, hire = hireWorker) {
-  const crews = {
-    app: makeCrew(tell, () => hire(urls.app)), raising: makeCrew(tell, () => hire(urls.raising)),
-  };
+  const crews = Object.fromEntries(Object.keys(urls).map((crew) => [crew, makeCrew(tell, () => hire(urls[crew]))]));
   return {
     /** @param crew one of urls
      * @param words of the language that is shown, or null (language.js) */

@@ -120,9 +120,18 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
   return draw_bent(plan, frame, label, true);
 }
 
+namespace {
+
+/// The bent that shows most: of a hip roof the first one with a tie.
+int telling_bent(const FramePlan& plan) {
+  return plan.form == RoofForm::kHip && plan.bays.size() > 1 ? plan.bays.front().label : 1;
+}
+
+}  // namespace
+
 draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
   // No room for a triangle among what is drawn there.
-  draw::Drawing d = draw_bent(plan, frame, 1, false);
+  draw::Drawing d = draw_bent(plan, frame, telling_bent(plan), false);
   std::erase_if(d.dimensions, [](const draw::Dimension& one) { return one.key == "span"; });
   d.notes.clear();
   const bool gable = plan.form == RoofForm::kGable;
@@ -137,7 +146,7 @@ draw::Drawing options_drawing(const FramePlan& plan, const Frame& frame) {
   };
   if (plan.ties) {
     plumb(-half / 2, tie, plate, 0, "tie_drop");
-    if (plan.on_ties == OnTies::kQueenPosts) {
+    if (plan.on_ties == OnTies::kQueenPosts && plan.form != RoofForm::kHip) {
       const double inset = plan.queen_inset.count > 0 ? plan.queen_inset.in() : half / 2;
       level(half - inset, half, tie, 1, "queen_inset");
     }
@@ -182,14 +191,14 @@ draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
   if (plan.bays.size() > 1)
     d.dimensions.push_back({{-past, 0}, {length + past, 0}, -2.2, {1, 0}, "length", Meaning::kAnswer});
   const double over = plan.gable_overhang.in();
-  if (over > 0 && posts.lo < posts.hi)
+  if (over > 0 && posts.lo < posts.hi && plan.form != RoofForm::kHip)
     d.dimensions.push_back(
         {{posts.lo - over, top.hi}, {posts.lo, top.hi}, 1, {1, 0}, "gable_overhang", Meaning::kGiven});
   return d;
 }
 
 draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
-  draw::Drawing d = bent_drawing(plan, frame, 1), side = wall_drawing(plan, frame);
+  draw::Drawing d = bent_drawing(plan, frame, telling_bent(plan)), side = wall_drawing(plan, frame);
   Point peak{frame.ridge_x, frame.ridge_z};
   for (const draw::Note& note : d.notes) peak = note.at;
   d.dimensions.clear();

@@ -16,6 +16,7 @@ struct EndMeeting {
   bool opposed = false;
   double most = 1e9;   ///< a tenon may be no longer
   bool plain = false;  ///< cut to the face alone: the receiver is scarfed here
+  double relish = 0;   ///< wood that a mortise leaves before the receiver's end, where one comes that near
 };
 /// Makes the joint that the plan, or the timber's own end, has there. Does nothing when a timber is −1.
 void join_end(Work& work, const EndMeeting& meeting);

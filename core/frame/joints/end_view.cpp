@@ -56,6 +56,7 @@ bool see_end(Work& work, const EndMeeting& meeting, double housing, EndView& v) 
   v.end = meeting.end;
   v.opposed = meeting.opposed;
   v.most = meeting.most;
+  v.relish = meeting.relish;
   v.face = face_toward(r, meeting.facing);
   v.n = face_normal(r, v.face);
   v.u = meeting.end == End::kB ? m.at.x : -1 * m.at.x;

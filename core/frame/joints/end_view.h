@@ -18,6 +18,7 @@ struct EndView {
   Face face = Face::kTop;  ///< of the receiver
   bool opposed = false;
   double most = 1e9;
+  double relish = 0;
   Vec3 u, n, t, w, o;
   double cos = 1, k = 0;
   double turn = 1;    ///< t = turn · v / cos + k q for the member's edge at v

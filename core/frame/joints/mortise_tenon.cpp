@@ -26,6 +26,19 @@ Range tenon_range(const EndView& v, const MortiseTenon& type) {
   return tt.hi - tt.lo < 1 ? Range{v.t_lo, v.t_hi} : tt;
 }
 
+/// A mortise along the receiver's grain keeps its relish from both of the receiver's ends.
+Range clear_of_ends(Work& work, const EndView& v, Range tt) {
+  if (!(v.relish > 0)) return tt;
+  const Placement& at = work.timber(v.receiver).at;
+  const Tips& tips = work.tip(v.receiver);
+  const double lo = to_local(at, v.at(tt.lo, 0, 0)).x, hi = to_local(at, v.at(tt.hi, 0, 0)).x;
+  if (libm::fabs(libm::fabs(hi - lo) - (tt.hi - tt.lo)) > 1e-9) return tt;
+  const double first = tips.a + v.relish, last = tips.b - v.relish;
+  const auto inside = [&](double x) { return x < first ? first - x : x > last ? x - last : 0; };
+  const Range clear{tt.lo + inside(lo), tt.hi - inside(hi)};
+  return clear.hi - clear.lo < 1 ? tt : clear;
+}
+
 /// How long an oblique tenon may be, so that its nose is left.
 double longest(const EndView& v, Range tt) { return v.square() ? 1e9 : 0.8 * (tt.hi - tt.lo) / v.k; }
 
@@ -76,7 +89,7 @@ void cut_mortise(Work& work, const EndView& v, Range tt, Range cheeks, double le
 void join_tenon(Work& work, const EndMeeting& meeting, const MortiseTenon& type) {
   EndView v;
   if (!begin_end_joint(work, meeting, JointKind::kMortiseTenon, type.housing.in(), v)) return;
-  const Range tt = tenon_range(v, type);
+  const Range tt = clear_of_ends(work, v, tenon_range(v, type));
   const TenonSize size =
       fit_tenon(work, v, {type.thickness.in(), type.length.in()}, type.depth_clearance.in(), longest(v, tt));
   Joint& joint = work.frame.joints.back();

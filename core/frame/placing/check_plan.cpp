@@ -5,6 +5,7 @@
 #include "frame/joints/joint_table.h"
 #include "frame/limits.h"
 #include "measure/fields.h"
+#include "roof/plan/limits.h"
 
 namespace bentbook {
 namespace {
@@ -112,6 +113,17 @@ Result<void> check_bays(const FramePlan& plan) {
   return {};
 }
 
+/// What a hip roof asks for besides, or more narrowly.
+Result<void> check_hips(const FramePlan& p) {
+  if (auto ok = check_pitch("hips.pitch", p.hips.pitch); !ok) return ok;
+  if (auto ok = check_section("hips.hip_rafter", p.hips.hip); !ok) return ok;
+  if (auto ok = check_section("hips.dragon_tie", p.hips.dragon_tie); !ok) return ok;
+  return check_fields({{"hips.dragon_leg", p.hips.dragon_leg, Length::inches(12), Length::feet(20)},
+                       {"eave_overhang", p.eave_overhang, {}, limits::kMostOverhang},
+                       {"rafter_spacing", p.rafter_spacing, limits::kLeastSpacing, limits::kMostSpacing},
+                       {"plate_left", p.plate_left, {}, limits::kHighestPlate}});
+}
+
 }  // namespace
 
 Result<void> check_plan(const FramePlan& p) {
@@ -158,6 +170,8 @@ Result<void> check_plan(const FramePlan& p) {
   if (p.girts.size() > 20) return fail(ErrorCode::kTooLarge, "girts");
   if (!(p.moisture >= 0 && p.moisture <= limits::kMostMoisture)) return fail(ErrorCode::kTooLarge, "moisture");
   if (!(p.load_psf >= 0 && p.load_psf <= limits::kMostRoofLoad)) return fail(ErrorCode::kTooLarge, "load_psf");
+  if (p.form == RoofForm::kHip)
+    if (auto ok = check_hips(p); !ok) return ok;
   return check_bays(p);
 }
 

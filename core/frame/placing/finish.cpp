@@ -100,11 +100,14 @@ void clip_to_scarf(FixedList<Vec3, 8>& patch, Vec3 normal, const Timber& t, int 
       const double x = to_local(t.at, patch[i]).x;
       meets = meets || (x > box.lo.x && x < box.hi.x);
     }
-    const Vec3 out = pocket.sweep == Axis::kY ? t.at.z : t.at.y;
+    // Across the axis in which some of the wood is left: a level lap takes all of the breadth and half of the depth.
+    Axis axis = pocket.sweep == Axis::kY ? Axis::kZ : Axis::kY;
+    const Range broad = sides_along(t, Axis::kY);
+    if (pocket.sweep == Axis::kZ && box.lo.y <= broad.lo && box.hi.y >= broad.hi) axis = Axis::kZ;
+    const Vec3 out = axis == Axis::kZ ? t.at.z : t.at.y;
     if (!meets || libm::fabs(dot(out, normal)) > 1 - 1e-9) continue;
-    const double lo = pocket.sweep == Axis::kY ? box.lo.z : box.lo.y,
-                 hi = pocket.sweep == Axis::kY ? box.hi.z : box.hi.y;
-    const Range wood = sides_along(t, pocket.sweep == Axis::kY ? Axis::kZ : Axis::kY);
+    const double lo = along(axis, box.lo), hi = along(axis, box.hi);
+    const Range wood = sides_along(t, axis);
     const double at = dot(out, t.at.origin);
     if (lo > wood.lo)
       clip_patch(patch, out, at + lo);

@@ -1,19 +1,21 @@
 #include "frame/placing/layout.h"
 
 #include "frame/placing/check_plan.h"
+#include "frame/roofs/hip_roof.h"
 
 namespace bentbook {
 namespace {
 
 RoofSide make_side(const FramePlan& plan, bool is_right, double depth) {
   RoofSide s;
-  const Slope& pitch = is_right ? plan.pitch_right : plan.pitch_left;
+  const bool own = is_right && plan.form != RoofForm::kHip;
+  const Slope& pitch = own ? plan.pitch_right : plan.pitch_left;
   s.dir = is_right ? -1 : 1;
   s.wall_x = (is_right ? 1 : -1) * plan.span.in() / 2;
   s.tan = pitch.tan();
   s.cos = pitch.cos();
   s.sin = pitch.sin();
-  s.plate_top = (is_right ? plan.plate_right : plan.plate_left).in();
+  s.plate_top = (own ? plan.plate_right : plan.plate_left).in();
   s.seat = std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat.in();
   s.heel = depth / s.cos - s.seat * s.tan;
   s.line = is_right ? 'E' : 'A';
@@ -57,8 +59,9 @@ void set_bents(const FramePlan& plan, Layout& l) {
   const double half = plan.sections.post.breadth.in() / 2;
   l.first_out = -half;
   l.last_out = y + half;
-  l.run_from = l.first_out - plan.gable_overhang.in();
-  l.run_to = l.last_out + plan.gable_overhang.in();
+  const double past = l.hip ? 0 : plan.gable_overhang.in();
+  l.run_from = l.first_out - past;
+  l.run_to = l.last_out + past;
   const auto none = std::vector<int>(l.bents.size(), -1);
   l.post_left = l.post_right = l.tie = l.king = l.queen_left = l.queen_right = none;
 }
@@ -70,7 +73,9 @@ Result<Layout> lay_out(const FramePlan& plan) {
   Result<Layout> out{tl::in_place};
   Layout& l = *out;
   l.lean_to = plan.form == RoofForm::kLeanTo;
-  const Section& rafter = plan.roof == RoofFrame::kPrincipals ? plan.sections.principal : plan.sections.common;
+  l.hip = plan.form == RoofForm::kHip;
+  const Section& rafter =
+      plan.roof == RoofFrame::kPrincipals && !l.hip ? plan.sections.principal : plan.sections.common;
   l.rafter_depth = rafter.depth.in();
   l.rafter_breadth = rafter.breadth.in();
   l.left = make_side(plan, false, l.rafter_depth);
@@ -83,6 +88,8 @@ Result<Layout> lay_out(const FramePlan& plan) {
   set_bents(plan, l);
   const double low = l.left.plate_top < l.right.plate_top ? l.left.plate_top : l.right.plate_top;
   l.tie_top = low - plan.tie_drop.in();
+  if (l.hip)
+    if (auto ok = lay_out_hips(plan, l); !ok) return tl::unexpected(ok.error());
   return out;
 }
 
@@ -95,8 +102,8 @@ Run place_run(Work& work, const Layout& l, const RunPlacing& p) {
   std::vector<int> label{l.labels.front()};
   run.from.push_back(p.from);
   // As far as one stock length goes, then a joint over that bent.
-  for (int i = 1; i + 1 < l.bent_count(); ++i) {
-    const double next = i + 2 < l.bent_count() ? l.bents[static_cast<std::size_t>(i) + 1] + half : p.to;
+  for (int i = p.spare; i + p.spare < l.bent_count(); ++i) {
+    const double next = i + p.spare + 1 < l.bent_count() ? l.bents[static_cast<std::size_t>(i) + 1] + half : p.to;
     const double start = run.from.back() - (run.from.size() > 1 ? half : 0);
     if (next - start <= most + 1e-9) continue;
     run.from.push_back(l.bents[static_cast<std::size_t>(i)]);

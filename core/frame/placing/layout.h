@@ -1,10 +1,12 @@
 #pragma once
 /// Inside the frame solver: the plan's numbers as lines, and the timbers that meet there, by bent and side.
 
+#include <array>
 #include <vector>
 
 #include "frame/mark.h"
 #include "frame/placing/work.h"
+#include "roof/plan/solve_roof.h"
 
 namespace bentbook {
 
@@ -58,14 +60,27 @@ struct Layout {
   Run sill_left, sill_right, plate_left, plate_right, ridge, purlin_left, purlin_right;
   std::vector<int> cross_sills;  ///< first and last bent
 
+  // RoofForm::kHip.
+  bool hip = false;
+  double peak_from = 0, peak_to = 0;  ///< y of the ridge's ends, where the hips meet; alike: one peak
+  RoofSolution roof;                  ///< in the frame's axes, sides in the order of HipSide
+  std::array<int, 2> end_plates{-1, -1};
+  std::array<std::vector<int>, 2> end_posts;  ///< between the corner posts, from left to right
+
   [[nodiscard]] int bent_count() const { return static_cast<int>(bents.size()); }
   [[nodiscard]] const RoofSide& side(bool is_right) const { return is_right ? right : left; }
+  /// Of a hip roof: whether its end plates lie over the ends of the wall plates, each with half of its depth.
+  [[nodiscard]] static bool lapped_plates(const FramePlan& plan) {
+    return kind_of(plan.joints[static_cast<std::size_t>(Meeting::kSillCorner)]) == JointKind::kHalfLap;
+  }
+  /// …whether a bent stands at an end, under its own plate.
+  [[nodiscard]] bool hipped_at(int bent) const { return hip && (bent == 0 || bent + 1 == bent_count()); }
 };
 
 /// Errors as solve_frame.
 [[nodiscard]] Result<Layout> lay_out(const FramePlan& plan);
 
-/// A run along Y between two ends, of pieces no longer than stock that meet over bents.
+/// A run along Y between two ends, of pieces no longer than stock that meet over bents but the `spare` outermost ones.
 struct RunPlacing {
   TimberKind kind = TimberKind::kPlate;
   char line = 0;
@@ -73,6 +88,7 @@ struct RunPlacing {
   double x = 0, top = 0;
   double from = 0, to = 0;
   Meeting scarf = Meeting::kPlateScarf;
+  int spare = 1;
 };
 [[nodiscard]] Run place_run(Work& work, const Layout& layout, const RunPlacing& placing);
 

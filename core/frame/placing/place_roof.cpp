@@ -1,6 +1,8 @@
 #include "frame/placing/place_roof.h"
 
 #include "frame/joints/end_joint.h"
+#include "frame/limits.h"
+#include "frame/roofs/hip_roof.h"
 #include "numeric/index.h"
 
 namespace bentbook {
@@ -15,7 +17,8 @@ const Type* joint_at(const FramePlan& plan, Meeting meeting) {
 double ridge_top(const FramePlan& plan, const Layout& l) {
   const double half = plan.sections.ridge_beam.breadth.in() / 2;
   const double a = l.ridge_x - half, b = l.ridge_x + half;
-  if (const auto* mouth = joint_at<BirdsMouth>(plan, Meeting::kRafterRidge)) {
+  const auto* mouth = joint_at<BirdsMouth>(plan, Meeting::kRafterRidge);
+  if (mouth != nullptr && !l.hip) {
     const double most = half < mouth->seat.in() ? half : mouth->seat.in();
     const double left = l.left.under_at(a) + most * l.left.tan, right = l.right.under_at(b) + most * l.right.tan;
     return left < right ? left : right;
@@ -24,7 +27,9 @@ double ridge_top(const FramePlan& plan, const Layout& l) {
   return left < right ? left : right;
 }
 
-bool has_ridge(const FramePlan& plan, const Layout& l) { return !l.lean_to && plan.peak == Peak::kRidgeBeam; }
+bool has_ridge(const FramePlan& plan, const Layout& l) {
+  return l.hip ? has_hip_ridge(l) : !l.lean_to && plan.peak == Peak::kRidgeBeam;
+}
 
 Placing standing(const Work& work, const Layout& l, TimberKind kind, char line, int bent, const Section& section,
                  double x, double top) {
@@ -250,13 +255,15 @@ void place_king_posts(Work& work, Layout& l) {
   if (l.lean_to || plan.on_ties != OnTies::kKingPosts) return;
   const bool ridge = has_ridge(plan, l);
   // Without a beam only principals can end against the king post.
-  if (!ridge && plan.roof == RoofFrame::kCommons) {
+  if (!ridge && !l.hip && plan.roof == RoofFrame::kCommons) {
     work.add_finding(FindingId::kNoRoom, make_mark(TimberKind::kKingPost, 'C', l.labels.front()));
     return;
   }
-  const double top = ridge ? ridge_top(plan, l) - plan.sections.ridge_beam.depth.in() : l.ridge_z;
+  const double top = ridge   ? ridge_top(plan, l) - plan.sections.ridge_beam.depth.in()
+                     : l.hip ? under_one_peak(l)
+                             : l.ridge_z;
   for (int bent = 0; bent < l.bent_count(); ++bent) {
-    if (l.tie[at(bent)] < 0) continue;
+    if (l.tie[at(bent)] < 0 || (l.hip && !king_stands(plan, l, bent))) continue;
     const int king = place_timber(
         work, standing(work, l, TimberKind::kKingPost, 'C', bent, plan.sections.king_post, l.ridge_x, top));
     l.king[at(bent)] = king;
@@ -265,7 +272,7 @@ void place_king_posts(Work& work, Layout& l) {
 }
 
 void place_queen_posts(Work& work, Layout& l) {
-  if (l.lean_to || work.plan.on_ties != OnTies::kQueenPosts) return;
+  if (l.lean_to || l.hip || work.plan.on_ties != OnTies::kQueenPosts) return;
   for (int bent = 0; bent < l.bent_count(); ++bent)
     for (const bool is_right : {false, true}) place_queen(work, l, bent, is_right);
 }
@@ -273,17 +280,19 @@ void place_queen_posts(Work& work, Layout& l) {
 void place_ridge(Work& work, Layout& l) {
   const FramePlan& plan = work.plan;
   if (has_ridge(plan, l)) {
-    l.ridge = place_run(work, l,
-                        {TimberKind::kRidgeBeam, 'C', plan.sections.ridge_beam, l.ridge_x, ridge_top(plan, l),
-                         l.run_from, l.run_to, Meeting::kRidgeScarf});
+    l.ridge = place_run(
+        work, l,
+        {TimberKind::kRidgeBeam, 'C', plan.sections.ridge_beam, l.ridge_x, ridge_top(plan, l),
+         l.hip ? l.peak_from : l.run_from, l.hip ? l.peak_to : l.run_to, Meeting::kRidgeScarf, l.hip ? 2 : 1});
     for (int bent = 0; bent < l.bent_count(); ++bent) {
       const double y = l.bents[at(bent)];
       EndMeeting top{Meeting::kKingTop, l.king[at(bent)], End::kB, l.ridge.under_at(y), -1 * kZ, false, 1e9};
       if (l.ridge.joined_at(y)) top.most = plan.sections.ridge_beam.depth.in() / 2 - 0.75;
+      if (l.hip) top.relish = limits::kRelish.in();
       join_end(work, top);
     }
   }
-  if (l.lean_to || plan.on_ties != OnTies::kQueenPosts || plan.roof != RoofFrame::kCommons) return;
+  if (l.lean_to || l.hip || plan.on_ties != OnTies::kQueenPosts || plan.roof != RoofFrame::kCommons) return;
   for (const bool is_right : {false, true}) {
     const RoofSide& side = l.side(is_right);
     const auto& queens = is_right ? l.queen_right : l.queen_left;
@@ -304,7 +313,9 @@ void place_ridge(Work& work, Layout& l) {
 }
 
 void place_rafters(Work& work, Layout& l) {
-  if (work.plan.roof == RoofFrame::kPrincipals)
+  if (l.hip)
+    place_hip_rafters(work, l);
+  else if (work.plan.roof == RoofFrame::kPrincipals)
     place_principals(work, l);
   else
     place_commons(work, l);

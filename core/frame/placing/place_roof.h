@@ -1,5 +1,6 @@
 #pragma once
-/// Inside the frame solver: king and queen posts, ridge beam, purlins, rafters, collars.
+/// Inside the frame solver: king and queen posts, ridge beam, purlins, rafters, collars. Rafters of a hip roof stand in
+/// frame/roofs/hip_roof.h.
 
 #include "frame/placing/layout.h"
 

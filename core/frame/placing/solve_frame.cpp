@@ -11,6 +11,7 @@
 #include "frame/placing/place_roof.h"
 #include "frame/placing/place_walls.h"
 #include "frame/placing/warn_timbers.h"
+#include "frame/roofs/hip_roof.h"
 
 namespace bentbook {
 namespace {
@@ -18,7 +19,7 @@ namespace {
 /// Outward push at the feet of one pair: w · span / (2 (tan A + tan B)). Source: SOURCES.md, "thrust".
 void say_thrust(Work& work, const Layout& l) {
   const FramePlan& plan = work.plan;
-  if (l.lean_to) return;
+  if (l.lean_to || l.hip) return;
   bool tied = plan.ties && plan.tie_drop <= limits::kLowTie;
   for (const int tie : l.tie) tied = tied && tie >= 0;
   const bool carried = plan.peak == Peak::kRidgeBeam && plan.on_ties == OnTies::kKingPosts && plan.ties;
@@ -35,7 +36,7 @@ void say_thrust(Work& work, const Layout& l) {
 }
 
 void say_ridge(Work& work, const Layout& l) {
-  if (l.lean_to || work.plan.peak != Peak::kRidgeBeam) return;
+  if (l.lean_to || l.hip || work.plan.peak != Peak::kRidgeBeam) return;
   for (const int king : l.king)
     if (king < 0) {
       work.add_finding(FindingId::kRidgeUnsupported);
@@ -67,9 +68,11 @@ Result<Frame> solved(const FramePlan& plan, const Frame* before) {
   place_ridge(work, l);
   place_rafters(work, l);
   place_braces(work, l);
+  place_dragon_ties(work, l);
   place_added(work);
   say_thrust(work, l);
   say_ridge(work, l);
+  if (l.hip) say_hips(work, l);
   say_overrides(work);
   finish(work);
   find_clashes(work);

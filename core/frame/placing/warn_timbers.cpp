@@ -159,10 +159,11 @@ double covered(const std::vector<Rectangle>& all) {
   return area;
 }
 
-/// At the ends the timber is a tenon, tongue or scarf on purpose: its section is not asked for there.
+/// At the ends the timber is a tenon, tongue, scarf or lap on purpose: its section is not asked for there.
 bool in_shaped_end(const Timber& t, double x) {
-  return std::any_of(t.features.begin(), t.features.end(), [x](const Feature& f) {
-    return f.at_end && f.kind != FeatureKind::kSlot && f.kind != FeatureKind::kRelief &&
+  return std::any_of(t.features.begin(), t.features.end(), [&t, x](const Feature& f) {
+    const bool lapped_end = f.kind == FeatureKind::kLap && (f.from < 1e-6 || f.to > t.length - 1e-6);
+    return (f.at_end || lapped_end) && f.kind != FeatureKind::kSlot && f.kind != FeatureKind::kRelief &&
            f.kind != FeatureKind::kLetIn && x > f.from && x < f.to;
   });
 }

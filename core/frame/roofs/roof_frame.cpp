@@ -7,34 +7,12 @@
 #include "frame/placing/finish.h"
 #include "frame/placing/place_added.h"
 #include "frame/placing/warn_timbers.h"
+#include "frame/roofs/roof_timbers.h"
 #include "numeric/index.h"
-#include "roof/limits.h"
 #include "roof/plan/solve_roof.h"
 
 namespace bentbook {
 namespace {
-
-TimberKind frame_kind(RoofTimberKind kind) {
-  switch (kind) {
-    case RoofTimberKind::kRidge:
-      return TimberKind::kRidgeBeam;
-    case RoofTimberKind::kHip:
-      return TimberKind::kHipRafter;
-    case RoofTimberKind::kValley:
-      return TimberKind::kValleyRafter;
-    case RoofTimberKind::kCommon:
-      return TimberKind::kCommonRafter;
-    case RoofTimberKind::kPurlin:
-      return TimberKind::kPurlin;
-    default:
-      return TimberKind::kJackRafter;
-  }
-}
-
-Plane out_of(const Placement& at, const CutPlane& plane) {
-  const Vec3 normal = to_world_direction(at, plane.normal);
-  return {normal, plane.offset + dot(normal, at.origin)};
-}
 
 class RoofFramer {
  public:
@@ -42,10 +20,10 @@ class RoofFramer {
 
   void run() {
     place_plates();
-    for (const RoofTimber& t : roof_.timbers) placed_.push_back(place(t));
+    for (const RoofTimber& t : roof_.timbers) placed_.push_back(place_roof_timber(work_, t, t.mark, {}));
     join_plates();
     for (std::size_t i = 0; i < roof_.timbers.size(); ++i) join_foot(roof_.timbers[i], placed_[i]);
-    for (const RoofContact& contact : roof_.contacts) join_contact(contact);
+    for (const RoofContact& contact : roof_.contacts) join_roof_contact(work_, roof_, contact, placed_);
     for (const Vec3& node : roof_.shape.nodes)
       if (node.z > work_.frame.ridge_z) {
         work_.frame.ridge_x = node.x;
@@ -109,28 +87,6 @@ class RoofFramer {
     return (m.offset - dot(normal, inner)) / dot(normal, own.along);
   }
 
-  int place(const RoofTimber& t) {
-    Placing p;
-    p.kind = frame_kind(t.kind);
-    p.mark = t.mark;
-    p.section = t.section;
-    p.through = t.at.origin;
-    p.x = t.at.x;
-    p.z = t.at.z;
-    p.a = 0;
-    p.b = t.length;
-    const int timber = place_timber(work_, p);
-    if (timber < 0) return -1;
-    for (const RoofEndCut& cut : t.cuts) {
-      const bool upright = libm::fabs(to_world_direction(t.at, cut.plane.normal).z) < 1e-9;
-      const bool square = libm::fabs(cut.plane.normal.y) < 1e-9;
-      const EndCutName name = !square ? EndCutName::kMitre : upright ? EndCutName::kPlumb : EndCutName::kSquare;
-      cut_end(work_, timber, cut.at_b ? End::kB : End::kA, name, out_of(t.at, cut.plane));
-    }
-    work_.tip(timber).a_cut = work_.tip(timber).b_cut = true;
-    return timber;
-  }
-
   void join_plates() {
     for (std::size_t i = 0; i < plates_.size(); ++i) {
       const int own = plates_[i], other = plates_[next(i)];
@@ -166,79 +122,9 @@ class RoofFramer {
       const int plate = plates_[at(side)];
       if (plate < 0 || (cut && t.left == t.right)) continue;
       if (libm::fabs(plane(at(side)).plate - seat_height(t)) > 1e-6) continue;
-      seat_on(t, timber, plate, !cut);
+      (void)seat_on_plate(work_, {t, timber, plate, -1 * work_.timber(plate).at.y, !cut});
       cut = true;
     }
-  }
-
-  static Vec3 notch_corner(const RoofTimber& t, int i) {
-    constexpr double kPastEnd = 1.5;  // as cut_seat has it
-    const Vec2 corner = t.seat.pocket.outline[0], p = t.seat.pocket.outline[i];
-    const Vec2 end = i == 0 ? corner : corner + (1 / kPastEnd) * (p - corner);
-    return to_world(t.at, {end.x, 0, end.y});
-  }
-  static double seat_height(const RoofTimber& t) { return notch_corner(t, 0).z; }
-
-  void seat_on(const RoofTimber& t, int timber, int plate, bool first) {
-    Timber& member = work_.timber(timber);
-    const Vec3 corner = notch_corner(t, 0);
-    Vec3 seat_end = notch_corner(t, 1), heel_end = notch_corner(t, 2);
-    if (seat_end.z < heel_end.z) std::swap(seat_end, heel_end);
-    Joint& joint = begin_joint(work_, Meeting::kRafterPlate, JointKind::kBirdsMouth, timber, plate);
-    joint.bearing = Bearing::kBearsOn;
-    joint.crossing = true;
-    joint.where = corner + 0.5 * (seat_end - corner);
-    const Range wood = sides_along(member, Axis::kY);
-    if (first) {
-      Feature f = span_feature(member, FeatureKind::kBirdsMouth, Face::kNear, t.seat.pocket, this_joint(work_));
-      const double a = to_local(member.at, seat_end).x, b = to_local(member.at, heel_end).x;
-      f.from = std::min(a, b);
-      f.to = std::max(a, b);
-      f.across_lo = sides_along(member, Axis::kZ).lo;
-      f.across_hi = f.across_lo + t.seat.depth;
-      f.depth = wood.hi - wood.lo;
-      add_feature(member, f, t.seat.pocket);
-      const double share = t.seat.depth / (member.sides.z_hi - member.sides.z_lo);
-      if (share > limits::kNotchAway)
-        warn_joint(work_, timber, WarningId::kNotchShare, t.seat.along, share,
-                   share > limits::kNotchAtSupport ? limits::kNotchAtSupport : limits::kNotchAway);
-    }
-    const Vec3 y = member.at.y;
-    const auto quad = [&](Vec3 p, Vec3 q, Vec3 normal) {
-      add_contact(work_, true, normal, {p + wood.lo * y, q + wood.lo * y, q + wood.hi * y, p + wood.hi * y});
-    };
-    quad(corner, seat_end, kZ);
-    const Vec3 level = unit(Vec3{t.at.x.x, t.at.x.y, 0});
-    const Vec3 out = -1 * work_.timber(plate).at.y;  // a plate's outer face
-    if (dot(out, level) < -1 + 1e-9) quad(corner, heel_end, -1 * level);
-    keep_ways(work_, {-1 * kZ, level, -1 * member.at.z, member.at.x});
-  }
-
-  void join_contact(const RoofContact& c) {
-    const int member = placed_[at(c.member)], receiver = placed_[at(c.receiver)];
-    if (member < 0 || receiver < 0) return;
-    const bool both = roof_.timbers[at(c.member)].line >= 0 && roof_.timbers[at(c.receiver)].line >= 0;
-    // A cheek against a cheek is one joint, not two.
-    if (both)
-      for (const Joint& joint : work_.frame.joints)
-        if (joint.member == receiver && joint.receiver == member) return;
-    Joint& joint = begin_joint(work_, Meeting::kRafterRidge, JointKind::kHousedButt, member, receiver);
-    joint.bearing = both ? Bearing::kButts : Bearing::kHangsFrom;
-    joint.end = c.at_b ? End::kB : End::kA;
-    ContactFace face;
-    face.joint = this_joint(work_);
-    face.normal = c.normal;
-    Vec3 middle{};
-    for (const Vec3& p : c.corners) {
-      if (face.corners.count == 8) break;
-      face.corners.add(p);
-      middle = middle + p;
-    }
-    joint.where = (1.0 / face.corners.count) * middle;
-    work_.frame.contacts.push_back(face);
-    ++joint.contacts;
-    const Vec3 x = work_.timber(member).at.x;
-    keep_ways(work_, {-1 * kZ, kZ, c.at_b ? x : -1 * x, -1 * c.normal});
   }
 
   const RoofSolution& roof_;

@@ -48,7 +48,10 @@ std::vector<int> put_together(Blocking& blocking, const Blocking::Graph& in, std
 class Proposer {
  public:
   Proposer(const Frame& frame, Blocking& blocking, const Blocking::Graph& in)
-      : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {}
+      : frame_(frame), blocking_(blocking), in_(in), taken_(frame.timbers.size(), 0) {
+    hipped_ = std::any_of(frame.timbers.begin(), frame.timbers.end(),
+                          [](const Timber& t) { return t.kind == TimberKind::kHipRafter; });
+  }
 
   void add(const std::string& name, std::vector<int> parts) {
     parts.erase(
@@ -67,11 +70,17 @@ class Proposer {
     found.push_back(made);
   }
 
-  /// By kind: posts first, then what lies in their plane.
+  /// By kind: posts first, then what lies in their plane. Posts that nothing level joins, as under a hipped end's
+  /// plate, are no bent.
   void add_bent(int bent) {
     std::vector<int> parts;
     for (int t = 0; t < static_cast<int>(frame_.timbers.size()); ++t)
       if (raised_with_bent(timber_at(frame_, t), bent)) parts.push_back(t);
+    const auto level = [&](int t) {
+      const TimberKind kind = timber_at(frame_, t).kind;
+      return kind == TimberKind::kTie || kind == TimberKind::kGirt;
+    };
+    if (hipped_ && std::none_of(parts.begin(), parts.end(), level)) return;
     sort_by(parts, [&](int a, int b) { return timber_at(frame_, a).kind < timber_at(frame_, b).kind; });
     add("B" + std::to_string(bent), parts);
   }
@@ -90,7 +99,11 @@ class Proposer {
   void add_pairs() {
     int number = 0;
     for (const Joint& joint : frame_.joints) {
-      if (joint.meeting != Meeting::kRafterPeak) continue;
+      // Two hips of one end lean against each other as a pair of rafters does: one alone falls aside.
+      const Timber &a = timber_at(frame_, joint.member), &b = timber_at(frame_, joint.receiver);
+      const bool hips =
+          a.kind == TimberKind::kHipRafter && b.kind == a.kind && a.place.bent >= 0 && a.place.bent == b.place.bent;
+      if (joint.meeting != Meeting::kRafterPeak && !hips) continue;
       std::vector<int> parts{joint.member, joint.receiver};
       for (const Joint& other : frame_.joints)
         if (other.meeting == Meeting::kCollarRafter &&
@@ -108,6 +121,7 @@ class Proposer {
   Blocking& blocking_;
   const Blocking::Graph& in_;
   std::vector<char> taken_;
+  bool hipped_ = false;
 };
 
 std::vector<int> bents_of(const Frame& frame) {

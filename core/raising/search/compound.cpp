@@ -30,6 +30,7 @@ int tier_of(TimberKind kind) {
     case TimberKind::kBrace:
       return 3;
     case TimberKind::kPlate:
+    case TimberKind::kDragonTie:
       return 4;
     case TimberKind::kKingPost:
     case TimberKind::kQueenPost:
@@ -38,6 +39,7 @@ int tier_of(TimberKind kind) {
       return 6;
     case TimberKind::kPrincipalRafter:
     case TimberKind::kCollar:
+    case TimberKind::kHipRafter:
       return 7;
     default:
       return 8;
@@ -149,11 +151,30 @@ class Planner {
     }
     return found;
   }
+  /// The jack nearest to another one on the far side of its hip; −1: none left.
+  int beyond_hip(const SearchState& state, int jack) const {
+    const Joint *own = nullptr, *nearest = nullptr;
+    for (const Joint& joint : frame_.joints)
+      if (joint.member == jack && timber(joint.receiver).kind == TimberKind::kHipRafter) own = &joint;
+    if (own == nullptr) return -1;
+    const auto side = [&](const Joint& joint) { return dot(timber(joint.member).at.x, timber(own->receiver).at.y); };
+    for (const Joint& joint : frame_.joints) {
+      if (joint.receiver != own->receiver || timber(joint.member).kind != TimberKind::kJackRafter) continue;
+      if (side(joint) * side(*own) > 0) continue;
+      if (nearest == nullptr || norm(joint.where - own->where) < norm(nearest->where - own->where)) nearest = &joint;
+    }
+    for (int q = 0; nearest != nullptr && q < space_.count(); ++q)
+      if (state.in[at(q)] == 0 && space_.piece(q).size() == 1 && space_.piece(q)[0] == nearest->member) return q;
+    return -1;
+  }
   /// The rafter opposite; −1: none left.
   int opposite(const SearchState& state, int p) const {
     if (space_.piece(p).size() != 1) return -1;
     const Timber& it = timber(space_.piece(p)[0]);
-    if (it.kind != TimberKind::kCommonRafter && it.kind != TimberKind::kPrincipalRafter) return -1;
+    if (it.kind == TimberKind::kJackRafter) return beyond_hip(state, space_.piece(p)[0]);
+    if (it.kind != TimberKind::kCommonRafter && it.kind != TimberKind::kPrincipalRafter &&
+        it.kind != TimberKind::kHipRafter)
+      return -1;
     for (int q = 0; q < space_.count(); ++q) {
       if (q == p || state.in[at(q)] != 0 || space_.piece(q).size() != 1) continue;
       const Timber& o = timber(space_.piece(q)[0]);

@@ -149,10 +149,12 @@ int SearchSpace::tier(int p, Preference preference) const {
         break;
       case TimberKind::kPlate:
       case TimberKind::kRidgeBeam:
+      case TimberKind::kDragonTie:
         level = 4;
         break;
       case TimberKind::kPrincipalRafter:
       case TimberKind::kCollar:
+      case TimberKind::kHipRafter:
         level = 5;
         break;
       default:

@@ -196,9 +196,14 @@ void butt_rows(Rows& it, const JointHold& hold) {
   const EndAxes e = end_axes(it);
   const Vec3 o = it.joint().where;
   it.press(hold.uplift || hold.pulls);
-  if (hold.sideways)
+  if (hold.sideways && (level(e.v) || level(e.w))) {
     for (const Vec3& d : {e.v, e.w})
       if (level(d)) it.add(HoldKind::kPin, o, d, true);
+  } else if (hold.sideways && it.joint().contacts > 0) {
+    // A jack's or a hip's head, cut at an angle both ways: level along its face.
+    const Vec3 along = cross(it.face(0).normal, Vec3{0, 0, 1});
+    if (norm(along) > 1e-6) it.add(HoldKind::kPin, o, unit(along), true);
+  }
   if (hold.uplift) it.hold_down(HoldKind::kPin);
   if (hold.pulls) it.add(HoldKind::kPin, o, e.u, false);
 }

@@ -19,13 +19,14 @@ struct Crossing {
 class FaceFramer {
  public:
   FaceFramer(const RoofPlan& plan, const RoofShape& shape, const std::vector<LineRoom>& rooms, int side,
-             std::vector<RoofTimber>& timbers)
+             bool from_middle, std::vector<RoofTimber>& timbers)
       : plan_(plan),
         shape_(shape),
         rooms_(rooms),
         side_(side),
         plane_(shape.planes[at(side)]),
         half_(plan.common.breadth.in() / 2),
+        from_middle_(from_middle),
         timbers_(timbers) {
     for (std::size_t i = 0; i < shape.lines.size(); ++i)
       if (shape.lines[i].left == side || shape.lines[i].right == side) lines_.push_back(static_cast<int>(i));
@@ -83,6 +84,7 @@ class FaceFramer {
 
   /// Where, along this wall, the spacings are counted from.
   [[nodiscard]] double origin() const {
+    if (from_middle_) return plane_.length / 2;
     for (const RoofPlane& plane : shape_.planes)
       if (!plane.gable && libm::fabs(cross(plane.along, plane_.along)) < 1e-9) return own(plane.from).x;
     return 0;
@@ -90,10 +92,14 @@ class FaceFramer {
 
   void place_at(double u) {
     std::vector<Crossing> crossings;
+    // One that stands at a peak belongs to the line toward the middle, the ridge.
+    constexpr double kHair = 1e-6;
+    const double toward = plane_.length / 2 - u;
+    const double side = !from_middle_ || libm::fabs(toward) < kHair ? u : u + (toward > 0 ? kHair : -kHair);
     for (const int l : lines_) {
       const RoofLine& line = shape_.lines[at(l)];
       const Vec2 a = own(flat(line.a)), b = own(flat(line.b));
-      if ((a.x > u) == (b.x > u)) continue;
+      if ((a.x > side) == (b.x > side)) continue;
       crossings.push_back({a.y + (u - a.x) / (b.x - a.x) * (b.y - a.y), l});
     }
     sort_by(crossings, [](const Crossing& a, const Crossing& b) { return a.depth < b.depth; });
@@ -231,6 +237,7 @@ class FaceFramer {
   int side_;
   const RoofPlane& plane_;
   double half_;
+  bool from_middle_;
   std::vector<int> lines_;  ///< of the shape, that bound this plane
   std::vector<RoofTimber>& timbers_;
 };
@@ -238,9 +245,9 @@ class FaceFramer {
 }  // namespace
 
 void place_face_rafters(const RoofPlan& plan, const RoofShape& shape, const std::vector<LineRoom>& rooms,
-                        std::vector<RoofTimber>& timbers) {
+                        bool from_middle, std::vector<RoofTimber>& timbers) {
   for (std::size_t side = 0; side < shape.planes.size(); ++side)
-    if (!shape.planes[side].gable) FaceFramer(plan, shape, rooms, static_cast<int>(side), timbers).run();
+    if (!shape.planes[side].gable) FaceFramer(plan, shape, rooms, static_cast<int>(side), from_middle, timbers).run();
 }
 
 }  // namespace bentbook

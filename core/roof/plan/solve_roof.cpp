@@ -248,7 +248,7 @@ void measure_lines(const RoofShape& shape, std::vector<RoofTimber>& timbers) {
 
 }  // namespace
 
-Result<RoofSolution> solve_roof(const RoofPlan& plan) {
+Result<RoofSolution> solve_roof(const RoofPlan& plan, SpacedFrom spaced) {
   auto shape = solve_shape(plan);
   if (!shape) return tl::unexpected(shape.error());
   RoofSolution roof;
@@ -258,7 +258,7 @@ Result<RoofSolution> solve_roof(const RoofPlan& plan) {
   keep_wood(roof.timbers, rooms);
   take_room(roof.timbers, rooms);
   measure_lines(roof.shape, roof.timbers);
-  place_face_rafters(plan, roof.shape, rooms, roof.timbers);
+  place_face_rafters(plan, roof.shape, rooms, spaced == SpacedFrom::kMiddle, roof.timbers);
   for (std::size_t i = 0; i < roof.timbers.size(); ++i) add_contacts(roof.timbers, static_cast<int>(i), roof.contacts);
   Judge(plan, roof).run();
   return roof;

@@ -37,7 +37,12 @@ struct RoofSolution {
   std::vector<RoofFinding> findings;
 };
 
+/// From where commons and jacks are spaced along their walls.
+enum class SpacedFrom : std::uint8_t {
+  kFirstCorner,  ///< of the first of the sides that run one way
+  kMiddle,       ///< of each wall: both halves of a plain hip roof mirror each other
+};
 /// Errors as solve_shape.
-[[nodiscard]] Result<RoofSolution> solve_roof(const RoofPlan& plan);
+[[nodiscard]] Result<RoofSolution> solve_roof(const RoofPlan& plan, SpacedFrom spaced = SpacedFrom::kFirstCorner);
 
 }  // namespace bentbook

@@ -238,6 +238,7 @@ void App::on(const PlatformEvent& event) {
     case EventKind::kTask:
       app.raising.take(*event.task);
       for (auto& pattern : app.rafter_memory.patterns) (void)pattern.take(*event.task);
+      (void)app.printing.file.take(*event.task);
       return;
     case EventKind::kScanned:
     case EventKind::kScanEnded:

@@ -97,6 +97,7 @@ void App::Impl::draw_root(Ui& ui) {
       raising,
       raising_memory,
       rafter_memory,
+      printing,
       solids,
       frame_memory,
       touched,

@@ -64,6 +64,7 @@ struct App::Impl {
   RaisingDesk raising{platform};
   RaisingMemory raising_memory;
   RafterMemory rafter_memory;
+  PrintingMemory printing;
   Aloud aloud{platform};
 
   bool locked = false, read_only = false;

@@ -16,6 +16,7 @@
 #include "screens/desks/raising_desk.h"
 #include "screens/desks/shop_desk.h"
 #include "screens/frame/memory.h"
+#include "screens/printing/memory.h"
 #include "screens/rafter/memory.h"
 #include "screens/raising/memory.h"
 #include "screens/shop/memory.h"
@@ -49,6 +50,7 @@ struct Context {
   RaisingDesk& raising;  ///< what is worked out about the open book's raising
   RaisingMemory& raising_memory;
   RafterMemory& rafter_memory;
+  PrintingMemory& printing;
   render::SolidPainter& solids;
   FrameMemory& frame_memory;
   std::vector<NamedField>& touched;  ///< the latest first

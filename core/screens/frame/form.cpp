@@ -21,12 +21,16 @@ std::string bay_path(const Bay& bay) { return "frame.bays.@" + std::to_string(ba
 
 std::string frame_field_name(std::string_view path, Language language) {
   const auto ends = [&](std::string_view end) { return path.ends_with(end); };
-  constexpr std::string_view kBays = "frame.bays.@", kSections = "frame.sections.";
+  constexpr std::string_view kBays = "frame.bays.@", kSections = "frame.sections.", kHips = "frame.hips.";
   if (path.starts_with(kBays))
     return say(Msg::kBayNamed, language, path.substr(kBays.size(), path.rfind('.') - kBays.size()));
   if (path.starts_with("frame.girts.")) return std::string(text(Msg::kGirtTop, language));
-  if (path.starts_with(kSections)) {
-    const int i = keys::index_of(keys::kTimberKind, path.substr(kSections.size(), path.rfind('.') - kSections.size()));
+  const bool section = ends(".breadth") || ends(".depth");
+  if (path.starts_with(kHips) && !section)
+    return field_name("hips_" + std::string(path.substr(kHips.size())), language);
+  if (path.starts_with(kSections) || path.starts_with(kHips)) {
+    const std::size_t from = path.starts_with(kHips) ? kHips.size() : kSections.size();
+    const int i = keys::index_of(keys::kTimberKind, path.substr(from, path.rfind('.') - from));
     const std::string name(kind_name(static_cast<TimberKind>(i < 0 ? 0 : i), language));
     return say(ends(".breadth") ? Msg::kBreadthOf : Msg::kDepthOf, language, name);
   }

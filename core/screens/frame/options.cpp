@@ -33,15 +33,31 @@ class RowsBelow {
   const draw::Drawing& drawing_;
 };
 
+/// What a hip roof asks for in place of a gable's overhang, frame and peak.
+void hips_part(Context& context, const FramePlan& plan) {
+  frame_field(context, "frame.hips.pitch");
+  frame_field(context, "frame.rafter_spacing");
+  frame_field(context, "frame.hips.hip_rafter.breadth");
+  frame_field(context, "frame.hips.hip_rafter.depth");
+  given_flag(context, "frame.hips.end_posts", context.say(Msg::kOptionsEndPosts));
+  given_flag(context, "frame.hips.dragon_ties", kind_name(TimberKind::kDragonTie, context.ui.language),
+             context.say(Msg::kOptionsDragonNote));
+  if (!plan.hips.dragon_ties) return;
+  frame_field(context, "frame.hips.dragon_leg");
+  frame_field(context, "frame.hips.dragon_tie.breadth");
+  frame_field(context, "frame.hips.dragon_tie.depth");
+}
+
 void roof_part(Context& context, const Book& book, const RowsBelow& below) {
   Ui& ui = context.ui;
   const FramePlan& plan = book.frame;
   heading(ui, "options.roof_heading", context.say(Msg::kOptionsRoof));
   given_choice(context, "frame.form", context.say(Msg::kOptionsForm),
-               {ui.say(Msg::kFormGable), ui.say(Msg::kFormLeanTo)});
+               {ui.say(Msg::kFormGable), ui.say(Msg::kFormLeanTo), ui.say(Msg::kFormHip)});
   below.row("pitch_left");
   if (plan.form == RoofForm::kGable) below.row("pitch_right");
   below.row("eave_overhang");
+  if (plan.form == RoofForm::kHip) return hips_part(context, plan);
   frame_field(context, "frame.gable_overhang");
   given_choice(context, "frame.roof", context.say(Msg::kOptionsRafters),
                {ui.say(Msg::kRoofCommons), ui.say(Msg::kRoofPrincipals)});
@@ -60,11 +76,16 @@ void ties_part(Context& context, const Book& book, const RowsBelow& below) {
   heading(ui, "options.ties_heading", context.say(Msg::kOptionsTies));
   if (given_flag(context, "frame.ties", kind(TimberKind::kTie), context.say(Msg::kOptionsTiesNote))) {
     below.row("tie_drop");
-    given_choice(context, "frame.on_ties", context.say(Msg::kOptionsOnTies),
-                 {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost), kind(TimberKind::kQueenPost)});
-    if (plan.on_ties == OnTies::kQueenPosts) below.row("queen_inset");
+    if (plan.form == RoofForm::kHip)
+      given_choice(context, "frame.on_ties", context.say(Msg::kOptionsOnTies),
+                   {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost)});
+    else
+      given_choice(context, "frame.on_ties", context.say(Msg::kOptionsOnTies),
+                   {ui.say(Msg::kOnTiesNothing), kind(TimberKind::kKingPost), kind(TimberKind::kQueenPost)});
+    if (plan.on_ties == OnTies::kQueenPosts && plan.form != RoofForm::kHip) below.row("queen_inset");
     if (given_flag(context, "frame.loft", context.say(Msg::kOptionsLoft))) frame_field(context, "frame.joist_spacing");
   }
+  if (plan.form == RoofForm::kHip) return;
   if (given_flag(context, "frame.collars", kind(TimberKind::kCollar), context.say(Msg::kOptionsCollarsNote)))
     below.row("collar_rise");
 }

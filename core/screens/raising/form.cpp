@@ -22,11 +22,6 @@ const Answer* said(Context& context, const std::string& key, const Asked<Answer>
 
 }  // namespace
 
-std::string task_error_text(const Context& context, const Error& error) {
-  if (error.where == "answer") return std::string(context.say(Msg::kRaisingUnread));
-  return frame_error_text(error, voice_of(context));
-}
-
 const OrderCheck* order_check(Context& context) { return said(context, "raise_check", context.raising.check()); }
 
 const StepExplained* explained_step(Context& context, int step) {

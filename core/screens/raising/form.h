@@ -7,6 +7,7 @@
 
 #include "raising/plan_edits.h"
 #include "screens/app/context.h"
+#include "screens/form/task_button.h"
 #include "screens/frame/form.h"
 #include "words/raising_words.h"
 
@@ -17,8 +18,6 @@ namespace bentbook::screens {
 [[nodiscard]] const OrderCheck* order_check(Context&);
 /// One step of it, looked at closely; likewise.
 [[nodiscard]] const StepExplained* explained_step(Context&, int step);
-/// Why the work came to nothing.
-[[nodiscard]] std::string task_error_text(const Context&, const Error&);
 
 /// How that step is picked.
 [[nodiscard]] const RaisingMemory::Picked& step_pick(Context&, const ShownFrame&, int step);

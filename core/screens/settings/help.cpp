@@ -1,6 +1,7 @@
 #include "screens/settings/help.h"
 
 #include "screens/books/screen.h"
+#include "screens/printing/printing.h"
 #include "screens/settings/saws.h"
 #include "screens/settings/settings.h"
 
@@ -42,6 +43,8 @@ void menu_rows(Context& context) {
   if (list_row(ui, "menu.saws", ui.say(Msg::kSaws), ui.say(Msg::kSawsNote))) context.pages.push(saws_page());
   if (list_row(ui, "menu.settings", ui.say(Msg::kSettings), ui.say(Msg::kSettingsNote)))
     context.pages.push(settings_page());
+  if (open && list_row(ui, "menu.paper", ui.say(Msg::kPrintTitle), ui.say(Msg::kPrintMenuNote)))
+    context.pages.push(printing_page());
   if (list_row(ui, "menu.picture", ui.say(Msg::kPicture), ui.say(Msg::kPictureNote))) return context.share_page();
   if (list_row(ui, "menu.help", ui.say(Msg::kHelp), ui.say(Msg::kHelpNote))) context.pages.push(help_page());
 }

@@ -7,6 +7,7 @@
 #include "book/book_edit.h"
 #include "screens/form/foot.h"
 #include "screens/frame/form.h"
+#include "screens/printing/printing.h"
 #include "screens/settings/saws.h"
 #include "screens/shop/card.h"
 #include "screens/timber/apart.h"
@@ -95,6 +96,11 @@ void joints(Shown& s) {
   }
 }
 
+void on_paper(Shown& s) {
+  if (list_row(s.context.ui, "sheet.paper", s.context.say(Msg::kPrintTitle), s.context.say(Msg::kPrintTimberNote)))
+    s.context.pages.push(printing_page(s.timber.mark));
+}
+
 void facts(Shown& s) {
   Ui& ui = s.context.ui;
   const TimberFacts f = facts_of(s.timber);
@@ -148,6 +154,7 @@ void sheet_content(Shown& s) {
   saw_choice(s);
   facts(s);
   joints(s);
+  on_paper(s);
   const std::string& mark = s.timber.mark;
   if (const auto text =
           text_field(s.context.ui, "sheet.note", s.context.say(Msg::kSheetNote), note_of(s.frame.book, mark)))

@@ -1,0 +1,35 @@
+#pragma once
+/// Inside the frame solver: a roof with hipped ends over posts, plates and ties. Its hips, jacks and commons are those
+/// of the roof over the plan's rectangle (roof/plan); here they get their marks and their joints with the frame's
+/// plates, ridge beam and king posts.
+///
+/// A king post stands under the ridge's end, its outer face no farther out than that: hips that reach lower than the
+/// ridge clear it. Under one peak of four hips the king post is pointed: each hip bears on its own facet.
+
+#include "frame/placing/layout.h"
+
+namespace bentbook {
+
+/// Sides of Layout::roof.
+enum class HipSide : std::uint8_t { kFirstEnd, kRight, kLastEnd, kLeft };
+
+/// The roof alone, its first corner at the origin: X across the building, Y along it.
+[[nodiscard]] RoofPlan hip_roof_of(const FramePlan& plan);
+
+/// Peaks and rafters. Errors: kTooSmall ("bays", limit: all bays together: the hips would cross before they meet their
+/// own side's), kImpossible ("hips.pitch": the ends' rafters do not reach down to their plates), and those of the roof
+/// by the plan's own fields.
+[[nodiscard]] Result<void> lay_out_hips(const FramePlan& plan, Layout& layout);
+
+/// False: four hips meet at one peak.
+[[nodiscard]] bool has_hip_ridge(const Layout& layout);
+/// Whether a bent's king post stands under the ridge, or under the one peak.
+[[nodiscard]] bool king_stands(const FramePlan& plan, const Layout& layout, int bent);
+/// Top of the pointed king post.
+[[nodiscard]] double under_one_peak(const Layout& layout);
+
+void place_hip_rafters(Work& work, Layout& layout);
+/// Peaks and a ridge that nothing carries, feet that nothing ties.
+void say_hips(Work& work, const Layout& layout);
+
+}  // namespace bentbook

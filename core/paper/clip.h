@@ -1,0 +1,24 @@
+#pragma once
+/// What of a drawing lies in an upright window. Coordinates as on a page: mm, x right, y down. Inside paper/ only.
+
+#include <optional>
+#include <vector>
+
+#include "paper/page.h"
+
+namespace bentbook::paper {
+
+struct Window {
+  double left = 0, top = 0, right = 0, bottom = 0;
+  [[nodiscard]] bool holds(draw::Point p) const { return p.x >= left && p.x <= right && p.y >= top && p.y <= bottom; }
+};
+
+/// The part of a–b that lies in it. Source: SOURCES.md, "clipping" (Liang and Barsky).
+[[nodiscard]] std::optional<PageLine> clipped_line(const PageLine& line, const Window& window);
+/// The parts of an arc that lie in it, in order; a circle that lies in it whole stays one piece.
+[[nodiscard]] std::vector<PageArc> clipped_arc(const PageArc& arc, const Window& window);
+/// Its area in the window; edges along the window are new ones. Source: SOURCES.md, "clipping" (Sutherland and
+/// Hodgman).
+[[nodiscard]] std::vector<draw::Point> clipped_area(std::vector<draw::Point> polygon, const Window& window);
+
+}  // namespace bentbook::paper

@@ -1,0 +1,166 @@
+#include "frame/sheet/full_size.h"
+
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+
+#include "frame/placing/hand_timber.h"
+#include "frame/placing/solve_frame.h"
+#include "geometry/outline.h"
+#include "plans.h"
+#include "random.h"
+
+using namespace bentbook;
+
+namespace {
+
+using Polygon = std::vector<Vec2>;
+
+bool in_convex(const Polygon& polygon, Vec2 p) {
+  bool left = true, right = true;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Vec2 a = polygon[i], b = polygon[(i + 1) % polygon.size()];
+    const double turn = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+    left = left && turn > 0;
+    right = right && turn < 0;
+  }
+  return left || right;
+}
+
+/// How often the outlines run around the point.
+int winding(const std::vector<Polygon>& outlines, Vec2 p) {
+  int turns = 0;
+  for (const Polygon& outline : outlines)
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const Vec2 a = outline[i], b = outline[(i + 1) % outline.size()];
+      const double turn = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+      if (a.y <= p.y && b.y > p.y && turn > 0) ++turns;
+      if (a.y > p.y && b.y <= p.y && turn < 0) --turns;
+    }
+  return turns;
+}
+
+Polygon box(double x0, double y0, double x1, double y1) { return {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}; }
+
+Saw hand_saw() {
+  Saw saw;
+  saw.kind = SawKind::kHand;
+  return saw;
+}
+
+}  // namespace
+
+TEST_CASE("what is left of a face has wood inside it and nothing else", "[full-size]") {
+  Random random(81);
+  for (int round = 0; round < 400; ++round) {
+    const Polygon whole = box(0, 0, 20, 8);
+    std::vector<Polygon> taken;
+    for (auto n = random.whole(0, 5); n > 0; --n) {
+      // On a grid now and then, so that edges run along each other.
+      const auto place = [&](std::int64_t most) {
+        return round % 2 == 0 ? static_cast<double>(random.whole(-2, most))
+                              : random.real(-2, static_cast<double>(most));
+      };
+      const double x = place(20), y = place(8), w = 1 + static_cast<double>(random.whole(0, 6)), h = 2;
+      if (random.whole(0, 1) == 0)
+        taken.push_back(box(x, y, x + w, y + h));
+      else
+        taken.push_back({{x, y}, {x + w, y - 1}, {x + w / 2, y + h}});
+    }
+    const auto outlines = left_over(whole, taken);
+    for (int i = 0; i < 200; ++i) {
+      const Vec2 p{random.real(-1, 21), random.real(-1, 9)};
+      const bool wood = in_convex(whole, p) &&
+                        std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return in_convex(t, p); });
+      REQUIRE(winding(outlines, p) == (wood ? 1 : 0));
+    }
+  }
+}
+
+TEST_CASE("a notch at the edge makes one outline, an opening inside makes two", "[full-size]") {
+  const std::vector<Polygon> notch{{{5, -1}, {9, -1}, {9, 2}}};
+  const auto notched = left_over(box(0, 0, 20, 8), notch);
+  REQUIRE(notched.size() == 1);
+  CHECK(notched[0].size() == 7);
+  const std::vector<Polygon> opening{box(5, 3, 9, 5)};
+  const auto opened = left_over(box(0, 0, 20, 8), opening);
+  REQUIRE(opened.size() == 2);
+  CHECK(signed_area(opened[0]) + signed_area(opened[1]) == Catch::Approx(152));
+  CHECK(left_over(box(0, 0, 20, 8), {}).size() == 1);
+}
+
+// A rise of 9 in 12 off square: over the depth a plumb cut runs back by three quarters of it (plane geometry).
+TEST_CASE("a common rafter's pattern at the peak has its plumb cut and nothing on top", "[full-size]") {
+  FramePlan plan = default_plan(Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  const auto rafter = std::find_if(frame->timbers.begin(), frame->timbers.end(),
+                                   [](const Timber& t) { return t.kind == TimberKind::kCommonRafter; });
+  REQUIRE(rafter != frame->timbers.end());
+  const Sheet sheet = solve_sheet(*frame, static_cast<int>(rafter - frame->timbers.begin()), hand_saw());
+  const auto patterns = full_size_patterns(*rafter, sheet);
+  REQUIRE(patterns.size() >= 2);
+  const double depth = rafter->sides.z_hi - rafter->sides.z_lo;
+  bool peak = false;
+  for (const FullSizePattern& p : patterns) {
+    CHECK((p.face == Face::kNear || p.face == Face::kFar));
+    CHECK(p.turned);
+    CHECK(p.to - p.from < 40);
+    if (!p.at_b) continue;
+    peak = true;
+    CHECK(p.zero == Catch::Approx(rafter->length));
+    double least = 0, most = -100;
+    for (const FaceLine& line : p.lines)
+      if (std::max(line.a.x, line.b.x) > -1e-9) {
+        least = std::min(line.a.x, line.b.x);
+        most = std::max(line.a.x, line.b.x);
+      }
+    CHECK(most - least == Catch::Approx(0.75 * depth));
+  }
+  CHECK(peak);
+}
+
+TEST_CASE("square ends and what lies square across a face want no pattern", "[full-size]") {
+  HandTimber hand;
+  hand.mark = "X-1";
+  hand.wood.nominal = hand.wood.design = hand.wood.actual = {Length::inches(8), Length::inches(8)};
+  hand.length = Length::feet(8);
+  const auto timber = solve_hand_timber(hand);
+  REQUIRE(timber);
+  Frame frame;
+  frame.timbers = {*timber};
+  CHECK(full_size_patterns(*timber, solve_sheet(frame, 0, hand_saw())).empty());
+  // 10° seen from the side alone: one of the two side faces, which mirror each other.
+  hand.b.angle = Angle::degrees(10);
+  frame.timbers = {*solve_hand_timber(hand)};
+  const auto patterns = full_size_patterns(frame.timbers[0], solve_sheet(frame, 0, hand_saw()));
+  REQUIRE(patterns.size() == 1);
+  CHECK(patterns[0].at_b);
+  CHECK(patterns[0].turned);
+}
+
+TEST_CASE("every pattern of random frames is closed, lies on its stretch and names what is cut", "[full-size]") {
+  Random random(5);
+  for (int round = 0; round < 12; ++round) {
+    const auto frame = solve_frame(random_plan(random));
+    if (!frame) continue;
+    for (std::size_t i = 0; i < frame->timbers.size(); ++i) {
+      const Timber& timber = frame->timbers[i];
+      const Sheet sheet = solve_sheet(*frame, static_cast<int>(i), hand_saw());
+      for (const FullSizePattern& p : full_size_patterns(timber, sheet)) {
+        REQUIRE(!p.outlines.empty());
+        REQUIRE(!p.work.empty());
+        REQUIRE(p.to > p.from);
+        double area = 0;
+        for (const auto& outline : p.outlines) {
+          area += signed_area(outline);
+          for (const Vec2& corner : outline) {
+            REQUIRE((corner.x > p.from - 1e-6 && corner.x < p.to + 1e-6));
+            REQUIRE((corner.y > -1e-6 && corner.y < p.width + 1e-6));
+          }
+        }
+        REQUIRE(area > 0);
+        REQUIRE(area < (p.to - p.from) * p.width + 1e-6);
+      }
+    }
+  }
+}

@@ -1,0 +1,360 @@
+// A roof with hipped ends over posts, plates and ties.
+
+#include <algorithm>
+#include <catch_amalgamated.hpp>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "book/book_file.h"
+#include "frame/drawings/elevation.h"
+#include "frame/facts.h"
+#include "frame/placing/solve_frame.h"
+#include "frame/plan.h"
+#include "frame/roofs/hip_roof.h"
+#include "raising/insertion/assemblies.h"
+#include "raising/insertion/blocking.h"
+#include "raising/stability/standing.h"
+#include "words/frame_words.h"
+
+using namespace bentbook;
+using Catch::Matchers::WithinAbs;
+
+namespace {
+
+FramePlan hip_plan(int span, int length, int height, int rise) {
+  return default_hip_plan(Length::feet(span), Length::feet(length), Length::feet(height),
+                          Slope::in_12(Length::inches(rise)));
+}
+
+Frame framed(const FramePlan& plan) {
+  auto frame = solve_frame(plan);
+  INFO((frame ? std::string{} : frame.error().where));
+  REQUIRE(frame);
+  return *std::move(frame);
+}
+
+const Timber& timber_of(const Frame& frame, const std::string& mark) {
+  const int i = timber_by_mark(frame, mark);
+  INFO(mark);
+  REQUIRE(i >= 0);
+  return frame.timbers[static_cast<std::size_t>(i)];
+}
+
+std::vector<const Timber*> all_of(const Frame& frame, TimberKind kind) {
+  std::vector<const Timber*> found;
+  for (const Timber& t : frame.timbers)
+    if (t.kind == kind) found.push_back(&t);
+  return found;
+}
+
+bool found(const Frame& frame, FindingId id) {
+  return std::any_of(frame.findings.begin(), frame.findings.end(), [&](const Finding& f) { return f.id == id; });
+}
+
+void nothing_said(const Frame& frame) {
+  for (const Timber& t : frame.timbers) {
+    CAPTURE(t.mark);
+    for (const TimberWarning& w : t.warnings) FAIL_CHECK(warning_text(w, {}));
+  }
+  for (const Finding& f : frame.findings)
+    if (f.id != FindingId::kNotEngineered) FAIL_CHECK(finding_text(f, {}));
+}
+
+/// What bears under a rafter's foot and at its head.
+struct Carried {
+  int seats = 0, heads = 0;
+};
+Carried carried(const Frame& frame, const Timber& t) {
+  const int index = timber_by_mark(frame, t.mark);
+  Carried h;
+  for (const Joint& joint : frame.joints) {
+    if (joint.contacts == 0) continue;
+    if (joint.kind == JointKind::kBirdsMouth)
+      h.seats += joint.member == index ? 1 : 0;
+    else
+      h.heads += joint.member == index || (joint.bearing == Bearing::kButts && joint.receiver == index) ? 1 : 0;
+  }
+  return h;
+}
+
+}  // namespace
+
+TEST_CASE("A hip-ended frame of usual size has nothing said against it but that it is not engineered", "[hipframe]") {
+  for (const auto& [span, length, height] :
+       {std::array{20, 36, 10}, {24, 48, 10}, {16, 16, 9}, {24, 24, 10}, {24, 26, 10}, {30, 60, 12}})
+    for (const int rise : {4, 6, 8, 9, 12, 16}) {
+      CAPTURE(span, length, rise);
+      nothing_said(framed(hip_plan(span, length, height, rise)));
+    }
+}
+
+TEST_CASE("A metric hip-ended frame is bought in round millimetres and has nothing said against it", "[hipframe]") {
+  const FramePlan plan = default_hip_plan(Length::mm(7200), Length::mm(14400), Length::mm(3000),
+                                          Slope::of_angle(Angle::degrees(35)), SizedBy::kMillimetres);
+  for (const Section& section : {plan.hips.hip, plan.hips.dragon_tie}) {
+    CHECK(section.breadth.count % Length::mm(5).count == 0);
+    CHECK(section.depth.count % Length::mm(5).count == 0);
+  }
+  nothing_said(framed(plan));
+}
+
+// By hand: span 24 ft, 8 in posts and king posts. The peak lies half a span in from the wall, 144 in; the king post's
+// outer face there puts its middle, and bent 2, at 144 + 4 from the wall, 144 from the first bent.
+TEST_CASE("King posts of a hip-ended frame stand under the ridge's ends", "[hipframe]") {
+  const FramePlan plan = hip_plan(24, 48, 10, 9);
+  CHECK(plan.bays.front().width == Length::inches(144));
+  CHECK(plan.bays.back().width == Length::inches(144));
+  const Frame frame = framed(plan);
+  double from = 1e300, to = -1e300;
+  for (const Timber* ridge : all_of(frame, TimberKind::kRidgeBeam)) {
+    from = std::min(from, ridge->at.origin.y);
+    to = std::max(to, ridge->at.origin.y + ridge->length);
+  }
+  CHECK_THAT(from, WithinAbs(140, 1e-9));
+  CHECK_THAT(to, WithinAbs(48 * 12 - 4 - 144, 1e-9));
+  const auto kings = all_of(frame, TimberKind::kKingPost);
+  REQUIRE(kings.size() == 3);
+  CHECK_THAT(kings.front()->at.origin.y - 4, WithinAbs(from, 1e-9));
+  CHECK_THAT(kings.back()->at.origin.y + 4, WithinAbs(to, 1e-9));
+  // Ties stand between the ends; a plate lies across each end, on a corner post at either side and one between.
+  CHECK(all_of(frame, TimberKind::kTie).size() == 3);
+  CHECK(timber_of(frame, "L-1").length == 24 * 12);
+  CHECK(timber_of(frame, "P-C1").at.origin.x == 0);
+}
+
+TEST_CASE("Every foot and head of a hip-ended frame's rafters is carried", "[hipframe]") {
+  for (const auto& [span, length] : {std::array{24, 48}, {20, 20}, {23, 41}}) {
+    FramePlan plan = hip_plan(span, length, 10, 9);
+    plan.rafter_spacing = Length::inches(20);
+    const Frame frame = framed(plan);
+    for (const Timber& t : frame.timbers) {
+      CAPTURE(span, t.mark);
+      const Carried h = carried(frame, t);
+      if (t.kind == TimberKind::kHipRafter) {
+        CHECK(h.seats >= 1);
+        CHECK(h.heads >= 1);
+      }
+      if (t.kind == TimberKind::kCommonRafter) CHECK((h.seats >= 1 && h.heads >= 1));
+      if (t.kind == TimberKind::kJackRafter) CHECK((h.seats >= 1 && h.heads >= 1));
+    }
+  }
+}
+
+// NAVEDTRA 14044, Griffith: at 9 in 12 a common is 15.00 in a foot of run, and jacks 24 in apart differ by twice that.
+// Hip per foot of common run: √(288 + 81) = 19.2094; twelve feet of it.
+TEST_CASE("A corner post bears on lapped sills, and under lapped plates", "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 9);
+  plan.sills = true;
+  const Frame frame = framed(plan);
+  for (const Joint& joint : frame.joints)
+    if (joint.meeting == Meeting::kPostFoot || joint.meeting == Meeting::kPostTop) {
+      CAPTURE(frame.timbers[static_cast<std::size_t>(joint.member)].mark, static_cast<int>(joint.meeting));
+      CHECK(joint.contacts > 0);
+    }
+}
+
+TEST_CASE("Jacks of a hip-ended frame differ as the tables have it, and hips are as long", "[hipframe]") {
+  const Frame frame = framed(hip_plan(24, 48, 10, 9));
+  for (const auto& [shorter, longer] :
+       {std::pair{"JR-A1.1", "JR-A1.2"}, {"JR-A1.2", "JR-A1.3"}, {"JR-1.1", "JR-1.2"}, {"JR-1.2", "JR-1.3"}})
+    CHECK_THAT(timber_of(frame, longer).length - timber_of(frame, shorter).length, WithinAbs(30, 1e-9));
+  const Timber& hip = timber_of(frame, "HR-A1");
+  // From over the wall's corner to over the peak, along its slope.
+  const Vec3 corner{-144, -4, 0}, peak{0, 140, 0};
+  const Vec3 level = unit(peak - corner);
+  const double slope_cos = dot(hip.at.x, level);
+  CHECK_THAT(norm(peak - corner) / slope_cos, WithinAbs(12 * 19.209373, 1e-4));
+  // Its arrises lie in the roof planes: dropped by half its breadth's fall.
+  const Timber& common = timber_of(frame, "C-A3");
+  const auto over = [](const Timber& t, Vec3 p) {
+    const Vec3 up = t.at.z;
+    const double top = dot(up, t.at.origin) + t.sides.z_hi;
+    return (top - up.x * p.x - up.y * p.y) / up.z;
+  };
+  const Vec3 side = unit(Vec3{-level.y, level.x, 0});
+  const Vec3 arris = corner + 60 * level + 3 * side;
+  const double roof = over(common, {arris.x, 0, 0});
+  CHECK_THAT(over(hip, arris), WithinAbs(roof, 1e-9));
+}
+
+TEST_CASE("Both halves and both ends of a hip-ended frame mirror each other", "[hipframe]") {
+  for (const auto& [span, length] : {std::array{24, 48}, {21, 37}, {18, 18}}) {
+    const Frame frame = framed(hip_plan(span, length, 10, 8));
+    const double middle = length * 6 - 4;
+    for (const bool along : {false, true})
+      for (const Timber& t : frame.timbers) {
+        const bool rafter = t.kind == TimberKind::kHipRafter || t.kind == TimberKind::kJackRafter ||
+                            t.kind == TimberKind::kCommonRafter;
+        if (!rafter) continue;
+        Vec3 image = to_world(t.at, {t.length / 2, 0, 0});
+        image = along ? Vec3{image.x, 2 * middle - image.y, image.z} : Vec3{-image.x, image.y, image.z};
+        CAPTURE(t.mark, along);
+        CHECK(std::any_of(frame.timbers.begin(), frame.timbers.end(), [&](const Timber& other) {
+          return other.kind == t.kind && std::fabs(other.length - t.length) < 1e-6 &&
+                 norm(to_world(other.at, {other.length / 2, 0, 0}) - image) < 1e-6;
+        }));
+      }
+  }
+}
+
+TEST_CASE("A square hip roof comes to one peak on a pointed king post, a facet under each hip", "[hipframe]") {
+  const Frame frame = framed(hip_plan(20, 20, 10, 8));
+  CHECK(all_of(frame, TimberKind::kRidgeBeam).empty());
+  CHECK(all_of(frame, TimberKind::kCommonRafter).empty());
+  const auto hips = all_of(frame, TimberKind::kHipRafter);
+  REQUIRE(hips.size() == 4);
+  for (const Timber* hip : hips) CHECK(hip->alike == hips.front()->alike);
+  const auto kings = all_of(frame, TimberKind::kKingPost);
+  REQUIRE(kings.size() == 1);
+  int facets = 0;
+  for (const Joint& joint : frame.joints) {
+    if (joint.member != timber_by_mark(frame, kings.front()->mark) || joint.meeting != Meeting::kKingTop) continue;
+    CHECK(joint.contacts == 1);
+    CHECK(joint.carrier == joint.member);
+    ++facets;
+  }
+  CHECK(facets == 4);
+}
+
+TEST_CASE("Ends of another pitch overhang so that fascias line up, and their hips stand over the corners",
+          "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 8);
+  plan.hips.pitch = Slope::in_12(Length::inches(10));
+  const Frame frame = framed(plan);
+  CHECK_FALSE(found(frame, FindingId::kClash));
+  // Tops of the tails' plumb cuts.
+  const auto fascia = [](const Timber& t) {
+    double out = 1e300, z = -1e300;
+    const Vec3 level = unit(Vec3{t.at.x.x, t.at.x.y, 0});
+    for (const Vec3& p : corners_of(t)) out = std::min(out, dot(level, p));
+    for (const Vec3& p : corners_of(t))
+      if (dot(level, p) < out + 1e-6) z = std::max(z, p.z);
+    return z;
+  };
+  const double side = fascia(timber_of(frame, "C-A3")), end = fascia(timber_of(frame, "JR-1.4"));
+  CHECK_THAT(end, WithinAbs(side, 1e-6));
+  // Too flat an end does not reach its plate with the sides' heel, which is told by the field.
+  plan.hips.pitch = Slope::in_12(Length::inches(6));
+  std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = Length::inches(1, 2);
+  const auto flat = solve_frame(plan);
+  REQUIRE_FALSE(flat);
+  CHECK(flat.error().where == "hips.pitch");
+}
+
+TEST_CASE("Where hips meet over nothing it is said, with the bay that would carry them", "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 9);
+  plan.bays[0].width = plan.bays[0].width - Length::feet(3);
+  plan.bays[1].width = plan.bays[1].width + Length::feet(3);
+  const Frame frame = framed(plan);
+  int told = 0;
+  for (const Finding& f : frame.findings) {
+    if (f.id != FindingId::kPeakUncarried) continue;
+    ++told;
+    CHECK_THAT(f.value, WithinAbs(144, 1e-9));
+    CHECK(f.mark == "HR-A1");
+  }
+  CHECK(told == 1);
+  CHECK_FALSE(found(frame, FindingId::kCornerThrust));
+}
+
+TEST_CASE("A hip roof that nothing ties says that an engineer must say its push at the corners", "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 9);
+  plan.ties = false;
+  const Frame frame = framed(plan);
+  CHECK(found(frame, FindingId::kCornerThrust));
+  CHECK(found(frame, FindingId::kPeakUncarried));
+  CHECK(all_of(frame, TimberKind::kKingPost).empty());
+}
+
+TEST_CASE("A building too short for its hips says how long its bays must be together", "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 9);
+  plan.bays = {{Length::feet(8), 2}, {Length::feet(8), 3}};
+  const auto frame = solve_frame(plan);
+  REQUIRE_FALSE(frame);
+  CHECK(frame.error().where == "bays");
+  CHECK(frame.error().code == ErrorCode::kTooSmall);
+  // As long as the span, less the post that stands half outside of each end bent.
+  CHECK_THAT(Length{frame.error().limit}.in(), WithinAbs(24 * 12 - 8, 1e-6));
+}
+
+TEST_CASE("Dragon ties cross the corners by choice, let into both plates", "[hipframe]") {
+  FramePlan plan = hip_plan(24, 48, 10, 9);
+  plan.hips.dragon_ties = true;
+  const Frame frame = framed(plan);
+  nothing_said(frame);
+  const auto ties = all_of(frame, TimberKind::kDragonTie);
+  REQUIRE(ties.size() == 4);
+  for (const Timber* tie : ties) {
+    CHECK(carried(frame, *tie).heads == 2);
+    CHECK_THAT(tie->at.x.z, WithinAbs(0, 1e-12));
+  }
+  // Legs of 42 in: the outer edge from shoulder to shoulder is 42 √2.
+  CHECK(ties.front()->length > 42 * std::sqrt(2.0) - 2 * 6);
+}
+
+TEST_CASE("Hips of a real size, more girts, sills and plates of another size make a frame without clashes",
+          "[hipframe]") {
+  FramePlan plan = hip_plan(26, 44, 11, 10);
+  plan.hips.hip = {Length::inches(8), Length::inches(10)};
+  plan.sills = true;
+  plan.end_girts = true;
+  plan.girts = {Length::feet(3), Length::feet(6)};
+  plan.sections.plate = {Length::inches(8), Length::inches(10)};
+  plan.joints[static_cast<std::size_t>(Meeting::kRafterRidge)] = HousedButt{Length::inches(1, 2)};
+  const Frame frame = framed(plan);
+  CHECK_FALSE(found(frame, FindingId::kClash));
+  CHECK_FALSE(found(frame, FindingId::kNoRoom));
+  CHECK_FALSE(found(frame, FindingId::kJointUnfit));
+  // Two girt lines, each in two pieces past the end's middle post.
+  CHECK(timber_by_mark(frame, "G-1.4") >= 0);
+}
+
+TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts that no tie joins are no bent",
+          "[hipframe][raising]") {
+  const Book book = [] {
+    Book made = new_book("", Length::feet(16), Length::feet(28), Length::feet(9), Slope::in_12(Length::inches(8)));
+    made.frame = hip_plan(16, 28, 9, 8);
+    return made;
+  }();
+  const Frame frame = framed(book.frame);
+  Blocking blocking(frame);
+  std::vector<std::vector<std::string>> pieces;
+  for (const Assembly& made : propose_assemblies(frame, blocking, AssemblyStyle::kBents)) pieces.push_back(made.marks);
+  const auto proposed = [&](const std::string& a, const std::string& b) {
+    return std::any_of(pieces.begin(), pieces.end(), [&](const std::vector<std::string>& marks) {
+      return std::find(marks.begin(), marks.end(), a) != marks.end() &&
+             std::find(marks.begin(), marks.end(), b) != marks.end();
+    });
+  };
+  const std::string last = std::to_string(book.frame.bays.back().label);
+  CHECK(proposed("HR-A1", "HR-E1"));
+  CHECK(proposed("HR-A" + last, "HR-E" + last));
+  CHECK_FALSE(proposed("P-A1", "B-A1.1"));
+  CHECK(proposed("P-A2", "T-2"));
+  // All but jacks and hips; then with one hip, then with its mate.
+  const StandingModel model = make_standing_model(frame, book.raising);
+  std::vector<int> standing;
+  for (std::size_t i = 0; i < frame.timbers.size(); ++i)
+    if (frame.timbers[i].kind != TimberKind::kJackRafter && frame.timbers[i].kind != TimberKind::kHipRafter)
+      standing.push_back(static_cast<int>(i));
+  const auto stands = [&](std::initializer_list<const char*> hips) {
+    std::vector<int> with = standing;
+    for (const char* hip : hips) with.push_back(timber_by_mark(frame, hip));
+    return check_standing(model, with, {}, StandingDepth::kStands).stands();
+  };
+  CHECK(stands({}));
+  CHECK(stands({"HR-A1", "HR-E1"}));
+}
+
+TEST_CASE("A hip-ended book is read back as it was written, and a gable's has no word of hips", "[hipframe]") {
+  Book book = new_book("Hips", Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9)));
+  CHECK(write_book(book).find("hips") == std::string::npos);
+  book.frame = hip_plan(24, 48, 10, 9);
+  book.frame.hips.dragon_ties = true;
+  book.frame.hips.pitch = Slope::in_12(Length::inches(10));
+  const auto again = read_book(write_book(book));
+  REQUIRE(again);
+  CHECK(again->frame == book.frame);
+}
