@@ -1,4 +1,4 @@
-# deps: core wasm fonts page web
+# deps: core wasm fonts page web paper
 # The page in Chromium as a phone: Playwright drives it by touch and reads it through the accessibility mirror.
 . tests/lib/suite.sh
 [ -n "${BENTBOOK_DIST:-}" ] || build wasm-release dist
