@@ -73,9 +73,10 @@ Result<Book> with_field(Book book, std::string_view path, const FieldValue& valu
   const auto now = find_field(described(book), path);
   if (now && now->value == value) return book;
   FramePlan& plan = book.frame;
-  const Length plate = plan.plate_left;
+  const Length plate = plan.plate_left, length = outside_length(plan);
   const Slope pitch = plan.pitch_left;
   const RoofForm form = plan.form;
+  const bool bays_follow = !path.starts_with("frame.bays") && plan.bays == usual_bays(plan, length);
   if (auto ok = set_field(described(book), path, value); !ok) return tl::unexpected(ok.error());
   if (!(plan.plate_left == plate) && plan.plate_right == plate) plan.plate_right = plan.plate_left;
   if (!(plan.pitch_left == pitch) && plan.pitch_right == pitch) plan.pitch_right = plan.pitch_left;
@@ -84,6 +85,8 @@ Result<Book> with_field(Book book, std::string_view path, const FieldValue& valu
     if (form != RoofForm::kHip && plan.hips == HipEnds{}) plan.hips = usual_hips(plan);
     if (!(plan.pitch_left == pitch) && plan.hips.pitch == pitch) plan.hips.pitch = plan.pitch_left;
   }
+  // Bays that nobody set keep the posts under the peaks.
+  if (bays_follow && (form == RoofForm::kHip || plan.form == RoofForm::kHip)) plan.bays = usual_bays(plan, length);
   keep_whole(plan, path);
   return book;
 }

@@ -71,6 +71,9 @@ const FramePlan& usual_plan(SizedBy by) {
   return by == SizedBy::kMillimetres ? kMetric : kInches;
 }
 
+SizedBy sized_by(const FramePlan& plan) {
+  return is_by_millimetres(plan.sections.common) ? SizedBy::kMillimetres : SizedBy::kInches;
+}
 Length size_by(SizedBy by, Length inches) { return by == SizedBy::kMillimetres ? metric_size(inches) : inches; }
 Length down_to(Length value, Length step) { return {value.count / step.count * step.count}; }
 
@@ -111,16 +114,12 @@ FramePlan default_plan(Length span, Length length, Length plate_height, Slope pi
   seat_rafters(plan, pitch, by);
   if (plate_height < size_by(by, limits::kLowPlate))
     plan.brace_leg_post = plan.brace_leg_beam = size_by(by, limits::kShortBrace);
-  // Posts stand within the length.
-  const Length between = length - plan.sections.post.breadth;
-  const Length most = size_by(by, limits::kUsualBay);
-  const std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
-  plan.bays = even_bays(between, std::min<std::int64_t>(count, 10'000), by);
+  plan.bays = usual_bays(plan, length);
   return plan;
 }
 
 HipEnds usual_hips(const FramePlan& plan) {
-  const SizedBy by = is_by_millimetres(plan.sections.common) ? SizedBy::kMillimetres : SizedBy::kInches;
+  const SizedBy by = sized_by(plan);
   HipEnds hips = plan.hips;
   const HipEnds usual;
   hips.pitch = plan.pitch_left;
@@ -132,33 +131,59 @@ HipEnds usual_hips(const FramePlan& plan) {
   return hips;
 }
 
-FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
-                           std::optional<Slope> end_pitch) {
-  FramePlan plan = default_plan(span, length, plate_height, pitch, by);
-  plan.form = RoofForm::kHip;
-  plan.hips = usual_hips(plan);
-  if (end_pitch) plan.hips.pitch = *end_pitch;
+namespace {
+
+/// The end bays so wide that king posts stand under the peaks.
+std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
+  const SizedBy by = sized_by(plan);
   const Length post = plan.sections.post.breadth;
   // Where the pitches differ, up to the next measure of a tape.
   const Length tape = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
+  // A pitch of next to nothing is refused later: it has no peak.
   const Length run =
-      plan.hips.pitch == plan.pitch_left
-          ? Length{span.count / 2}
-          : down_to(Length::from_inches(span.in() / 2 * pitch.tan() / plan.hips.pitch.tan()), tape) + tape;
+      plan.hips.pitch == plan.pitch_left || !(plan.hips.pitch.tan() > 0.01)
+          ? Length{plan.span.count / 2}
+          : down_to(Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan()), tape) +
+                tape;
   const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
   const Length between = length - post - end * 2, most = size_by(by, limits::kUsualBay);
   if (between < post + Length::feet(2)) {
     // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
     // short, which is said.
     const Length half{(length - post).count / 2};
-    plan.bays = {{half, 2}, {length - post - half, 3}};
-    return plan;
+    return {{half, 2}, {length - post - half, 3}};
   }
   const std::int64_t count = std::min<std::int64_t>((between.count + most.count - 1) / most.count, 10'000);
   std::vector<Bay> bays{{end, 2}};
   for (const Bay& bay : even_bays(between, count, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
   bays.push_back({end, static_cast<int>(bays.size()) + 2});
-  plan.bays = std::move(bays);
+  return bays;
+}
+
+}  // namespace
+
+std::vector<Bay> usual_bays(const FramePlan& plan, Length length) {
+  if (plan.form == RoofForm::kHip) return bays_under_peaks(plan, length);
+  const SizedBy by = sized_by(plan);
+  // Posts stand within the length.
+  const Length between = length - plan.sections.post.breadth, most = size_by(by, limits::kUsualBay);
+  const std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
+  return even_bays(between, std::min<std::int64_t>(count, 10'000), by);
+}
+
+Length outside_length(const FramePlan& plan) {
+  Length length = plan.sections.post.breadth;
+  for (const Bay& bay : plan.bays) length = length + bay.width;
+  return length;
+}
+
+FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
+                           std::optional<Slope> end_pitch) {
+  FramePlan plan = default_plan(span, length, plate_height, pitch, by);
+  plan.form = RoofForm::kHip;
+  plan.hips = usual_hips(plan);
+  if (end_pitch) plan.hips.pitch = *end_pitch;
+  plan.bays = usual_bays(plan, length);
   return plan;
 }
 

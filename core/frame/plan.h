@@ -166,6 +166,10 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 /// Its roof hipped as `plan` has it otherwise: pitch and hips as its sides and commons, sizes by what they are bought
 /// by.
 [[nodiscard]] HipEnds usual_hips(const FramePlan& plan);
+/// Bays of a frame `length` long outside, as default_plan and default_hip_plan have them.
+[[nodiscard]] std::vector<Bay> usual_bays(const FramePlan& plan, Length length);
+/// Outside of the end posts, along the ridge.
+[[nodiscard]] Length outside_length(const FramePlan& plan);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
 void insert_bay(FramePlan& plan, int index, Length width);
 

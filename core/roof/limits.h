@@ -9,8 +9,8 @@ namespace bentbook::limits {
 /// and at one. Both are shown and neither is a verdict. Larger: a weak place goes unsaid.
 /// Source: SOURCES.md, "notches".
 inline constexpr double kNotchAway = 1.0 / 6, kNotchAtSupport = 0.25;
-/// A notch over a corner's plates weakens nothing but the tail: what must be left of the timber, square to it, and how far
-/// the tail may then reach, level; inches. Source: SOURCES.md, "tail notches".
+/// A notch over a corner's plates weakens nothing but the tail: what must be left of the timber, square to it, and how
+/// far the tail may then reach, level; inches. Source: SOURCES.md, "tail notches".
 inline constexpr double kLeastTail = 3.5, kFarthestTail = 24;
 /// Lengths in which timber is bought. Source: SOURCES.md, "stock lengths".
 inline constexpr Length kStockStep = Length::feet(2);

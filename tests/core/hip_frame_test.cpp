@@ -8,6 +8,7 @@
 
 #include "book/book.h"
 #include "book/book_file.h"
+#include "book/field.h"
 #include "frame/drawings/elevation.h"
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
@@ -357,4 +358,22 @@ TEST_CASE("A hip-ended book is read back as it was written, and a gable's has no
   const auto again = read_book(write_book(book));
   REQUIRE(again);
   CHECK(again->frame == book.frame);
+}
+
+TEST_CASE("a gable whose ends become hips gets its posts under the peaks, unless somebody set its bays",
+          "[hipframe][book]") {
+  Book book = new_book("Barn", Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const std::vector<Bay> gable = book.frame.bays;
+  book = with_field(std::move(book), "frame.form", Choice{2}).value();
+  CHECK(book.frame ==
+        default_hip_plan(Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9))));
+  // The ends' pitch goes on moving the peaks, and the bays with them.
+  const Book steep = with_field(book, "frame.hips.pitch", Slope::in_12(Length::inches(12))).value();
+  CHECK(steep.frame.bays.front().width < book.frame.bays.front().width);
+  CHECK(outside_length(steep.frame) == Length::feet(48));
+  CHECK(with_field(book, "frame.form", Choice{0}).value().frame.bays == gable);
+  Book set = with_field(book, "frame.bays.@2.width", Length::feet(14)).value();
+  const std::vector<Bay> bays = set.frame.bays;
+  set = with_field(std::move(set), "frame.hips.pitch", Slope::in_12(Length::inches(12))).value();
+  CHECK(set.frame.bays == bays);
 }

@@ -224,8 +224,6 @@ draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
   return d;
 }
 
-Length outside_length(const FramePlan& plan) { return length_of(plan) + plan.sections.post.breadth; }
-
 Length length_of(const FramePlan& plan) {
   Length length{};
   for (const Bay& bay : plan.bays) length = length + bay.width;

@@ -26,7 +26,5 @@ inline constexpr std::size_t kMostBaysShown = 6;
 
 /// Middle of the first bent to the middle of the last.
 [[nodiscard]] Length length_of(const FramePlan& plan);
-/// Outside of the end posts.
-[[nodiscard]] Length outside_length(const FramePlan& plan);
 
 }  // namespace bentbook
