@@ -9,6 +9,7 @@
 // letter).
 
 #include <cstring>
+#include <exception>
 
 #include "paper/page_svg.h"
 #include "printed/pages/labels.h"
@@ -119,10 +120,13 @@ int patterns(const std::string& folder, const Case& given) {
 
 }  // namespace
 
-int main(int count, char** words) {
+int main(int count, char** words) try {
   if (count < 3) return 2;
   if (std::strcmp(words[2], "labels") == 0) return count == 5 ? labels(words[1], words[3], words[4]) : 2;
   Case given = case_of(words[2]);
   for (int i = 3; i < count; ++i) given.options.marks.emplace_back(words[i]);
   return patterns(words[1], given);
+} catch (const std::exception& error) {
+  std::fprintf(stderr, "pattern_rows: %s\n", error.what());
+  return 1;
 }
