@@ -68,10 +68,13 @@ test('the raising’s module is not loaded before it is wanted', async (t) => {
   const site = await h.server(t);
   const app = await h.open(await h.phone(t, h.scratch(), {serviceWorkers: 'block'}), site.url);
   await app.still();
-  assert.deepEqual(site.requests.filter((url) => /raising/.test(url)), []);
+  assert.deepEqual(site.requests.filter((url) => /raising|paper/.test(url)), []);
   await click(app, 'place.raising');
   await there(app, 'raising.empty');
-  assert.ok(site.requests.some((url) => /raising.*\.wasm/.test(url)));
+  // Its Worker asks for it once it runs itself.
+  const wanted = () => site.requests.some((url) => /raising.*\.wasm/.test(url));
+  for (const end = Date.now() + 30_000; !wanted() && Date.now() < end;) await app.page.waitForTimeout(20);
+  assert.ok(wanted());
 });
 
 test('an order is looked for, with a way to stop it', {timeout: 120_000}, async (t) => {
