@@ -57,12 +57,17 @@ prepare_private_apt() {
   private_apt_ready=1
 }
 
+# offered_sources NAME: each version that the archive has of a source package.
+offered_sources() {
+  apt-cache -o Dir::Etc::sourcelist=/dev/null -o Dir::Etc::sourceparts="$apt_state/parts" \
+    -o Dir::State::Lists="$apt_state/lists" -o Dir::Cache="$apt_state/cache" showsrc --only-source "$1" |
+    sed -n 's/^Version: //p'
+}
+
 # source_version NAME: the pinned version where the archive has it, else its newest revision of that upstream version.
 source_version() {
   local pinned=${kPinnedSource[$1]} offered
-  offered=$(apt-cache -o Dir::Etc::sourcelist=/dev/null -o Dir::Etc::sourceparts="$apt_state/parts" \
-    -o Dir::State::Lists="$apt_state/lists" -o Dir::Cache="$apt_state/cache" showsrc --only-source "$1" |
-    sed -n 's/^Version: //p')
+  offered=$(offered_sources "$1")
   if grep -qxF "$pinned" <<<"$offered"; then
     echo "$pinned"
   else
@@ -87,4 +92,16 @@ fetch_source() {
   # apt has checked the hashes against the signed index; the .dsc's own signature would need the uploader's key.
   dpkg-source --no-check -x "$dl"/*.dsc "$2" >/dev/null || die "could not unpack $1 $version"
   rm -rf "$dl"
+}
+
+# upstream_archive NAME VERSION FOLDER: upstream's archive alone, unpacked. Debian's own part is not on every mirror, and
+# changes nothing that is used here.
+upstream_archive() {
+  local version
+  prepare_private_apt
+  version=$(offered_sources "$1" | grep -m 1 "^$2[.+-]") || die "no source package $1 $2"
+  say "fetching source package $1 $version"
+  mkdir "$3"
+  (cd "$3" && private_apt source --download-only --tar-only "$1=$version" >&2) || die "could not fetch $1"
+  tar -xf "$3/"*.orig.tar.* -C "$3" --strip-components=1
 }

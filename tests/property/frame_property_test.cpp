@@ -116,46 +116,35 @@ FramePlan wild_hip_plan(Random& random) {
   return p;
 }
 
+/// Each ends in a frame without a fault or in a refusal that names its field; how many end in a frame.
+template <class Draw>
+int solved_of(int cases, Random random, Draw draw) {
+  int solved = 0;
+  for (int i = 0; i < cases; ++i) {
+    const auto frame = solve_frame(draw(random));
+    if (!frame) {
+      if (frame.error().where.empty()) REQUIRE_FALSE(frame.error().where.empty());
+      continue;
+    }
+    ++solved;
+    if (const char* what = fault(*frame)) {
+      INFO(i);
+      REQUIRE(std::string(what).empty());
+    }
+  }
+  return solved;
+}
+
 }  // namespace
 
 TEST_CASE("any hip-ended plan ends in a frame or in a refusal that names its field", "[frame][property][hipframe]") {
-  Random random(1807);
-  int solved = 0;
   const int cases = property_cases() / 500;
-  for (int i = 0; i < cases; ++i) {
-    const FramePlan plan = wild_hip_plan(random);
-    const auto frame = solve_frame(plan);
-    if (!frame) {
-      if (frame.error().where.empty()) REQUIRE_FALSE(frame.error().where.empty());
-      continue;
-    }
-    ++solved;
-    if (const char* what = fault(*frame)) {
-      INFO(i);
-      REQUIRE(std::string(what).empty());
-    }
-  }
-  CHECK(solved > cases / 12);
+  CHECK(solved_of(cases, Random(1807), wild_hip_plan) > cases / 12);
 }
 
 TEST_CASE("any plan ends in a frame or in a refusal that names its field", "[frame][property]") {
-  Random random(1906);
-  int solved = 0;
   const int cases = property_cases() / 250;
-  for (int i = 0; i < cases; ++i) {
-    const FramePlan plan = wild_plan(random);
-    const auto frame = solve_frame(plan);
-    if (!frame) {
-      if (frame.error().where.empty()) REQUIRE_FALSE(frame.error().where.empty());
-      continue;
-    }
-    ++solved;
-    if (const char* what = fault(*frame)) {
-      INFO(i);
-      REQUIRE(std::string(what).empty());
-    }
-  }
-  CHECK(solved > cases / 8);
+  CHECK(solved_of(cases, Random(1906), wild_plan) > cases / 8);
 }
 
 TEST_CASE("the same plan gives the same frame", "[frame][property]") {

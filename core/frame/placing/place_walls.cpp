@@ -77,26 +77,34 @@ void place_end_posts(Work& work, Layout& l, int bent) {
   }
 }
 
-/// Over the ends of the wall plates, which it lies across, and over the posts of its end.
-void place_end_plate(Work& work, Layout& l, int bent) {
-  const FramePlan& plan = work.plan;
-  const int end = bent == 0 ? 0 : 1, label = l.labels[at(bent)];
-  const Section& section = plan.sections.plate;
-  const double half = section.breadth.in() / 2, y = end == 0 ? l.first_out + half : l.last_out - half;
+/// From wall line to wall line at a bent, in a corner joint with what runs along each wall.
+int place_across(Work& work, const Layout& l, TimberKind kind, int bent, const Section& section, double y, double top,
+                 int left, int right) {
   Placing p;
-  p.kind = TimberKind::kPlate;
-  p.mark = make_mark(p.kind, 0, label);
-  p.place = {label, -1, 0, 0};
+  p.kind = kind;
+  p.mark = make_mark(p.kind, 0, l.labels[at(bent)]);
+  p.place = {l.labels[at(bent)], -1, 0, 0};
   p.section = section;
-  p.through = {0, y, l.left.plate_top - section.depth.in() / 2};
+  p.through = {0, y, top - section.depth.in() / 2};
   p.x = kX;
   p.z = kZ;
   p.a = l.left.wall_x;
   p.b = l.right.wall_x;
-  const int plate = place_timber(work, p);
+  const int timber = place_timber(work, p);
+  join_end(work, {Meeting::kSillCorner, timber, End::kA, left, kX, false, 1e9});
+  join_end(work, {Meeting::kSillCorner, timber, End::kB, right, -1 * kX, false, 1e9});
+  return timber;
+}
+
+/// Over the ends of the wall plates, which it lies across, and over the posts of its end.
+void place_end_plate(Work& work, Layout& l, int bent) {
+  const FramePlan& plan = work.plan;
+  const int end = bent == 0 ? 0 : 1;
+  const Section& section = plan.sections.plate;
+  const double half = section.breadth.in() / 2, y = end == 0 ? l.first_out + half : l.last_out - half;
+  const int plate = place_across(work, l, TimberKind::kPlate, bent, section, y, l.left.plate_top, l.plate_left.at(y),
+                                 l.plate_right.at(y));
   l.end_plates[at(end)] = plate;
-  join_end(work, {Meeting::kSillCorner, plate, End::kA, l.plate_left.at(y), kX, false, 1e9});
-  join_end(work, {Meeting::kSillCorner, plate, End::kB, l.plate_right.at(y), -1 * kX, false, 1e9});
   for (const int post : l.end_posts[at(end)])
     join_end(work, {Meeting::kPostTop, post, End::kB, plate, -1 * kZ, false, 1e9});
 }
@@ -192,20 +200,9 @@ void place_sills(Work& work, Layout& l) {
   }
   for (const int end : {0, 1}) {
     const int bent = end == 0 ? 0 : l.bent_count() - 1;
-    Placing p;
-    p.kind = TimberKind::kSill;
-    p.mark = make_mark(p.kind, 0, l.labels[at(bent)]);
-    p.place = {l.labels[at(bent)], -1, 0, 0};
-    p.section = section;
-    p.through = {0, l.bents[at(bent)], -section.depth.in() / 2};
-    p.x = kX;
-    p.z = kZ;
-    p.a = l.left.wall_x;
-    p.b = l.right.wall_x;
-    const int sill = place_timber(work, p);
-    l.cross_sills[at(end)] = sill;
-    join_end(work, {Meeting::kSillCorner, sill, End::kA, l.sill_left.under_at(p.through.y), kX, false, 1e9});
-    join_end(work, {Meeting::kSillCorner, sill, End::kB, l.sill_right.under_at(p.through.y), -1 * kX, false, 1e9});
+    l.cross_sills[at(end)] =
+        place_across(work, l, TimberKind::kSill, bent, section, l.bents[at(bent)], 0,
+                     l.sill_left.under_at(l.bents[at(bent)]), l.sill_right.under_at(l.bents[at(bent)]));
   }
 }
 
