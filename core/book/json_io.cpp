@@ -46,6 +46,7 @@ void merge(Value& now, const Value& kept, Allocator& memory) {
   }
   if (!now.IsObject() || !kept.IsObject() || types_differ(now, kept)) return;
   for (auto it = kept.MemberBegin(); it != kept.MemberEnd(); ++it) {
+    if (kept.FindMember(it->name) != it) continue;  // of one name's members the first was read
     if (now.HasMember(it->name))
       merge(now[it->name], it->value, memory);
     else

@@ -129,6 +129,18 @@ TEST_CASE("a backup comes back byte for byte, and its file does not change by be
   for (const BackupBook& book : read->books) CHECK(is_whole(book));
 }
 
+TEST_CASE("of a name that stands twice in a backup the first is read, and written again as read", "[backup]") {
+  // What the second one holds would stand beside the first one's bytes.
+  const std::string bytes = R"({"file":"backup","version":1,"logs":[{"identity":"barn1","bytes":"a log"}],)"
+                            R"("logs":[{"hex":"ff"}]})";
+  const auto read = read_backup(bytes);
+  REQUIRE(read);
+  CHECK(read->logs.at(0).bytes == "a log");
+  const auto again = read_backup(write_backup(*read));
+  REQUIRE(again);
+  CHECK(again->logs == read->logs);
+}
+
 TEST_CASE("a backup written by another program by README.md is whole", "[backup]") {
   // Its checksums are zlib's, by a script of a few lines.
   std::FILE* file = std::fopen("tests/corpus/backup/two.json", "rb");
