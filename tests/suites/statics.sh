@@ -12,7 +12,7 @@ trap 'rm -rf "$made"' EXIT
 
 for half in 1 2; do
   OMP_NUM_THREADS=1 OPENBLAS_NUM_THREADS=1 bash -c \
-    "'$rows' $share $half | /usr/bin/python3 -B tests/statics/statics_checks.py $share 150 40" >"$made/$half" 2>&1 &
+    "'$rows' $share $half | /usr/bin/python3 -B tests/statics/statics_checks.py $share 120 40" >"$made/$half" 2>&1 &
 done
 wait
 for half in 1 2; do
