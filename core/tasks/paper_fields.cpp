@@ -10,26 +10,6 @@ namespace {
 
 constexpr int kSizeDigits = 8;
 
-/// Each byte as two digits.
-std::string as_digits(std::string_view bytes) {
-  std::string digits;
-  digits.reserve(bytes.size() * 2);
-  for (const char byte : bytes) put_hex(digits, static_cast<unsigned char>(byte), 2);
-  return digits;
-}
-/// Nothing: they are no digits.
-std::optional<std::string> from_digits(std::string_view digits) {
-  std::string bytes;
-  bytes.reserve(digits.size() / 2);
-  for (std::size_t i = 0; i + 1 < digits.size(); i += 2) {
-    const auto byte = read_hex(digits.substr(i, 2), 2);
-    if (!byte) return std::nullopt;
-    bytes += static_cast<char>(*byte);
-  }
-  if (digits.size() % 2 != 0) return std::nullopt;
-  return bytes;
-}
-
 }  // namespace
 
 void describe(Fields& fields, PaperRequest& r) {
@@ -40,10 +20,10 @@ void describe(Fields& fields, PaperRequest& r) {
 }
 
 void describe(Fields& fields, PaperFile& f) {
-  std::string digits = fields.reads() ? std::string{} : as_digits(f.pdf);
+  std::string digits = fields.reads() ? std::string{} : hex_of(f.pdf);
   fields.text("pdf", digits);
   if (!fields.reads()) return;
-  auto bytes = from_digits(digits);
+  auto bytes = bytes_of_hex(digits);
   if (!bytes) return fields.fail(ErrorCode::kSyntax, "pdf");
   f.pdf = std::move(*bytes);
 }

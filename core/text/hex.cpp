@@ -24,4 +24,23 @@ std::optional<std::uint64_t> read_hex(std::string_view text, int digits, HexCase
   return value;
 }
 
+std::string hex_of(std::string_view bytes) {
+  std::string out;
+  out.reserve(bytes.size() * 2);
+  for (const char c : bytes) put_hex(out, static_cast<unsigned char>(c), 2);
+  return out;
+}
+
+std::optional<std::string> bytes_of_hex(std::string_view digits) {
+  if (digits.size() % 2 != 0) return std::nullopt;
+  std::string out;
+  out.reserve(digits.size() / 2);
+  for (std::size_t i = 0; i < digits.size(); i += 2) {
+    const auto byte = read_hex(digits.substr(i, 2), 2);
+    if (!byte) return std::nullopt;
+    out += static_cast<char>(*byte);
+  }
+  return out;
+}
+
 }  // namespace bentbook

@@ -16,4 +16,8 @@ void put_hex(std::string& out, std::uint64_t value, int digits, HexCase letters 
 [[nodiscard]] std::optional<std::uint64_t> read_hex(std::string_view text, int digits,
                                                     HexCase letters = HexCase::kLower);
 
+/// Bytes as two lower digits each, and back; nothing: these are no digits, or their count is odd.
+[[nodiscard]] std::string hex_of(std::string_view bytes);
+[[nodiscard]] std::optional<std::string> bytes_of_hex(std::string_view digits);
+
 }  // namespace bentbook

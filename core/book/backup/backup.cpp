@@ -54,25 +54,6 @@ std::string sum_of(const Backup& backup) {
   return sum.hex();
 }
 
-std::string in_hex(std::string_view bytes) {
-  std::string out;
-  out.reserve(bytes.size() * 2);
-  for (const char c : bytes) put_hex(out, static_cast<unsigned char>(c), 2);
-  return out;
-}
-
-std::optional<std::string> from_hex(std::string_view digits) {
-  if (digits.size() % 2 != 0) return std::nullopt;
-  std::string out;
-  out.reserve(digits.size() / 2);
-  for (std::size_t i = 0; i < digits.size(); i += 2) {
-    const auto byte = read_hex(digits.substr(i, 2), 2);
-    if (!byte) return std::nullopt;
-    out += static_cast<char>(*byte);
-  }
-  return out;
-}
-
 /// JSON holds text: bytes that are none stand there in hexadecimal, under another name.
 void describe_bytes(Fields& fields, std::string& bytes, std::string& sum) {
   if (fields.reads()) {
@@ -80,7 +61,7 @@ void describe_bytes(Fields& fields, std::string& bytes, std::string& sum) {
     fields.text("bytes", bytes, std::string::npos);
     fields.text("hex", digits, std::string::npos);
     if (!digits.empty()) {
-      const auto read = from_hex(digits);
+      const auto read = bytes_of_hex(digits);
       if (!read || is_utf8(*read) || !bytes.empty())
         fields.fail(ErrorCode::kSyntax, "hex");  // there is one way to write each
       else
@@ -89,7 +70,7 @@ void describe_bytes(Fields& fields, std::string& bytes, std::string& sum) {
   } else if (is_utf8(bytes)) {
     fields.text("bytes", bytes);
   } else {
-    std::string digits = in_hex(bytes);
+    std::string digits = hex_of(bytes);
     fields.text("hex", digits);
   }
   fields.text("sum", sum);
