@@ -19,7 +19,7 @@ struct Span {
 struct Bin {
   PlannedStick stick;
   std::vector<Span> spans;
-  bool bought = false;  ///< in any case: held, or to order
+  bool held = false;
 };
 
 class Group {
@@ -32,10 +32,10 @@ class Group {
   }
 
   StockGroup solve() {
-    if (!price_all()) return std::move(group_);
     lay_out_held();
     lay_out_yard();
-    if (plan_.longer && plan_.lengths.empty() && !lay_out_longer()) return std::move(group_);
+    lay_out_bought();
+    if (!price_all()) return std::move(group_);
     rows_of_pieces();
     kinds_of_sticks();
     const auto cutting = solve_cutting(problem_);
@@ -67,14 +67,10 @@ class Group {
   }
 
   bool price_all() {
-    sold_ = lengths_sold(plan_);
     if (plan_.aim != StockAim::kCost ||
-        std::all_of(sold_.begin(), sold_.end(), [&](Length length) { return price_of(length) > 0; }))
+        std::all_of(bought_.begin(), bought_.end(), [&](Length length) { return price_of(length) > 0; }))
       return true;
-    return no_price(members_.front());
-  }
-  bool no_price(int piece) {
-    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(piece)].mark};
+    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(members_.front())].mark};
     return false;
   }
 
@@ -128,7 +124,7 @@ class Group {
       const YardStick* yard = held.yard.empty() ? nullptr : yard_stick(held.yard);
       if (!held.yard.empty() && (yard == nullptr || gone_from(held.yard) >= yard->count)) continue;
       Bin bin = bin_of(held.length, held.yard, yard == nullptr ? std::vector<StickDefect>{} : yard->defects);
-      bin.bought = true;
+      bin.held = true;
       bin.stick.number = held.number;
       bin.stick.used = held.used;
       std::vector<int> wanted;
@@ -158,26 +154,25 @@ class Group {
     }
   }
 
-  /// A stick to order for each piece that has room in none; what is left of it is cut like any other. False: no price.
-  bool lay_out_longer() {
-    Length most = sold_.back() - plan_.trim * 2 + plan_.kerf;
-    for (const Bin& bin : bins_)
-      for (const Span& span : bin.spans)
-        if (!bin.stick.used) most = std::max(most, room_of(span));
-    std::vector<int> longer;
-    for (const int piece : left_)
-      if (taken(piece) > most) longer.push_back(piece);
-    for (const int piece : longer) {
-      const Length needed = taken(piece) - plan_.kerf + plan_.trim * 2 - sold_.back();
-      const std::int64_t steps = (needed.count + plan_.step.count - 1) / plan_.step.count;
-      Bin bin = bin_of(sold_.back() + plan_.step * steps, {}, {});
-      if (plan_.aim == StockAim::kCost && price_of(bin.stick.length) == 0) return no_price(piece);
-      bin.stick.to_order = bin.bought = true;
-      (void)put(bin.spans.front(), piece, false);
-      std::erase(left_, piece);
-      bins_.push_back(std::move(bin));
+  /// What is bought: the lengths sold, and behind them those sawn to order, each as often at most as there is a piece
+  /// that wants it.
+  void lay_out_bought() {
+    bought_ = lengths_sold(plan_);
+    longest_sold_ = bought_.back();
+    most_.assign(bought_.size(), -1);
+    if (!plan_.longer || !plan_.lengths.empty()) return;
+    for (const int piece : left_) {
+      const Length over = taken(piece) - plan_.kerf + plan_.trim * 2 - longest_sold_;
+      if (over.count <= 0) continue;
+      const Length length = longest_sold_ + plan_.step * ((over.count + plan_.step.count - 1) / plan_.step.count);
+      const auto known = std::find(bought_.begin(), bought_.end(), length);
+      if (known != bought_.end()) {
+        ++most_[static_cast<std::size_t>(known - bought_.begin())];
+        continue;
+      }
+      bought_.push_back(length);
+      most_.push_back(1);
     }
-    return true;
   }
 
   void rows_of_pieces() {
@@ -196,17 +191,18 @@ class Group {
   /// lies in the yard: first as little as possible is bought, then as few spans as possible are begun.
   void kinds_of_sticks() {
     std::int64_t unit = 0;
-    for (const Length length : sold_) unit = std::gcd(unit, counts(length));
+    for (const Length length : bought_) unit = std::gcd(unit, counts(length));
     unit_ = std::max<std::int64_t>(unit, 1);
     for (std::size_t b = 0; b < bins_.size(); ++b)
       if (!bins_[b].stick.used)
         for (std::size_t s = 0; s < bins_[b].spans.size(); ++s)
-          add_span(room_of(bins_[b].spans[s]).count, bins_[b].bought ? 0 : 1, static_cast<int>(b), static_cast<int>(s));
+          add_span(room_of(bins_[b].spans[s]).count, bins_[b].held ? 0 : 1, static_cast<int>(b), static_cast<int>(s));
     weight_ = 1;
     for (const StickKind& kind : problem_.kinds) weight_ += kind.most;
-    first_sold_ = problem_.kinds.size();
-    for (const Length length : sold_)
-      problem_.kinds.push_back({(length - plan_.trim * 2 + plan_.kerf).count, counts(length) / unit_ * weight_, -1});
+    first_bought_ = problem_.kinds.size();
+    for (std::size_t i = 0; i < bought_.size(); ++i)
+      problem_.kinds.push_back(
+          {(bought_[i] - plan_.trim * 2 + plan_.kerf).count, counts(bought_[i]) / unit_ * weight_, most_[i]});
   }
   void add_span(std::int64_t room, int cost, int bin, int span) {
     std::size_t k = 0;
@@ -223,7 +219,7 @@ class Group {
     const int piece = of_row_[at(static_cast<int>(error.at))].front();
     // Where the yard has none left, what is sold is the limit.
     const Length room =
-        error.code == ErrorCode::kTooLarge ? Length{error.limit} : sold_.back() - plan_.trim * 2 + plan_.kerf;
+        error.code == ErrorCode::kTooLarge ? Length{error.limit} : longest_sold_ - plan_.trim * 2 + plan_.kerf;
     const Length most = room - plan_.kerf - plan_.allowance;
     group_.trouble =
         StockTrouble{{error.code, "stock_piece", -1, std::max<std::int64_t>(most.count, 0)}, pieces_[at(piece)].mark};
@@ -234,11 +230,11 @@ class Group {
     std::vector<std::size_t> next_span(of_kind_.size(), 0), next_piece(of_row_.size(), 0);
     for (const CutStick& stick : cutting.sticks) {
       Span* span = nullptr;
-      if (const auto kind = at(stick.kind); kind < first_sold_) {
+      if (const auto kind = at(stick.kind); kind < first_bought_) {
         const auto [bin, which] = of_kind_[kind][next_span[kind]++];
         span = &bins_[at(bin)].spans[at(which)];
       } else {
-        bins_.push_back(bin_of(sold_[kind - first_sold_], {}, {}));
+        bins_.push_back(bin_of(bought_[kind - first_bought_], {}, {}));
         span = &bins_.back().spans.front();
       }
       for (const RowCount& row : stick.pieces)
@@ -257,9 +253,10 @@ class Group {
       }
       if (stick.pieces.empty() && !stick.used) continue;
       if (stick.yard.empty()) {
+        stick.to_order = plan_.lengths.empty() && stick.length > longest_sold_;
         stick.price = price_of(stick.length);
         group_.counted += counts(stick.length);
-        if (bin.bought) held_ += counts(stick.length);
+        if (bin.held) held_ += counts(stick.length);
       }
       group_.sticks.push_back(std::move(stick));
     }
@@ -270,13 +267,15 @@ class Group {
   const std::vector<int>& members_;
   const StockPlan& plan_;
   StockGroup group_;
-  std::vector<Length> sold_;
+  std::vector<Length> bought_;  ///< lengths
+  std::vector<int> most_;       ///< of each; −1: as many as are wanted
+  Length longest_sold_;
   std::vector<int> left_;  ///< pieces that no held stick has
   std::vector<Bin> bins_;
   CuttingProblem problem_;
   std::vector<std::vector<int>> of_row_;                   ///< pieces of each row
   std::vector<std::vector<std::pair<int, int>>> of_kind_;  ///< bin and span of each that there is an end of
-  std::size_t first_sold_ = 0;
+  std::size_t first_bought_ = 0;
   std::int64_t unit_ = 1, weight_ = 1, held_ = 0;
 };
 

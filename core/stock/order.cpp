@@ -140,7 +140,8 @@ StockTotals totals_of(const StockOrder& order) {
   for (const StockGroup& group : order.groups) {
     totals.counted += group.counted;
     totals.bound += group.bound;
-    totals.proven &= !group.trouble && group.proven();
+    totals.planned |= !group.trouble;
+    totals.proven &= group.trouble || group.proven();
     for (const PlannedStick& stick : group.sticks) {
       ++totals.sticks;
       totals.waste = totals.waste + stick.length;
@@ -150,6 +151,7 @@ StockTotals totals_of(const StockOrder& order) {
     }
   }
   totals.waste = totals.waste - totals.kept;
+  totals.proven &= totals.planned;
   each_bought(order, [&](const StockGroup& group, const PlannedStick& stick) {
     ++totals.bought;
     totals.priced &= stick.price > 0;

@@ -89,7 +89,9 @@ struct OrderRow {
 struct StockTotals {
   int sticks = 0, bought = 0;
   std::int64_t bound = 0, counted = 0;   ///< as of the groups, together
-  bool proven = true, priced = true;     ///< all of them, none in trouble; every stick that is bought has a price
+  bool planned = false;                  ///< the wood of one group at least is in no trouble
+  bool proven = true;                    ///< …and nothing does better than what is planned of it
+  bool priced = true;                    ///< every stick that is bought has a price
   Length waste;                          ///< of all sticks, less the pieces' own lengths and kept offcuts
   Length kept;                           ///< offcuts
   std::int64_t price = 0;                ///< hundredths

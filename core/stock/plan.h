@@ -64,7 +64,9 @@ struct HeldStick {
 struct StockPlan {
   Length shortest = limits::kShortestStick, longest = limits::kLongestStick, step = limits::kStickStep;  ///< as sold
   std::vector<Length> lengths;  ///< as sold, where they go by no step; empty: they do
-  bool longer = true;           ///< a piece that no stick gives gets one of its own, sawn to order, by the same step
+  /// A piece that no stick that is sold gives may have one sawn to order, by the same step; there are no more of them
+  /// than such pieces.
+  bool longer = true;
   Length kerf = Length::inches(1, 8);
   Length trim = Length::inches(1);    ///< off each end, before anything is measured
   Length allowance{};                 ///< on each piece, for its crown and for cutting it twice

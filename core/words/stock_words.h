@@ -29,6 +29,13 @@ namespace bentbook {
   return out;
 }
 
+/// Whether it is used, in the yard, to be sawn to order or bought.
+[[nodiscard]] inline std::string stick_state_text(const PlannedStick& stick, Language language) {
+  if (stick.used) return std::string(text(Msg::kStockUsed, language));
+  if (!stick.yard.empty()) return say(Msg::kStockOfYard, language, stick.yard);
+  return std::string(text(stick.to_order ? Msg::kStockToOrder : Msg::kStockToBuy, language));
+}
+
 /// Hundredths as money, of no currency.
 [[nodiscard]] inline std::string money_text(std::int64_t hundredths) {
   return print_fixed(static_cast<double>(hundredths) / 100, 2);

@@ -400,6 +400,9 @@ TEST_CASE("a timber longer than any stick gets one sawn to order, and what is le
   CHECK(tie->to_order);
   CHECK(stick_of(order, "B")->to_order);  // 21 in fit beside it: no stick is bought for them
   CHECK(!stick_of(order, "P")->to_order);
+  // Held, it is still one that nobody sells.
+  const StockPlan held = with_piece_held(plan, order, stick_of(order, "T-1")->number, "T-1", true);
+  CHECK(stick_of(plan_stock(pieces, held), "T-1")->to_order);
   CHECK(order.groups[0].sticks.size() == 3);
   CHECK(order.groups[0].counted == 3);
   CHECK(order.groups[0].proven());
@@ -411,4 +414,20 @@ TEST_CASE("a timber longer than any stick gets one sawn to order, and what is le
   order = plan_stock(pieces, plan);
   REQUIRE(order.groups[0].trouble);
   CHECK(order.groups[0].trouble->mark == "T-1");
+}
+
+TEST_CASE("one long stick in the yard gives one long timber; the others are sawn to order", "[stock]") {
+  StockPlan plan;
+  plan.yard = {{"Y1", {Length::inches(8), Length::inches(8)}, piece("", {}).species, Length::feet(26), 1, {}}};
+  std::vector<StockPiece> pieces;
+  for (const char* mark : {"T-1", "T-2", "T-3", "T-4", "T-5"}) pieces.push_back(piece(mark, Length::inches(281)));
+  const StockOrder order = plan_stock(pieces, plan);
+  check_order(order, plan);
+  REQUIRE(!order.groups[0].trouble);
+  CHECK(order.groups[0].counted == 4);
+  CHECK(order.groups[0].proven());
+  const auto of_yard = std::count_if(order.groups[0].sticks.begin(), order.groups[0].sticks.end(),
+                                     [](const PlannedStick& stick) { return stick.yard == "Y1"; });
+  CHECK(of_yard == 1);
+  for (const PlannedStick& stick : order.groups[0].sticks) CHECK(stick.to_order == stick.yard.empty());
 }

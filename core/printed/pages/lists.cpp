@@ -107,14 +107,15 @@ class Lists {
   void order_list() {
     if (frame_.timbers.empty()) return;
     begin(Msg::kPaperOrder);
-    if (troubles()) return;
-    std::vector<TableRow> rows;
     const StockTotals totals = totals_of(order());
-    const bool priced = totals.price > 0;
+    if (troubles() || !totals.planned) return;
+    std::vector<TableRow> rows;
+    const bool priced = totals.bought > 0 && totals.priced;
     for (const OrderRow& row : order_rows(order())) {
       rows.push_back({std::to_string(row.count), section_text(row.section, voice_), say_length(row.length, voice_),
-                      species(row.species), say_wood(row.board_feet, voice_)});
-      if (priced) rows.back().push_back(row.price > 0 ? money_text(row.price) : std::string{});
+                      species(row.species) + (row.to_order ? " · " + said(Msg::kStockToOrder) : std::string{}),
+                      say_wood(row.board_feet, voice_)});
+      if (priced) rows.back().push_back(money_text(row.price));
     }
     std::vector<TableColumn> columns{{said(Msg::kStockCount), Align::kRight, false, true},
                                      {said(Msg::kSheetSection), Align::kRight, false, true},
@@ -144,7 +145,7 @@ class Lists {
     std::string head = say(Msg::kStockStick, voice_.language, std::to_string(stick.number)) + " · " +
                        section_text(group.section, voice_) + " × " + say_length(stick.length, voice_);
     if (!group.species.empty()) head += " · " + species(group.species);
-    head += " · " + (stick.yard.empty() ? said(Msg::kStockToBuy) : say(Msg::kStockOfYard, voice_.language, stick.yard));
+    head += " · " + stick_state_text(stick, voice_.language);
     double y = paper::put_lines(part.drawn, {0, 0}, head, {kBodyLetters, true}, flow_.width()) + 0.5;
     const auto box = [&](Length from, Length length, draw::Fill fill) {
       const double a = from.in() * scale, b = (from + length).in() * scale;

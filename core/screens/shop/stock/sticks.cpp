@@ -20,13 +20,6 @@ std::string stick_title(const Context& context, const PlannedStick& stick) {
          say_length(stick.length, voice_of(context));
 }
 
-std::string stick_state(const Context& context, const PlannedStick& stick) {
-  if (stick.used) return std::string(context.say(Msg::kStockUsed));
-  if (stick.to_order) return std::string(context.say(Msg::kStockToOrder));
-  if (!stick.yard.empty()) return say(Msg::kStockOfYard, context.ui.language, stick.yard);
-  return std::string(context.say(Msg::kStockToBuy));
-}
-
 bentbook::FigureText stick_figure(const Context& context, const StockOrder& order, const PlannedStick& stick,
                                   std::string_view key) {
   const Voice voice = voice_of(context);
@@ -64,8 +57,7 @@ void totals_part(Context& context, const StockOrder& order) {
   const StockTotals totals = totals_of(order);
   heading(ui, "stock.order", say_count(Msg::kStockSticks, ui.language, totals.bought));
   note(ui, "stock.proven",
-       totals.counted <= totals.bound ? std::string(context.say(Msg::kStockProven))
-                                      : bound_text(totals, book.stock.aim, voice));
+       totals.proven ? std::string(context.say(Msg::kStockProven)) : bound_text(totals, book.stock.aim, voice));
   int n = 0;
   for (const OrderRow& row : order_rows(order))
     fact(ui, "stock.row." + std::to_string(n++), order_row_text(row, voice),
@@ -102,7 +94,7 @@ void sticks_part(Context& context, const StockOrder& order) {
     for (const PlannedStick& stick : group.sticks) {
       abreast.next();
       const bool row = list_row(ui, "stock.row_of." + std::to_string(stick.number), stick_title(context, stick),
-                                stick_state(context, stick));
+                                stick_state_text(stick, context.ui.language));
       if (stick_drawn(context, order, group, stick, 72) || row) context.pages.push(shop_stick_page(stick.number));
     }
   }
@@ -123,9 +115,7 @@ void stock_screen(Context& context) {
       caution(ui, "stock.gone", say_count(Msg::kStockGone, ui.language, static_cast<std::int64_t>(order.gone.size())));
     const std::vector<StockTrouble> troubles = troubles_of(order);
     troubles_part(context, troubles);
-    if (std::all_of(order.groups.begin(), order.groups.end(),
-                    [](const StockGroup& g) { return g.trouble.has_value(); }))
-      return;
+    if (!totals_of(order).planned) return;
     if (!troubles.empty()) note(ui, "stock.rest", context.say(Msg::kStockRest));
     totals_part(context, order);
     share_part(context, order);
@@ -144,7 +134,8 @@ void stick_screen(Context& context) {
         if (stick.number != number) continue;
         heading(ui, "stick.title", stick_title(context, stick));
         note(ui, "stick.wood",
-             wood_text(group.section, group.species, voice_of(context)) + " · " + stick_state(context, stick));
+             wood_text(group.section, group.species, voice_of(context)) + " · " +
+                 stick_state_text(stick, context.ui.language));
         (void)stick_drawn(context, order, group, stick, drawing_height(context, 120));
         if (toggle(ui, "stick.used", context.say(Msg::kStockMarkUsed), stick.used,
                    context.say(Msg::kStockMarkUsedNote)))
