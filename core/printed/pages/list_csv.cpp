@@ -35,10 +35,10 @@ std::string cut_csv(const Frame& frame) {
   return out;
 }
 
-std::string settings_csv(const Book& book, const BookModel& model, const Voice& voice) {
+Result<std::string> settings_csv(const Book& book, const BookModel& model, const Voice& voice) {
   std::string out = "workplace,table_deg,tilt_deg,stop,mark,step\r\n";
   const auto work = work_of(book, model, {});
-  if (!work) return out;
+  if (!work) return tl::unexpected(work.error());
   for (const SettingRow& row : setting_rows(*work, voice))
     for (const WaitingCut& cut : row.cuts) {
       const TimberWork& on = (*work)[at(cut.work)];
@@ -59,7 +59,7 @@ std::string settings_csv(const Book& book, const BookModel& model, const Voice& 
 Result<std::string> list_csv(const Book& book, const BookModel& model, const PrintOptions& options,
                              const Voice& voice) {
   if (!*model.frame) return tl::unexpected(model.frame->error());
-  if (options.lists.size() > 1) return fail(ErrorCode::kConflict, "--list");
+  if (options.lists.size() > 1) return fail(ErrorCode::kConflict, "list");
   const Frame& frame = **model.frame;
   switch (options.lists.empty() ? PrintedList::kCut : options.lists.front()) {
     case PrintedList::kHardware:
