@@ -81,8 +81,7 @@ class Brief {
       for (const int t : timbers) parts.push_back(bodies_[at(t)].weight_lb);
       line += column(say_sum(parts, voice_), kWeight) + column(goes_up_text(pick, voice_), kUp);
     }
-    for (const std::string& up : step.put_up) line += "+" + up + " ";
-    for (const std::string& out : step.take_out) line += "-" + out + " ";
+    line += temporaries_text(step);
     out_ += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
     if (check == nullptr) return;
     for (const OrderFault& fault : check->faults)

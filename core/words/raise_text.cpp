@@ -142,7 +142,7 @@ class Page {
                 {"left", left}});
   }
   [[nodiscard]] std::string by_people(const Pick& pick, const std::string& by) const {
-    if (pick.open && pick.people == 0) return std::string(text(Msg::kBriefOpenHigh, language()));
+    if (pick.beyond_hands()) return std::string(text(Msg::kBriefOpenHigh, language()));
     std::string out = say_count(Msg::kRaiseUpPeople, language(), pick.people,
                                 {{"by", by}, {"each", say_weight(book_.raising.crew.each.lb(), voice_)}});
     if (pick.lines > 0) out += say(Msg::kRaiseUpLines, language(), std::to_string(pick.lines));

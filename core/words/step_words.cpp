@@ -139,11 +139,18 @@ std::string way_text(const Entry& entry, const RaisingStep& step, LiftBy by, con
 std::string goes_up_text(const Pick& pick, const Voice& voice) {
   const Language language = voice.language;
   const std::string people = say_count(Msg::kBriefPeople, language, pick.needed());
-  if (pick.open && pick.people == 0) return std::string(text(Msg::kBriefOpenHigh, language));
+  if (pick.beyond_hands()) return std::string(text(Msg::kBriefOpenHigh, language));
   if (pick.open) return say(Msg::kBriefOpen, language, people);
   const std::string left = pick.rated ? say(Msg::kBriefLeft, language, say_weight(pick.margin_lb(), voice))
                                       : std::string(text(Msg::kStepNotRated, language));
   return std::string(lift_by_text(pick.by, language)) + ", " + (hangs(pick.by) ? left : people);
+}
+
+std::string temporaries_text(const RaisingStep& step) {
+  std::string out;
+  for (const std::string& name : step.put_up) out += (out.empty() ? "+" : " +") + name;
+  for (const std::string& name : step.take_out) out += (out.empty() ? "−" : " −") + name;
+  return out;
 }
 
 }  // namespace bentbook

@@ -26,6 +26,9 @@ namespace bentbook {
 /// By what it goes up, in brief: "By hand, 2 people", "Crane, 340 lb left", "12 people or a machine".
 [[nodiscard]] std::string goes_up_text(const Pick& pick, const Voice& voice);
 
+/// What of the temporaries goes up and comes out: "+T1 +T2 −T3".
+[[nodiscard]] std::string temporaries_text(const RaisingStep& step);
+
 /// "8 pegs 1″, 4 plate pins 3⁄4″, screws at 2 joints"; empty where nothing is driven.
 [[nodiscard]] std::string driven_text(std::span<const Driven> driven, const Voice& voice);
 

@@ -114,7 +114,7 @@ TEST_CASE("raise brief: a line a step, then each temporary with its length, from
   CHECK(longest_line(text) <= 80);
   CHECK(has(text, "  1  Post P-A1"));
   CHECK(has(text, "+T1"));
-  CHECK(has(text, "-T1"));
+  CHECK(has(text, "−T1"));
   CHECK(has(text, "most at once 1"));
   CHECK(has(text, "10' 0\" long"));
   std::string words;  // as they are said, whatever line they came on

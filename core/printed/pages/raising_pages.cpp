@@ -85,8 +85,7 @@ class RaisingPages {
         row[3] = say_sum(parts, voice_);
         row[4] = goes_up_text(pick_of_step(frame_, plan_, bodies, step), voice_);
       }
-      for (const std::string& up : step.put_up) row[5] += (row[5].empty() ? "+" : " +") + up;
-      for (const std::string& out : step.take_out) row[5] += (row[5].empty() ? "−" : " −") + out;
+      row[5] = temporaries_text(step);
       if (check_ != nullptr)
         for (const OrderFault& fault : check_->faults)
           if (fault.step == static_cast<int>(s)) row[2] += "\n! " + order_fault_text(fault, voice_);

@@ -100,12 +100,12 @@ struct Pick {
   Vec3 cg;                  ///< world, in place
   double hang_degrees = 0;  ///< one timber: how far its end B hangs above its end A
   LiftBy by = LiftBy::kHands;
-  bool open = false;      ///< neither crew nor gear is entered, and it is more than a crew to begin with lifts
-  double carries_lb = 0;  ///< the most that goes up by that, there
-  bool rated = false;     ///< …as a chart or a tag says; only then is there a margin
-  int people = 0;         ///< not hanging: who lift, at the crew's own limit each; 0, open: hands do not do it there
-  int lines = 0;          ///< on tag lines or ropes
-  int busy = 0;           ///< …who hold what is set first
+  bool open = false;          ///< neither crew nor gear is entered, and it is more than a crew to begin with lifts
+  double carries_lb = 0;      ///< the most that goes up by that, there
+  bool rated = false;         ///< …as a chart or a tag says; only then is there a margin
+  int people = 0;             ///< not hanging: who lift, at the crew's own limit each; 0: beyond_hands
+  int lines = 0;              ///< on tag lines or ropes
+  int busy = 0;               ///< …who hold what is set first
   std::vector<PickLeg> legs;  ///< hanging; empty: kNoPoints
   double least_angle = 90, most_tension = 0;
   int sling = -1, shackle = -1, spreader = -1;  ///< indices in RaisingPlan::gear
@@ -114,6 +114,8 @@ struct Pick {
   CraneLift crane;  ///< by telehandler or crane
   std::vector<PickNote> notes;
   [[nodiscard]] bool refused() const;
+  /// No gear is entered, and where it goes hands do not lift at all.
+  [[nodiscard]] bool beyond_hands() const { return open && people == 0; }
   [[nodiscard]] int needed() const { return people + lines + busy; }
   [[nodiscard]] double margin_lb() const { return carries_lb - weight_lb; }  ///< where it is rated
 };

@@ -41,7 +41,6 @@ void what_now(ShownStep& s) {
   if (s.step.marks.empty()) return;
   const RaisingMemory::Picked& picked = step_pick(s.context, s.frame, s.index);
   const Pick& pick = picked.pick;
-  const bool hands_do = !pick.open || pick.people > 0;
   side_by_side(
       ui, 16, 120,
       [&](Ui& half) {
@@ -53,12 +52,12 @@ void what_now(ShownStep& s) {
                  pick.rated ? say_weight(pick.margin_lb(), s.voice) : s.context.say(Msg::kStepNotRated));
         else
           answer(half, "step.people", s.context.say(Msg::kStepPeople),
-                 hands_do ? std::to_string(pick.needed()) : std::string("–"));
+                 pick.beyond_hands() ? std::string("–") : std::to_string(pick.needed()));
       });
   fact(ui, "step.by", s.context.say(Msg::kStepBy),
-       !hands_do   ? s.context.say(Msg::kBriefOpenHigh)
-       : pick.open ? s.context.say(Msg::kStepByOpen)
-                   : lift_by_text(pick.by, ui.language));
+       pick.beyond_hands() ? s.context.say(Msg::kBriefOpenHigh)
+       : pick.open         ? s.context.say(Msg::kStepByOpen)
+                           : lift_by_text(pick.by, ui.language));
   for (const PickNote& said : pick.notes)
     if (said.id == PickNoteId::kUpHigh) note(ui, "step.up_high", pick_note_text(said, s.voice));
 }

@@ -124,11 +124,8 @@ void steps_part(Context& context, const Frame& frame, const RaisingPlan& plan) {
   heading(ui, "search.steps", context.say(Msg::kRaisingSteps));
   int n = 0;
   for (const RaisingStep& step : plan.steps) {
-    std::string temporaries;
-    for (const std::string& up : step.put_up) temporaries += "+" + up + " ";
-    for (const std::string& out : step.take_out) temporaries += "−" + out + " ";
     const std::string number = std::to_string(++n);
-    fact(ui, "search.step." + number, number + "  " + step_name(step, frame, ui.language), temporaries);
+    fact(ui, "search.step." + number, number + "  " + step_name(step, frame, ui.language), temporaries_text(step));
   }
   if (plan.temporaries.empty()) return;
   heading(ui, "search.braces", context.say(Msg::kRaisingTemporaries));
