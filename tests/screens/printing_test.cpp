@@ -63,6 +63,22 @@ TEST_CASE("pages and letters cross to the Worker as they were", "[tasks][paper]"
   CHECK_FALSE(read_fonts("000000ffab"));
 }
 
+TEST_CASE("a pattern's file is written at the tap, in the unit of then", "[screens][paper]") {
+  Bed bed;
+  const auto each = [&](std::initializer_list<const char*> keys) {
+    for (const char* key : keys) bed.press(key);
+  };
+  each({"place.shop", "shop.all", "shop.timber.P-A2", "shop.sheet", "sheet.paper", "paper.what.1"});
+  each({"paper.file.P-A2_1.dxf"});
+  const std::string inches = bed.platform.shared_bytes;
+  CHECK(inches.starts_with("999"));
+  each({"bar.menu", "menu.settings", "settings.form.3", "bar.back", "bar.back", "paper.file.P-A2_1.dxf"});
+  CHECK(bed.platform.shared == std::vector<std::string>{"P-A2_1.dxf", "P-A2_1.dxf"});
+  CHECK(bed.platform.shared_bytes != inches);
+  each({"paper.file.P-A2_1.svg"});
+  CHECK(bed.platform.shared_bytes.starts_with("<svg"));
+}
+
 TEST_CASE("a file's bytes come back from the Worker, and hostile ones are refused", "[tasks][paper]") {
   std::string all;
   for (int byte = 0; byte < 256; ++byte) all += static_cast<char>(byte);

@@ -18,11 +18,11 @@ struct PrintingMemory {
   bool all = false;                     ///< where a timber was come from: all of them all the same
   Asked<PaperFile> file;                ///< on its way to be shared
   std::string name;                     ///< under which it is
-  /// One timber's patterns as files, for one frame.
+  /// What one timber's patterns are called as files, for one frame. They are written at the tap, in the unit of then.
   struct Files {
     std::shared_ptr<const Result<Frame>> of;
     std::string mark;
-    std::vector<PatternFile> dxf, svg;
+    std::vector<std::string> stems;  ///< names without their kind
   } files;
 };
 

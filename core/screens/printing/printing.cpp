@@ -99,27 +99,35 @@ void begin(Context& context) {
   memory.file.ask(context.platform, TaskKind::kPaper, request);
 }
 
+/// Of the timber that was come from.
+std::vector<PatternFile> files_of(const Context& context, PatternForm form) {
+  PrintOptions options;
+  options.marks = {context.subject};
+  return pattern_files(context.desk.book(), context.desk.model(), options, form, voice_of(context))
+      .value_or(std::vector<PatternFile>{});
+}
+
 /// For a plotter, a router or a laser: a file a pattern.
 void files_part(Context& context, const ShownFrame& shown) {
   PrintingMemory::Files& files = context.printing.files;
   if (files.of != shown.solved || files.mark != context.subject) {
-    PrintOptions options;
-    options.marks = {context.subject};
-    const auto made = [&](PatternForm form) {
-      return pattern_files(shown.book, context.desk.model(), options, form, voice_of(context))
-          .value_or(std::vector<PatternFile>{});
-    };
-    files = {shown.solved, context.subject, made(PatternForm::kDxf), made(PatternForm::kSvg)};
+    files = {shown.solved, context.subject, {}};
+    const std::vector<PatternFile> made = files_of(context, PatternForm::kSvg);
+    files.stems.reserve(made.size());
+    for (const PatternFile& file : made) files.stems.push_back(file.name.substr(0, file.name.rfind('.')));
   }
-  if (files.dxf.empty()) return;
+  if (files.stems.empty()) return;
   heading(context.ui, "paper.files", context.say(Msg::kPrintFiles));
-  const auto rows = [&](const std::vector<PatternFile>& list, const char* mime) {
-    for (const PatternFile& file : list)
-      if (list_row(context.ui, "paper.file." + file.name, file.name))
-        context.platform.share_file(file.name, mime, file.bytes);
+  const auto rows = [&](PatternForm form, const char* kind, const char* mime) {
+    for (std::size_t i = 0; i < files.stems.size(); ++i) {
+      const std::string name = files.stems[i] + kind;
+      if (!list_row(context.ui, "paper.file." + name, name)) continue;
+      const std::vector<PatternFile> made = files_of(context, form);
+      if (i < made.size()) context.platform.share_file(made[i].name, mime, made[i].bytes);
+    }
   };
-  rows(files.dxf, "image/vnd.dxf");
-  rows(files.svg, "image/svg+xml");
+  rows(PatternForm::kDxf, ".dxf", "image/vnd.dxf");
+  rows(PatternForm::kSvg, ".svg", "image/svg+xml");
 }
 
 /// Each list for a spreadsheet.
