@@ -197,8 +197,8 @@ class Checker {
     if (before_ == nullptr) return nullptr;
     for (const StepCheck& old : before_->steps)
       if (old.timbers == step.timbers && old.main == step.main && same_set(old, step) &&
-          old.temporaries == step.temporaries && old.temporaries_after == step.temporaries_after &&
-          old.stood == step.stood)
+          old.temporaries_before == step.temporaries_before && old.temporaries == step.temporaries &&
+          old.temporaries_after == step.temporaries_after && old.stood == step.stood)
         return &old;
     return nullptr;
   }
@@ -209,6 +209,7 @@ class Checker {
       step.standing = old->standing;
       step.stands = old->stands;
       step.stands_after = old->stands_after;
+      step.bears = old->bears;
       step.bare = old->bare;
       step.hangs_on = old->hangs_on;
       return;
@@ -222,12 +223,24 @@ class Checker {
       there.insert(std::lower_bound(there.begin(), there.end(), piece.timber), piece.timber);
     }
     step.entry = blocking_.entry(step.main, there, limits_);
+    step.bears = bears(step);
     step.standing = now.empty() ? nothing() : judge_.check(now, step.temporaries, step.timbers, depth_);
     step.stands = step.standing.stands();
     step.stands_after =
         step.temporaries_after == step.temporaries ? step.stands : judge_.stands(now, step.temporaries_after);
     step.hangs_on = hangs_on(step, now);
     step.bare = !step.temporaries_after.empty() && step.stands_after && judge_.rigid(now, {}) && judge_.stands(now, {});
+  }
+
+  /// What stood before the step, with its set pieces; where that does not stand by itself it is said of the step
+  /// before.
+  bool bears(const StepCheck& step) {
+    if (step.set.empty() || step.stood.empty() || check_.steps.empty() || !check_.steps.back().stands_after)
+      return true;
+    std::vector<HeldTimber> held;
+    held.reserve(step.set.size());
+    for (const SetCheck& piece : step.set) held.push_back({piece.timber, piece.by});
+    return judge_.bears(step.stood, step.temporaries_before, hung_while_closing(frame_, bodies_, held, step.stood));
   }
 
   /// Before anything stands.
@@ -241,6 +254,7 @@ class Checker {
     StepCheck step;
     step.step = s;
     step.stood = stood_;
+    step.temporaries_before = all_up();
     read_marks(step);
     say_seats(step);
     say_held(step);
@@ -291,6 +305,11 @@ class Checker {
       if (!piece.entry.free) say_cant_go_in(step.step, piece.entry);
     if (!step.entry.free) say_cant_go_in(step.step, step.entry);
     if (!(step.stands && step.stands_after)) say(OrderFaultId::kCantStand, step.step, {});
+    if (step.bears) return;
+    std::vector<std::string> held;
+    held.reserve(step.set.size());
+    for (const SetCheck& piece : step.set) held.push_back(mark(piece.timber));
+    say(OrderFaultId::kHeldFalls, step.step, std::move(held));
   }
   /// By what the main pieces go up, past those who hold what is set first.
   void say_pick(StepCheck& step) {

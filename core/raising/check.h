@@ -35,9 +35,10 @@ enum class OrderFaultId : std::uint8_t {
   kHandsShort,        ///< value: people wanted for what is held, value2: people free for it
   kNotSeated,         ///< marks[0] is set first, into nothing that stands: the others carry it
   kNotCaught,         ///< marks[0] is set first, and what comes is not joined to it
+  kHeldFalls,         ///< `marks` are set first, and what stands does not bear them until the main piece closes
   kWholeFalls,        ///< all that the order brings does not stand, as assumed, with no temporary (step −1)
 };
-inline constexpr int kOrderFaults = 21;
+inline constexpr int kOrderFaults = 22;
 
 struct OrderFault {
   OrderFaultId id = OrderFaultId::kUnknownMark;
@@ -61,17 +62,19 @@ struct SetCheck {
 /// Indices in Frame::timbers and RaisingPlan::temporaries, in order.
 struct StepCheck {
   int step = 0;
-  std::vector<SetCheck> set;           ///< set first, in order of time
-  std::vector<int> main;               ///< what closes on them, all at once
-  std::vector<int> timbers;            ///< both: all that comes in
-  std::vector<int> stood;              ///< what stands before
-  std::vector<int> temporaries;        ///< up when the sling comes off
-  std::vector<int> temporaries_after;  ///< up at the end of the step
-  Entry entry;                         ///< of what closes
-  StandingCheck standing;              ///< when the sling comes off, with `temporaries`
-  bool stands = false;                 ///< …its verdict
-  bool stands_after = false;           ///< at the end, with `temporaries_after`
-  bool bare = false;                   ///< what stands at its end stands with no temporary
+  std::vector<SetCheck> set;            ///< set first, in order of time
+  std::vector<int> main;                ///< what closes on them, all at once
+  std::vector<int> timbers;             ///< both: all that comes in
+  std::vector<int> stood;               ///< what stands before
+  std::vector<int> temporaries_before;  ///< up when it begins
+  std::vector<int> temporaries;         ///< up when the sling comes off
+  std::vector<int> temporaries_after;   ///< up at the end of the step
+  Entry entry;                          ///< of what closes
+  StandingCheck standing;               ///< when the sling comes off, with `temporaries`
+  bool bears = true;                    ///< what stands bears what is set first, until it is caught
+  bool stands = false;                  ///< …its verdict
+  bool stands_after = false;            ///< at the end, with `temporaries_after`
+  bool bare = false;                    ///< what stands at its end stands with no temporary
   int hangs_on = -1;  ///< the temporary without which alone it falls, looked for where the plan wants a spare
   bool lifts = false;
   bool day_goes_back = false;  ///< an earlier day than the step before it

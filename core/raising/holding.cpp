@@ -1,5 +1,7 @@
 #include "raising/holding.h"
 
+#include <algorithm>
+
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "numeric/libm.h"
@@ -8,6 +10,11 @@
 #include "raising/order.h"
 
 namespace bentbook {
+namespace {
+
+int other_end(const Joint& joint, int timber) { return joint.member == timber ? joint.receiver : joint.member; }
+
+}  // namespace
 
 double held_lb(const Frame& frame, std::span<const PickBody> bodies, int timber) {
   bool stands_on = false;
@@ -60,6 +67,39 @@ std::vector<SetPiece> held_pieces(const Frame& frame, const RaisingPlan& plan, s
     pieces.push_back({frame.timbers[at(t)].mark, by_hand ? HeldBy::kHands : HeldBy::kCleat});
   }
   return pieces;
+}
+
+std::vector<std::vector<HungWeight>> hung_while_closing(const Frame& frame, std::span<const PickBody> bodies,
+                                                        std::span<const HeldTimber> set, std::span<const int> stands) {
+  std::vector<std::vector<HungWeight>> moments(set.size());
+  for (std::size_t now = 0; now < set.size(); ++now) {
+    std::vector<double> carried(now + 1, 0);  // on each piece, by pieces seated in it
+    for (std::size_t i = now + 1; i-- > 0;) {
+      const int t = set[i].timber;
+      const double own = bodies[at(t)].weight_lb;
+      const double lb = carried[i] + own - (set[i].by == HeldBy::kHands ? held_lb(frame, bodies, t) : 0);
+      const auto before = [&](int other) {
+        std::size_t k = 0;
+        while (k < i && set[k].timber != other) ++k;
+        return k;
+      };
+      std::vector<const Joint*> seats;
+      for (const int j : joints_of(frame, t)) {
+        const int other = other_end(frame.joints[at(j)], t);
+        if (std::binary_search(stands.begin(), stands.end(), other) || before(other) < i)
+          seats.push_back(&frame.joints[at(j)]);
+      }
+      for (const Joint* seat : seats) {
+        const int other = other_end(*seat, t);
+        const double share = lb / static_cast<double>(seats.size());
+        if (const std::size_t k = before(other); k < i)
+          carried[k] += share;
+        else
+          moments[now].push_back({other, seat->where, share});
+      }
+    }
+  }
+  return moments;
 }
 
 }  // namespace bentbook

@@ -8,6 +8,7 @@
 #include "frame/plan.h"
 #include "raising/lifting/pick.h"
 #include "raising/plan.h"
+#include "raising/stability/standing.h"
 
 namespace bentbook {
 
@@ -23,6 +24,17 @@ namespace bentbook {
                                 const RaisingStep& step);
 /// Whether a kind of timber is ever held by hand: posts, ties, plates and ridge beams are main pieces.
 [[nodiscard]] bool may_be_held(TimberKind kind);
+struct HeldTimber {
+  int timber = 0;  ///< index in Frame::timbers
+  HeldBy by = HeldBy::kHands;
+};
+/// What hangs on the timbers that stand, after each of the pieces is set, in order of time: of one that hands hold what
+/// its seat carries, all of one on a cleat, a rope or a peg, alike at each of its joints with what stands. A piece
+/// seated in one set before hangs where that one does. `stands`: in order.
+[[nodiscard]] std::vector<std::vector<HungWeight>> hung_while_closing(const Frame& frame,
+                                                                      std::span<const PickBody> bodies,
+                                                                      std::span<const HeldTimber> set,
+                                                                      std::span<const int> stands);
 /// The step's set pieces, each by hands while there are some, then by cleats. Empty: too many, or one is too heavy.
 [[nodiscard]] std::vector<SetPiece> held_pieces(const Frame& frame, const RaisingPlan& plan,
                                                 std::span<const PickBody> bodies, std::span<const int> timbers);

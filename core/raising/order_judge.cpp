@@ -7,6 +7,7 @@
 #include "raising/lifting/pick.h"
 #include "raising/search/crew_braces.h"
 #include "raising/search/search_braces.h"
+#include "raising/stability/force_cases.h"
 
 namespace bentbook {
 namespace {
@@ -33,6 +34,10 @@ class Standing final : public Judge {
   StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries, std::span<const int> coming,
                       StandingDepth depth) override {
     return run_.check(timbers, temporaries, depth, coming);
+  }
+  bool bears(std::span<const int> timbers, std::span<const int> temporaries,
+             std::span<const std::vector<HungWeight>> moments) override {
+    return bentbook::bears(model_, standing_set(model_, timbers, temporaries), moments);
   }
   std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) override {
     if (!crew_) crew_ = std::make_unique<CrewBraces>(model_, frame_, run_);

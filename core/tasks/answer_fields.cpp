@@ -91,9 +91,11 @@ static void describe(Fields& fields, StepCheck& s) {
   fields.list("timbers", s.timbers, kMostReported);
   fields.list("stood", s.stood, kMostReported);
   fields.object("standing", s.standing);
+  fields.list("temporaries_before", s.temporaries_before, kMostReported);
   fields.list("temporaries", s.temporaries, kMostReported);
   fields.list("temporaries_after", s.temporaries_after, kMostReported);
   fields.object("entry", s.entry);
+  fields.flag("bears", s.bears);
   fields.flag("stands", s.stands);
   fields.flag("stands_after", s.stands_after);
   fields.flag("bare", s.bare);

@@ -39,7 +39,7 @@ constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
     "unknown_mark",    "not_placed",       "twice",          "support_missing",   "wish_cycle",      "wish_broken",
     "cant_go_in",      "cant_stand",       "cant_pick",      "unknown_temporary", "temporary_twice", "temporary_not_up",
     "temporary_loose", "temporaries_left", "temporary_idle", "hangs_on_one",      "held_too_heavy",  "hands_short",
-    "not_seated",      "not_caught",       "whole_falls"};
+    "not_seated",      "not_caught",       "held_falls",     "whole_falls"};
 constexpr std::array<std::string_view, kPickNotes> kPickWords = {
     "angle_flat",   "angle_too_flat", "no_slings",  "sling_weak",    "sling_short", "slings_few", "needs_fitting",
     "shackle_weak", "no_shackles",    "spreader",   "take_up",       "slides",      "leans",      "turns_over",

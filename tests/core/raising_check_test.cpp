@@ -129,6 +129,57 @@ TEST_CASE("what is set first wants a seat, hands, and something that catches it"
   }));
 }
 
+TEST_CASE("what hands do not carry of a piece set first hangs on what it is seated in", "[raising]") {
+  OneBent bent;
+  const auto index = [&](const char* mark) { return timber_by_mark(bent.frame, mark); };
+  const std::vector<PickBody> bodies = pick_bodies(bent.frame, bent.plan);
+  const int king = index("K-C1"), tie = index("T-1"), post = index("P-A1");
+  const double lb = bodies[static_cast<std::size_t>(king)].weight_lb;
+  std::vector<int> stands = {post, tie};
+  std::sort(stands.begin(), stands.end());
+  const auto hung = [&](std::vector<HeldTimber> set, const std::vector<int>& on) {
+    return hung_while_closing(bent.frame, bodies, set, on);
+  };
+  const auto by_hand = hung({{king, HeldBy::kHands}}, stands);
+  REQUIRE(by_hand.at(0).size() == 1);
+  CHECK(by_hand[0][0].timber == tie);
+  CHECK(by_hand[0][0].lb == Catch::Approx(lb - held_lb(bent.frame, bodies, king)));
+  CHECK(hung({{king, HeldBy::kCleat}}, stands)[0][0].lb == Catch::Approx(lb));
+  // On a piece that is itself set first it hangs where that one does; before it comes only the first one hangs.
+  const auto chain = hung({{tie, HeldBy::kCleat}, {king, HeldBy::kPeg}}, {post});
+  REQUIRE(chain.size() == 2);
+  const double tie_lb = bodies[static_cast<std::size_t>(tie)].weight_lb;
+  CHECK(chain[0].at(0).lb == Catch::Approx(tie_lb));
+  CHECK(chain[1].at(0).timber == post);
+  CHECK(chain[1].at(0).lb == Catch::Approx(tie_lb + lb));
+  CHECK(hung({{king, HeldBy::kHands}}, {})[0].empty());
+}
+
+TEST_CASE("what stands has to bear what is set first, until it is caught", "[raising]") {
+  struct Weak : RuleJudge {
+    using RuleJudge::RuleJudge;
+    bool bears(std::span<const int>, std::span<const int>, std::span<const std::vector<HungWeight>> moments) override {
+      return moments.empty() || moments.back().empty() || moments.back()[0].lb < most;
+    }
+    double most = 0;
+  };
+  OneBent bent;
+  bent.plan.steps[2].set_first = {{"K-C1", HeldBy::kCleat}};
+  bent.plan.steps.pop_back();
+  Weak judge(bent.frame, bent.plan);
+  Blocking blocking(bent.frame);
+  const OrderCheck falls = check_order(bent.frame, bent.plan, judge, blocking);
+  CHECK(std::any_of(falls.faults.begin(), falls.faults.end(), [](const OrderFault& f) {
+    return f.id == OrderFaultId::kHeldFalls && f.step == 2 && f.marks == std::vector<std::string>{"K-C1"};
+  }));
+  CHECK_FALSE(falls.steps[2].bears);
+  judge.most = 1e9;
+  const OrderCheck stands = check_order(bent.frame, bent.plan, judge, blocking);
+  CHECK(stands.steps[2].bears);
+  CHECK(std::none_of(stands.faults.begin(), stands.faults.end(),
+                     [](const OrderFault& f) { return f.id == OrderFaultId::kHeldFalls; }));
+}
+
 TEST_CASE("a step takes those who raise its pieces and those who hold what is set first") {
   OneBent bent;
   const std::vector<PickBody> bodies = pick_bodies(bent.frame, bent.plan);

@@ -8,6 +8,7 @@
 ///   row A B TWO_WAY LIMIT PX PY PZ DX DY DZ   bodies by number, −1: the ground
 ///   mode, then a line a body: MX MY MZ TX TY TZ
 ///   case KIND HEAVY DIRECTION BODY PX PY PZ PERSON FACTOR
+///   hung BEARS, then BODY PX PY PZ LB for each of what hangs at once
 ///   end
 
 #include <algorithm>
@@ -149,6 +150,24 @@ void print_matrix(const StandingModel& model, const StandingSet& set, bool wrong
   }
 }
 
+/// Pieces that hang on what stands: from a few pounds to more than its joints hold.
+void print_hung(Random& random, const StandingModel& model, const StandingSet& set) {
+  std::vector<std::vector<HungWeight>> moments(1);
+  for (int n = static_cast<int>(random.whole(1, 4)); n > 0; --n) {
+    const int t = set.timbers[at(static_cast<int>(random.whole(0, static_cast<int>(set.timbers.size()) - 1)))];
+    const Vec3 where = model.bodies[at(t)].end_a +
+                       static_cast<double>(random.whole(0, 100)) / 100 * model.length[at(t)] * model.axis[at(t)];
+    moments[0].push_back({t, where, static_cast<double>(1 << random.whole(0, 14))});
+  }
+  std::printf("hung %d", bears(model, set, moments) ? 1 : 0);
+  for (const HungWeight& weight : moments[0]) {
+    std::printf(" %d", set.place[at(weight.timber)]);
+    print_vec(weight.at);
+    std::printf(" %.17g", weight.lb);
+  }
+  std::printf("\n");
+}
+
 void print_set(Random& random, int number, bool wrong) {
   const Drawn drawn = draw(random);
   const StandingModel& model = drawn.model;
@@ -179,6 +198,8 @@ void print_set(Random& random, int number, bool wrong) {
       print_case(set, model, load, program.solve_proven(solver, case_loads(model, set.timbers, load)).factor);
     }
   }
+  if (whole)
+    for (int i = 0; i < 2; ++i) print_hung(random, model, set);
   std::printf("end\n");
 }
 

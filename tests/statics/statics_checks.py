@@ -2,7 +2,7 @@
 (HiGHS). The matrices are built here, from points, directions and centres of gravity.
 
 Prints `statics: N passed, N failed` (sets) and how many of what kind there were; ends with 1 where there were fewer
-than asked for: `statics_checks.py SETS FACTORS FALLS`.
+than asked for: `statics_checks.py SETS FACTORS FALLS HUNG NOT_BORNE`.
 """
 import sys
 
@@ -93,7 +93,25 @@ def largest(a, bodies, rows, case):
     return None
 
 
-def judge(number, count, stands, factor, bodies, rows, modes, cases, counts):
+def bears(a, bodies, rows, hung, scale):
+    """Whether there are forces for the weights that hang, times `scale`, with the own weight light and heavy."""
+    bounds = forces(a, bodies, rows, [0, 0, 0, -1, 0, 0, 0, 0])[2]
+    for share in (0.9, 1.15):
+        load = np.zeros(a.shape[1])
+        load[2::6] = -share * bodies[:, 3]
+        for body, *point, pounds in hung:
+            i, down = int(body), np.array([0, 0, -pounds * scale])
+            load[6 * i:6 * i + 3] += down
+            load[6 * i + 3:6 * i + 6] += np.cross(np.array(point) - bodies[i, :3], down) / SCALE
+        slack = 1e-6 * np.abs(load).max()
+        found = scipy.optimize.linprog(np.zeros(len(rows)), A_ub=np.vstack([a.T, -a.T]), bounds=bounds, method="highs",
+                                       b_ub=np.concatenate([slack - load, slack + load]))
+        if found.status != 0:
+            return False
+    return True
+
+
+def judge(number, count, stands, factor, bodies, rows, modes, cases, hangs, counts):
     bodies, rows = np.array(bodies), np.array(rows).reshape(-1, 10)
     a = matrix(bodies, rows)
     flat = [np.array([[*m[:3], *(SCALE * np.array(m[3:]))] for m in mode]).ravel() for mode in modes]
@@ -113,6 +131,12 @@ def judge(number, count, stands, factor, bodies, rows, modes, cases, counts):
             problems.append(f"case {k}: factor {ours}, linprog {theirs}")
         if theirs is not None and theirs < factor - 1e-4:
             problems.append(f"case {k} is worse than the worst: {theirs} < {factor}")
+    for k, (ours, hung) in enumerate(hangs):
+        counts["hung" if ours else "not_borne"] += 1
+        # Where the two differ it has to be on the edge.
+        if bears(a, bodies, rows, hung, 1) != ours and bears(a, bodies, rows, hung, 0.998) == bears(a, bodies, rows,
+                                                                                                  hung, 1.002):
+            problems.append(f"weights {k}: {'borne' if ours else 'not borne'}, SciPy says otherwise")
     if count == 0:
         if stands != (factor >= 1) and abs(factor - 1) > 2e-3:
             problems.append(f"said to {'stand' if stands else 'fall'} with factor {factor}")
@@ -127,27 +151,30 @@ def judge(number, count, stands, factor, bodies, rows, modes, cases, counts):
 
 
 def main():
-    wanted = [int(x) for x in sys.argv[1:4]]
-    counts = dict(sets=0, mechanisms=0, factors=0, cases=0, falls=0, stands=0)
+    wanted = [int(x) for x in sys.argv[1:6]]
+    counts = dict(sets=0, mechanisms=0, factors=0, cases=0, falls=0, stands=0, hung=0, not_borne=0)
     passed = failed = 0
     for line in sys.stdin:
         word, *values = line.split()
         if word == "set":
             number, count, stands, factor = int(values[0]), int(values[1]), values[2] == "1", float(values[3])
-            bodies, rows, modes, cases = [], [], [], []
+            bodies, rows, modes, cases, hangs = [], [], [], [], []
         elif word == "mode":
             modes.append([])
         elif word == "end":
-            if judge(number, count, stands, factor, bodies, rows, modes, cases, counts):
+            if judge(number, count, stands, factor, bodies, rows, modes, cases, hangs, counts):
                 passed += 1
             else:
                 failed += 1
+        elif word == "hung":
+            numbers = [float(x) for x in values[1:]]
+            hangs.append((values[0] == "1", [numbers[i:i + 5] for i in range(0, len(numbers), 5)]))
         elif word in ("body", "row", "case"):
             {"body": bodies, "row": rows, "case": cases}[word].append(np.array([float(x) for x in values]))
         else:
             modes[-1].append([float(x) for x in (word, *values)])
     print(", ".join(f"{n} {name}" for name, n in counts.items()))
-    few = [name for name, n in zip(("sets", "factors", "falls"), wanted) if counts[name] < n]
+    few = [name for name, n in zip(("sets", "factors", "falls", "hung", "not_borne"), wanted) if counts[name] < n]
     for name in few:
         print(f"fewer {name} than wanted")
     print(f"statics: {passed} passed, {failed + len(few)} failed")

@@ -12,7 +12,7 @@ trap 'rm -rf "$made"' EXIT
 
 for half in 1 2; do
   OMP_NUM_THREADS=1 OPENBLAS_NUM_THREADS=1 bash -c \
-    "'$rows' $share $half | /usr/bin/python3 -B tests/statics/statics_checks.py $share 120 40" >"$made/$half" 2>&1 &
+    "'$rows' $share $half | /usr/bin/python3 -B tests/statics/statics_checks.py $share 120 40 60 60" >"$made/$half" 2>&1 &
 done
 wait
 for half in 1 2; do
@@ -24,7 +24,7 @@ for half in 1 2; do
 done
 
 left_out_is_found() {
-  "$rows" 60 3 wrong | /usr/bin/python3 -B tests/statics/statics_checks.py 60 1 0 >"$made/wrong"
+  "$rows" 60 3 wrong | /usr/bin/python3 -B tests/statics/statics_checks.py 60 1 0 0 0 >"$made/wrong"
   tail -n 1 "$made/wrong"
   counts=$(sed -n 's/^statics: \([0-9]*\) passed, \([0-9]*\) failed$/\2/p' "$made/wrong")
   [ "${counts:-0}" -ge 50 ]

@@ -7,6 +7,7 @@
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "raising/check.h"
+#include "raising/holding.h"
 
 namespace bentbook {
 namespace {
@@ -286,6 +287,18 @@ void SearchSpace::take(SearchState& state, SearchState&& next, const SearchStep&
   state = std::move(next);
 }
 
+bool SearchSpace::bears(const SearchState& state, const std::vector<int>& set) {
+  if (set.empty() || state.timbers.empty()) return true;
+  std::vector<int> timbers;
+  timbers.reserve(set.size());
+  for (const int q : set) timbers.push_back(piece(q)[0]);
+  std::vector<HeldTimber> held;
+  held.reserve(set.size());
+  for (const SetPiece& one : held_pieces(frame_, plan_, bodies_, timbers))
+    held.push_back({timbers[held.size()], one.by});
+  return judge_.bears(state.timbers, state.up, hung_while_closing(frame_, bodies_, held, state.timbers));
+}
+
 bool SearchSpace::close_on(SearchState& state, const std::vector<int>& set, int p, SearchStep& step, int most) {
   SearchState next = state;
   step = {};
@@ -307,6 +320,7 @@ bool SearchSpace::close_on(SearchState& state, const std::vector<int>& set, int 
   // What this step would put up and take out again is not put up.
   for (const int t : std::vector<int>(step.put_up))
     if (std::erase(step.take_out, t) > 0) std::erase(step.put_up, t);
+  if (!bears(state, set)) return false;
   take(state, std::move(next), step);
   return true;
 }

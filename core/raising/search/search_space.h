@@ -72,6 +72,8 @@ class SearchSpace {
 
  private:
   [[nodiscard]] bool stands(const std::vector<int>& timbers, const std::vector<int>& up);
+  /// Whether what stands bears the pieces that are set into it, until one closes on them.
+  [[nodiscard]] bool bears(const SearchState& state, const std::vector<int>& set);
   /// Whether a temporary has an end at the piece or at a timber joined to it.
   [[nodiscard]] bool beside(int temporary, int p);
   void find_places();
@@ -108,6 +110,10 @@ class MemoJudge final : public Judge {
   StandingCheck check(std::span<const int> timbers, std::span<const int> temporaries, std::span<const int> coming,
                       StandingDepth depth) override {
     return judge_.check(timbers, temporaries, coming, depth);
+  }
+  bool bears(std::span<const int> timbers, std::span<const int> temporaries,
+             std::span<const std::vector<HungWeight>> moments) override {
+    return judge_.bears(timbers, temporaries, moments);
   }
   bool lifts(std::span<const int> timbers) override { return judge_.lifts(timbers); }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return judge_.temporaries(); }

@@ -97,6 +97,15 @@ class CaseJudge {
   MotionVector motion_;
 };
 
+/// What the rows must give: own weight and what hangs.
+Loads needed_for(const StandingModel& model, const StandingSet& set, bool heavy, std::span<const HungWeight> hung) {
+  Loads needed = case_loads(model, set.timbers, {LoadKind::kPush, heavy, 0, -1, {}}).fixed;
+  for (const HungWeight& weight : hung)
+    if (const int place = set.place[at(weight.timber)]; place >= 0)
+      add_weight(needed, place, model.bodies[at(weight.timber)], weight.at, weight.lb);
+  return needed;
+}
+
 double thousandths(double x) { return libm::floor(x * 1000 + 1e-4) / 1000; }
 
 }  // namespace
@@ -159,6 +168,26 @@ ForceVerdict worst_case(const StandingModel& model, const StandingSet& set, cons
   verdict.factor = thousandths(verdict.factor);
   verdict.holds = verdict.factor >= 1;
   return verdict;
+}
+
+bool bears(const StandingModel& model, const StandingSet& set, std::span<const std::vector<HungWeight>> moments) {
+  const ForceSystem system = force_system(model, set.timbers, set.rows);
+  ActiveSetSolver solver(system);
+  std::unique_ptr<LoadFactorProgram> program;
+  Eigen::VectorXd f = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(set.rows.size()));
+  MotionVector motion;
+  const auto held = [&](const Loads& needed) {
+    const Feasibility found = solver.solve(needed, f, motion);
+    if (found != Feasibility::kUndecided) return found == Feasibility::kFeasible;
+    motion = MotionVector();
+    if (!program) program = std::make_unique<LoadFactorProgram>(system);
+    const LargestFactor most = program->solve_proven(solver, {needed, Loads::Zero(needed.size())});
+    return most.forces.size() == f.size() && holds(system, needed, most.forces);
+  };
+  for (const std::vector<HungWeight>& hung : moments)
+    for (const bool heavy : {false, true})
+      if (!held(needed_for(model, set, heavy, hung))) return false;
+  return true;
 }
 
 }  // namespace bentbook

@@ -2,6 +2,7 @@
 /// The load cases of what stands, and the worst of them.
 
 #include <functional>
+#include <span>
 #include <vector>
 
 #include "raising/stability/force_system.h"
@@ -33,5 +34,11 @@ struct MarginFloors {
 /// The worst case, its factor and the rows it hangs on. `floors`: where every case is known to hold at 1.
 [[nodiscard]] ForceVerdict worst_case(const StandingModel& model, const StandingSet& set,
                                       const MarginFloors* floors = nullptr);
+
+/// Two load cases beside those of standing.h, while a step closes: own weight × kLightShare and × kHeavyShare, each
+/// with all that hangs. Whether forces that the joints can give hold both, at each of `moments`. What hangs on timbers
+/// that do not stand is passed over.
+[[nodiscard]] bool bears(const StandingModel& model, const StandingSet& set,
+                         std::span<const std::vector<HungWeight>> moments);
 
 }  // namespace bentbook

@@ -60,6 +60,15 @@ ForceSystem force_system(const StandingModel& model, std::vector<int> bodies, st
   return system;
 }
 
+void add_weight(Loads& needed, int place, const StandingBody& body, Vec3 at, double lb) {
+  const Vec3 turn = (lb / kMechanismLength) * cross(at - body.cg, Vec3{0, 0, 1});
+  const Eigen::Index o = 6 * static_cast<Eigen::Index>(place);
+  needed(o + 2) += lb;
+  needed(o + 3) += turn.x;
+  needed(o + 4) += turn.y;
+  needed(o + 5) += turn.z;
+}
+
 CaseLoads case_loads(const StandingModel& model, const std::vector<int>& bodies, const LoadCase& load) {
   CaseLoads loads{Loads::Zero(static_cast<Eigen::Index>(6 * bodies.size())),
                   Loads::Zero(static_cast<Eigen::Index>(6 * bodies.size()))};
@@ -74,12 +83,7 @@ CaseLoads case_loads(const StandingModel& model, const std::vector<int>& bodies,
       loads.scaled(o) = -body.push_lb[load.direction] * kX[load.direction];
       loads.scaled(o + 1) = -body.push_lb[load.direction] * kY[load.direction];
     } else if (load.timber == bodies[i]) {
-      const double person = model.loads.person.lb();
-      const Vec3 turn = (person / kMechanismLength) * cross(load.point - body.cg, Vec3{0, 0, 1});
-      loads.scaled(o + 2) = person;
-      loads.scaled(o + 3) = turn.x;
-      loads.scaled(o + 4) = turn.y;
-      loads.scaled(o + 5) = turn.z;
+      add_weight(loads.scaled, static_cast<int>(i), body, load.point, model.loads.person.lb());
     }
   }
   return loads;

@@ -42,6 +42,9 @@ struct CaseLoads {
 };
 [[nodiscard]] CaseLoads case_loads(const StandingModel& model, const std::vector<int>& bodies, const LoadCase& load);
 
+/// Adds what the rows must give for pounds at a point of a body, `place` being its number.
+void add_weight(Loads& needed, int place, const StandingBody& body, Vec3 at, double lb);
+
 /// Whether forces are within their bounds and in equilibrium with what is needed.
 [[nodiscard]] bool holds(const ForceSystem& system, const Loads& needed, const Eigen::VectorXd& f);
 

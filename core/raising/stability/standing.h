@@ -136,6 +136,13 @@ struct LoadCase {
   friend bool operator==(const LoadCase&, const LoadCase&) = default;
 };
 
+/// Pounds that hang on a timber that stands, straight down: of a piece set into it and held there.
+struct HungWeight {
+  int timber = 0;  ///< index in Frame::timbers
+  Vec3 at;         ///< world
+  double lb = 0;
+};
+
 enum class StandingWarningId : std::uint8_t {
   kOneWayOnly,   ///< no mechanism, yet forces fail: `timber`, `joint`: what would have to hold the other way too
   kOnOneBrace,   ///< without `temporary` (or, −1, the brace `timber`) it falls: forces looked at beside what comes
