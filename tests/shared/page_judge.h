@@ -1,5 +1,6 @@
 #pragma once
-/// What must hold of any printed page: words off each other and on the paper, nothing too small to be read off a wall.
+/// What must hold of any printed page: words off each other and on the paper, nothing too small to be read off a wall,
+/// no letter that its face lacks.
 
 #include <catch_amalgamated.hpp>
 #include <string>
@@ -47,6 +48,7 @@ inline std::vector<std::string> faults_of(const paper::Document& document) {
     for (const paper::PageText& text : page.texts) {
       if (text.size * paper::kCapital < kLeastCapital) fault("too small: " + text.text);
       if (text.text.empty()) fault("an empty text");
+      if (!paper::has_letters(text.text, text.bold)) fault("letters that are not in the face: " + text.text);
       const draw::Box box = ink_of(text);
       for (const draw::Point& corner : draw::corners(box))
         if (!on_paper(corner)) {
