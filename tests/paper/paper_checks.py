@@ -323,6 +323,10 @@ def main():
                 check(f"accents stand as they are written: {language} {key}", told(language, key) in text)
         refused = run(program, "paper", Path(work, "demo"), "--what", "sheets", "--mark", "Z-9")
         check("a mark that is not there is refused by its name", refused.returncode == 2 and b"Z-9" in refused.stderr)
+        for what, option, value in (("lists", "--mark", "P-A1"), ("raising", "--mark", "P-A1"), ("sheets", "--list", "cut"),
+                                    ("labels", "--list", "cut"), ("patterns", "--labels", "2x4")):
+            refused = run(program, "paper", Path(work, "demo"), "--what", what, option, value)
+            check(f"{option} is refused with {what}", refused.returncode == 2 and option.encode() in refused.stderr, refused)
         # Noto Sans has no U+2300.
         assert run(program, "book", "new", Path(work, "lacking"), "--title", "\u00d8 \u2300").returncode == 0
         Path(work, "p.pdf").write_bytes(paper(Path(work, "lacking"), "--what", "lists", "--list", "cut"))
