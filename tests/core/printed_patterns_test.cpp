@@ -71,7 +71,7 @@ TEST_CASE("patterns of a metric book are measured against 100 mm, in each langua
     for (const paper::Page& page : document->pages)
       for (const paper::PageText& text : page.texts) {
         const paper::Window box = paper::bounds_of(text);
-        const paper::PageMeasure measure = paper::measure_of(document->size, page);
+        const paper::PageMeasure measure = paper::measure_of(document->size, page.lying);
         INFO(text.text);
         CHECK(box.left > 5);
         CHECK(box.right < measure.width - 5);
