@@ -52,7 +52,9 @@ drilled_beside() {
   mkdir "$made/beside"
   cp "$made"/plates/*.dxf "$made/beside"
   local file
-  file=$(grep -l -x DRILL "$made"/beside/*.dxf | head -n 1)
+  for file in "$made"/beside/*.dxf; do
+    grep -A2 -x CIRCLE "$file" | grep -q -x DRILL && break
+  done
   awk '$0 == "CIRCLE" { at = NR } at && NR == at + 2 && $0 == "DRILL" { drill = NR }
     drill && NR == drill + 2 && !done { done = 1; print $0 + 0.01; next } { print }' "$file" >"$made/beside.dxf"
   mv "$made/beside.dxf" "$file"
