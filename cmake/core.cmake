@@ -6,7 +6,7 @@ set(FAST_FOLDERS numeric geometry cut roof roof/corner)
 set(OFTEN_FOLDERS text roof/plan frame frame/placing frame/roofs shop/log raising raising/insertion raising/stability raising/search
   stock)
 set(SMALL_FOLDERS measure draw paper frame/joints frame/sheet frame/list frame/drawings shop raising/lifting
-  raising/drawings book book/backup model words words/aloud words/roofs printed printed/pages tasks command command/json command/roofs command/stock)
+  raising/drawings book book/backup model words words/aloud words/roofs words/steps printed printed/pages tasks command command/json command/roofs command/stock)
 
 function(collect_sources result)
   list(TRANSFORM ARGN PREPEND ${PROJECT_SOURCE_DIR}/core/ OUTPUT_VARIABLE globs)

@@ -35,7 +35,7 @@ packages_of() {
     firefox) echo firefox-esr xvfb libgl1-mesa-dri ;;
     fit) ;;
     codes) echo zbar-tools librsvg2-bin ;;
-    patterns) echo python3-ezdxf python3-numpy python3-shapely zbar-tools librsvg2-bin poppler-utils ;;
+    patterns) echo python3-ezdxf python3-numpy python3-shapely zbar-tools poppler-utils ;;
     graphs) echo python3-networkx ;;
     roofs) echo libcgal-dev ;;
     paper) echo poppler-utils qpdf ;;

@@ -75,6 +75,11 @@ class PaperCall {
     if (!what) return tl::unexpected(what.error());
     if (!*what) return fail(ErrorCode::kMissing, "--what");
     options.what = static_cast<PrintedKind>(**what);
+    // What would have no effect was meant for another kind.
+    const bool timbers = options.what != PrintedKind::kLists && options.what != PrintedKind::kRaising;
+    if (args_.has("mark") && !timbers) return fail(ErrorCode::kConflict, "--mark");
+    if (args_.has("list") && options.what != PrintedKind::kLists) return fail(ErrorCode::kConflict, "--list");
+    if (args_.has("labels") && options.what != PrintedKind::kLabels) return fail(ErrorCode::kConflict, "--labels");
     const auto page = args_.choice("page", kPageWords);
     if (!page) return tl::unexpected(page.error());
     // Letter where the book is in feet or inches, as the paper in the drawer is.

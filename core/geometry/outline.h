@@ -17,7 +17,7 @@ inline constexpr double kOutlineSame = 1e-6;
 [[nodiscard]] std::vector<std::vector<Vec2>> left_over(const std::vector<Vec2>& whole,
                                                        std::span<const std::vector<Vec2>> taken);
 
-/// Twice the area is positive where the outline runs counterclockwise.
+/// Its area, positive where the outline runs counterclockwise.
 [[nodiscard]] double signed_area(const std::vector<Vec2>& outline);
 
 }  // namespace bentbook

@@ -5,6 +5,7 @@
 
 #include "numeric/libm.h"
 #include "numeric/sorting.h"
+#include "paper/page_part.h"
 
 namespace bentbook::paper {
 namespace {
@@ -12,10 +13,6 @@ namespace {
 using draw::Point;
 
 constexpr double kRadian = libm::kPi / 180;
-
-Point on_arc(const PageArc& arc, double deg) {
-  return {arc.centre.x + arc.radius * libm::cos(deg * kRadian), arc.centre.y - arc.radius * libm::sin(deg * kRadian)};
-}
 
 /// Angles within the arc at which its circle comes to x = at (or y = at).
 void add_crossings(std::vector<double>& out, const PageArc& arc, double at, bool upright) {

@@ -8,11 +8,6 @@
 
 namespace bentbook::paper {
 
-struct Window {
-  double left = 0, top = 0, right = 0, bottom = 0;
-  [[nodiscard]] bool holds(draw::Point p) const { return p.x >= left && p.x <= right && p.y >= top && p.y <= bottom; }
-};
-
 /// The part of a–b that lies in it. Source: SOURCES.md, "clipping" (Liang and Barsky).
 [[nodiscard]] std::optional<PageLine> clipped_line(const PageLine& line, const Window& window);
 /// The parts of an arc that lie in it, in order; a circle that lies in it whole stays one piece.

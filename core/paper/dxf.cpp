@@ -174,7 +174,8 @@ class Dxf {
     return out;
   }
 
-  /// In this release other letters than those of ASCII are \U+XXXX. Line ends would end the value.
+  /// In this release other letters than those of ASCII are \U+XXXX, four figures and no more: what lies beyond them is
+  /// a question mark. Line ends would end the value.
   static std::string ascii(std::string_view text) {
     std::string out;
     for (std::size_t i = 0, end = 0; i < text.size(); i = end) {
@@ -182,6 +183,10 @@ class Dxf {
       const std::uint32_t code = code_point(text.substr(i, end - i));
       if (code < 0x80) {
         out += code < 0x20 ? ' ' : text[i];
+        continue;
+      }
+      if (code > 0xFFFF) {
+        out += '?';
         continue;
       }
       out += "\\U+";

@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "paper/page_svg.h"
+#include "paper/layers_svg.h"
 
 namespace bentbook::paper {
 

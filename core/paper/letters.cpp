@@ -76,6 +76,16 @@ bool set_bold(std::string_view text, bool bold) {
   return bold;
 }
 
+bool has_letters(std::string_view text, bool bold) {
+  bold = set_bold(text, bold);
+  for (std::size_t i = 0, end = 0; i < text.size(); i = end) {
+    end = end_of_character(text, i);
+    const Letter* letter = letter_of(text.substr(i, end - i));
+    if (letter == nullptr || (bold && letter->bold == 0)) return false;
+  }
+  return true;
+}
+
 std::vector<LetterRun> letter_runs(std::string_view text, double size, bool bold) {
   std::vector<LetterRun> runs;
   if (!is_utf8(text)) return runs;

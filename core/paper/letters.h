@@ -28,6 +28,8 @@ struct LetterRun {
 
 /// Whether a text is set in the bold face where bold is asked for.
 [[nodiscard]] bool set_bold(std::string_view text, bool bold);
+/// Whether the face that a text is set in has all of its letters; one that it lacks is printed as an empty sign.
+[[nodiscard]] bool has_letters(std::string_view text, bool bold);
 
 /// The text in lines of at most `width` mm, broken at blanks and at its line ends; never inside a measure
 /// (12′ 7 3⁄8″). A word that is wider stands alone.

@@ -16,9 +16,16 @@ enum class PageSize : std::uint8_t { kA4, kLetter };
 struct PageMeasure {
   double width = 210, height = 297;
 };
-[[nodiscard]] constexpr PageMeasure measure_of(PageSize size) {
-  return size == PageSize::kA4 ? PageMeasure{210, 297} : PageMeasure{215.9, 279.4};
+/// `lying`: landscape, width and height change places.
+[[nodiscard]] constexpr PageMeasure measure_of(PageSize size, bool lying = false) {
+  const PageMeasure upright = size == PageSize::kA4 ? PageMeasure{210, 297} : PageMeasure{215.9, 279.4};
+  return lying ? PageMeasure{upright.height, upright.width} : upright;
 }
+/// An upright part of a page.
+struct Window {
+  double left = 0, top = 0, right = 0, bottom = 0;
+  [[nodiscard]] bool holds(draw::Point p) const { return p.x >= left && p.x <= right && p.y >= top && p.y <= bottom; }
+};
 
 enum class Align : std::uint8_t { kLeft, kMiddle, kRight };
 
@@ -58,7 +65,7 @@ struct PageCode {
 
 /// Painted in this order: polygons, lines, arcs, codes, texts.
 struct Page {
-  bool lying = false;  ///< landscape: width and height change places
+  bool lying = false;  ///< landscape: see measure_of()
   std::vector<PagePolygon> polygons;
   std::vector<PageLine> lines;
   std::vector<PageArc> arcs;

@@ -14,6 +14,7 @@
 #include "numeric/libm.h"
 #include "paper/letters.h"
 #include "paper/line_kind.h"
+#include "paper/page_part.h"
 #include "text/hex.h"
 
 namespace bentbook::paper {
@@ -145,8 +146,8 @@ class PageWriter {
     double width = 0;
     for (const LetterRun& run : runs) width += run.width;
     const double turn = text.turn_deg * libm::kDegree, c = libm::cos(turn), s = libm::sin(turn);
-    const double back = text.align == Align::kLeft ? 0 : text.align == Align::kRight ? width : width / 2;
-    const Point at{text.at.x - c * back, text.at.y + s * back};
+    const double start = start_of(text.align, width);
+    const Point at{text.at.x + c * start, text.at.y - s * start};
     fill_with(0);
     HPDF_Page_BeginText(page_);
     const auto real = [](double v) { return static_cast<HPDF_REAL>(v); };
@@ -221,8 +222,7 @@ class PageWriter {
 void write_page(HPDF_Doc pdf, const Document& document, const Page& page, HPDF_Font regular, HPDF_Font bold) {
   HPDF_Page out = HPDF_AddPage(pdf);
   if (out == nullptr) return;
-  PageMeasure measure = measure_of(document.size);
-  if (page.lying) std::swap(measure.width, measure.height);
+  const PageMeasure measure = measure_of(document.size, page.lying);
   HPDF_Page_SetWidth(out, points(measure.width));
   HPDF_Page_SetHeight(out, points(measure.height));
   PageWriter writer(out, measure.height, regular, bold);

@@ -1,6 +1,6 @@
 #pragma once
-/// A page of draw/tape_page.h as a part of a printed page. Its px is a quarter of a millimetre, as in tape_svg.h:
-/// figures stand 6, 4.25 and 3.75 mm high.
+/// A page of draw/tape_page.h as a part of a printed page. Its px is a quarter of a millimetre, as in tape_svg.h; the
+/// ems of its letters are 6, 4.25 and 3.75 mm, their capitals and figures kCapital of that (letters.h).
 
 #include <string_view>
 

@@ -4,10 +4,10 @@
 #include <array>
 #include <utility>
 
-#include "draw/box.h"
 #include "draw/fill.h"
 #include "numeric/libm.h"
-#include "paper/letters.h"
+#include "paper/clip.h"
+#include "paper/page_part.h"
 
 namespace bentbook::paper {
 namespace {
@@ -28,13 +28,13 @@ int count_over(double length, double window) {
 }
 
 TilePlan planned(PageSize size, bool lying, double width, double height, const TileFrame& frame) {
-  const PageMeasure page = measure_of(size);
+  const PageMeasure page = measure_of(size, lying);
   TilePlan plan;
   plan.size = size;
   plan.lying = lying;
   plan.corner = {kTileMargin + frame.left, kTileMargin + frame.top};
-  plan.width = (lying ? page.height : page.width) - 2 * kTileMargin - frame.left;
-  plan.height = (lying ? page.width : page.height) - 2 * kTileMargin - frame.top - frame.bottom;
+  plan.width = page.width - 2 * kTileMargin - frame.left;
+  plan.height = page.height - 2 * kTileMargin - frame.top - frame.bottom;
   plan.columns = count_over(width, plan.width);
   plan.rows = count_over(height, plan.height);
   const auto first = [](double length, double window, int count) {
@@ -46,19 +46,6 @@ TilePlan planned(PageSize size, bool lying, double width, double height, const T
 }
 
 PageLine fine_line(Point a, Point b, Stroke stroke = Stroke::kThin) { return {a, b, stroke, kFine}; }
-
-template <class Change>
-void for_points(Page& drawing, Change change) {
-  for (PagePolygon& polygon : drawing.polygons)
-    for (Point& p : polygon.points) change(p);
-  for (PageLine& line : drawing.lines) {
-    change(line.a);
-    change(line.b);
-  }
-  for (PageArc& arc : drawing.arcs) change(arc.centre);
-  for (PageCode& code : drawing.codes) change(code.at);
-  for (PageText& text : drawing.texts) change(text.at);
-}
 
 class Tile {
  public:
@@ -239,50 +226,4 @@ void add_check_bars(Page& page, Point corner, double side, const std::string& sa
   page.texts.push_back({{corner.x - 1.2, corner.y - side / 2}, kName, false, Align::kMiddle, 90, said});
 }
 
-Window bounds_of(const PageText& text) {
-  const double wide = text_width(text.text, text.size, text.bold);
-  const double from = text.align == Align::kLeft ? 0 : text.align == Align::kMiddle ? -wide / 2 : -wide;
-  const double turn = text.turn_deg * libm::kPi / 180;
-  const double cos = libm::cos(turn), sin = libm::sin(turn);
-  draw::Bounds box;
-  for (const double along : {from, from + wide})
-    for (const double up : {-0.24 * text.size, 0.76 * text.size})
-      box.add(Point{text.at.x + along * cos - up * sin, text.at.y - along * sin - up * cos});
-  return {box.left, box.top, box.right, box.bottom};
-}
-
-Window bounds_of(const Page& drawing) {
-  draw::Bounds box;
-  for (const PagePolygon& polygon : drawing.polygons)
-    for (const Point& p : polygon.points) box.add(p);
-  for (const PageLine& line : drawing.lines) {
-    box.add(line.a);
-    box.add(line.b);
-  }
-  for (const PageArc& arc : drawing.arcs) {
-    box.add(Point{arc.centre.x - arc.radius, arc.centre.y - arc.radius});
-    box.add(Point{arc.centre.x + arc.radius, arc.centre.y + arc.radius});
-  }
-  for (const PageText& text : drawing.texts) {
-    const Window w = bounds_of(text);
-    box.add(Point{w.left, w.top});
-    box.add(Point{w.right, w.bottom});
-  }
-  if (box.empty()) return {};
-  return {box.left, box.top, box.right, box.bottom};
-}
-
-void move_by(Page& drawing, double dx, double dy) {
-  for_points(drawing, [&](Point& p) { p = {p.x + dx, p.y + dy}; });
-}
-
-Page quarter_turned(Page drawing, double width) {
-  for_points(drawing, [&](Point& p) { p = {p.y, width - p.x}; });
-  for (PageArc& arc : drawing.arcs) {
-    arc.from_deg += 90;
-    arc.to_deg += 90;
-  }
-  for (PageText& text : drawing.texts) text.turn_deg += 90;
-  return drawing;
-}
 }  // namespace bentbook::paper

@@ -5,7 +5,6 @@
 
 #include <string>
 
-#include "paper/clip.h"
 #include "paper/page.h"
 
 namespace bentbook::paper {
@@ -47,20 +46,10 @@ struct TilePlan {
 /// that would stand over a join are moved onto the page that has most of them.
 [[nodiscard]] Page tile_page(const Page& drawing, const TilePlan& plan, int column, int row);
 
-/// All pages small, this one filled. `corner`: left and top of the picture, which takes no more than `width` and
-/// `height`.
+/// All pages small, this one filled: as large as `room` lets them be, at its right and top.
 void add_tile_map(Page& page, const TilePlan& plan, int column, int row, Window room);
 
 /// Two bars of `side` mm from one corner, one to the right and one up, to be measured: both must be `said` long.
 void add_check_bars(Page& page, draw::Point corner, double side, const std::string& said);
-
-/// The text's upright bounds.
-[[nodiscard]] Window bounds_of(const PageText& text);
-/// All that the drawing reaches to.
-[[nodiscard]] Window bounds_of(const Page& drawing);
-/// The same drawing elsewhere.
-void move_by(Page& drawing, double dx, double dy);
-/// The same drawing a quarter turn anticlockwise, of one that is `width` wide: what was at its right is on top.
-[[nodiscard]] Page quarter_turned(Page drawing, double width);
 
 }  // namespace bentbook::paper

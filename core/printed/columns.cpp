@@ -12,22 +12,17 @@ ColumnsFilled fill_columns(std::span<const PagePart> parts, int columns, double 
   int column = 0;
   double y = 0;
   while (filled.parts < parts.size()) {
-    // What is kept together goes as one.
-    std::size_t last = filled.parts;
-    double high = parts[last].height;
-    while (parts[last].kept && last + 1 < parts.size()) high += gap + parts[++last].height;
-    if (y > 0 && (y + high > height || parts[filled.parts].begins)) {
+    const PagePart& part = parts[filled.parts];
+    if (y > 0 && (y + part.height > height || part.begins)) {
       if (++column == columns) break;
       y = 0;
     }
-    if (filled.parts > 0 && high > height) break;
-    for (; filled.parts <= last; ++filled.parts) {
-      const PagePart& part = parts[filled.parts];
-      if (page != nullptr) paper::put(*page, part.drawn, {at.x + column * step, at.y + y});
-      y += part.height;
-      filled.height = std::max(filled.height, y);
-      y += gap;
-    }
+    if (filled.parts > 0 && part.height > height) break;
+    if (page != nullptr) paper::put(*page, part.drawn, {at.x + column * step, at.y + y});
+    y += part.height;
+    filled.height = std::max(filled.height, y);
+    y += gap;
+    ++filled.parts;
   }
   return filled;
 }

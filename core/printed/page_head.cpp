@@ -19,8 +19,7 @@ constexpr double kFootGap = 5;
 }  // namespace
 
 PageRoom room_of(paper::PageSize size, bool lying) {
-  paper::PageMeasure measure = paper::measure_of(size);
-  if (lying) std::swap(measure.width, measure.height);
+  const paper::PageMeasure measure = paper::measure_of(size, lying);
   return {kPageMargin, kPageMargin, measure.width - kPageMargin, measure.height - kPageMargin};
 }
 

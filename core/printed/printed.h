@@ -32,7 +32,7 @@ struct PrintOptions {
 
 /// The book with its solved frame, in the words and units of `voice`. Every page bears its number, the book's name, the
 /// day and a short digest of the book, so that two printouts can be told apart.
-/// Errors: the frame's own; kMissing ("mark") with what was asked; kEmpty ("paper") where there is nothing to print.
+/// Errors: the frame's own; kMissing ("mark"); kEmpty ("paper") where there is nothing to print.
 [[nodiscard]] Result<paper::Document> print(const Book& book, const BookModel& model, const PrintOptions& options,
                                             const Voice& voice);
 

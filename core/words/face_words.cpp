@@ -13,7 +13,7 @@ using draw::TapeBlock;
 using draw::TapeLine;
 using draw::TapeText;
 
-constexpr double kSquareWithin = 0.05 * libm::kPi / 180;  // angles are said to a tenth of a degree
+constexpr double kOffSquare = kSquareWithin * libm::kPi / 180;
 constexpr double kNearby = 16;  // inches: alike marks that are farther apart are said one by one
 
 /// Without the unit that stands once over the page.
@@ -32,7 +32,7 @@ std::string gauge_text(double inches, const Voice& voice) {
   return number_alone(print_length(Length::from_inches(inches), tool_style(voice.lengths), voice.marks).text, voice);
 }
 
-bool askew(const FaceLine& l) { return l.off_square > kSquareWithin && l.off_square < libm::kPi / 2 - kSquareWithin; }
+bool askew(const FaceLine& l) { return l.off_square > kOffSquare && l.off_square < libm::kPi / 2 - kOffSquare; }
 
 TapeLine line_of(std::string_view text, TapeText size) {
   TapeLine line{{}, size};

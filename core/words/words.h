@@ -28,6 +28,8 @@ struct Voice {
 /// Rounded up, for "at least …".
 [[nodiscard]] std::string say_length_at_least(Length value, const Voice& voice);
 [[nodiscard]] std::string say_angle(Angle value, const Voice& voice, int decimals = 1);
+/// Degrees: less than this off square is said as square, since angles are said to a tenth.
+inline constexpr double kSquareWithin = 0.05;
 /// A weight or a force: whole pounds, or whole kilograms where lengths are metric.
 [[nodiscard]] std::string say_weight(double lb, const Voice& voice);
 

@@ -111,8 +111,8 @@ TEST_CASE("a common rafter's pattern at the peak has its plumb cut and nothing o
     double least = 0, most = -100;
     for (const FaceLine& line : p.lines)
       if (std::max(line.a.x, line.b.x) > -1e-9) {
-        least = std::min(line.a.x, line.b.x);
-        most = std::max(line.a.x, line.b.x);
+        least = std::min({least, line.a.x, line.b.x});
+        most = std::max({most, line.a.x, line.b.x});
       }
     CHECK(most - least == Catch::Approx(0.75 * depth));
   }

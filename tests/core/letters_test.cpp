@@ -2,6 +2,8 @@
 
 #include <catch_amalgamated.hpp>
 
+#include "page_judge.h"
+
 using namespace bentbook;
 
 // The advances are those of Noto Sans as its own table has them (fontTools, hmtx): 572 for a figure, 260 for a blank,
@@ -50,4 +52,18 @@ TEST_CASE("a text that the bold face cannot set stands in the regular one", "[pa
   CHECK(paper::set_bold("Sill 7⁄8", true));
   CHECK_FALSE(paper::set_bold("Þ", true));
   CHECK(paper::text_width("Þa", 5, true) == paper::text_width("Þa", 5, false));
+}
+
+// Of the letters that Noto Sans itself has (fontTools, cmap) the app carries those of its languages; U+2300 it has not.
+TEST_CASE("a letter that the face lacks is found, on a page too", "[paper]") {
+  CHECK(paper::has_letters("Ñandú 7 3⁄8″", false));
+  CHECK(paper::has_letters("Ñandú 7 3⁄8″", true));
+  CHECK(paper::has_letters("Þ", true));  // in the regular one
+  CHECK_FALSE(paper::has_letters("⌀ 1″", false));
+  CHECK_FALSE(paper::has_letters("⌀ 1″", true));
+  paper::Document document;
+  document.pages.emplace_back();
+  document.pages.back().texts.push_back({{50, 50}, 4, false, paper::Align::kLeft, 0, "⌀ 1″"});
+  REQUIRE(faults_of(document).size() == 1);
+  CHECK(faults_of(document).front().ends_with("letters that are not in the face: ⌀ 1″"));
 }

@@ -12,6 +12,8 @@
 #include "shop/saw_order.h"
 #include "shop/step_rules.h"
 #include "shop/workplace.h"
+#include "words/shop_words.h"
+#include "words/steps/step_lines.h"
 
 using namespace bentbook;
 
@@ -481,4 +483,46 @@ TEST_CASE("every stop of an end cut is a station on the timber, at the edge wher
     }
   }
   CHECK(stops > 100);
+}
+
+TEST_CASE("what a step is set to has each of its numbers, and none twice", "[shop][words]") {
+  const Frame frame = demo_frame();
+  const Saw saw = swinging_saw();
+  const Voice voice;
+  std::set<StepLineKind> kinds;
+  for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+    const Sheet sheet = solve_sheet(frame, static_cast<int>(t), saw);
+    for (const WorkStep& step : work_steps(frame, sheet)) {
+      std::string all;
+      std::set<std::pair<StepNumberName, int>> numbers;
+      const std::vector<StepLine> lines = step_lines(step, sheet, saw, voice);
+      for (const StepLine& line : lines) {
+        kinds.insert(line.kind);
+        all += line.name + " " + line.value + " " + line.note + "|";
+        if (line.kind == StepLineKind::kLarge || line.kind == StepLineKind::kNumber)
+          CHECK(numbers.insert({line.number, line.time}).second);
+      }
+      INFO(frame.timbers[t].mark << " " << step.id << ": " << all);
+      CHECK(std::count_if(lines.begin(), lines.end(), [](const StepLine& line) {
+              return line.kind == StepLineKind::kLarge && !is_degrees(line.number);
+            }) <= 1);
+      const bool from_more = std::any_of(step.saw_cuts.begin(), step.saw_cuts.end(), [&](int cut) {
+        return !sheet.saw_cuts[static_cast<std::size_t>(cut)].along &&
+               sheet.saw_cuts[static_cast<std::size_t>(cut)].pass.faces != Faces::kOne;
+      });
+      for (const StepNumber& n : step.numbers) {
+        if (n.name == StepNumberName::kFaceUp || n.name == StepNumberName::kTable || n.name == StepNumberName::kTilt)
+          continue;
+        const std::string name(step_number_text(n.name, voice.language));
+        // How far the blade must reach stands in the sentence about the faces that it goes in from.
+        if (n.name == StepNumberName::kReach)
+          CHECK((all.find(name) == std::string::npos) == from_more);
+        else if (!is_degrees(n.name))
+          CHECK(all.find(step_value_text(n.name, n.value, voice)) != std::string::npos);
+        else
+          CHECK((all.find(name) != std::string::npos) == (std::abs(n.value) >= kSquareWithin));
+      }
+    }
+  }
+  CHECK(kinds.size() >= 4);
 }

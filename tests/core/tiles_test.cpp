@@ -5,7 +5,8 @@
 #include <random>
 
 #include "numeric/libm.h"
-#include "paper/page_svg.h"
+#include "paper/layers_svg.h"
+#include "paper/page_part.h"
 
 using namespace bentbook;
 using namespace bentbook::paper;
@@ -37,10 +38,7 @@ double distance(Point p, const PageLine& line) {
   return libm::hypot(p.x - line.a.x - t * dx, p.y - line.a.y - t * dy);
 }
 
-Point on(const PageArc& arc, double share) {
-  const double turn = (arc.from_deg + share * (arc.to_deg - arc.from_deg)) * libm::kPi / 180;
-  return {arc.centre.x + arc.radius * libm::cos(turn), arc.centre.y - arc.radius * libm::sin(turn)};
-}
+Point on(const PageArc& arc, double share) { return on_arc(arc, arc.from_deg + share * (arc.to_deg - arc.from_deg)); }
 
 /// Whether an arc of the same circle runs through the point.
 bool runs_through(const PageArc& arc, Point p) {
@@ -178,8 +176,14 @@ TEST_CASE("words over a join stand whole on one page", "[tiles]") {
   for (const PageText& t : drawing.texts) {
     int found = 0;
     for (const Laid& laid : pages)
-      found += static_cast<int>(std::count_if(laid.page.texts.begin(), laid.page.texts.end(),
-                                              [&](const PageText& other) { return other.text == t.text; }));
+      for (const PageText& other : laid.page.texts) {
+        if (other.text != t.text) continue;
+        ++found;
+        const Window box = bounds_of(other), in = laid.window;
+        INFO(t.text);
+        CHECK((box.left > in.left - 1e-9 && box.right < in.right + 1e-9));
+        CHECK((box.top > in.top - 1e-9 && box.bottom < in.bottom + 1e-9));
+      }
     CHECK(found >= 1);
   }
 }
@@ -191,12 +195,13 @@ TEST_CASE("columns are letters and rows are numbers, past Z too", "[tiles]") {
   CHECK(tile_name(26, 0) == "AA1");
 }
 
-TEST_CASE("a page's SVG is as large as the page, in millimetres", "[tiles]") {
+TEST_CASE("a drawing's SVG is as large as the drawing, in millimetres, a group a layer", "[tiles]") {
   Page page;
-  page.lying = true;
   page.texts.push_back({{10, 20}, 3.5, false, Align::kLeft, 0, "7 3⁄8″ < 8″"});
-  const std::string svg = page_svg(page, measure_of(PageSize::kLetter, page), "A & B", "en");
+  const Layer layer{"words", page};
+  const std::string svg = layers_svg({&layer, 1}, measure_of(PageSize::kLetter, true), "A & B", "en");
   CHECK(svg.find("width=\"279.4mm\" height=\"215.9mm\" viewBox=\"0 0 279.4 215.9\"") != std::string::npos);
   CHECK(svg.find("<title>A &amp; B</title>") != std::string::npos);
   CHECK(svg.find("&lt; 8″") != std::string::npos);
+  CHECK(svg.find("<g id=\"words\">") != std::string::npos);
 }

@@ -1,4 +1,5 @@
-// What is printed: every word of the demo's timber sheets and where it stands, and the pages' bytes by their checksum.
+// What is printed: every word of the demo's timber sheets, lists and raising and where it stands, and the pages' bytes
+// by their checksum.
 
 #include "book/book.h"
 #include "model/book_model.h"

@@ -46,14 +46,14 @@ room("book/backup", WORK + " book")
 room("model", WORK + " book")
 MODEL = WORK + " book book/backup model"
 room("paper", "numeric measure text geometry draw")
-room("words words/aloud words/roofs", MODEL)
-room("printed printed/pages", MODEL + " words words/roofs paper")
+room("words words/aloud words/roofs words/steps", MODEL)
+room("printed printed/pages", MODEL + " words words/roofs words/steps paper")
 room("tasks", MODEL + " words paper")
 room("command command/json command/roofs command/stock", MODEL + " words words/roofs paper printed printed/pages tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/shop/stock screens/raising screens/raising/yard screens/raising/given screens/roofs "
-     "screens/books screens/settings screens/timber screens/printing", MODEL + " words words/aloud words/roofs paper printed printed/pages tasks render ui ui/keypad ui/drawing")
+     "screens/books screens/settings screens/timber screens/printing", MODEL + " words words/aloud words/roofs words/steps paper printed printed/pages tasks render ui ui/keypad ui/drawing")
 
 UI = {name for name in BELOW if name.split("/")[0] in ("render", "ui", "screens")}
 MOST_FILES = 26  # in a room: more, and a stranger is lost
@@ -83,7 +83,7 @@ NEVER_BELOW_SCREENS = {"cstdio", "stdio.h", "cstdlib", "stdlib.h", "exception", 
 
 # Rooms in which every source has a header of its own name, where its declarations stand. Others join as they get there.
 OWN_HEADERS = set("""numeric text measure geometry draw cut roof roof/corner roof/plan frame frame/joints frame/placing frame/roofs frame/sheet frame/list
-  frame/drawings shop shop/log stock book book/backup model paper printed printed/pages words words/aloud words/roofs tasks command command/json command/roofs command/stock render
+  frame/drawings shop shop/log stock book book/backup model paper printed printed/pages words words/aloud words/roofs words/steps tasks command command/json command/roofs command/stock render
   screens/desks screens/form screens/angles screens/rafter screens/frame screens/shop screens/raising screens/raising/yard
   screens/raising/given screens/roofs screens/shop/stock
   screens/books screens/settings screens/timber screens/printing""".split())

@@ -1,8 +1,12 @@
 """Prints books and reads the files back. usage: paper_checks.py PROGRAM STRINGS
 
-What stands on a page is read by Poppler's pdftotext and drawn by its pdftoppm; QPDF says whether a file is well formed.
+What stands on a page is read by Poppler's pdftotext and drawn by its pdftoppm; QPDF says whether a file is well formed;
+fontTools whether its fonts have the letters.
 Lengths are rounded and written here by themselves, with exact fractions, not by the program.
 """
+import base64
+import html
+import io
 import json
 import os
 import re
@@ -11,6 +15,8 @@ import sys
 import tempfile
 from fractions import Fraction
 from pathlib import Path
+
+from fontTools.ttLib import TTFont
 
 program, strings = sys.argv[1], Path(sys.argv[2])
 passed = failed = 0
@@ -68,6 +74,20 @@ def in_mm(value):
 def stands(page, wanted):
     """As a number of its own."""
     return any(re.search(r"(?<![\d\u2032\u2044.])(?<!\u2032 )" + re.escape(w) + r"(?![\d\u2044])", page) for w in wanted)
+
+
+def marked(page, mark):
+    """As a mark of its own, not inside a longer one: P-A1 does not stand in P-A1.1."""
+    return re.search(rf"(?<![\w.-]){re.escape(mark)}(?![\w-]|\.\d)", page) is not None
+
+
+def between(page, begins, ends=None):
+    """What stands behind one heading and before the next."""
+    _, found, rest = page.partition(begins)
+    if not found:
+        return ""
+    before, found, _ = rest.partition(ends) if ends else (rest, True, "")
+    return before if found else ""
 
 
 class Printed:
@@ -130,13 +150,48 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     if not re.search(rf"\b({round(weight - 0.01)}|{round(weight + 0.01)}) {'kg' if unit == 'mm' else 'lb'}\b", page.text):
         lacking.append(("weight", weight))
     check(f"every number of the sheet is on paper: {name}", not lacking, lacking[:6])
-    check(f"marks are on paper: {name}", all(m in page.text for m in [mark] + sheet["alike"]))
+    check(f"marks are on paper: {name}", all(marked(page.text, m) for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
     check(f"what lands covers more than a line: {name}", not re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.text))
-    check(f"every step is on paper: {name}", f"{boxes}. " in page.text)
+    check(f"every step is on paper: {name}", all(re.search(rf"(?<!\S){n}\. ", page.text) for n in range(1, boxes + 1)))
 
 
 # ── What holds of any file ───────────────────────────────────────────────────────────────────────────────────────────
+def faces_of(file):
+    """The embedded fonts by their names, as fontTools reads them."""
+    done = run("qpdf", "--json=2", "--json-key=qpdf", "--json-stream-data=inline", "--decode-level=generalized", file)
+    objects = json.loads(done.stdout)["qpdf"][1]
+    faces = {}
+    for thing in objects.values():
+        about = thing.get("value", {})
+        if isinstance(about, dict) and "/FontFile2" in about:
+            bytes_of = base64.b64decode(objects["obj:" + about["/FontFile2"]]["stream"]["data"])
+            faces[about["/FontName"][1:]] = TTFont(io.BytesIO(bytes_of))
+    return faces
+
+
+def letters_lacking(file):
+    """Letters that stand on a page in a face whose own table does not have them, or has them without strokes: what the
+    reader is told about a letter is its number, whether it can be drawn or not."""
+    faces = faces_of(file)
+    maps = {name: (face.getBestCmap(), face["glyf"]) for name, face in faces.items()}
+    out = run("pdftohtml", "-xml", "-i", "-stdout", "-fontfullname", file).stdout.decode()
+    fonts, shown = {}, {}
+    for found in re.finditer(r'<fontspec id="(\d+)"[^>]* family="([^"]*)"|<text [^>]*font="(\d+)"[^>]*>(.*?)</text>', out):
+        if found[1]:
+            fonts[found[1]] = found[2]
+        else:
+            shown.setdefault(fonts[found[3]], set()).update(html.unescape(re.sub("<[^>]*>", "", found[4])))
+    lacking = []
+    for family, letters in shown.items():
+        table, strokes = maps[family]
+        for letter in sorted(letters):
+            glyph = table.get(ord(letter))
+            if not letter.isspace() and (glyph is None or strokes[glyph].numberOfContours == 0):
+                lacking.append((family, letter))
+    return lacking if shown else ["no letters at all"]
+
+
 DARK = bytes(v < 128 for v in range(256))
 
 
@@ -150,7 +205,8 @@ def file_checks(name, data, folder, again):
     check(f"no date of its own: {name}", b"CreationDate" not in data)
     fonts = run("pdffonts", printed.file).stdout.decode().splitlines()[2:]
     check(f"letters are embedded: {name}", fonts and all(re.search(r"yes yes yes +\d+ +0$", f) for f in fonts), fonts)
-    check(f"no letter is missing: {name}", "\ufffd" not in printed.text and "\u25a1" not in printed.text)
+    lacking = letters_lacking(printed.file)
+    check(f"no letter is missing: {name}", not lacking, lacking)
     pages = printed.pages()
     for n in {1, pages}:
         check(f"page {n} says so: {name}", f"{n} / {pages}" in printed.text)
@@ -192,7 +248,7 @@ def words_checks(name, printed):
 def list_checks(book, folder):
     members = answer("book", "members", book)["members"]
     page = Printed(paper(book, "--what", "lists", "--list", "cut"), folder).text
-    check("every mark is on the cut list", all(re.search(rf"\b{re.escape(m['mark'])}\b", page) for m in members))
+    check("every mark is on the cut list", all(marked(page, m["mark"]) for m in members))
     check("every length is on the cut list", all(stands(page, in_inches(m["length_in"], 16)) for m in members))
     check("as many timbers as there are", f"{len(members)} timbers" in page)
     csv = paper(book, "--what", "lists", "--list", "cut", "--format", "csv").decode().splitlines()
@@ -208,10 +264,10 @@ def list_checks(book, folder):
     check("as many sticks as are bought", f"{sum(rows.values())} sticks to order" in page)
     page = Printed(paper(book, "--what", "lists", "--list", "plan"), folder).text
     check("every stick has its number", all(f"Stick {s['stick']} " in page for s in stock["plan"]))
-    check("every piece is in its stick", all(p["mark"] in page for s in stock["plan"] for p in s["pieces"]))
+    check("every piece is in its stick", all(marked(page, p["mark"]) for s in stock["plan"] for p in s["pieces"]))
     page = Printed(paper(book, "--what", "lists", "--list", "settings"), folder).text
     for mark in [m["mark"] for m in members][::5]:
-        check(f"{mark} has its boxes among the settings", mark in page)
+        check(f"{mark} has its boxes among the settings", marked(page, mark))
 
 
 def raising_checks(book, raised, folder):
@@ -223,7 +279,9 @@ def raising_checks(book, raised, folder):
     last = max(int(line.split(",")[order[0].split(",").index("step")]) for line in order[1:])
     check("every step of the raising is on paper", all(re.search(rf"(?<!\S){n} 1 ", page) for n in range(1, last + 1)))
     members = answer("book", "members", raised)["members"]
-    check("every timber is on a truck", all(m["mark"] in page for m in members))
+    trucks, stacks = told("en", "raise_loads"), told("en", "raise_stacks")
+    check("every timber is on a truck", all(marked(between(page, trucks, stacks), m["mark"]) for m in members))
+    check("every timber lies in a stack", all(marked(between(page, stacks), m["mark"]) for m in members))
 
 
 def told(language, key):
@@ -265,6 +323,15 @@ def main():
                 check(f"accents stand as they are written: {language} {key}", told(language, key) in text)
         refused = run(program, "paper", Path(work, "demo"), "--what", "sheets", "--mark", "Z-9")
         check("a mark that is not there is refused by its name", refused.returncode == 2 and b"Z-9" in refused.stderr)
+        for what, option, value in (("lists", "--mark", "P-A1"), ("raising", "--mark", "P-A1"), ("sheets", "--list", "cut"),
+                                    ("labels", "--list", "cut"), ("patterns", "--labels", "2x4")):
+            refused = run(program, "paper", Path(work, "demo"), "--what", what, option, value)
+            check(f"{option} is refused with {what}", refused.returncode == 2 and option.encode() in refused.stderr, refused)
+        # Noto Sans has no U+2300.
+        assert run(program, "book", "new", Path(work, "lacking"), "--title", "\u00d8 \u2300").returncode == 0
+        Path(work, "p.pdf").write_bytes(paper(Path(work, "lacking"), "--what", "lists", "--list", "cut"))
+        lacking = letters_lacking(Path(work, "p.pdf"))
+        check("a letter that the face lacks is found", [letter for _, letter in lacking] == ["\u2300"], lacking)
         for page, size in (("a4", "595"), ("letter", "612 x 792")):
             Path(work, "p.pdf").write_bytes(paper(Path(work, "demo"), "--what", "sheets", "--mark", "P-A1", "--page", page))
             check(f"paper is {page}", "Page size: " in (info := run("pdfinfo", Path(work, "p.pdf")).stdout.decode())

@@ -1,11 +1,12 @@
 """Full-size patterns against outside programs. Prints `patterns: N passed, N failed`.
 
   check.py polygons FOLDER ROWS UNIT   each DXF is read and audited by ezdxf; its closed WOOD outlines are what shapely
-                                       leaves of the timber's face when end cuts and pockets are taken out of it
+                                       leaves of the timber's face when end cuts and pockets are taken out of it,
+                                       and its DRILL circles stand where the timber's holes come out of that face
   check.py rafter FOLDER ROWS MARK     the same outlines of a rafter at 9 in 12 against plain trigonometry
-  check.py tiles FOLDER ROWS [SCALE]   printed pages at 300 dpi (English, inches): crosses of neighbours, the check bars
-                                       and what is cut are found in the picture; pages laid cross on cross measure as the
-                                       DXF does, within 0.2 mm over 200 mm
+  check.py tiles FOLDER ROWS [SCALE]   pages.pdf (English, inches) at 300 dpi: crosses of neighbours and the check bars are
+                                       found in the picture, what is cut among the strokes that poppler reads, by its
+                                       width; pages laid cross on cross measure as the DXF does, within 0.2 mm over 200 mm
   check.py pdf FILE in|mm              the check bars of each page
   check.py labels FOLDER ROWS          ZBar reads each label's code
 
@@ -38,9 +39,11 @@ def read_rows(path):
                              "from": float(words[5]), "to": float(words[6])})
         elif words[0] == "timber":
             n = list(map(float, words[2:]))
-            timber = timbers[words[1]] = {"length": n[0], "y": n[1:3], "z": n[3:5], "cuts": [], "pockets": []}
+            timber = timbers[words[1]] = {"length": n[0], "y": n[1:3], "z": n[3:5], "cuts": [], "pockets": [], "holes": []}
         elif words[0] == "cut":
             timber["cuts"].append(list(map(float, words[1:])))
+        elif words[0] == "hole":
+            timber["holes"].append((words[1], *map(float, words[2:])))
         elif words[0] == "pocket":
             n = list(map(float, words[2:]))
             timber["pockets"].append((words[1], n[0], n[1], list(zip(n[2::2], n[3::2]))))
@@ -91,6 +94,21 @@ def face_polygon(timber, face, low, high):
     return affine_transform(wood, [1, 0, 0, 1, 0, -across[0]] if low_below else [1, 0, 0, -1, 0, across[1]])
 
 
+def face_holes(timber, face):
+    """Middles and diameters of the holes that come out of a face, as face_polygon has its corners."""
+    flat = face in (1, 3)
+    across, through = (timber["y"], timber["z"]) if flat else (timber["z"], timber["y"])
+    at = through[1] if face in (1, 4) else through[0]
+    return {(x, w - across[0] if face in (1, 2) else across[1] - w, 2 * radius)
+            for sweep, start, stop, radius, x, w in timber["holes"]
+            if sweep == ("z" if flat else "y") and start <= at + 1e-6 and stop >= at - 1e-6}
+
+
+def beside(one, other):
+    """What of one is nowhere in the other."""
+    return [a for a in one if not any(max(abs(i - j) for i, j in zip(a, b)) < 1e-4 for b in other)]
+
+
 def outlines_of(path, unit):
     """The closed WOOD outlines of a file, inches, as one shape: those that run clockwise are openings."""
     import ezdxf
@@ -117,7 +135,7 @@ def outlines_of(path, unit):
 def polygons(folder, rows, unit):
     from shapely.affinity import translate
     patterns, timbers = read_rows(rows)
-    audited = set()
+    audited, drilled = set(), 0
     for p in patterns:
         path = str(pathlib.Path(folder) / p["file"])
         shape, audit, doc = outlines_of(path, unit)
@@ -125,11 +143,21 @@ def polygons(folder, rows, unit):
         if path not in audited:
             audited.add(path)
             check(not audit.has_errors and not audit.has_fixes, f"{what}: {[e.message for e in audit.errors + audit.fixes]}")
-            circles = [(round(c.dxf.center.x, 4), round(c.dxf.center.y, 4)) for c in doc.modelspace().query("CIRCLE")]
             drill = [c for c in doc.modelspace().query('CIRCLE[layer=="DRILL"]')]
             check(len({(round(c.dxf.center.x, 3), round(c.dxf.center.y, 3)) for c in drill}) == len(drill), f"{what}: a hole twice")
             unit_said = any(t.dxf.text.endswith(f"= 1 {unit}") for t in doc.modelspace().query("TEXT"))
-            check(unit_said and len(circles) >= len(drill), f"{what}: says its unit")
+            check(unit_said, f"{what}: says its unit")
+        scale = 1 / 25.4 if unit == "mm" else 1
+        drill = [(c.dxf.center.x * scale + p["zero"], c.dxf.center.y * scale, 2 * c.dxf.radius * scale)
+                 for c in doc.modelspace().query('CIRCLE[layer=="DRILL"]')]
+        holes = face_holes(timbers[p["mark"]], p["face"])
+        off = beside(drill, holes)
+        check(not off, f"{what}: drilled where no hole is: {off[:2]}")
+        # A hole just outside of the stretch is another pattern's.
+        within = [h for h in holes if p["zero"] + p["from"] < h[0] - h[2] / 2 and h[0] + h[2] / 2 < p["zero"] + p["to"]]
+        off = beside(within, drill)
+        check(not off, f"{what}: holes that are not drilled: {off[:2]}")
+        drilled += len(drill)
         want = translate(face_polygon(timbers[p["mark"]], p["face"], p["zero"] + p["from"], p["zero"] + p["to"]),
                          -p["zero"], 0)
         if shape is None:
@@ -138,7 +166,7 @@ def polygons(folder, rows, unit):
         off = shape.symmetric_difference(want).area
         check(off < 1e-4 and want.area > 0, f"{what}: {off:.6f} in² of {want.area:.3f} differ")
         p["shape"] = shape
-    print(f"{len(audited)} files, {len(patterns)} places")
+    print(f"{len(audited)} files, {len(patterns)} places, {drilled} holes")
 
 
 def rafter(folder, rows, mark):
@@ -175,14 +203,36 @@ DPI = 300
 MM = DPI / 25.4  # px
 
 
-def picture(svg):
-    """The page as librsvg and poppler draw it: red, green, blue by row and column."""
+def pictures(path):
+    """Each page as poppler draws it: what is dark, by row and column."""
     import numpy
-    pdf = subprocess.run(["rsvg-convert", "-f", "pdf", svg], check=True, capture_output=True).stdout
-    ppm = subprocess.run(["pdftoppm", "-r", str(DPI), "-"], input=pdf, check=True, capture_output=True).stdout
-    size = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", ppm)
-    width, height = int(size[1]), int(size[2])
-    return numpy.frombuffer(ppm, numpy.uint8, width * height * 3, size.end()).reshape(height, width, 3)
+    ppm = subprocess.run(["pdftoppm", "-r", str(DPI), path], check=True, capture_output=True).stdout
+    at = 0
+    while at < len(ppm):
+        size = re.compile(rb"P6\s+(\d+)\s+(\d+)\s+255\s").match(ppm, at)
+        width, height = int(size[1]), int(size[2])
+        at = size.end() + width * height * 3
+        yield numpy.frombuffer(ppm, numpy.uint8, width * height * 3, size.end()).reshape(height, width, 3).max(axis=2) < 150
+
+
+CUT_WIDTH = 0.5  # mm: of no other stroke
+
+
+def cut_strokes(path, page):
+    """The straight strokes of a page that are as wide as what is cut, as poppler reads them: px, as in the picture."""
+    svg = subprocess.run(["pdftocairo", "-svg", "-f", str(page), "-l", str(page), path, "-"], check=True,
+                         capture_output=True, text=True).stdout
+    point, out = 72 / 25.4, []
+    for tag in re.findall(r"<path [^>]*>", svg):
+        wide = re.search(r'stroke-width[:=]"?([\d.]+)', tag)
+        straight = re.search(r' d="M ([-\d.]+) ([-\d.]+) L ([-\d.]+) ([-\d.]+) ?"', tag)
+        if not wide or not straight or abs(float(wide[1]) / point - CUT_WIDTH) > 0.01:
+            continue
+        turn = re.search(r'transform="matrix\(([^)]*)\)"', tag)
+        a, b, c, d, e, f = map(float, re.split(r"[ ,]+", turn[1])) if turn else (1, 0, 0, 1, 0, 0)
+        n = list(map(float, straight.groups()))
+        out += [((a * x + c * y + e) * DPI / 72, (b * x + d * y + f) * DPI / 72) for x, y in (n[:2], n[2:])]
+    return out
 
 
 def crosses(dark):
@@ -235,51 +285,44 @@ def bars(dark, want):
 
 
 def cut_extents(path, scale):
-    """How wide and high what is cut is in the file, with the strokes' own width on paper: mm, the lesser first."""
+    """How wide and high what is cut is in the file: mm, the lesser first; None where nothing is."""
     import ezdxf
-    half = 0.5 / 2
-    model = ezdxf.readfile(path).modelspace()
-    points = []
-    for line in model.query('LINE[layer=="CUT"]'):
-        (ax, ay), (bx, by) = [(25.4 * scale * p.x, 25.4 * scale * p.y) for p in (line.dxf.start, line.dxf.end)]
-        long = math.dist((ax, ay), (bx, by))
-        nx, ny = -(by - ay) / long * half, (bx - ax) / long * half
-        points += [(x + i * nx, y + i * ny) for x, y in ((ax, ay), (bx, by)) for i in (1, -1)]
-    return sorted(max(p[i] for p in points) - min(p[i] for p in points) for i in (0, 1))
+    lines = ezdxf.readfile(path).modelspace().query('LINE[layer=="CUT"]')
+    points = [(25.4 * scale * p.x, 25.4 * scale * p.y) for line in lines for p in (line.dxf.start, line.dxf.end)]
+    return sorted(max(p[i] for p in points) - min(p[i] for p in points) for i in (0, 1)) if points else None
 
 
-def sheets(folder):
-    """Pages, pattern by pattern: a list of (column, row, file) each."""
+def sheets(path):
+    """Pages, pattern by pattern: a list of (column, row, number, picture) each."""
     out = []
-    for svg in sorted(pathlib.Path(folder).glob("page-*.svg")):
-        words = re.sub("<[^>]*>", "", svg.read_text())
+    for number, dark in enumerate(pictures(path), 1):
+        words = subprocess.run(["pdftotext", "-f", str(number), "-l", str(number), path, "-"], check=True,
+                               capture_output=True, text=True).stdout
         named = re.search(r"Sheet ([A-Z]+)(\d+), the last is", words)
         column, row = (ord(named[1]) - ord("A"), int(named[2]) - 1) if named else (0, 0)
         if (column, row) == (0, 0):
             out.append([])
-        out[-1].append((column, row, str(svg)))
+        out[-1].append((column, row, number, dark))
     return out
 
 
 def tiles(folder, rows, scale="1"):
     """With a scale other than 1 what is wanted is so much larger: then all must fail."""
-    import numpy
+    path = str(pathlib.Path(folder) / "pages.pdf")
     patterns, _ = read_rows(rows)
     files = list(dict.fromkeys(p["file"] for p in patterns))
-    groups = sheets(folder)
+    groups = sheets(path)
     check(len(groups) == len(files), f"{len(groups)} patterns on pages, {len(files)} files")
-    joined = 0
+    joined = measured = 0
     for file, group in zip(files, groups):
         at = {}
-        reds = []
-        for column, row, svg in group:
-            image = picture(svg).astype(numpy.int16)
-            dark = image.max(axis=2) < 150
-            red = (image[:, :, 0] - image[:, :, 2] > 60)
+        cut = []
+        for column, row, number, dark in group:
+            page = f"page {number}"
             for off in bars(dark, 101.6 * float(scale)):
-                check(off < 0.2, f"{svg}: a bar is {off:.2f} mm off")
+                check(off < 0.2, f"{page}: a bar is {off:.2f} mm off")
             marks = crosses(dark)
-            check(len(group) == 1 or len(marks) >= 2, f"{svg}: {len(marks)} crosses")
+            check(len(group) == 1 or len(marks) >= 2, f"{page}: {len(marks)} crosses")
             # Where this page lies against the first: by the crosses that it shares with a neighbour already laid.
             if (column, row) == (0, 0):
                 at[0, 0] = ((0, 0), marks)
@@ -293,44 +336,39 @@ def tiles(folder, rows, scale="1"):
                         along, across = (dx, dy) if column else (dy, dx)
                         if abs(across) < 0.3 * MM and along > 50 * MM:
                             offsets.append((dx, dy))
-                check(len(offsets) >= 2, f"{svg}: shares {len(offsets)} crosses with its neighbour")
+                check(len(offsets) >= 2, f"{page}: shares {len(offsets)} crosses with its neighbour")
                 if not offsets:
                     continue
                 spread = max(math.dist(a, b) for a in offsets for b in offsets) / MM
-                check(spread < 0.2, f"{svg}: its crosses are {spread:.2f} mm apart when laid on the neighbour's")
+                check(spread < 0.2, f"{page}: its crosses are {spread:.2f} mm apart when laid on the neighbour's")
                 step = [sum(o[i] for o in offsets) / len(offsets) for i in (0, 1)]
                 at[column, row] = ((base[0] + step[0], base[1] + step[1]), marks)
                 joined += 1
             (x0, y0), _ = at[column, row]
-            ys, xs = numpy.nonzero(red)
-            if len(xs):
-                reds.append((xs.min() + x0, xs.max() + 1 + x0, ys.min() + y0, ys.max() + 1 + y0))
-        if not reds:
-            continue
-        got = sorted(((max(r[1] for r in reds) - min(r[0] for r in reds)) / MM,
-                      (max(r[3] for r in reds) - min(r[2] for r in reds)) / MM))
+            cut += [(x + x0, y + y0) for x, y in cut_strokes(path, number)]
         want = cut_extents(str(pathlib.Path(folder) / file), float(scale))
+        check(bool(cut) == (want is not None), f"{file}: what is cut is not on its pages")
+        if not cut or want is None:
+            continue
+        measured += 1
+        got = sorted((max(p[i] for p in cut) - min(p[i] for p in cut)) / MM for i in (0, 1))
         for g, w in zip(got, want):
             off = abs(g - w)
             check(off < max(0.2, 0.2 * w / 200), f"{file}: {g:.2f} mm on {len(group)} pages, {w:.2f} wanted")
             print(f"{file}: {len(group)} pages, {w:.2f} mm in the file, {g:.2f} on paper")
+    check(joined > 0 and measured > 1, f"{joined} joins, {measured} patterns with cuts")
     print(f"{joined} joins")
 
 
 def pdf(path, inches):
     """A printed file's pages at 300 dpi: its check bars, 4 in or 100 mm."""
-    import numpy
     want = 101.6 if inches == "in" else 100
-    ppm = subprocess.run(["pdftoppm", "-r", str(DPI), path], check=True, capture_output=True).stdout
-    at = pages = 0
-    while at < len(ppm):
-        size = re.compile(rb"P6\s+(\d+)\s+(\d+)\s+255\s").match(ppm, at)
-        width, height = int(size[1]), int(size[2])
-        dark = numpy.frombuffer(ppm, numpy.uint8, width * height * 3, size.end()).reshape(height, width, 3).max(axis=2) < 150
-        at = size.end() + width * height * 3
+    pages = 0
+    for dark in pictures(path):
         pages += 1
         for off in bars(dark, want):
             check(off < 0.2, f"{path}, page {pages}: a bar is {off:.2f} mm off")
+    check(pages > 0, f"{path}: no pages")
     print(f"{pages} pages")
 
 
@@ -341,14 +379,12 @@ def labels(folder, rows):
         _, page, left, top, width, height, text = line.split(" ", 6)
         if page != "1":
             continue
-        svg = (pathlib.Path(folder) / f"page-{int(page):03d}.svg").read_text()
-        one = re.sub(r'width="[^"]*" height="[^"]*" viewBox="[^"]*"',
-                     f'width="{width}mm" height="{height}mm" viewBox="{left} {top} {width} {height}"', svg, count=1)
-        png = subprocess.run(["rsvg-convert", "-d", str(DPI), "-p", str(DPI), "-b", "white"], input=one.encode(),
-                             check=True, capture_output=True).stdout
-        path = pathlib.Path(folder) / "label.png"
-        path.write_bytes(png)
-        got = subprocess.run(["zbarimg", "--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", str(path)],
+        left, top, width, height = (round(float(n) * MM) for n in (left, top, width, height))
+        png = pathlib.Path(folder) / "label.png"
+        subprocess.run(["pdftoppm", "-r", str(DPI), "-f", page, "-l", page, "-x", str(left), "-y", str(top), "-W", str(width),
+                        "-H", str(height), "-png", "-singlefile", pathlib.Path(folder) / "pages.pdf",
+                        png.with_suffix("")], check=True)
+        got = subprocess.run(["zbarimg", "--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", str(png)],
                              capture_output=True, text=True).stdout.strip()
         check(got == text, f"label {text}: reads {got!r}")
         read += 1

@@ -1,17 +1,17 @@
 // pattern_rows FOLDER CASE [MARK…]: writes the patterns of a book, of the marks or of all timbers:
-//   page-NNN.svg           each printed page
+//   book                   the book itself, for the command line to print
 //   MARK_N.dxf, MARK_N.svg each pattern at 1:1
 // and to standard output the timbers (solid_rows.h) and a line for each pattern: `pattern NAME MARK FACE ZERO FROM TO`,
 // inches; ZERO a station, FROM and TO from zero.
-// pattern_rows FOLDER labels SHEET a4|letter: labels of the first case on a sheet (printed/labels.h) as page-NNN.svg,
-// and to standard output what the code of each must read, in order. Cases: rafter (9 in 12, inches, letter), metric
-// (the same in mm, A4, French), plates (the demo, A4, Spanish), hips (a roof with hips, letter), braces (8 × 8 braces,
-// letter).
+// pattern_rows FOLDER labels SHEET a4|letter: the book of the first case, and to standard output where the
+// labels are on such a sheet (printed/labels.h) and what the code of each must read, in order. Cases: rafter (9 in 12,
+// inches, letter), metric (the same in mm, A4, French), plates (the demo, A4, Spanish), hips (a roof with hips,
+// letter), braces (8 × 8 braces, letter).
 
 #include <cstring>
 #include <exception>
 
-#include "paper/page_svg.h"
+#include "book/book_file.h"
 #include "printed/pages/labels.h"
 #include "printed/pages/patterns.h"
 #include "shop/log/chunk.h"
@@ -63,26 +63,11 @@ Case case_of(std::string_view name) {
   return out;
 }
 
-bool write_pages(const std::string& folder, const paper::Document& document) {
-  bool good = true;
-  int number = 0;
-  for (const paper::Page& page : document.pages) {
-    char name[32];
-    std::snprintf(name, sizeof name, "/page-%03d.svg", ++number);
-    good = good && write_file(folder + name, paper::page_svg(page, paper::measure_of(document.size, page),
-                                                             document.title, document.language));
-  }
-  return good;
-}
-
 int labels(const std::string& folder, const char* sheet, std::string_view paper) {
   Case given = case_of("rafter");
-  given.options.what = PrintedKind::kLabels;
-  given.options.label_sheet = sheet;
   given.options.page = paper == "a4" ? paper::PageSize::kA4 : paper::PageSize::kLetter;
   const BookModel model = solve(given.book);
-  const auto document = print(given.book, model, given.options, given.voice);
-  if (!document || !write_pages(folder, *document)) return 1;
+  if (!*model.frame || !write_file(folder + "/book", write_book(given.book))) return 1;
   const LabelSheet& on = *find_label_sheet(sheet, given.options.page);
   int at = 0;
   for (const Timber& timber : (*model.frame)->timbers) {
@@ -99,10 +84,9 @@ int patterns(const std::string& folder, const Case& given) {
   const BookModel model = solve(given.book);
   if (!*model.frame) return 1;
   const Frame& frame = **model.frame;
-  const auto document = print(given.book, model, given.options, given.voice);
   const auto groups = pattern_groups(given.book, model, given.options);
-  if (!document || !groups) return 1;
-  bool good = write_pages(folder, *document);
+  if (!groups) return 1;
+  bool good = write_file(folder + "/book", write_book(given.book));
   for (const PatternForm form : {PatternForm::kDxf, PatternForm::kSvg}) {
     const auto files = pattern_files(given.book, model, given.options, form, given.voice);
     if (!files) return 1;

@@ -1,15 +1,15 @@
 #pragma once
-/// What must hold of any printed page: words off each other and on the paper, nothing too small to be read off a wall.
+/// What must hold of any printed page: words off each other and on the paper, nothing too small to be read off a wall,
+/// no letter that its face lacks.
 
 #include <catch_amalgamated.hpp>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "draw/box.h"
 #include "numeric/libm.h"
 #include "paper/letters.h"
-#include "paper/page.h"
+#include "paper/page_part.h"
 
 namespace bentbook {
 
@@ -17,9 +17,7 @@ namespace bentbook {
 inline draw::Box ink_of(const paper::PageText& text) {
   constexpr double kUp = 0.76, kDown = 0.22;  // of an em
   const double width = paper::text_width(text.text, text.size, text.bold);
-  const double middle = text.align == paper::Align::kLeft    ? width / 2
-                        : text.align == paper::Align::kRight ? -width / 2
-                                                             : 0;
+  const double middle = paper::start_of(text.align, width) + width / 2;
   const double rise = (kUp - kDown) / 2 * text.size, turn = text.turn_deg * libm::kDegree;
   const double c = libm::cos(turn), s = libm::sin(turn);
   return {
@@ -36,8 +34,7 @@ inline std::vector<std::string> faults_of(const paper::Document& document) {
     const auto fault = [&](const std::string& what) {
       faults.push_back("page " + std::to_string(number) + ": " + what);
     };
-    paper::PageMeasure measure = paper::measure_of(document.size);
-    if (page.lying) std::swap(measure.width, measure.height);
+    const paper::PageMeasure measure = paper::measure_of(document.size, page.lying);
     const auto on_paper = [&](draw::Point p) {
       return p.x >= kLeastMargin && p.y >= kLeastMargin && p.x <= measure.width - kLeastMargin &&
              p.y <= measure.height - kLeastMargin;
@@ -47,6 +44,7 @@ inline std::vector<std::string> faults_of(const paper::Document& document) {
     for (const paper::PageText& text : page.texts) {
       if (text.size * paper::kCapital < kLeastCapital) fault("too small: " + text.text);
       if (text.text.empty()) fault("an empty text");
+      if (!paper::has_letters(text.text, text.bold)) fault("letters that are not in the face: " + text.text);
       const draw::Box box = ink_of(text);
       for (const draw::Point& corner : draw::corners(box))
         if (!on_paper(corner)) {

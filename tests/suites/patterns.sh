@@ -1,7 +1,7 @@
 # deps: core native fonts patterns
 # Full-size patterns and labels, read by outside programs (tests/patterns/check.py): each DXF is audited by ezdxf and its
-# outlines are what shapely leaves of the timber's face; a rafter's against plain trigonometry; printed pages drawn by
-# librsvg and poppler at 300 dpi, laid cross on cross, measure within 0.2 mm over 200 mm; ZBar reads each label.
+# outlines are what shapely leaves of the timber's face; a rafter's against plain trigonometry; the command line's own PDF
+# drawn by poppler at 300 dpi, its pages laid cross on cross, measures within 0.2 mm over 200 mm; ZBar reads each label.
 . tests/lib/suite.sh
 build native-release pattern_rows bentbook
 program=build/native-release/native-app/bentbook
@@ -47,12 +47,32 @@ shorter() {
 }
 check "an outline that is off is found" shorter
 
+# A hole drilled a hundredth of an inch beside its place must be found.
+drilled_beside() {
+  mkdir "$made/beside"
+  cp "$made"/plates/*.dxf "$made/beside"
+  local file
+  for file in "$made"/beside/*.dxf; do
+    grep -A2 -x CIRCLE "$file" | grep -q -x DRILL && break
+  done
+  awk '$0 == "CIRCLE" { at = NR } at && NR == at + 2 && $0 == "DRILL" { drill = NR }
+    drill && NR == drill + 2 && !done { done = 1; print $0 + 0.01; next } { print }' "$file" >"$made/beside.dxf"
+  mv "$made/beside.dxf" "$file"
+  ! "$python" -B tests/patterns/check.py polygons "$made/beside" "$made/plates.rows" in
+}
+check "a hole beside its place is found" drilled_beside
+
+# The command line's own PDF.
+print_pages() {
+  "$program" paper "$made/pages/book" --what patterns --mark C-A1,T-1 --page letter --out "$made/pages/pages.pdf"
+}
 book pages rafter C-A1 T-1
+check "pages are printed" print_pages
 counted "$python" -B tests/patterns/check.py tiles "$made/pages" "$made/pages.rows"
 scaled() { ! "$python" -B tests/patterns/check.py tiles "$made/pages" "$made/pages.rows" 1.004; }
 check "pages printed 0.4 % too small are found" scaled
 
-# The same by the command line, as a PDF.
+# Check bars in both units, on both papers.
 printed_file() { # UNIT PAGE
   "$program" book new "$made/$1.book" --span "24'" --length "24'" --height "10'" --pitch 9:12 &&
     "$program" paper "$made/$1.book" --what patterns --mark C-A1,B-A1.1 --unit "$1" --page "$2" --out "$made/$1.pdf"
@@ -65,7 +85,9 @@ done
 
 label_sheet() { # SHEET a4|letter
   mkdir "$made/labels-$1-$2"
-  "$rows" "$made/labels-$1-$2" labels "$1" "$2" >"$made/labels-$1-$2.rows"
+  "$rows" "$made/labels-$1-$2" labels "$1" "$2" >"$made/labels-$1-$2.rows" &&
+    "$program" paper "$made/labels-$1-$2/book" --what labels --labels "${1:-cut}" --page "$2" \
+      --out "$made/labels-$1-$2/pages.pdf"
 }
 for sheet in "'' a4" "'' letter" "2x4 a4" "3x8 a4" "2x5 letter" "3x10 letter"; do
   eval "set -- $sheet"

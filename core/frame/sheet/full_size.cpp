@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "geometry/outline.h"
-#include "numeric/sorting.h"
 #include "text/print_fixed.h"
 
 namespace bentbook {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "geometry/outline.h"
 #include "geometry/pocket.h"
 
 namespace bentbook {
@@ -49,15 +50,6 @@ void clip(Outline& outline, const HalfPlane& half, int tag) {
     out.edges.push_back(in_p ? tag : outline.edges[i]);
   }
   outline = std::move(out);
-}
-
-double area_of(const std::vector<Vec2>& corners) {
-  double twice = 0;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Vec2 p = corners[i], q = corners[i + 1 == corners.size() ? 0 : i + 1];
-    twice += p.x * q.y - q.x * p.y;
-  }
-  return twice / 2;
 }
 
 Outline kept_outline(const Timber& timber, const FaceFrame& face) {
@@ -158,7 +150,7 @@ void add_on_face(RecessMarks& recess, const Timber& timber, const Pocket& pocket
     if (parallel && halves[i].c < -kSame) return;
     if (!parallel) clip(outline, halves[i], i);
   }
-  if (outline.corners.size() < 3 || area_of(outline.corners) < kLeastArea) return;
+  if (outline.corners.size() < 3 || signed_area(outline.corners) < kLeastArea) return;
   RecessOnFace on;
   on.face = face;
   on.outline = outline.corners;
@@ -282,7 +274,8 @@ std::vector<std::vector<Vec2>> waste_on_face(const Timber& timber, Face face) {
     clip(waste, on_face(-1.0 * own.normal, -own.offset, frame), kBoundary);
     for (std::size_t k = 0; k < i; ++k)
       clip(waste, on_face(timber.cuts[k].plane.normal, timber.cuts[k].plane.offset, frame), kBoundary);
-    if (waste.corners.size() >= 3 && area_of(waste.corners) > kLeastArea) polygons.push_back(std::move(waste.corners));
+    if (waste.corners.size() >= 3 && signed_area(waste.corners) > kLeastArea)
+      polygons.push_back(std::move(waste.corners));
   }
   return polygons;
 }
@@ -291,7 +284,8 @@ std::vector<Vec2> clipped_to(const std::vector<Vec2>& polygon, double from, doub
   Outline outline{polygon, std::vector<int>(polygon.size(), kBoundary)};
   clip(outline, {-1, 0, -from}, kBoundary);
   clip(outline, {1, 0, to}, kBoundary);
-  return outline.corners.size() >= 3 && area_of(outline.corners) > kLeastArea ? outline.corners : std::vector<Vec2>{};
+  return outline.corners.size() >= 3 && signed_area(outline.corners) > kLeastArea ? outline.corners
+                                                                                  : std::vector<Vec2>{};
 }
 
 Reach arris_reach(const Timber& timber, int number) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
 #include "paper/letters.h"
 #include "printed/page_head.h"
 #include "shop/log/chunk.h"
@@ -147,25 +148,21 @@ Result<paper::Document> print_labels(const Book& book, const BookModel& model, c
   if (!frame) return tl::unexpected(frame.error());
   const LabelSheet* sheet = find_label_sheet(options.label_sheet, options.page);
   if (sheet == nullptr) return fail(ErrorCode::kUnknownOption, "labels");
-  for (const std::string& mark : options.marks)
-    if (timber_by_mark(*frame, mark) < 0) return fail(ErrorCode::kMissing, "mark");
+  const Result<std::vector<int>> timbers = timbers_asked(*frame, options);
+  if (!timbers) return tl::unexpected(timbers.error());
   paper::Document document;
   document.size = sheet->page;
-  int at = 0;
+  int count = 0;
   const int each = sheet->columns * sheet->rows;
-  for (const Timber& timber : frame->timbers) {
-    const bool asked = options.marks.empty() ||
-                       std::find(options.marks.begin(), options.marks.end(), timber.mark) != options.marks.end();
-    if (!asked) continue;
-    if (at % each == 0) {
+  for (const int timber : *timbers) {
+    if (count % each == 0) {
       document.pages.emplace_back();
       if (sheet->cut) cut_lines(document.pages.back(), *sheet);
     }
-    const int place = at++ % each;
+    const int place = count++ % each;
     LabelMaker(document.pages.back(), book, voice)
-        .add(timber, *sheet, sheet->corner(place % sheet->columns, place / sheet->columns));
+        .add(frame->timbers[at(timber)], *sheet, sheet->corner(place % sheet->columns, place / sheet->columns));
   }
-  if (document.pages.empty()) return fail(ErrorCode::kEmpty, "paper");
   return document;
 }
 

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
-#include "cut/setting.h"
 #include "frame/keys.h"
 #include "numeric/index.h"
 #include "words/shop_words.h"
+#include "words/steps/saw_scale.h"
 
 namespace bentbook {
 namespace {
@@ -72,13 +72,8 @@ std::vector<SettingRow> setting_rows(std::span<const TimberWork> work, const Voi
 }
 
 std::string scale_text(const Saw& saw, std::int64_t hundredths, const Voice& voice) {
-  const Angle exact{(hundredths < 0 ? -hundredths : hundredths) * (Angle::kPerDegree / 100)};
-  // Which of the two marks is nearer does not hang on the depth.
-  const Result<Graduations> marks = graduations(saw, Length::inches(1), exact);
-  if (saw.kind == SawKind::kHand || !marks) return say_angle(exact, voice);
-  std::string out = say_reading(marks->best().reads, voice);
-  if (!marks->on_mark) out += " (" + say(Msg::kSawExactly, voice.language, say_angle(exact, voice, 2)) + ")";
-  return out;
+  const ScaleWords words = scale_words(saw, hundredths, voice);
+  return words.exactly.empty() ? words.reads : words.reads + " (" + words.exactly + ")";
 }
 
 }  // namespace bentbook

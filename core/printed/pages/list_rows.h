@@ -29,7 +29,7 @@ struct SettingRow {
 /// sawn, bored nor slotted has no setting.
 [[nodiscard]] std::vector<SettingRow> setting_rows(std::span<const TimberWork> work, const Voice& voice);
 
-/// A saw's angle by its own scale, exactly behind it where that lies between two of its marks. Hundredths of a degree.
+/// scale_words() in one: "33.5° (Exactly 33.69°)".
 [[nodiscard]] std::string scale_text(const Saw& saw, std::int64_t hundredths, const Voice& voice);
 
 }  // namespace bentbook

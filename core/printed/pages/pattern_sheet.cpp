@@ -6,7 +6,7 @@
 #include "draw/layout.h"
 #include "frame/sheet/full_size_drawing.h"
 #include "paper/letters.h"
-#include "paper/tiles.h"
+#include "paper/page_part.h"
 #include "words/frame_words.h"
 
 namespace bentbook {
@@ -21,9 +21,10 @@ constexpr double kPerInch = 25.4 * kPerMm;
 constexpr double kFigureSize = 3.5;  // mm of an em
 constexpr double kBorder = 2;        // mm around everything
 constexpr double kHeavy = 1.2;       // mm: the reference edge's line, all of it outside of the wood
-constexpr double kCutWidth = 0.5;    // mm: the place is in its middle; it stands out on paper without colour too
-constexpr double kNumber = 8;        // mm of an em: the face's number
-constexpr double kArrow = 13;        // mm
+constexpr double kCutWidth = 0.5;    // mm: the place is in its middle; no other line is as wide, since paper is black
+constexpr double kArrowWidth = 0.35;
+constexpr double kNumber = 8;  // mm of an em: the face's number
+constexpr double kArrow = 13;  // mm
 
 std::string figure_text(const PatternFigure& figure, const Voice& voice) {
   const std::string said = say_inches(figure.inches, voice);
@@ -182,7 +183,7 @@ class SheetMaker {
                           0,
                           std::to_string(static_cast<int>(p_.face))});
     const double tail = right - 8, head = tail - kArrow;
-    page.lines.push_back({{tail, y}, {head, y}, Stroke::kVisible, 0});
+    page.lines.push_back({{tail, y}, {head, y}, Stroke::kVisible, kArrowWidth});
     page.polygons.push_back(
         {{{head - 3, y}, {head + 2, y - 1.6}, {head + 2, y + 1.6}}, draw::Fill::kInk, false, Stroke::kVisible});
     page.texts.push_back({{head - 4.5, y + 5 * 0.36}, 5, true, paper::Align::kRight, 0, "A"});
@@ -203,13 +204,7 @@ class SheetMaker {
 
 paper::Page PatternLayers::whole() const {
   Page all;
-  const auto add = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
-  for (const paper::Layer& layer : layers) {
-    add(all.polygons, layer.page.polygons);
-    add(all.lines, layer.page.lines);
-    add(all.arcs, layer.page.arcs);
-    add(all.texts, layer.page.texts);
-  }
+  for (const paper::Layer& layer : layers) paper::put(all, layer.page, {});
   return all;
 }
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "frame/sheet/full_size.h"
-#include "paper/page_svg.h"
+#include "paper/layers_svg.h"
 #include "words/words.h"
 
 namespace bentbook {

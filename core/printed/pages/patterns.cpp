@@ -4,8 +4,10 @@
 #include <map>
 #include <utility>
 
+#include "numeric/index.h"
 #include "paper/dxf.h"
 #include "paper/letters.h"
+#include "paper/page_part.h"
 #include "paper/tiles.h"
 #include "printed/page_head.h"
 #include "words/frame_words.h"
@@ -245,25 +247,22 @@ Result<std::vector<PatternGroup>> pattern_groups(const Book& book, const BookMod
                                                  const PrintOptions& options) {
   const Result<Frame>& frame = *model.frame;
   if (!frame) return tl::unexpected(frame.error());
-  for (const std::string& mark : options.marks)
-    if (timber_by_mark(*frame, mark) < 0) return fail(ErrorCode::kMissing, "mark");
+  const Result<std::vector<int>> timbers = timbers_asked(*frame, options);
+  if (!timbers) return tl::unexpected(timbers.error());
   std::vector<PatternGroup> groups;
   std::map<std::string, std::size_t> known;  // by pattern_key
-  for (std::size_t i = 0; i < frame->timbers.size(); ++i) {
-    const Timber& timber = frame->timbers[i];
-    const bool asked = options.marks.empty() ||
-                       std::find(options.marks.begin(), options.marks.end(), timber.mark) != options.marks.end();
-    if (!asked) continue;
+  for (const int i : *timbers) {
+    const Timber& timber = frame->timbers[at(i)];
     const Result<Sheet> sheet = sheet_of(book, model, timber.mark);
     if (!sheet) return tl::unexpected(sheet.error());
     for (FullSizePattern& pattern : full_size_patterns(timber, *sheet)) {
-      const PatternPlace place{static_cast<int>(i), pattern.face, pattern.zero};
+      const PatternPlace place{i, pattern.face, pattern.zero};
       // A pattern that serves two faces is another one than its equal that serves one.
-      const auto [at, fresh] = known.emplace(pattern_key(pattern) + (pattern.turned ? "t" : ""), groups.size());
+      const auto [known_at, fresh] = known.emplace(pattern_key(pattern) + (pattern.turned ? "t" : ""), groups.size());
       if (fresh)
         groups.push_back({std::move(pattern), {place}});
       else
-        groups[at->second].places.push_back(place);
+        groups[known_at->second].places.push_back(place);
     }
   }
   if (groups.empty()) return fail(ErrorCode::kEmpty, "paper");

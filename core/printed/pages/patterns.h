@@ -33,7 +33,8 @@ enum class PatternForm : std::uint8_t { kDxf, kSvg };
 struct PatternFile {
   std::string name, bytes;
 };
-/// One file a pattern, at 1:1, in the book's unit; pattern_sheet.h has the layers, hatching left out.
+/// One file a pattern, at 1:1, in the book's unit. Layers as pattern_sheet.h has them, hatching left out; then "check",
+/// two bars to measure, and "notes", the words that stand over a pattern's pages.
 [[nodiscard]] Result<std::vector<PatternFile>> pattern_files(const Book& book, const BookModel& model,
                                                              const PrintOptions& options, PatternForm form,
                                                              const Voice& voice);

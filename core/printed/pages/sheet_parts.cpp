@@ -11,10 +11,10 @@
 #include "paper/page_part.h"
 #include "paper/tape_part.h"
 #include "printed/page_head.h"
-#include "printed/pages/step_lines.h"
 #include "words/face_words.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
+#include "words/steps/step_lines.h"
 
 namespace bentbook {
 namespace {
@@ -136,7 +136,7 @@ PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, doub
   double y = paper::put_lines(part.drawn, {left, 0}, title, {kBodyLetters, true}, width - left);
   const std::vector<StepLine> lines = step_lines(step, s.sheet, saw_of(s.book), s.voice);
   for (const StepLine& line : lines) {
-    if (!line.large) continue;
+    if (line.kind != StepLineKind::kLarge) continue;
     // The number first: the eye finds it at the edge.
     const double value = paper::put_words(part.drawn, {left, y}, line.value, {kStrongLetters, true}) + 3;
     const double lower = y + (kStrongLetters - kSmallLetters) * paper::kOverLine;
@@ -152,7 +152,7 @@ PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, doub
   }
   Line rest(part.drawn, {left, y}, width - left);
   for (const StepLine& line : lines) {
-    if (line.large) continue;
+    if (line.kind == StepLineKind::kLarge) continue;
     rest.pair(line.name, line.note.empty() ? line.value : line.value + ": " + line.note, {kSmallLetters, false});
   }
   y = rest.bottom();

@@ -20,7 +20,7 @@ struct SheetSubject {
 
 /// Marks, kind, length, section, weight; the section with its faces' numbers at the right; what to mind.
 [[nodiscard]] PagePart sheet_head(const SheetSubject& subject, double width);
-/// On a page that goes on with the same timber: "P-A1".
+/// On a page that goes on with the same timber: "P-A1" and that it does, a line under it.
 [[nodiscard]] PagePart sheet_head_again(const SheetSubject& subject, double width);
 /// The four faces as they are rolled, each on as many parts as it needs at that height. `side`: of the piece as it is
 /// drawn, mm at most.

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <string>
 
-#include "cut/setting.h"
 #include "screens/shop/card.h"
 #include "screens/shop/form.h"
 #include "screens/shop/timber.h"
 #include "words/frame_words.h"
+#include "words/steps/saw_scale.h"
 
 namespace bentbook::screens {
 namespace {
@@ -44,30 +44,18 @@ void tick_all(Context& context, const ShownFrame& shown, const ShopMemory::Work&
   context.toast(say_count(Msg::kShopTickedAll, context.ui.language, count), false);
 }
 
-/// One angle by the saw's own scale, exact below where that is between two of its marks.
-void scale_answer(Context& context, const Saw& saw, const std::string& key, std::string_view name,
-                  std::int64_t hundredths) {
-  const Voice voice = voice_of(context);
-  const Angle exact{(hundredths < 0 ? -hundredths : hundredths) * (Angle::kPerDegree / 100)};
-  // Which of the two marks is nearer does not hang on the depth.
-  const Result<Graduations> marks = graduations(saw, Length::inches(1), exact);
-  if (saw.kind == SawKind::kHand || !marks) return answer(context.ui, key, name, say_angle(exact, voice));
-  answer(context.ui, key, name, say_reading(marks->best().reads, voice),
-         marks->on_mark ? std::string{} : say(Msg::kSawExactly, context.ui.language, say_angle(exact, voice, 2)));
-}
-
 /// What a group's cuts are set to; a word where all is square.
 void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group, const std::string& key) {
   Ui& ui = context.ui;
   if (group.along) return body(ui, key + ".along", context.say(Msg::kShopAlong));
   if (group.setup.table == 0 && group.setup.tilt == 0) return body(ui, key + ".square", context.say(Msg::kCardSquare));
   const Saw& saw = saw_of(shown.book);
-  const auto table = [&](Ui&) {
-    scale_answer(context, saw, key + ".table", context.say(Msg::kSheetTable), group.setup.table);
+  const auto scale = [&](std::string_view part, Msg name, std::int64_t hundredths) {
+    const ScaleWords words = scale_words(saw, hundredths, voice_of(context));
+    answer(ui, key + std::string(part), context.say(name), words.reads, words.exactly);
   };
-  const auto tilt = [&](Ui&) {
-    scale_answer(context, saw, key + ".tilt", context.say(Msg::kSheetTilt), group.setup.tilt);
-  };
+  const auto table = [&](Ui&) { scale(".table", Msg::kSheetTable, group.setup.table); };
+  const auto tilt = [&](Ui&) { scale(".tilt", Msg::kSheetTilt, group.setup.tilt); };
   if (group.setup.tilt == 0) return table(ui);
   if (group.setup.table == 0) return tilt(ui);
   side_by_side(ui, 16, 120, table, tilt);

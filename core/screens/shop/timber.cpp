@@ -32,7 +32,7 @@ void next_part(ShownWork& s) {
   step_set(s, step, *sheet_shown(s.context, s.frame, s.work.timber).sheet);
   aloud_row(s.context, "shop.aloud",
             {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next", "shop.step.number",
-             "shop.step.square", "shop.step.bore"});
+             "shop.step.square", "shop.step.pass", "shop.step.bore"});
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
   const bool held = plate_stops(s, step) || hold_of(s).claim != nullptr;

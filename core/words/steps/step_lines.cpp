@@ -1,6 +1,7 @@
-#include "printed/pages/step_lines.h"
+#include "words/steps/step_lines.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <utility>
 
@@ -14,7 +15,6 @@ namespace {
 
 using Name = StepNumberName;
 
-constexpr double kSquareWithin = 0.05;  // degrees: said to a tenth
 constexpr Name kReadFirst[] = {Name::kOverall, Name::kStop, Name::kFrom, Name::kDiameter};
 
 const StepNumber* number_of(const WorkStep& step, Name name) {
@@ -41,16 +41,20 @@ class StepLines {
  private:
   [[nodiscard]] std::string value(const StepNumber& n) const { return step_value_text(n.name, n.value, voice_); }
   [[nodiscard]] std::string name(const StepNumber& n) const { return step_number_from_text(n, voice_.language); }
+  [[nodiscard]] std::string named(Name name) const { return std::string(step_number_text(name, voice_.language)); }
 
   /// The number that is marked or stopped at; how far it goes behind it.
   void first() {
     for (const Name name : kReadFirst)
       if (first_ = number_of(step_, name); first_ != nullptr) break;
     if (first_ == nullptr) first_ = &step_.numbers.front();
-    if (first_->name == Name::kFaceUp || first_->name == Name::kAt || is_degrees(first_->name)) return;
-    StepLine line{name(*first_), value(*first_), {}, true};
+    if (first_->name == Name::kFaceUp || first_->name == Name::kAt || is_degrees(first_->name)) {
+      first_ = nullptr;  // it is said in its own place
+      return;
+    }
+    StepLine line{StepLineKind::kLarge, name(*first_), value(*first_), {}, first_->name, 1};
     if (const StepNumber* to = number_of(step_, Name::kTo); to != nullptr && first_->name == Name::kFrom) {
-      line.note = std::string(step_number_text(to->name, voice_.language)) + " " + value(*to);
+      line.note = named(to->name) + " " + value(*to);
       to_said_ = true;
     }
     lines_.push_back(std::move(line));
@@ -60,7 +64,7 @@ class StepLines {
   /// leans is drawn: a scale has no sign.
   void angle(const StepNumber& n, const std::optional<Graduations>& marks) {
     const std::string exact = step_value_text(n.name, libm::fabs(n.value), voice_);
-    StepLine line{std::string(step_number_text(n.name, voice_.language)), exact, {}, true};
+    StepLine line{StepLineKind::kLarge, named(n.name), exact, {}, n.name, 1};
     if (marks) {
       const Graduation& best = marks->best();
       line.value = say_reading(best.reads, voice_);
@@ -75,7 +79,7 @@ class StepLines {
     if (table == nullptr && tilt == nullptr) return;
     const auto square = [](const StepNumber* n) { return n == nullptr || libm::fabs(n->value) < kSquareWithin; };
     if (square(table) && square(tilt)) {
-      lines_.push_back({std::string(text(Msg::kCardSquare, voice_.language)), {}, {}, false});
+      lines_.push_back({StepLineKind::kSquare, std::string(text(Msg::kCardSquare, voice_.language))});
       return;
     }
     const SawCut* cut = step_.saw_cuts.empty() ? nullptr : &sheet_.saw_cuts[at(step_.saw_cuts[0])];
@@ -89,10 +93,10 @@ class StepLines {
       if (cut.along || cut.pass.faces == Faces::kOne) continue;
       // The rest of a sentence: "Square, blade upright, from two faces: …". It says how far the blade must reach.
       std::string said = pass_text(cut.pass, saw_, voice_);
-      if (!lines_.empty() && lines_.back().value.empty())
+      if (!lines_.empty() && lines_.back().kind == StepLineKind::kSquare)
         lines_.back().name += ", " + said;
       else
-        lines_.push_back({std::move(said), {}, {}, false});
+        lines_.push_back({StepLineKind::kPass, std::move(said)});
       reach_said_ = true;
       return;
     }
@@ -104,7 +108,7 @@ class StepLines {
     for (const StepNumber& n : step_.numbers) {
       if (n.name == Name::kAt && (station.empty() || value(n) != station)) {
         station = value(n);
-        lines_.push_back({std::string(step_number_text(Name::kAt, voice_.language)), station, {}, false});
+        lines_.push_back({StepLineKind::kBores, named(Name::kAt), station});
       }
       if (n.name != Name::kOff || station.empty()) continue;
       std::string& note = lines_.back().note;
@@ -118,11 +122,13 @@ class StepLines {
 
   void rest() {
     constexpr Name kSaid[] = {Name::kFaceUp, Name::kAt, Name::kOff, Name::kTable, Name::kTilt};
+    std::array<int, kStepNumberWords.size()> times{};
     for (const StepNumber& n : step_.numbers) {
+      const int time = ++times[static_cast<std::size_t>(n.name)];
       const bool said = &n == first_ || (n.name == Name::kReach && reach_said_) || (n.name == Name::kTo && to_said_) ||
                         std::count(std::begin(kSaid), std::end(kSaid), n.name) > 0;
       const bool upright = is_degrees(n.name) && libm::fabs(n.value) < kSquareWithin;
-      if (!said && !upright) lines_.push_back({name(n), value(n), {}, false});
+      if (!said && !upright) lines_.push_back({StepLineKind::kNumber, name(n), value(n), {}, n.name, time});
     }
   }
 

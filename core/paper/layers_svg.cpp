@@ -1,10 +1,10 @@
-#include "paper/page_svg.h"
+#include "paper/layers_svg.h"
 
 #include "draw/fill.h"
 #include "measure/print.h"
-#include "numeric/libm.h"
 #include "paper/letters.h"
 #include "paper/line_kind.h"
+#include "paper/page_part.h"
 #include "text/xml_text.h"
 
 namespace bentbook::paper {
@@ -33,14 +33,13 @@ std::string_view paint_of(draw::Fill fill) {
   return fill == draw::Fill::kShade ? "#e8e8e8" : "#fff";
 }
 
-class PageSvg {
+class LayersSvg {
  public:
   void add(const Page& page) {
     for (const PagePolygon& polygon : page.polygons) add(polygon);
     for (const PageLine& line : page.lines)
       path("M" + pair_of(line.a) + "L" + pair_of(line.b), line.stroke, line.width);
     for (const PageArc& arc : page.arcs) add(arc);
-    for (const PageCode& code : page.codes) add(code);
     for (const PageText& text : page.texts) add(text);
   }
 
@@ -83,32 +82,15 @@ class PageSvg {
                pen_of(arc.stroke, 0) + "/>\n";
       return;
     }
-    const auto at = [&](double deg) {
-      const double turn = deg * libm::kPi / 180;
-      return Point{arc.centre.x + arc.radius * libm::cos(turn), arc.centre.y - arc.radius * libm::sin(turn)};
-    };
     const std::string r = mm(arc.radius);
-    path("M" + pair_of(at(arc.from_deg)) + "A" + r + " " + r + " 0 " + (sweep > 180 ? "1" : "0") + " 0 " +
-             pair_of(at(arc.to_deg)),
+    path("M" + pair_of(on_arc(arc, arc.from_deg)) + "A" + r + " " + r + " 0 " + (sweep > 180 ? "1" : "0") + " 0 " +
+             pair_of(on_arc(arc, arc.to_deg)),
          arc.stroke, 0);
-  }
-
-  void add(const PageCode& code) {
-    std::string d;
-    for (int y = 0; y < code.code.size; ++y)
-      for (int x = 0, end = 0; x < code.code.size; x = end + 1) {
-        for (end = x; end < code.code.size && code.code.at(end, y);) ++end;
-        if (end == x) continue;
-        const std::string wide = mm((end - x) * code.module);
-        d += "M" + pair_of({code.at.x + x * code.module, code.at.y + y * code.module}) + "h" + wide + "v" +
-             mm(code.module) + "h-" + wide + "z";
-      }
-    body_ += "<path d=\"" + d + "\" fill=\"#000\" shape-rendering=\"crispEdges\"/>\n";
   }
 
   void add(const PageText& text) {
     const double wide = text_width(text.text, text.size, text.bold);
-    double x = text.align == Align::kLeft ? 0 : text.align == Align::kMiddle ? -wide / 2 : -wide;
+    double x = start_of(text.align, wide);
     body_ += "<text font-family=\"'Noto Sans',sans-serif\"";
     if (set_bold(text.text, text.bold)) body_ += " font-weight=\"700\"";
     body_ += " fill=\"#111\" xml:space=\"preserve\" transform=\"translate(" + pair_of(text.at) + ")";
@@ -127,15 +109,9 @@ class PageSvg {
 
 }  // namespace
 
-std::string page_svg(const Page& page, PageMeasure measure, std::string_view title, std::string_view language) {
-  PageSvg svg;
-  svg.add(page);
-  return svg.file(measure, title, language);
-}
-
 std::string layers_svg(std::span<const Layer> layers, PageMeasure measure, std::string_view title,
                        std::string_view language) {
-  PageSvg svg;
+  LayersSvg svg;
   for (const Layer& layer : layers) {
     svg.begin_group(layer.name);
     svg.add(layer.page);
