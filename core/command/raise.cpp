@@ -63,6 +63,7 @@ class RaiseCall {
         OrderCsv order = read_order_csv(*bytes);
         if (!order.troubles.empty()) return troubled(path, order.troubles);
         book.raising.steps = std::move(order.steps);
+        if (order.later) book.raising.later = *std::move(order.later);
       }
       const OrderCheck check = check_order(frame, book.raising, StandingDepth::kExplain);
       CommandOutput out;
@@ -86,7 +87,7 @@ class RaiseCall {
 
   CommandOutput order() {
     return with_book(word(1), [&](const Book& book, const Frame&) -> CommandOutput {
-      std::string csv = write_order_csv(book.raising.steps);
+      std::string csv = write_order_csv(book.raising.steps, book.raising.later);
       if (!args_.has("out")) return said(std::move(csv));
       return stored(args_.text("out"), csv) ? said(written(args_.text("out"))) : unwritable(args_.text("out"));
     });

@@ -406,7 +406,7 @@ bool same_judgement(const RaisingPlan& a, const RaisingPlan& b) {
   return a.temporaries == b.temporaries && a.crane == b.crane && a.crane_two == b.crane_two &&
          a.telehandler == b.telehandler && a.gin_pole == b.gin_pole && a.poles == b.poles && a.bents == b.bents &&
          a.gear == b.gear && a.crew == b.crew && a.loads == b.loads && a.holds == b.holds && a.fasten == b.fasten &&
-         a.ratings == b.ratings && a.spare == b.spare && a.posts_anchored == b.posts_anchored &&
+         a.later == b.later && a.ratings == b.ratings && a.spare == b.spare && a.posts_anchored == b.posts_anchored &&
          a.stack_x == b.stack_x && a.stack_y == b.stack_y;
 }
 

@@ -6,6 +6,7 @@
 #include "numeric/libm.h"
 #include "numeric/sorting.h"
 #include "raising/order.h"
+#include "raising/plan_edits.h"
 
 namespace bentbook {
 namespace {
@@ -21,6 +22,12 @@ void count_in(std::vector<Driven>& all, Fasteners kind, double diameter, int cou
     all.push_back({kind, diameter, count});
 }
 
+void sort_driven(std::vector<Driven>& all) {
+  sort_by(all, [](const Driven& a, const Driven& b) {
+    return a.kind != b.kind ? a.kind < b.kind : a.diameter > b.diameter;
+  });
+}
+
 }  // namespace
 
 int fastener_holes(const Frame& frame, int joint) {
@@ -29,9 +36,18 @@ int fastener_holes(const Frame& frame, int joint) {
                                         [&](const Feature& f) { return is_hole_of(f, joint); }));
 }
 
-std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
-  std::vector<Driven> all;
-  if (plan.fasten != FastenWhen::kWithStep || step >= plan.steps.size()) return all;
+JointName joint_name_of(const Frame& frame, int joint) {
+  const Joint& it = frame.joints[at(joint)];
+  return {frame.timbers[at(it.member)].mark, frame.timbers[at(it.receiver)].mark};
+}
+
+bool fastened_later(const Frame& frame, const RaisingPlan& plan, int joint) {
+  return !plan.later.empty() && is_later(plan, joint_name_of(frame, joint));
+}
+
+std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
+  std::vector<int> closed;
+  if (step >= plan.steps.size()) return closed;
   std::vector<char> stands(frame.timbers.size(), 0), comes(frame.timbers.size(), 0);
   for (const int t : standing_before(frame, plan, step)) stands[at(t)] = 1;
   for (const int t : timbers_of(frame, marks_in(plan.steps[step]))) comes[at(t)] = 1;
@@ -39,19 +55,29 @@ std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::
     const Joint& joint = frame.joints[j];
     const auto there = [&](int t) { return stands[at(t)] != 0 || comes[at(t)] != 0; };
     if (!there(joint.member) || !there(joint.receiver)) continue;
-    if (comes[at(joint.member)] == 0 && comes[at(joint.receiver)] == 0) continue;
-    const Fasteners kind = row_of(joint.kind).fasteners;
-    bool drilled = false;
-    for (const Feature& f : frame.timbers[at(joint.member)].features) {
-      if (!is_hole_of(f, static_cast<int>(j))) continue;
-      count_in(all, kind, f.diameter, 1);
-      drilled = true;
-    }
-    if (!drilled && joint.receiver != joint.member) count_in(all, kind, 0, 1);
+    if (comes[at(joint.member)] != 0 || comes[at(joint.receiver)] != 0) closed.push_back(static_cast<int>(j));
   }
-  sort_by(all, [](const Driven& a, const Driven& b) {
-    return a.kind != b.kind ? a.kind < b.kind : a.diameter > b.diameter;
-  });
+  return closed;
+}
+
+std::vector<Driven> fasteners_of(const Frame& frame, int joint) {
+  std::vector<Driven> all;
+  const Joint& it = frame.joints[at(joint)];
+  const Fasteners kind = row_of(it.kind).fasteners;
+  for (const Feature& f : frame.timbers[at(it.member)].features)
+    if (is_hole_of(f, joint)) count_in(all, kind, f.diameter, 1);
+  if (all.empty() && it.receiver != it.member) count_in(all, kind, 0, 1);
+  sort_driven(all);
+  return all;
+}
+
+std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
+  std::vector<Driven> all;
+  if (plan.fasten != FastenWhen::kWithStep) return all;
+  for (const int joint : joints_closed(frame, plan, step))
+    if (!fastened_later(frame, plan, joint))
+      for (const Driven& driven : fasteners_of(frame, joint)) count_in(all, driven.kind, driven.diameter, driven.count);
+  sort_driven(all);
   return all;
 }
 

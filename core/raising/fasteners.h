@@ -20,8 +20,17 @@ struct Driven {
 /// Holes through the joint's member that belong to it: its pegs or pins. `joint`: index in Frame::joints.
 [[nodiscard]] int fastener_holes(const Frame& frame, int joint);
 
+/// Member first.
+[[nodiscard]] JointName joint_name_of(const Frame& frame, int joint);
+/// Whether the plan leaves a joint of the frame to be fastened after the raising.
+[[nodiscard]] bool fastened_later(const Frame& frame, const RaisingPlan& plan, int joint);
+/// Joints between what `step` brings and what stands by then, indices in Frame::joints. `step`: index in
+/// RaisingPlan::steps.
+[[nodiscard]] std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step);
+/// What a joint's pegs, pins or screws are, the thickest first.
+[[nodiscard]] std::vector<Driven> fasteners_of(const Frame& frame, int joint);
 /// Of the joints between what `step` brings and what stands by then, pins first, the thickest first. Empty where the
-/// plan fastens later. `step`: index in RaisingPlan::steps.
+/// plan fastens later; joints that it leaves are not counted. `step`: index in RaisingPlan::steps.
 [[nodiscard]] std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step);
 
 }  // namespace bentbook

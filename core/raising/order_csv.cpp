@@ -16,9 +16,9 @@ namespace {
 using csv::trimmed;
 
 constexpr std::size_t kMostSteps = 10'000;
-enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut, kSetFirst, kHeldBy, kBy };
-constexpr std::array<std::string_view, 8> kNames = {"step",     "mark",      "day",     "put_up",
-                                                    "take_out", "set_first", "held_by", "by"};
+enum Column : std::uint8_t { kStep, kMark, kDay, kPutUp, kTakeOut, kSetFirst, kHeldBy, kBy, kLater };
+constexpr std::array<std::string_view, 9> kNames = {"step",      "mark",    "day", "put_up", "take_out",
+                                                    "set_first", "held_by", "by",  "later"};
 
 std::string lower(std::string_view s) {
   std::string out(trimmed(s));
@@ -41,8 +41,12 @@ struct Row {
   std::int64_t step = 0;
   std::optional<int> day;
   std::vector<std::string> marks, put_up, take_out, set_first;
+  std::optional<JointName> later;
   HeldBy held_by = HeldBy::kHands;
   LiftBy by = LiftBy::kAsTheYard;
+  [[nodiscard]] bool brings() const {
+    return !marks.empty() || !put_up.empty() || !take_out.empty() || !set_first.empty();
+  }
 };
 
 class Reading {
@@ -76,6 +80,7 @@ class Reading {
     if (record.open_quote) return trouble(record.line, kNames[kMark], ErrorCode::kSyntax), false;
     if (!seen[kMark]) return trouble(record.line, kNames[kMark], ErrorCode::kMissing), false;
     numbered_ = seen[kStep];
+    if (seen[kLater]) order_.later.emplace();
     return true;
   }
 
@@ -99,6 +104,16 @@ class Reading {
       cell.remove_prefix(std::min(plus + 1, cell.size()));
     }
     return true;
+  }
+
+  /// Two names with a plus sign between them.
+  static std::optional<JointName> joint_in(std::string_view cell) {
+    const std::string_view both = csv::is_guarded(cell) ? csv::unguarded(cell) : cell;
+    const std::size_t plus = both.find('+', 1);
+    if (plus == std::string_view::npos) return std::nullopt;
+    JointName joint{std::string(trimmed(both.substr(0, plus))), std::string(trimmed(both.substr(plus + 1)))};
+    if (joint.one.empty() || joint.other.empty() || !is_name(joint.one) || !is_name(joint.other)) return std::nullopt;
+    return joint;
   }
 
   std::optional<std::int64_t> number(int line, Column column, std::string_view cell) {
@@ -153,8 +168,11 @@ class Reading {
       if (word == kLiftByWords.end()) return trouble(record.line, kNames[kBy], ErrorCode::kUnexpected), std::nullopt;
       row.by = static_cast<LiftBy>(word - kLiftByWords.begin());
     }
-    if (row.marks.empty() && row.put_up.empty() && row.take_out.empty() && row.set_first.empty())
-      return trouble(record.line, kNames[kMark], ErrorCode::kMissing), std::nullopt;
+    if (!cells[kLater].empty()) {
+      row.later = joint_in(cells[kLater]);
+      if (!row.later) return trouble(record.line, kNames[kLater], ErrorCode::kSyntax), std::nullopt;
+    }
+    if (!row.brings() && !row.later) return trouble(record.line, kNames[kMark], ErrorCode::kMissing), std::nullopt;
     return row;
   }
 
@@ -163,6 +181,8 @@ class Reading {
     std::vector<bool> has_day;
     const Row* before = nullptr;
     for (const Row& row : rows_) {
+      if (row.later) order_.later->push_back(*row.later);
+      if (!row.brings()) continue;
       if (before == nullptr || before->step != row.step) {
         if (order_.steps.size() == kMostSteps) {
           trouble(row.line, kNames[kMark], ErrorCode::kTooLarge);
@@ -200,21 +220,36 @@ OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); 
 
 static std::string name_cell(std::string_view name) { return csv::quoted(csv::guarded(name)); }
 
-std::string write_order_csv(std::span<const RaisingStep> steps) {
-  std::string out = "step,mark,day,put_up,take_out,set_first,held_by,by\r\n";
-  int number = 0;
-  for (const RaisingStep& step : steps) {
-    const std::string head = std::to_string(++number) + ",";
+/// The step with whose lines each joint stands.
+static std::size_t step_of_joint(std::span<const RaisingStep> steps, const JointName& joint) {
+  const auto brings = [&](const RaisingStep& step, const std::string& mark) {
+    return std::find(step.marks.begin(), step.marks.end(), mark) != step.marks.end() ||
+           std::any_of(step.set_first.begin(), step.set_first.end(),
+                       [&](const SetPiece& piece) { return piece.mark == mark; });
+  };
+  for (std::size_t s = steps.size(); s-- > 0;)
+    if (brings(steps[s], joint.one) || brings(steps[s], joint.other)) return s;
+  return steps.size() - 1;
+}
+
+std::string write_order_csv(std::span<const RaisingStep> steps, std::span<const JointName> later) {
+  std::string out = "step,mark,day,put_up,take_out,set_first,held_by,by,later\r\n";
+  for (std::size_t s = 0; s < steps.size(); ++s) {
+    const RaisingStep& step = steps[s];
+    const std::string head = std::to_string(s + 1) + ",";
     const std::string day = "," + std::to_string(step.day) + ",";
-    std::string tail = ",";
-    if (step.by != LiftBy::kAsTheYard) tail += kLiftByWords[static_cast<std::size_t>(step.by)];
-    tail += "\r\n";
+    const std::string by =
+        step.by == LiftBy::kAsTheYard ? std::string{} : std::string(kLiftByWords[static_cast<std::size_t>(step.by)]);
+    const std::string tail = "," + by + ",\r\n";
     for (const SetPiece& piece : step.set_first)
       out += head + day + ",," + name_cell(piece.mark) + "," +
              std::string(kHeldWords[static_cast<std::size_t>(piece.by)]) + tail;
     for (const std::string& mark : step.marks) out += head + name_cell(mark) + day + ",,," + tail;
     for (const std::string& name : step.put_up) out += head + day + name_cell(name) + ",,," + tail;
     for (const std::string& name : step.take_out) out += head + day + "," + name_cell(name) + ",," + tail;
+    for (const JointName& joint : later)
+      if (step_of_joint(steps, joint) == s)
+        out += head + day + ",,,," + by + "," + name_cell(joint.one + "+" + joint.other) + "\r\n";
   }
   return out;
 }

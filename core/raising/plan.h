@@ -173,6 +173,12 @@ enum class FastenWhen : std::uint8_t {
 };
 inline constexpr std::array<std::string_view, 2> kFastenWords = {"later", "with_step"};
 
+/// The joints between two timbers.
+struct JointName {
+  std::string one, other;
+  friend bool operator==(const JointName&, const JointName&) = default;
+};
+
 /// What one fastener carries, as the lead or the engineer says; 0: not known, then a low figure of limits.h counts and
 /// the app says so. A pin is a knife plate's; a nailed brace is counted whole, with the nails at its weaker end.
 struct FastenerRatings {
@@ -215,6 +221,7 @@ struct RaisingPlan {
   RaisingLoads loads;
   std::vector<HoldChange> holds;
   FastenWhen fasten = FastenWhen::kLater;
+  std::vector<JointName> later;  ///< not fastened before the raising is over, whatever `fasten` and `holds` say
   FastenerRatings ratings;
   bool spare = false;  ///< no step may hang on one temporary brace
   KingPosts kings = KingPosts::kWithRidge;

@@ -51,4 +51,8 @@ void take_braces(RaisingPlan& plan, int step, const std::vector<Temporary>& brac
 HoldChange& hold_change(RaisingPlan& plan, JointKind joint);
 void drop_hold_change(RaisingPlan& plan, JointKind joint);
 
+/// Leaves the joints between two timbers to be fastened after the raising, or takes that back.
+void toggle_later(RaisingPlan& plan, const JointName& joint);
+[[nodiscard]] bool is_later(const RaisingPlan& plan, const JointName& joint);
+
 }  // namespace bentbook

@@ -93,6 +93,11 @@ static void describe(Fields& fields, HoldChange& h) {
   fields.text("reason", h.reason);
 }
 
+static void describe(Fields& fields, JointName& j) {
+  fields.text("one", j.one);
+  fields.text("other", j.other);
+}
+
 static void describe(Fields& fields, RaisingLoads& l) {
   fields.integer("wind_mph", l.wind_mph, 0, 200);
   fields.integer("push_per_cent", l.push_per_cent, 0, 100);
@@ -130,6 +135,7 @@ void describe(Fields& fields, RaisingPlan& p) {
   fields.object("loads", p.loads);
   fields.list("holds", p.holds, 100);
   fields.choice("fasten", p.fasten, kFastenWords);
+  fields.list("later", p.later, kMostRaisingThings);
   fields.object("ratings", p.ratings);
   fields.flag("spare", p.spare);
   fields.choice("kings", p.kings, kKingWords);

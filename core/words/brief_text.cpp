@@ -37,6 +37,7 @@ class Brief {
     plain(said(Msg::kRaisingCaution));
     plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep) plain(said(Msg::kRaiseFastened));
+    if (!plan.later.empty()) plain(say(Msg::kRaiseLater, voice_.language, joints_text(plan.later, voice_.language)));
     if (const double high = highest_by_hand(); high > 0) plain(pick_note_text({PickNoteId::kUpHigh, high}, voice_));
     plain(lifting_entered(plan) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people))
                                 : std::string(said(Msg::kRaiseOpen)));

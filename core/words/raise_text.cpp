@@ -43,6 +43,7 @@ class Page {
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
+    if (!plan.later.empty()) plain(say(Msg::kRaiseLater, language(), joints_text(plan.later, language())));
     if (!lifting_entered(plan) && !plan.steps.empty()) plain(text(Msg::kRaiseOpen, language()));
     if (check != nullptr && any_tipped()) plain(text(Msg::kStepTipped, language()));
     if (!plan.steps.empty()) plain(text(Msg::kStandingNotForNight, language()));

@@ -153,4 +153,13 @@ std::string temporaries_text(const RaisingStep& step) {
   return out;
 }
 
+std::string joints_text(std::span<const JointName> joints, Language language) {
+  std::string out;
+  for (const JointName& joint : joints) {
+    if (!out.empty()) out += ", ";
+    out += say(Msg::kJointOfTwo, language, {{"one", joint.one}, {"other", joint.other}});
+  }
+  return out;
+}
+
 }  // namespace bentbook

@@ -32,4 +32,7 @@ namespace bentbook {
 /// "8 pegs 1″, 4 plate pins 3⁄4″, screws at 2 joints"; empty where nothing is driven.
 [[nodiscard]] std::string driven_text(std::span<const Driven> driven, const Voice& voice);
 
+/// "P-A1 and T-1, P-E1 and T-1".
+[[nodiscard]] std::string joints_text(std::span<const JointName> joints, Language language);
+
 }  // namespace bentbook

@@ -51,6 +51,22 @@ TEST_CASE("by what a step goes up is read and written", "[order_csv]") {
         trouble(3, "by", ErrorCode::kConflict) + trouble(4, "by", ErrorCode::kUnexpected));
 }
 
+TEST_CASE("joints that are fastened later are read and written with the step that brings them", "[order_csv]") {
+  const OrderCsv order = read_order_csv("step,mark,later\n1,P-A1,\n2,T-1,\n3,P-E1,\n2,,T-1 + P-A1\n3,, P-E1+T-1\n");
+  CHECK(troubles(order).empty());
+  CHECK(order.steps.size() == 3);
+  const std::vector<JointName> later = {{"T-1", "P-A1"}, {"P-E1", "T-1"}};
+  CHECK(order.later == later);
+  const std::string bytes = write_order_csv(order.steps, later);
+  CHECK(bytes.find("\r\n2,,1,,,,,,T-1+P-A1\r\n") != std::string::npos);
+  const OrderCsv again = read_order_csv(bytes);
+  CHECK(again.steps == order.steps);
+  CHECK(again.later == later);
+  CHECK_FALSE(read_order_csv("mark\nP-A1\n").later);
+  CHECK(troubles(read_order_csv("mark,later\nP-A1,T-1\n,T-1+\n")) ==
+        trouble(2, "later", ErrorCode::kSyntax) + trouble(3, "later", ErrorCode::kSyntax));
+}
+
 TEST_CASE("bad lines of an order are told by number and column", "[order_csv]") {
   CHECK(troubles(read_order_csv("")) == trouble(1, "mark", ErrorCode::kMissing));
   CHECK(troubles(read_order_csv("step,day\n1,1\n")) == trouble(1, "mark", ErrorCode::kMissing));

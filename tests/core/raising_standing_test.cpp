@@ -91,6 +91,44 @@ std::vector<int> of_kinds(const Frame& frame, std::initializer_list<TimberKind> 
 
 }  // namespace
 
+TEST_CASE("a joint left for later holds what its wood does, whatever is fastened with the steps",
+          "[raising][standing]") {
+  const Frame frame = small_frame();
+  RaisingPlan with_step, after;
+  with_step.fasten = FastenWhen::kWithStep;
+  const auto rows_of = [&](const RaisingPlan& plan, int joint) {
+    const StandingModel model = make_standing_model(frame, plan);
+    std::size_t count = 0;
+    for (const HoldRow& row : model.rows) count += row.joint == joint ? 1 : 0;
+    return count;
+  };
+  for (int j = 0; j < static_cast<int>(frame.joints.size()); ++j) {
+    RaisingPlan later = with_step;
+    const Joint& joint = frame.joints[at(j)];
+    later.later = {{frame.timbers[at(joint.receiver)].mark, frame.timbers[at(joint.member)].mark}};
+    INFO(later.later[0].one << " " << later.later[0].other);
+    CHECK(rows_of(later, j) == rows_of(after, j));
+    CHECK(rows_of(later, j) <= rows_of(with_step, j));
+    const int other = j == 0 ? 1 : 0;
+    CHECK(rows_of(later, other) == rows_of(with_step, other));
+  }
+  // A knife plate before its pins are in holds nothing but what sits on it.
+  FramePlan plates =
+      default_plan(Length::feet(20), Length::feet(12), Length::feet(10), Slope::in_12(Length::inches(8)));
+  join_throughout(plates, Joinery::kKnifePlates);
+  const Frame plated = solve_frame(plates).value();
+  for (const Joint& joint : plated.joints) {
+    if (joint.kind != JointKind::kKnifePlate || joint.carried == joint.receiver) continue;
+    RaisingPlan later = with_step;
+    later.later = {{plated.timbers[at(joint.member)].mark, plated.timbers[at(joint.receiver)].mark}};
+    const StandingModel model = make_standing_model(plated, later);
+    CHECK(std::none_of(model.rows.begin(), model.rows.end(), [&](const HoldRow& row) {
+      return row.joint >= 0 && plated.joints[at(row.joint)].member == joint.member &&
+             plated.joints[at(row.joint)].receiver == joint.receiver;
+    }));
+  }
+}
+
 // Source: Gruebler's count for plane linkages, 3 (n − 1) − 2 j with the ground counted in; any text on mechanisms.
 TEST_CASE("A four-bar has one mechanism, a diagonal takes it away", "[raising][standing]") {
   Bars bars = four_bar();

@@ -254,6 +254,34 @@ TEST_CASE("a step is moved, done, and taken out; all of it can be undone", "[scr
   CHECK(bed.stored().steps.size() == 2);
 }
 
+TEST_CASE("a joint that the lead leaves for later is not driven with its step, and comes back with all",
+          "[screens][raising]") {
+  RaisingBed bed;
+  bed.go("raising.tap");
+  bed.bring({"P-A1"});
+  bed.bring({"P-E1"});
+  bed.bring({"T-1"});
+  bed.go("bar.back");
+  bed.go("raising.order");
+  bed.go("order.step.2");
+  const std::string driven = bed.value("step.drive");
+  bed.go("step.more");
+  bed.go("step.fasten.T-1.P-A1");
+  CHECK(bed.stored().later == std::vector<JointName>{{"T-1", "P-A1"}});
+  bed.go("bar.back");
+  CHECK(bed.value("step.drive") != driven);
+  bed.go("step.more");
+  bed.go("step.fasten_none");
+  CHECK(bed.stored().later.size() == 2);
+  bed.go("bar.back");
+  CHECK_FALSE(bed.shows("step.drive"));
+  bed.go("bar.back");
+  bed.go("bar.back");
+  bed.go("raising.loads");
+  bed.go("loads.later_none");
+  CHECK(bed.stored().later.empty());
+}
+
 TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][raising]") {
   RaisingBed bed;
   bed.go("raising.loads");

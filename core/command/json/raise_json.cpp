@@ -45,6 +45,13 @@ class Order {
     if (check_.first_unstable >= 0) out_.count("first_unstable", check_.first_unstable + 1);
     out_.flag("lifting_entered", lifting_entered(book_.raising));
     out_.texts("left_out", marks_of(frame_, check_.left_out));
+    out_.open_list("fastened_later");
+    for (const JointName& joint : book_.raising.later) {
+      out_.open_item();
+      out_.texts("timbers", {joint.one, joint.other});
+      out_.close();
+    }
+    out_.close_list();
     faults(-1);
     out_.open_list("steps");
     for (const StepCheck& step : check_.steps) one(step);

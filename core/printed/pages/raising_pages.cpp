@@ -60,6 +60,8 @@ class RaisingPages {
     flow_.words(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan_.loads.wind_mph, KeptIn::kMph, voice_)), true);
     flow_.words(said(Msg::kStandingNotForNight));
     if (plan_.fasten == FastenWhen::kWithStep) flow_.words(said(Msg::kRaiseFastened));
+    if (!plan_.later.empty())
+      flow_.words(say(Msg::kRaiseLater, voice_.language, joints_text(plan_.later, voice_.language)));
     flow_.words(lifting_entered(plan_) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan_.crew.people))
                                        : said(Msg::kRaiseOpen));
     if (check_ == nullptr) return;

@@ -10,7 +10,20 @@
 namespace bentbook {
 namespace {
 
-JointHold hold_of(const RaisingPlan& plan, JointKind kind) {
+/// Nothing driven: what the wood holds, and of that no more than the lead allows its kind.
+JointHold unfastened(const RaisingPlan& plan, JointKind kind) {
+  JointHold hold = row_of(kind).holds;
+  for (const HoldChange& change : plan.holds) {
+    if (change.joint != kind) continue;
+    hold.sideways = hold.sideways && change.sideways;
+    hold.uplift = hold.uplift && change.uplift;
+    hold.pulls = hold.pulls && change.pulls;
+  }
+  return hold;
+}
+
+JointHold hold_of(const RaisingPlan& plan, JointKind kind, bool later) {
+  if (later) return unfastened(plan, kind);
   const JointRow& row = row_of(kind);
   for (const HoldChange& change : plan.holds)
     if (change.joint == kind) return {row.holds.by, change.sideways, change.uplift, change.pulls};
@@ -244,11 +257,15 @@ void scarf_rows(Rows& it, const JointHold& hold) {
 }
 
 void joint_rows(Rows& it, const RaisingPlan& plan) {
-  const JointHold hold = hold_of(plan, it.joint().kind);
+  const bool later = fastened_later(it.frame, plan, it.index);
+  const JointHold hold = hold_of(plan, it.joint().kind, later);
   switch (hold.by) {
     case HoldBy::kPress:
       return butt_rows(it, hold);
     case HoldBy::kPlate:
+      // Before its pins are in a plate holds nothing; what sits on a post sits there all the same.
+      if (later && it.joint().carried == it.joint().receiver) shoulder(it, false);
+      if (later) return;
       return knife_rows(it, hold);
     case HoldBy::kTenon:
       return tenon_rows(it, hold);

@@ -26,7 +26,8 @@
 // clang-format on
 /// HoldChange, for all joints of a kind: `sideways` holds level across both ways (for a tenon: false takes it away),
 /// `uplift` holds the carried piece down, `pulls` holds the member's end in, along its axis. Where the plan fastens
-/// with the step (FastenWhen), all three, for every kind that the lead has not changed. Pegs, pins, screws and nailed
+/// with the step (FastenWhen), all three, for every kind that the lead has not changed. A joint that is fastened later
+/// (RaisingPlan::later) holds what its wood does, a knife plate nothing. Pegs, pins, screws and nailed
 /// braces carry what they are rated for, in each direction; unrated ones the low figures of limits.h. Guys pull, props
 /// press, diagonals do both up to limits::kMostSlenderness (free length over thickness), else pull. There is no
 /// friction, and no moment in a joint beyond what faces make that press at their corners. Faces that have another one

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <string>
 
+#include "raising/fasteners.h"
 #include "raising/order.h"
+#include "raising/plan_edits.h"
 #include "screens/raising/given/temporaries.h"
 #include "screens/raising/step.h"
 #include "screens/raising/step_pick.h"
@@ -42,6 +44,33 @@ void temporaries_part(ShownStep& s) {
   }
   if (list_row(ui, "step.new_temporary", context.say(Msg::kRaisingTemporaries), context.say(Msg::kStepTemporariesNote)))
     context.pages.push(raising_temporaries_page());
+}
+
+/// Joints that the step closes, and which of them the lead leaves for after the raising.
+void fasten_part(ShownStep& s) {
+  if (s.plan.fasten != FastenWhen::kWithStep) return;
+  Context& context = s.context;
+  Ui& ui = context.ui;
+  const Frame& frame = *s.frame.frame();
+  const std::vector<int> closed = joints_closed(frame, s.plan, static_cast<std::size_t>(s.index));
+  if (closed.empty()) return;
+  heading(ui, "step.fasten", context.say(Msg::kFastenTitle));
+  body(ui, "step.fasten_note", context.say(Msg::kStepFastenNote));
+  std::vector<JointName> with_step;
+  for (const int j : closed) {
+    const JointName joint = joint_name_of(frame, j);
+    const bool later = is_later(s.plan, joint);
+    if (!later) with_step.push_back(joint);
+    if (toggle(ui, "step.fasten." + joint.one + "." + joint.other, joints_text({&joint, 1}, ui.language), !later,
+               driven_text(fasteners_of(frame, j), s.voice)))
+      edit_raising(context, [&](RaisingPlan& plan) { toggle_later(plan, joint); });
+  }
+  if (closed.size() < 2) return;
+  if (!with_step.empty() && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone)))
+    edit_raising(context, [&](RaisingPlan& plan) {
+      for (const JointName& joint : with_step)
+        if (!is_later(plan, joint)) toggle_later(plan, joint);
+    });
 }
 
 void checks_part(ShownStep& s) {
@@ -110,6 +139,7 @@ void more_screen(Context& context) {
     step_timbers(context, s.frame, picked);
     standing_part(s);
     temporaries_part(s);
+    fasten_part(s);
     checks_part(s);
     place_part(s);
   });

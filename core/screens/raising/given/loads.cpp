@@ -7,6 +7,7 @@
 #include "raising/limits.h"
 #include "screens/raising/form.h"
 #include "words/frame_words.h"
+#include "words/step_words.h"
 
 namespace bentbook::screens {
 namespace {
@@ -53,6 +54,11 @@ void loads_screen(Context& context) {
     heading(ui, "loads.fasten_title", context.say(Msg::kFastenTitle));
     given_choice(context, "raising.fasten", context.say(Msg::kFastenWhen),
                  {context.say(Msg::kFastenLater), context.say(Msg::kFastenWithStep)});
+    if (!plan.later.empty()) {
+      note(ui, "loads.later", say(Msg::kRaiseLater, ui.language, joints_text(plan.later, ui.language)));
+      if (button(ui, "loads.later_none", context.say(Msg::kLoadsLaterNone)))
+        edit_raising(context, [&](RaisingPlan& next) { next.later.clear(); });
+    }
     const auto low = [&](double lb) { return say_weight(lb, voice_of(context)); };
     body(ui, "loads.ratings_note",
          say(Msg::kRatingsNote, ui.language,
