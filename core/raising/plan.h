@@ -155,6 +155,7 @@ struct Crew {
   int people = 6;
   Weight each = Weight::pounds(limits::kHandLb);  ///< the crew's own limit per person
   bool entered = false;                           ///< the lead said so, even where it is what the app begins with
+  std::string on_lines, on_poles;                 ///< who, by name, as the lead writes it; "": not said
   friend bool operator==(const Crew&, const Crew&) = default;
 };
 
@@ -237,7 +238,9 @@ struct RaisingPlan {
 }
 /// Whether the lead said who and what lifts: until then no pick is judged.
 [[nodiscard]] inline bool lifting_entered(const RaisingPlan& plan) {
-  return plan.crew != Crew{} || has_hook(plan) || plan.poles || !plan.gear.empty();
+  const Crew start;
+  const bool crew = plan.crew.entered || plan.crew.people != start.people || plan.crew.each != start.each;
+  return crew || has_hook(plan) || plan.poles || !plan.gear.empty();
 }
 
 }  // namespace bentbook

@@ -83,6 +83,8 @@ static void describe(Fields& fields, Crew& c) {
   fields.integer("people", c.people, 1, 1000);
   fields.weight("each", c.each);
   fields.flag("entered", c.entered);
+  fields.text("on_lines", c.on_lines);
+  fields.text("on_poles", c.on_poles);
 }
 
 static void describe(Fields& fields, HoldChange& h) {

@@ -41,6 +41,8 @@ class Brief {
     if (const double high = highest_by_hand(); high > 0) plain(pick_note_text({PickNoteId::kUpHigh, high}, voice_));
     plain(lifting_entered(plan) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people))
                                 : std::string(said(Msg::kRaiseOpen)));
+    if (!plan.crew.on_lines.empty()) plain(say(Msg::kBriefOnLines, voice_.language, plan.crew.on_lines));
+    if (!plan.crew.on_poles.empty()) plain(say(Msg::kBriefOnPoles, voice_.language, plan.crew.on_poles));
     out_ += '\n';
     for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
     const std::vector<TemporaryTime> times = temporary_times(frame_, plan);

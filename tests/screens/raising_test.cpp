@@ -346,6 +346,10 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   bed.press("bar.back");
   bed.press("raising.poles");
   CHECK(bed.stored().poles);
+  bed.commit_text("gear.on_lines", "the tall one, the new one");
+  bed.commit_text("gear.on_poles", "the sisters");
+  CHECK(bed.stored().crew.on_lines == "the tall one, the new one");
+  CHECK(bed.stored().crew.on_poles == "the sisters");
   bed.press("gear.add");
   bed.press("gear.piece.rated");
   bed.tap_keypad({"digit.9", "digit.0", "digit.0", "done"});

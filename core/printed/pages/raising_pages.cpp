@@ -64,6 +64,8 @@ class RaisingPages {
       flow_.words(say(Msg::kRaiseLater, voice_.language, joints_text(plan_.later, voice_.language)));
     flow_.words(lifting_entered(plan_) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan_.crew.people))
                                        : said(Msg::kRaiseOpen));
+    if (!plan_.crew.on_lines.empty()) flow_.words(say(Msg::kBriefOnLines, voice_.language, plan_.crew.on_lines));
+    if (!plan_.crew.on_poles.empty()) flow_.words(say(Msg::kBriefOnPoles, voice_.language, plan_.crew.on_poles));
     if (check_ == nullptr) return;
     for (const OrderFault& fault : check_->faults)
       if (fault.step < 0) flow_.words(order_fault_text(fault, voice_), true);

@@ -29,6 +29,16 @@ std::vector<Temporary> up_now(const ShownStep& s) {
   return out;
 }
 
+/// Who stands where, by name.
+void names_part(ShownStep& s, const Pick& pick) {
+  const Crew& crew = s.plan.crew;
+  if (pick.lines > 0 && !crew.on_lines.empty())
+    fact(s.context.ui, "step.on_lines", s.context.say(Msg::kStepOnLines), crew.on_lines);
+  const bool poles = pick.by == LiftBy::kTipUp || pick.by == LiftBy::kPoles;
+  if (poles && !crew.on_poles.empty())
+    fact(s.context.ui, "step.on_poles", s.context.say(Msg::kStepOnPoles), crew.on_poles);
+}
+
 /// What is read at arm's length: which timbers, what they weigh, who or what carries them.
 void what_now(ShownStep& s) {
   Ui& ui = s.context.ui;
@@ -58,6 +68,7 @@ void what_now(ShownStep& s) {
        pick.beyond_hands() ? s.context.say(Msg::kBriefOpenHigh)
        : pick.open         ? s.context.say(Msg::kStepByOpen)
                            : lift_by_text(pick.by, ui.language));
+  names_part(s, pick);
   for (const PickNote& said : pick.notes)
     if (said.id == PickNoteId::kUpHigh) note(ui, "step.up_high", pick_note_text(said, s.voice));
 }

@@ -77,6 +77,12 @@ void pieces_part(Context& context, const RaisingPlan& plan) {
   context.pages.push(raising_piece_page(plan.gear.size()));
 }
 
+/// Who does what, as the lead writes it.
+void names_field(Context& context, ItemKey key, Msg label, std::string Crew::*names) {
+  if (const auto typed = text_field(context.ui, key, context.say(label), context.desk.book().raising.crew.*names))
+    edit_raising(context, [&](RaisingPlan& plan) { plan.crew.*names = *typed; });
+}
+
 void gear_screen(Context& context) {
   raising_page(context, "gear.page", [&](const ShownFrame&) {
     Ui& ui = context.ui;
@@ -92,6 +98,8 @@ void gear_screen(Context& context) {
     raising_field(context, "crew.people", Msg::kGearPeople);
     raising_field(context, "crew.each", Msg::kGearEach);
     note(ui, "gear.crew.note", context.say(Msg::kGearCrewNote));
+    names_field(context, "gear.on_lines", Msg::kGearOnLines, &Crew::on_lines);
+    names_field(context, "gear.on_poles", Msg::kGearOnPoles, &Crew::on_poles);
     const Voice voice = voice_of(context);
     if (list_row(ui, "gear.to_truck", context.say(Msg::kGearTruck),
                  say_length(plan.truck.length, voice) + " · " + print_weight(plan.truck.carries, voice.lengths.form)))
