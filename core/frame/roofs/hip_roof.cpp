@@ -137,7 +137,7 @@ class HipFramer {
       if (plate >= 0 && seat_on_plate(work_, {t, timber, plate, outward, first, {within.begin(), within.size()}}))
         first = false;
     };
-    const bool lapped = Layout::lapped_plates(plan_);
+    const bool lapped = lapped_plates(plan_);
     const double broad = plan_.sections.plate.breadth.in();
     const double x_lo = l_.left.wall_x + (lapped ? 0 : broad), x_hi = l_.right.wall_x - (lapped ? 0 : broad);
     const bool has_first = lapped && l_.end_plates[0] >= 0, has_last = lapped && l_.end_plates[1] >= 0;
