@@ -91,8 +91,11 @@ void seat_rafters(FramePlan& plan, Slope pitch, SizedBy by) {
       BirdsMouth{std::clamp(seat(), least, size_by(by, BirdsMouth{}.seat))};
 }
 
-/// Alike where that is a size that a tape has; else to the step, the middle one taking the rest.
-std::vector<Bay> even_bays(Length between, std::int64_t count, SizedBy by) {
+/// No wider than the usual ones; alike where that is a size that a tape has, else to the step, the middle one taking
+/// the rest.
+std::vector<Bay> even_bays(Length between, SizedBy by) {
+  const Length most = size_by(by, limits::kUsualBay);
+  const std::int64_t count = std::clamp<std::int64_t>((between.count + most.count - 1) / most.count, 1, 10'000);
   const bool metric = by == SizedBy::kMillimetres;
   const Length tape = metric ? Length::mm(1) : Length::inches(1, 16),
                step = metric ? Length::mm(5) : Length::inches(1, 4);
@@ -146,16 +149,15 @@ std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
           : down_to(Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan()), tape) +
                 tape;
   const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
-  const Length between = length - post - end * 2, most = size_by(by, limits::kUsualBay);
-  if (between < post + Length::feet(2)) {
+  const Length between = length - post - end * 2;
+  if (between < least_bay(plan)) {
     // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
     // short, which is said.
     const Length half{(length - post).count / 2};
     return {{half, 2}, {length - post - half, 3}};
   }
-  const std::int64_t count = std::min<std::int64_t>((between.count + most.count - 1) / most.count, 10'000);
   std::vector<Bay> bays{{end, 2}};
-  for (const Bay& bay : even_bays(between, count, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
+  for (const Bay& bay : even_bays(between, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
   bays.push_back({end, static_cast<int>(bays.size()) + 2});
   return bays;
 }
@@ -164,11 +166,8 @@ std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
 
 std::vector<Bay> usual_bays(const FramePlan& plan, Length length) {
   if (plan.form == RoofForm::kHip) return bays_under_peaks(plan, length);
-  const SizedBy by = sized_by(plan);
   // Posts stand within the length.
-  const Length between = length - plan.sections.post.breadth, most = size_by(by, limits::kUsualBay);
-  const std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
-  return even_bays(between, std::min<std::int64_t>(count, 10'000), by);
+  return even_bays(length - plan.sections.post.breadth, sized_by(plan));
 }
 
 Length outside_length(const FramePlan& plan) {
@@ -186,6 +185,8 @@ FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slop
   plan.bays = usual_bays(plan, length);
   return plan;
 }
+
+Length least_bay(const FramePlan& plan) { return plan.sections.post.breadth + Length::feet(2); }
 
 void insert_bay(FramePlan& plan, int index, Length width) {
   int label = 1;

@@ -170,6 +170,8 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 [[nodiscard]] std::vector<Bay> usual_bays(const FramePlan& plan, Length length);
 /// Outside of the end posts, along the ridge.
 [[nodiscard]] Length outside_length(const FramePlan& plan);
+/// The narrowest bay: room for two feet between its posts.
+[[nodiscard]] Length least_bay(const FramePlan& plan);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
 void insert_bay(FramePlan& plan, int index, Length width);
 

@@ -15,12 +15,6 @@ namespace {
 
 constexpr double kSame = 1e-6;  ///< inches: the same place
 
-Length length_of_walls(const FramePlan& plan) {
-  Length length = plan.sections.post.breadth;
-  for (const Bay& bay : plan.bays) length = length + bay.width;
-  return length;
-}
-
 /// Level, from an end's wall to its peak.
 double end_run(const FramePlan& plan) { return plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan(); }
 
@@ -228,7 +222,7 @@ bool carries_peak(const FramePlan& plan, const Layout& l, double peak, double in
 }  // namespace
 
 RoofPlan hip_roof_of(const FramePlan& plan) {
-  RoofPlan roof = rectangle_roof(plan.span, length_of_walls(plan), plan.pitch_left);
+  RoofPlan roof = rectangle_roof(plan.span, outside_length(plan), plan.pitch_left);
   const double depth = plan.sections.common.depth.in();
   const auto& mouth = std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]);
   roof.heel_by = HeelBy::kHeel;
