@@ -260,6 +260,25 @@ TEST_CASE("Where hips meet over nothing it is said, with the bay that would carr
   CHECK_FALSE(found(frame, FindingId::kCornerThrust));
 }
 
+TEST_CASE("A hip roof's ridge that no king post holds in its middle is told, as a gable's is", "[hipframe]") {
+  const FramePlan whole = hip_plan(24, 48, 10, 9);
+  for (const char* mark : {"K-C3", "T-3"}) {
+    CAPTURE(mark);
+    FramePlan plan = whole;
+    plan.overrides.emplace_back();
+    plan.overrides.back().mark = mark;
+    plan.overrides.back().removed = true;
+    const Frame frame = framed(plan);
+    CHECK(found(frame, FindingId::kRidgeUnsupported));
+    CHECK_FALSE(found(frame, FindingId::kPeakUncarried));
+  }
+  // Bents out of the ridge's reach hold no king post and leave nothing of it.
+  FramePlan more = whole;
+  more.bays.front().width = more.bays.front().width - Length::feet(6);
+  insert_bay(more, -1, Length::feet(6));
+  CHECK_FALSE(found(framed(more), FindingId::kRidgeUnsupported));
+}
+
 TEST_CASE("A hip roof that nothing ties says that an engineer must say its push at the corners", "[hipframe]") {
   FramePlan plan = hip_plan(24, 48, 10, 9);
   plan.ties = false;

@@ -208,14 +208,17 @@ class HipFramer {
   std::vector<int> placed_;  ///< by timber of the roof: index in the frame, −1 where it is taken out
 };
 
-bool carries_peak(const FramePlan& plan, const Layout& l, double peak, double in) {
-  for (int bent = 0; bent < l.bent_count(); ++bent) {
-    if (l.king[at(bent)] < 0) continue;
-    if (!has_hip_ridge(l)) return true;
-    const double half = plan.sections.king_post.breadth.in() / 2;
-    const double inside = in * (l.bents[at(bent)] - peak) - half;
-    if (inside > -kSame && inside < limits::kPeakPast.in() + kSame) return true;
-  }
+/// Whether a bent's king post, which stands or would, carries an end's peak.
+bool under_peak(const FramePlan& plan, const Layout& l, int bent, bool last) {
+  if (!king_stands(plan, l, bent)) return false;
+  if (!has_hip_ridge(l)) return true;
+  const double y = l.bents[at(bent)], half = plan.sections.king_post.breadth.in() / 2;
+  return (last ? l.peak_to - y : y - l.peak_from) - half < limits::kPeakPast.in() + kSame;
+}
+
+bool carried_peak(const FramePlan& plan, const Layout& l, bool last) {
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    if (l.king[at(bent)] >= 0 && under_peak(plan, l, bent, last)) return true;
   return false;
 }
 
@@ -273,6 +276,10 @@ bool king_stands(const FramePlan& plan, const Layout& l, int bent) {
   return y - half > l.peak_from - kSame && y + half < l.peak_to + kSame;
 }
 
+bool carries_peak(const FramePlan& plan, const Layout& l, int bent) {
+  return under_peak(plan, l, bent, false) || under_peak(plan, l, bent, true);
+}
+
 double under_one_peak(const Layout& l) {
   double top = 1e300;
   for (const RoofTimber& t : l.roof.timbers) {
@@ -291,7 +298,7 @@ void say_hips(Work& work, const Layout& l) {
   const double bay = end_run(plan) + (plan.sections.king_post.breadth - plan.sections.post.breadth).in() / 2;
   for (const bool last : {false, true}) {
     if (last && !has_hip_ridge(l)) break;
-    if (carries_peak(plan, l, last ? l.peak_to : l.peak_from, last ? -1 : 1)) continue;
+    if (carried_peak(plan, l, last)) continue;
     carried = false;
     const int label = last ? l.labels.back() : l.labels.front();
     work.add_finding(FindingId::kPeakUncarried, make_mark(TimberKind::kHipRafter, 'A', label),
