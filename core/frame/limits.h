@@ -48,6 +48,9 @@ inline constexpr Length kUsualBay = Length::feet(14);
 /// How far inside of the place where hips meet a king post's outer face may stand and carry it yet. Larger: a peak that
 /// hangs on its ridge goes unsaid. Source: SOURCES.md, "carried peaks".
 inline constexpr Length kPeakPast = Length::inches(16);
+/// How far past the end of its ridge a king post's outer face may stand: what a tape or a printed size rounds off.
+/// Larger: a post stands under hips. Source: SOURCES.md, "king posts at a peak".
+inline constexpr Length kPastRidge = Length::inches(1, 16);
 /// A new plan's rafters bear on their plates at least so long. Source: SOURCES.md, "rafter seats".
 inline constexpr double kLeastSeat = 1.5;
 /// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the

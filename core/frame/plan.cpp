@@ -76,6 +76,7 @@ SizedBy sized_by(const FramePlan& plan) {
 }
 Length size_by(SizedBy by, Length inches) { return by == SizedBy::kMillimetres ? metric_size(inches) : inches; }
 Length down_to(Length value, Length step) { return {value.count / step.count * step.count}; }
+Length up_to(Length value, Length step) { return {(value.count + step.count - 1) / step.count * step.count}; }
 
 /// A rafter over its plate: a seat that bears and takes no more of the rafter than a notch may anywhere; in a steep
 /// roof a deeper rafter, so that there is one.
@@ -139,16 +140,7 @@ namespace {
 /// The end bays so wide that king posts stand under the peaks.
 std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
   const SizedBy by = sized_by(plan);
-  const Length post = plan.sections.post.breadth;
-  // Where the pitches differ, up to the next measure of a tape.
-  const Length tape = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
-  // A pitch of next to nothing is refused later: it has no peak.
-  const Length run =
-      plan.hips.pitch == plan.pitch_left || !(plan.hips.pitch.tan() > 0.01)
-          ? Length{plan.span.count / 2}
-          : down_to(Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan()), tape) +
-                tape;
-  const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
+  const Length post = plan.sections.post.breadth, end = end_bay_under_peak(plan);
   const Length between = length - post - end * 2;
   if (between < least_bay(plan)) {
     // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
@@ -184,6 +176,20 @@ FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slop
   if (end_pitch) plan.hips.pitch = *end_pitch;
   plan.bays = usual_bays(plan, length);
   return plan;
+}
+
+Length end_bay_under_peak(const FramePlan& plan) {
+  const bool metric = sized_by(plan) == SizedBy::kMillimetres;
+  const Length tape = metric ? Length::mm(1) : Length::inches(1, 8),
+               step = metric ? Length::mm(5) : Length::inches(1, 4);
+  // A pitch of next to nothing is refused later: it has no peak. A hair under a size is that size.
+  constexpr double kHair = 1e-6;
+  const bool alike = plan.hips.pitch == plan.pitch_left || !(plan.hips.pitch.tan() > 0.01);
+  const Length run = alike ? Length{(plan.span.count + 1) / 2}
+                           : Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan());
+  const Length bay = run + Length{(plan.sections.king_post.breadth.count - plan.sections.post.breadth.count + 1) / 2};
+  const Length near = down_to(bay + Length::from_inches(kHair), tape);
+  return bay - near <= Length::from_inches(kHair) ? near : up_to(bay, step);
 }
 
 Length least_bay(const FramePlan& plan) { return plan.sections.post.breadth + Length::feet(2); }

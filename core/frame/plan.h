@@ -170,6 +170,9 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 [[nodiscard]] std::vector<Bay> usual_bays(const FramePlan& plan, Length length);
 /// Outside of the end posts, along the ridge.
 [[nodiscard]] Length outside_length(const FramePlan& plan);
+/// An end bay so wide that a king post's outer face stands under the end of a hip roof's ridge: as it comes out where a
+/// tape has it, else up to the next quarter inch or 5 mm.
+[[nodiscard]] Length end_bay_under_peak(const FramePlan& plan);
 /// The narrowest bay: room for two feet between its posts.
 [[nodiscard]] Length least_bay(const FramePlan& plan);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
@@ -189,7 +192,9 @@ enum class FindingId : std::uint8_t {
   kWoodThin,          ///< measured smaller than the inner size of a housing
   kCornerThrust,      ///< nothing ties the feet of a roof with hips or valleys: an engineer must say its push
   kHipsDropped,       ///< backed hips were asked for; a frame cuts them dropped
-  kPeakUncarried,     ///< hips meet where no king post stands (`mark`: one of them); value: end bay that sets one there
+  kPeakUncarried,     ///< hips (`mark`, `other`) meet where no king post stands; value: the end bay, in inches, that
+                      ///< sets one there, 0: none does
+  kMiddleUncarried,   ///< …four of them at one peak; value: each of two bays that set one there, 0: none do
 };
 struct Finding {
   FindingId id = FindingId::kNotEngineered;

@@ -277,7 +277,7 @@ TEST_CASE("every kind, feature, joint, finding and warning has its words in both
   };
   for (int i = 0; i < kTimberKinds; ++i)
     CHECK(kind_name(static_cast<TimberKind>(i), Language::kEs) != kind_name(static_cast<TimberKind>(i), Language::kEn));
-  for (int i = 0; i <= static_cast<int>(FindingId::kPeakUncarried); ++i)
+  for (int i = 0; i <= static_cast<int>(FindingId::kMiddleUncarried); ++i)
     said("finding_" + std::string(finding_key(static_cast<FindingId>(i))));
   for (int i = 0; i <= static_cast<int>(WarningId::kFeaturesMeet); ++i)
     said("warning_" + std::string(warning_key(static_cast<WarningId>(i))));

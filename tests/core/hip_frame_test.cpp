@@ -14,6 +14,8 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
 #include "frame/roofs/hip_roof.h"
+#include "measure/parse.h"
+#include "measure/print.h"
 #include "raising/insertion/assemblies.h"
 #include "raising/insertion/blocking.h"
 #include "raising/stability/standing.h"
@@ -277,6 +279,91 @@ TEST_CASE("A hip roof's ridge that no king post holds in its middle is told, as 
   more.bays.front().width = more.bays.front().width - Length::feet(6);
   insert_bay(more, -1, Length::feet(6));
   CHECK_FALSE(found(framed(more), FindingId::kRidgeUnsupported));
+}
+
+TEST_CASE("The end bay that is told, entered as it is printed, sets a king post under the hips", "[hipframe]") {
+  const auto told_at = [](const Frame& frame, const std::string& hip) {
+    const Finding* found = nullptr;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kPeakUncarried && f.mark == hip) found = &f;
+    return found != nullptr ? found->value : 0;
+  };
+  for (const SizedBy by : {SizedBy::kInches, SizedBy::kMillimetres})
+    for (const LengthStyle style : {LengthStyle{}, LengthStyle{LengthForm::kFeetInches, 8, 3},
+                                    LengthStyle{LengthForm::kMm, 16, 0}, LengthStyle{LengthForm::kMetre, 16, 3}})
+      for (const int sides : {6, 8, 9, 12})
+        for (const int ends : {7, 8, 10, 12}) {
+          CAPTURE(static_cast<int>(by), static_cast<int>(style.form), sides, ends);
+          const bool metric = by == SizedBy::kMillimetres;
+          FramePlan plan =
+              default_hip_plan(metric ? Length::mm(7215) : Length::inches(23 * 12 * 16 + 5, 16),
+                               metric ? Length::mm(19800) : Length::feet(66), Length::feet(10),
+                               Slope::in_12(Length::inches(sides)), by, Slope::in_12(Length::inches(ends)));
+          plan.bays[0].width = plan.bays[0].width - Length::inches(20);
+          plan.bays.back().width = plan.bays.back().width + Length::inches(25);
+          const auto moved = solve_frame(plan);
+          if (!moved) continue;  // ends too flat for the sides' heel
+          const std::string last = "HR-A" + std::to_string(plan.bays.back().label);
+          for (const bool at_last : {false, true}) {
+            const std::string hip = at_last ? last : "HR-A1";
+            const double bay = told_at(*moved, hip);
+            CHECK(bay > 0);
+            const Printed printed = print_length(Length::from_inches(bay), style, Marks::kAscii);
+            FramePlan cured = plan;
+            (at_last ? cured.bays.back() : cured.bays.front()).width =
+                parse_length(printed.text, metric ? BareUnit::kMm : BareUnit::kInch).value();
+            CHECK(told_at(framed(cured), hip) == 0);
+            for (const Finding& f : framed(cured).findings)
+              CHECK_FALSE((f.id == FindingId::kPeakUncarried && f.mark == hip));
+          }
+        }
+}
+
+TEST_CASE("Where no end bay would set a king post under the hips none is told", "[hipframe]") {
+  const auto said_of = [](const FramePlan& plan) {
+    const Frame frame = framed(plan);
+    std::vector<Finding> peaks;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kPeakUncarried || f.id == FindingId::kMiddleUncarried) peaks.push_back(f);
+    return peaks;
+  };
+  const FramePlan whole = hip_plan(24, 48, 10, 9);
+  std::vector<FramePlan> plans;
+  for (const char* mark : {"K-C2", "T-2"}) {
+    plans.push_back(whole);
+    plans.back().overrides.emplace_back();
+    plans.back().overrides.back().mark = mark;
+    plans.back().overrides.back().removed = true;
+    // Where a bay moves the post, it stays taken out.
+    plans.push_back(plans.back());
+    plans.back().bays.front().width = plans.back().bays.front().width + Length::feet(2);
+  }
+  plans.push_back(whole);
+  plans.back().ties = false;
+  plans.push_back(whole);
+  plans.back().on_ties = OnTies::kNothing;
+  plans.push_back(whole);
+  plans.back().bays = {{Length::feet(40), 2}};
+  plans.push_back(hip_plan(24, 24, 10, 9));
+  plans.back().on_ties = OnTies::kNothing;
+  for (const FramePlan& plan : plans) {
+    const std::vector<Finding> peaks = said_of(plan);
+    CHECK_FALSE(peaks.empty());
+    for (const Finding& f : peaks) {
+      CHECK(f.value == 0);
+      CHECK(finding_text(f, {}) == "No king post carries " + f.mark + " and " + f.other + " where they meet.");
+    }
+  }
+  // One peak wants its post in the middle.
+  FramePlan square = hip_plan(24, 24, 10, 9);
+  square.bays[0].width = square.bays[0].width - Length::feet(1);
+  square.bays[1].width = square.bays[1].width + Length::feet(1);
+  const std::vector<Finding> peak = said_of(square);
+  REQUIRE(peak.size() == 1);
+  CHECK(peak[0].id == FindingId::kMiddleUncarried);
+  CHECK_THAT(peak[0].value, WithinAbs(140, 1e-9));
+  for (Bay& bay : square.bays) bay.width = Length::from_inches(peak[0].value);
+  CHECK(said_of(square).empty());
 }
 
 TEST_CASE("A hip roof that nothing ties says that an engineer must say its push at the corners", "[hipframe]") {

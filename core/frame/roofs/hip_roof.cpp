@@ -222,6 +222,33 @@ bool carried_peak(const FramePlan& plan, const Layout& l, bool last) {
   return false;
 }
 
+/// Whether the plan puts a king post on a bent's tie wherever the peaks let it.
+bool takes_king(const FramePlan& plan, const Layout& l, int bent) {
+  if (plan.on_ties != OnTies::kKingPosts || l.tie[at(bent)] < 0) return false;
+  const std::string mark = make_mark(TimberKind::kKingPost, 'C', l.labels[at(bent)]);
+  return std::none_of(plan.overrides.begin(), plan.overrides.end(),
+                      [&](const Override& o) { return o.removed && o.mark == mark; });
+}
+
+/// The end bay that sets a king post under its peak, whatever the other bays are; 0: none does.
+Length bay_under_peak(const FramePlan& plan, const Layout& l, bool last) {
+  const int bent = last ? l.bent_count() - 2 : 1;
+  if (l.bent_count() < 3 || !takes_king(plan, l, bent) || under_peak(plan, l, bent, last)) return {};
+  const Length bay = end_bay_under_peak(plan), was = last ? plan.bays.back().width : plan.bays.front().width;
+  const double ridge = l.peak_to - l.peak_from + (bay - was).in();
+  return bay < least_bay(plan) || ridge < plan.sections.king_post.breadth.in() - kSame ? Length{} : bay;
+}
+
+/// Each of two bays that set a king post under the one peak; 0: none do.
+Length bays_under_one_peak(const FramePlan& plan, const Layout& l) {
+  for (int bent = 1; bent + 1 < l.bent_count(); ++bent)
+    if (!takes_king(plan, l, bent) || king_stands(plan, l, bent)) return {};
+  const Length bay{(outside_length(plan) - plan.sections.post.breadth).count / 2};
+  // As it is printed it must come to the one peak again.
+  const bool on_tape = bay.count % Length::inches(1, 8).count == 0 || bay.count % Length::mm(1).count == 0;
+  return l.bent_count() < 3 || bay < least_bay(plan) || !on_tape ? Length{} : bay;
+}
+
 }  // namespace
 
 RoofPlan hip_roof_of(const FramePlan& plan) {
@@ -273,7 +300,8 @@ bool has_hip_ridge(const Layout& l) { return l.peak_to - l.peak_from > kSame; }
 bool king_stands(const FramePlan& plan, const Layout& l, int bent) {
   const double y = l.bents[at(bent)], half = plan.sections.king_post.breadth.in() / 2;
   if (!has_hip_ridge(l)) return libm::fabs(y - (l.peak_from + l.peak_to) / 2) < kSame;
-  return y - half > l.peak_from - kSame && y + half < l.peak_to + kSame;
+  const double past = limits::kPastRidge.in() + kSame;
+  return y - half > l.peak_from - past && y + half < l.peak_to + past;
 }
 
 bool carries_peak(const FramePlan& plan, const Layout& l, int bent) {
@@ -295,14 +323,14 @@ void place_hip_rafters(Work& work, Layout& layout) { HipFramer(work, layout).run
 void say_hips(Work& work, const Layout& l) {
   const FramePlan& plan = work.plan;
   bool carried = true;
-  const double bay = end_run(plan) + (plan.sections.king_post.breadth - plan.sections.post.breadth).in() / 2;
   for (const bool last : {false, true}) {
-    if (last && !has_hip_ridge(l)) break;
-    if (carried_peak(plan, l, last)) continue;
+    if ((last && !has_hip_ridge(l)) || carried_peak(plan, l, last)) continue;
     carried = false;
     const int label = last ? l.labels.back() : l.labels.front();
-    work.add_finding(FindingId::kPeakUncarried, make_mark(TimberKind::kHipRafter, 'A', label),
-                     make_mark(TimberKind::kHipRafter, 'E', label), bay);
+    const Length bay = has_hip_ridge(l) ? bay_under_peak(plan, l, last) : bays_under_one_peak(plan, l);
+    work.add_finding(has_hip_ridge(l) ? FindingId::kPeakUncarried : FindingId::kMiddleUncarried,
+                     make_mark(TimberKind::kHipRafter, 'A', label), make_mark(TimberKind::kHipRafter, 'E', label),
+                     bay.in());
   }
   bool tied = plan.ties && plan.tie_drop <= limits::kLowTie && l.bent_count() > 2;
   for (int bent = 1; bent + 1 < l.bent_count(); ++bent) tied = tied && l.tie[at(bent)] >= 0;
