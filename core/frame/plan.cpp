@@ -188,8 +188,8 @@ Length end_bay_under_peak(const FramePlan& plan) {
   const Length run = alike ? Length{(plan.span.count + 1) / 2}
                            : Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan());
   const Length bay = run + Length{(plan.sections.king_post.breadth.count - plan.sections.post.breadth.count + 1) / 2};
-  const Length near = down_to(bay + Length::from_inches(kHair), tape);
-  return bay - near <= Length::from_inches(kHair) ? near : up_to(bay, step);
+  const Length even = down_to(bay + Length::from_inches(kHair), tape);
+  return bay - even <= Length::from_inches(kHair) ? even : up_to(bay, step);
 }
 
 Length least_bay(const FramePlan& plan) { return plan.sections.post.breadth + Length::feet(2); }

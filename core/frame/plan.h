@@ -194,7 +194,8 @@ enum class FindingId : std::uint8_t {
   kHipsDropped,       ///< backed hips were asked for; a frame cuts them dropped
   kPeakUncarried,     ///< hips (`mark`, `other`) meet where no king post stands; value: the end bay, in inches, that
                       ///< sets one there, 0: none does
-  kMiddleUncarried,   ///< …four of them at one peak; value: each of two bays that set one there, 0: none do
+  kMiddleUncarried,  ///< …four of them at one peak, or so near to it that one post carries all; value: each of two bays
+                     ///< that set one there, 0: none do
 };
 struct Finding {
   FindingId id = FindingId::kNotEngineered;

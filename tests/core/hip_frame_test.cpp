@@ -354,16 +354,52 @@ TEST_CASE("Where no end bay would set a king post under the hips none is told", 
       CHECK(finding_text(f, {}) == "No king post carries " + f.mark + " and " + f.other + " where they meet.");
     }
   }
-  // One peak wants its post in the middle.
-  FramePlan square = hip_plan(24, 24, 10, 9);
-  square.bays[0].width = square.bays[0].width - Length::feet(1);
-  square.bays[1].width = square.bays[1].width + Length::feet(1);
-  const std::vector<Finding> peak = said_of(square);
-  REQUIRE(peak.size() == 1);
-  CHECK(peak[0].id == FindingId::kMiddleUncarried);
-  CHECK_THAT(peak[0].value, WithinAbs(140, 1e-9));
-  for (Bay& bay : square.bays) bay.width = Length::from_inches(peak[0].value);
-  CHECK(said_of(square).empty());
+  // One peak, and a ridge that one post may carry, want it in the middle.
+  for (const auto& [length, off] : {std::array{24, 24}, {25, 24}, {27, 24}, {27, 8}}) {
+    CAPTURE(length, off);
+    FramePlan plan = hip_plan(24, length, 10, 9);
+    plan.bays[0].width = plan.bays[0].width - Length::inches(off);
+    plan.bays[1].width = plan.bays[1].width + Length::inches(off);
+    const std::vector<Finding> peak = said_of(plan);
+    REQUIRE(peak.size() == 1);
+    CHECK(peak[0].id == FindingId::kMiddleUncarried);
+    CHECK_THAT(peak[0].value, WithinAbs(length * 6 - 4, 1e-9));
+    for (Bay& bay : plan.bays) bay.width = Length::from_inches(peak[0].value);
+    CHECK(said_of(plan).empty());
+    CHECK(outside_length(plan) == Length::feet(length));
+  }
+}
+
+TEST_CASE("A ridge shorter than its king post lies over the middle of it, or it is told which bays give it length",
+          "[hipframe]") {
+  const auto short_ridge = [](int over, int rise) {
+    return default_hip_plan(Length::feet(24), Length::inches(24 * 12 + over), Length::feet(10),
+                            Slope::in_12(Length::inches(rise)));
+  };
+  // 24' 6" and 24' 8": a ridge of 6 in and of 8.
+  for (const int over : {6, 7, 8, 12, 39})
+    for (const int rise : {4, 6, 8, 9}) {
+      CAPTURE(over, rise);
+      const Frame frame = framed(short_ridge(over, rise));
+      nothing_said(frame);
+      CHECK(all_of(frame, TimberKind::kKingPost).size() == 1);
+    }
+  // 24' 2": no joint in a ridge of 2 in. Or hips so steep that they reach down to a post that is broader than the
+  // ridge.
+  for (const auto& [over, rise] : {std::array{1, 4}, {2, 9}, {4, 8}, {6, 12}, {6, 16}, {7, 16}}) {
+    CAPTURE(over, rise);
+    FramePlan plan = short_ridge(over, rise);
+    const Frame frame = framed(plan);
+    CHECK_FALSE(found(frame, FindingId::kClash));
+    CHECK_FALSE(found(frame, FindingId::kPeakUncarried));
+    std::vector<Finding> peaks;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kMiddleUncarried) peaks.push_back(f);
+    REQUIRE(peaks.size() == 1);
+    CHECK(finding_text(peaks[0], {}).find("Two bays of 12") != std::string::npos);
+    for (Bay& bay : plan.bays) bay.width = Length::from_inches(peaks[0].value);
+    nothing_said(framed(plan));
+  }
 }
 
 TEST_CASE("A hip roof that nothing ties says that an engineer must say its push at the corners", "[hipframe]") {
