@@ -519,3 +519,22 @@ TEST_CASE("a gable whose ends become hips gets its posts under the peaks, unless
   set = with_field(std::move(set), "frame.hips.pitch", Slope::in_12(Length::inches(12))).value();
   CHECK(set.frame.bays == bays);
 }
+
+TEST_CASE("hipped ends that had the sides' pitch keep to it while the roof is a gable again", "[hipframe][book]") {
+  Book book = new_book("Barn", Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const auto set = [](Book it, const char* path, FieldValue value) {
+    return with_field(std::move(it), path, value).value();
+  };
+  const Slope steep = Slope::in_12(Length::inches(12)), own = Slope::in_12(Length::inches(10));
+  // A gable that was never hipped has no word of hips.
+  CHECK(write_book(set(book, "frame.pitch_left", steep)).find("hips") == std::string::npos);
+  book = set(std::move(book), "frame.form", Choice{2});
+  const auto through_gable = [&](Book it) {
+    it = set(std::move(it), "frame.form", Choice{0});
+    it = set(std::move(it), "frame.pitch_left", steep);
+    return set(std::move(it), "frame.form", Choice{2}).frame.hips.pitch;
+  };
+  CHECK(through_gable(book) == steep);
+  // Ends of their own pitch keep that.
+  CHECK(through_gable(set(book, "frame.hips.pitch", own)) == own);
+}
