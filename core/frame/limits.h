@@ -57,6 +57,9 @@ inline constexpr Length kPastRidge = Length::inches(1, 16);
 inline constexpr Length kShortestRidge = kRelish * 3;
 /// A new plan's rafters bear on their plates at least so long. Source: SOURCES.md, "rafter seats".
 inline constexpr double kLeastSeat = 1.5;
+/// A new plan deepens its commons up to this for such seats. Larger: fewer notches are said, of heavier rafters.
+/// Source: SOURCES.md, "rafter seats".
+inline constexpr Length kDeepestCommon = Length::inches(12);
 /// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the
 /// wall girts. Source: SOURCES.md, "knee braces".
 inline constexpr Length kLowPlate = Length::feet(9), kShortBrace = Length::feet(2);

@@ -79,17 +79,37 @@ Length down_to(Length value, Length step) { return {value.count / step.count * s
 Length up_to(Length value, Length step) { return {(value.count + step.count - 1) / step.count * step.count}; }
 
 /// A rafter over its plate: a seat that bears and takes no more of the rafter than a notch may anywhere; in a steep
-/// roof a deeper rafter, so that there is one.
-void seat_rafters(FramePlan& plan, Slope pitch, SizedBy by) {
+/// roof a deeper rafter, so that there is one. `other`: the pitch of other sides, whose rafters stand as high over
+/// their plates: theirs too, where any depth has such seats for both.
+void seat_rafters(FramePlan& plan, Slope pitch, Slope other, SizedBy by) {
   const bool metric = by == SizedBy::kMillimetres;
   const Length step = metric ? Length::mm(5) : Length::inches(1, 8);
   const Length least = metric ? Length::mm(40) : Length::from_inches(limits::kLeastSeat);
-  const auto seat = [&] {
-    return down_to(Length::from_inches(limits::kNotchAway * plan.sections.common.depth.in() / pitch.sin()), step);
+  const Length usual = size_by(by, BirdsMouth{}.seat), deepest = size_by(by, limits::kDeepestCommon);
+  Length& depth = plan.sections.common.depth;
+  const auto seat_under = [&](double heel) {
+    return Length::from_inches((depth.in() / pitch.cos() - heel) / pitch.tan());
   };
-  if (seat() < least) plan.sections.common.depth = plan.sections.common.depth + size_by(by, Length::inches(2));
+  const auto most = [&] {
+    const Length own = Length::from_inches(limits::kNotchAway * depth.in() / pitch.sin());
+    if (other == pitch) return down_to(own, step);
+    return down_to(std::min(own, seat_under((1 - limits::kNotchAway) * depth.in() / other.cos())), step);
+  };
+  const auto needed = [&] {
+    return other == pitch ? least : std::max(least, seat_under(depth.in() / other.cos() - least.in() * other.tan()));
+  };
+  const auto deepen = [&] {
+    while (most() < needed() && depth < deepest) depth = depth + size_by(by, Length::inches(2));
+    return !(most() < needed());
+  };
+  const Length was = depth;
+  if (!deepen()) {
+    depth = was;
+    other = pitch;
+    (void)deepen();
+  }
   plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)] =
-      BirdsMouth{std::clamp(seat(), least, size_by(by, BirdsMouth{}.seat))};
+      BirdsMouth{std::clamp(most(), needed(), std::max(usual, needed()))};
 }
 
 /// No wider than the usual ones; alike where that is a size that a tape has, else to the step, the middle one taking
@@ -115,7 +135,7 @@ FramePlan default_plan(Length span, Length length, Length plate_height, Slope pi
   plan.span = span;
   plan.plate_left = plan.plate_right = plate_height;
   plan.pitch_left = plan.pitch_right = pitch;
-  seat_rafters(plan, pitch, by);
+  seat_rafters(plan, pitch, pitch, by);
   if (plate_height < size_by(by, limits::kLowPlate))
     plan.brace_leg_post = plan.brace_leg_beam = size_by(by, limits::kShortBrace);
   plan.bays = usual_bays(plan, length);
@@ -168,12 +188,31 @@ Length outside_length(const FramePlan& plan) {
   return length;
 }
 
+namespace {
+
+/// Ends flatter than the sides have longer tails: the hips', level, no longer than a notched one may be.
+void shorten_tails(FramePlan& plan, SizedBy by) {
+  const double past = plan.pitch_left.tan() / plan.hips.pitch.tan();
+  const Length most = Length::from_inches(limits::kFarthestTail / libm::sqrt(1 + past * past));
+  const Length step = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
+  plan.eave_overhang = std::min(plan.eave_overhang, down_to(most, step));
+}
+
+}  // namespace
+
 FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
                            std::optional<Slope> end_pitch) {
   FramePlan plan = default_plan(span, length, plate_height, pitch, by);
   plan.form = RoofForm::kHip;
+  if (end_pitch) {
+    plan.sections.common = usual_plan(by).sections.common;
+    seat_rafters(plan, pitch, *end_pitch, by);
+  }
   plan.hips = usual_hips(plan);
-  if (end_pitch) plan.hips.pitch = *end_pitch;
+  if (end_pitch) {
+    plan.hips.pitch = *end_pitch;
+    shorten_tails(plan, by);
+  }
   plan.bays = usual_bays(plan, length);
   return plan;
 }

@@ -103,6 +103,20 @@ TEST_CASE("A metric hip-ended frame is bought in round millimetres and has nothi
   nothing_said(framed(plan));
 }
 
+// Sides and ends whose rafters, as high over their plates, can all bear 1 1/2 in (IRC R802.6) by notches of a sixth.
+TEST_CASE("A hip-ended frame whose ends have another pitch begins with nothing said against it", "[hipframe]") {
+  for (const auto& [sides, ends] :
+       {std::array{8, 9}, {8, 10}, {9, 8}, {10, 8}, {10, 9}, {6, 8}, {8, 6}, {9, 10}, {10, 12}, {12, 10}, {5, 6}})
+    for (const auto& [span, length] : {std::array{20, 40}, {24, 48}, {30, 60}}) {
+      CAPTURE(sides, ends, span);
+      const Slope pitch = Slope::in_12(Length::inches(sides)), end = Slope::in_12(Length::inches(ends));
+      nothing_said(framed(
+          default_hip_plan(Length::feet(span), Length::feet(length), Length::feet(10), pitch, SizedBy::kInches, end)));
+      nothing_said(framed(default_hip_plan(Length::mm(300 * span), Length::mm(300 * length), Length::mm(3000), pitch,
+                                           SizedBy::kMillimetres, end)));
+    }
+}
+
 // By hand: span 24 ft, 8 in posts and king posts. The peak lies half a span in from the wall, 144 in; the king post's
 // outer face there puts its middle, and bent 2, at 144 + 4 from the wall, 144 from the first bent.
 TEST_CASE("King posts of a hip-ended frame stand under the ridge's ends", "[hipframe]") {
