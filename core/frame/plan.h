@@ -137,7 +137,9 @@ struct FramePlan {
   std::vector<Length> girts{Length::feet(4)};  ///< heights of their tops; wall girts in each bay
   bool end_girts = false;                      ///< also across the end bents
   bool braces = true;
-  Length brace_leg_post = Length::inches(30), brace_leg_beam = Length::inches(30);  ///< to the outer shoulders
+  Length brace_leg_post = Length::inches(30),
+         brace_leg_beam = Length::inches(30);  ///< to the outer shoulders; at a hipped end 3 in or 75 mm more, so that
+                                               ///< a corner post's pegs pass each other
   Length stock_most = Length::feet(20);  ///< longest plate, ridge or sill before it is scarfed over a post
   Length stand_off{};                    ///< under a post's foot when there are no sills
   HipEnds hips;                          ///< RoofForm::kHip

@@ -117,6 +117,17 @@ TEST_CASE("A hip-ended frame whose ends have another pitch begins with nothing s
     }
 }
 
+// By hand: both legs longer by 3 in, or by 75 mm, make the side across longer by √2 of it.
+TEST_CASE("Braces of a hipped end pass the wall's by 3 in, or by 75 mm where wood is bought by them", "[hipframe]") {
+  const auto longer = [](const Frame& frame) {
+    return timber_of(frame, "B-A1.1").length - timber_of(frame, "B-A1.3").length;
+  };
+  CHECK_THAT(longer(framed(hip_plan(24, 48, 10, 9))), WithinAbs(3 * std::sqrt(2.0), 1e-9));
+  const FramePlan metric = default_hip_plan(Length::mm(7200), Length::mm(14400), Length::mm(3000),
+                                            Slope::of_angle(Angle::degrees(35)), SizedBy::kMillimetres);
+  CHECK_THAT(longer(framed(metric)), WithinAbs(75 / 25.4 * std::sqrt(2.0), 1e-9));
+}
+
 // By hand: span 24 ft, 8 in posts and king posts. The peak lies half a span in from the wall, 144 in; the king post's
 // outer face there puts its middle, and bent 2, at 144 + 4 from the wall, 144 from the first bent.
 TEST_CASE("King posts of a hip-ended frame stand under the ridge's ends", "[hipframe]") {
