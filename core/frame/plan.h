@@ -140,9 +140,9 @@ struct FramePlan {
   Length brace_leg_post = Length::inches(30),
          brace_leg_beam = Length::inches(30);  ///< to the outer shoulders; at a hipped end 3 in or 75 mm more, so that
                                                ///< a corner post's pegs pass each other
-  Length stock_most = Length::feet(20);  ///< longest plate, ridge or sill before it is scarfed over a post
-  Length stand_off{};                    ///< under a post's foot when there are no sills
-  HipEnds hips;                          ///< RoofForm::kHip
+  Length stock_most = Length::feet(20);        ///< longest plate, ridge or sill before it is scarfed over a post
+  Length stand_off{};                          ///< under a post's foot when there are no sills
+  HipEnds hips;                                ///< RoofForm::kHip
   PlanSections sections;
   std::array<JointType, kMeetings> joints;  ///< by Meeting; default_joint
   Species species{"Douglas-fir", .45, .48, 35.33};
