@@ -14,6 +14,7 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
 #include "frame/roofs/hip_roof.h"
+#include "frame/sheet/layout_marks.h"
 #include "measure/parse.h"
 #include "measure/print.h"
 #include "raising/insertion/assemblies.h"
@@ -170,8 +171,6 @@ TEST_CASE("Every foot and head of a hip-ended frame's rafters is carried", "[hip
   }
 }
 
-// NAVEDTRA 14044, Griffith: at 9 in 12 a common is 15.00 in a foot of run, and jacks 24 in apart differ by twice that.
-// Hip per foot of common run: √(288 + 81) = 19.2094; twelve feet of it.
 TEST_CASE("A corner post bears on lapped sills, and under lapped plates", "[hipframe]") {
   FramePlan plan = hip_plan(24, 48, 10, 9);
   plan.sills = true;
@@ -183,6 +182,8 @@ TEST_CASE("A corner post bears on lapped sills, and under lapped plates", "[hipf
     }
 }
 
+// NAVEDTRA 14044, Griffith: at 9 in 12 a common is 15.00 in a foot of run, and jacks 24 in apart differ by twice that.
+// Hip per foot of common run: √(288 + 81) = 19.2094; twelve feet of it.
 TEST_CASE("Jacks of a hip-ended frame differ as the tables have it, and hips are as long", "[hipframe]") {
   const Frame frame = framed(hip_plan(24, 48, 10, 9));
   for (const auto& [shorter, longer] :
@@ -263,6 +264,20 @@ TEST_CASE("Ends of another pitch overhang so that fascias line up, and their hip
   };
   const double side = fascia(timber_of(frame, "C-A3")), end = fascia(timber_of(frame, "JR-1.4"));
   CHECK_THAT(end, WithinAbs(side, 1e-6));
+  // By hand: up the hip's plan the sides rise 8 in 12 and run 144 in, the ends 10 and 115.2. Its arrises lie in both,
+  // alike high, p and q from the corner's line: 8 · 115.2 p = 10 · 144 q, p + q = 6 in. It is off by 3 − q toward the
+  // sides, which are the shallower ones.
+  const double q = 6 * 8 * 115.2 / (8 * 115.2 + 10 * 144);
+  for (const Timber* hip : all_of(frame, TimberKind::kHipRafter)) {
+    CAPTURE(hip->mark);
+    const double in = hip->at.x.y > 0 ? 1 : -1;
+    const Vec3 corner{hip->at.x.x > 0 ? -144.0 : 144.0, in > 0 ? -4.0 : 48 * 12 - 4.0, 0};
+    const Vec3 level = unit(Vec3{hip->at.x.x, hip->at.x.y, 0});
+    const Vec3 to{corner.x - hip->at.origin.x, corner.y - hip->at.origin.y, 0};
+    const Vec3 off = to - dot(to, level) * level;
+    CHECK_THAT(norm(off), WithinAbs(3 - q, 1e-6));
+    CHECK(in * off.y < 0);
+  }
   // Too flat an end does not reach its plate with the sides' heel, which is told by the field.
   plan.hips.pitch = Slope::in_12(Length::inches(6));
   std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = Length::inches(1, 2);
@@ -458,8 +473,17 @@ TEST_CASE("Dragon ties cross the corners by choice, let into both plates", "[hip
     CHECK(carried(frame, *tie).heads == 2);
     CHECK_THAT(tie->at.x.z, WithinAbs(0, 1e-12));
   }
-  // Legs of 42 in: the outer edge from shoulder to shoulder is 42 √2.
-  CHECK(ties.front()->length > 42 * std::sqrt(2.0) - 2 * 6);
+  // By hand, shoulder to shoulder: legs of 42 in make the arrises toward the middle 42 √2 long; at 45° those toward the
+  // corner are shorter by twice the breadth.
+  for (const Timber* tie : ties) {
+    auto arrises = check_measures(*tie).arrises;
+    std::sort(arrises.begin(), arrises.end());
+    const double longest = 42 * std::sqrt(2.0), breadth = plan.hips.dragon_tie.breadth.in();
+    CHECK_THAT(arrises[0], WithinAbs(longest - 2 * breadth, 1e-6));
+    CHECK_THAT(arrises[1], WithinAbs(longest - 2 * breadth, 1e-6));
+    CHECK_THAT(arrises[2], WithinAbs(longest, 1e-6));
+    CHECK_THAT(arrises[3], WithinAbs(longest, 1e-6));
+  }
 }
 
 TEST_CASE("Hips of a real size, more girts, sills and plates of another size make a frame without clashes",
@@ -501,7 +525,7 @@ TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts t
   CHECK(proposed("HR-A" + last, "HR-E" + last));
   CHECK_FALSE(proposed("P-A1", "B-A1.1"));
   CHECK(proposed("P-A2", "T-2"));
-  // All but jacks and hips; then with one hip, then with its mate.
+  // All but jacks and hips; then with one hip, which its notch and the ridge hold too; then with its mate.
   const StandingModel model = make_standing_model(frame, book.raising);
   std::vector<int> standing;
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
@@ -513,6 +537,7 @@ TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts t
     return check_standing(model, with, {}, StandingDepth::kStands).stands();
   };
   CHECK(stands({}));
+  CHECK(stands({"HR-A1"}));
   CHECK(stands({"HR-A1", "HR-E1"}));
 }
 
