@@ -572,7 +572,7 @@ TEST_CASE("a gable whose ends become hips gets its posts under the peaks, unless
 
 TEST_CASE("hipped ends that had the sides' pitch keep to it while the roof is a gable again", "[hipframe][book]") {
   Book book = new_book("Barn", Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9)));
-  const auto set = [](Book it, const char* path, FieldValue value) {
+  const auto set = [](Book it, const char* path, const FieldValue& value) {
     return with_field(std::move(it), path, value).value();
   };
   const Slope steep = Slope::in_12(Length::inches(12)), own = Slope::in_12(Length::inches(10));
