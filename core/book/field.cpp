@@ -80,11 +80,10 @@ Result<Book> with_field(Book book, std::string_view path, const FieldValue& valu
   if (auto ok = set_field(described(book), path, value); !ok) return tl::unexpected(ok.error());
   if (!(plan.plate_left == plate) && plan.plate_right == plate) plan.plate_right = plan.plate_left;
   if (!(plan.pitch_left == pitch) && plan.pitch_right == pitch) plan.pitch_right = plan.pitch_left;
-  if (plan.form == RoofForm::kHip) {
-    // Hips that nobody spoke of yet, and ends that had the sides' pitch.
-    if (form != RoofForm::kHip && plan.hips == HipEnds{}) plan.hips = usual_hips(plan);
-    if (!(plan.pitch_left == pitch) && plan.hips.pitch == pitch) plan.hips.pitch = plan.pitch_left;
-  }
+  // Hips that nobody spoke of yet; and ends that had the sides' pitch, which keep to it while there is a gable again.
+  const bool hip = plan.form == RoofForm::kHip, spoken = hip || !(plan.hips == HipEnds{});
+  if (hip && form != RoofForm::kHip && plan.hips == HipEnds{}) plan.hips = usual_hips(plan);
+  if (spoken && !(plan.pitch_left == pitch) && plan.hips.pitch == pitch) plan.hips.pitch = plan.pitch_left;
   // Bays that nobody set keep the posts under the peaks.
   if (bays_follow && (form == RoofForm::kHip || plan.form == RoofForm::kHip)) plan.bays = usual_bays(plan, length);
   keep_whole(plan, path);

@@ -48,6 +48,8 @@ class BookCall {
     if (files_.read(path)) return refused(say(Msg::kBookExists, voice_.language, path));
     const auto book = asked_book();
     if (!book) return refused(book.error(), voice_);
+    if (const std::string_view name = of_hips_alone(); !name.empty())
+      return refused(say(Msg::kBookHipOnly, voice_.language, name));
     // A frame that cannot be solved is no start.
     if (const BookModel model = solve(*book); !*model.frame) return refused(model.frame->error(), voice_);
     return store(path, *book, say(Msg::kBookWritten, voice_.language, path) + "\n");
@@ -115,6 +117,12 @@ class BookCall {
  private:
   [[nodiscard]] std::string_view word(std::size_t index) const {
     return index < args_.words().size() ? args_.words()[index] : std::string_view{};
+  }
+
+  /// What was asked of hipped ends where none were; empty: nothing.
+  [[nodiscard]] std::string_view of_hips_alone() const {
+    if (args_.text("roof") == keys::word(keys::kRoofForm, RoofForm::kHip)) return {};
+    return args_.has("end-pitch") ? "--end-pitch" : args_.has("dragon-ties") ? "--dragon-ties" : "";
   }
 
   Result<Book> asked_book() {

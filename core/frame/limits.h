@@ -48,8 +48,18 @@ inline constexpr Length kUsualBay = Length::feet(14);
 /// How far inside of the place where hips meet a king post's outer face may stand and carry it yet. Larger: a peak that
 /// hangs on its ridge goes unsaid. Source: SOURCES.md, "carried peaks".
 inline constexpr Length kPeakPast = Length::inches(16);
+/// How far past the end of its ridge a king post's outer face may stand: what a tape or a printed size rounds off.
+/// Larger: a post stands under hips. Source: SOURCES.md, "king posts at a peak".
+inline constexpr Length kPastRidge = Length::inches(1, 16);
+/// A ridge that is shorter than its king post is broad lies over the middle of it where it is so long: a tenon and the
+/// wood past it at both of its ends. Larger: a post that would carry it is left out.
+/// Source: SOURCES.md, "king posts at a peak".
+inline constexpr Length kShortestRidge = kRelish * 3;
 /// A new plan's rafters bear on their plates at least so long. Source: SOURCES.md, "rafter seats".
 inline constexpr double kLeastSeat = 1.5;
+/// A new plan deepens its commons up to this for such seats. Larger: fewer notches are said, of heavier rafters.
+/// Source: SOURCES.md, "rafter seats".
+inline constexpr Length kDeepestCommon = Length::inches(12);
 /// Where a new plan's plates are lower than the first, its knee braces' legs are the second, so that they clear the
 /// wall girts. Source: SOURCES.md, "knee braces".
 inline constexpr Length kLowPlate = Length::feet(9), kShortBrace = Length::feet(2);

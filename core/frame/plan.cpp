@@ -76,23 +76,47 @@ SizedBy sized_by(const FramePlan& plan) {
 }
 Length size_by(SizedBy by, Length inches) { return by == SizedBy::kMillimetres ? metric_size(inches) : inches; }
 Length down_to(Length value, Length step) { return {value.count / step.count * step.count}; }
+Length up_to(Length value, Length step) { return {(value.count + step.count - 1) / step.count * step.count}; }
 
 /// A rafter over its plate: a seat that bears and takes no more of the rafter than a notch may anywhere; in a steep
-/// roof a deeper rafter, so that there is one.
-void seat_rafters(FramePlan& plan, Slope pitch, SizedBy by) {
+/// roof a deeper rafter, so that there is one. `other`: the pitch of other sides, whose rafters stand as high over
+/// their plates: theirs too, where any depth has such seats for both.
+void seat_rafters(FramePlan& plan, Slope pitch, Slope other, SizedBy by) {
   const bool metric = by == SizedBy::kMillimetres;
   const Length step = metric ? Length::mm(5) : Length::inches(1, 8);
   const Length least = metric ? Length::mm(40) : Length::from_inches(limits::kLeastSeat);
-  const auto seat = [&] {
-    return down_to(Length::from_inches(limits::kNotchAway * plan.sections.common.depth.in() / pitch.sin()), step);
+  const Length usual = size_by(by, BirdsMouth{}.seat), deepest = size_by(by, limits::kDeepestCommon);
+  Length& depth = plan.sections.common.depth;
+  const auto seat_under = [&](double heel) {
+    return Length::from_inches((depth.in() / pitch.cos() - heel) / pitch.tan());
   };
-  if (seat() < least) plan.sections.common.depth = plan.sections.common.depth + size_by(by, Length::inches(2));
+  const auto most = [&] {
+    const Length own = Length::from_inches(limits::kNotchAway * depth.in() / pitch.sin());
+    if (other == pitch) return down_to(own, step);
+    return down_to(std::min(own, seat_under((1 - limits::kNotchAway) * depth.in() / other.cos())), step);
+  };
+  const auto needed = [&] {
+    return other == pitch ? least : std::max(least, seat_under(depth.in() / other.cos() - least.in() * other.tan()));
+  };
+  const auto deepen = [&] {
+    while (most() < needed() && depth < deepest) depth = depth + size_by(by, Length::inches(2));
+    return !(most() < needed());
+  };
+  const Length was = depth;
+  if (!deepen()) {
+    depth = was;
+    other = pitch;
+    (void)deepen();
+  }
   plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)] =
-      BirdsMouth{std::clamp(seat(), least, size_by(by, BirdsMouth{}.seat))};
+      BirdsMouth{std::clamp(most(), needed(), std::max(usual, needed()))};
 }
 
-/// Alike where that is a size that a tape has; else to the step, the middle one taking the rest.
-std::vector<Bay> even_bays(Length between, std::int64_t count, SizedBy by) {
+/// No wider than the usual ones; alike where that is a size that a tape has, else to the step, the middle one taking
+/// the rest.
+std::vector<Bay> even_bays(Length between, SizedBy by) {
+  const Length most = size_by(by, limits::kUsualBay);
+  const std::int64_t count = std::clamp<std::int64_t>((between.count + most.count - 1) / most.count, 1, 10'000);
   const bool metric = by == SizedBy::kMillimetres;
   const Length tape = metric ? Length::mm(1) : Length::inches(1, 16),
                step = metric ? Length::mm(5) : Length::inches(1, 4);
@@ -111,7 +135,7 @@ FramePlan default_plan(Length span, Length length, Length plate_height, Slope pi
   plan.span = span;
   plan.plate_left = plan.plate_right = plate_height;
   plan.pitch_left = plan.pitch_right = pitch;
-  seat_rafters(plan, pitch, by);
+  seat_rafters(plan, pitch, pitch, by);
   if (plate_height < size_by(by, limits::kLowPlate))
     plan.brace_leg_post = plan.brace_leg_beam = size_by(by, limits::kShortBrace);
   plan.bays = usual_bays(plan, length);
@@ -136,26 +160,16 @@ namespace {
 /// The end bays so wide that king posts stand under the peaks.
 std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
   const SizedBy by = sized_by(plan);
-  const Length post = plan.sections.post.breadth;
-  // Where the pitches differ, up to the next measure of a tape.
-  const Length tape = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
-  // A pitch of next to nothing is refused later: it has no peak.
-  const Length run =
-      plan.hips.pitch == plan.pitch_left || !(plan.hips.pitch.tan() > 0.01)
-          ? Length{plan.span.count / 2}
-          : down_to(Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan()), tape) +
-                tape;
-  const Length end = run + Length{(plan.sections.king_post.breadth.count - post.count) / 2};
-  const Length between = length - post - end * 2, most = size_by(by, limits::kUsualBay);
-  if (between < post + Length::feet(2)) {
+  const Length post = plan.sections.post.breadth, end = end_bay_under_peak(plan);
+  const Length between = length - post - end * 2;
+  if (between < least_bay(plan)) {
     // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
     // short, which is said.
     const Length half{(length - post).count / 2};
     return {{half, 2}, {length - post - half, 3}};
   }
-  const std::int64_t count = std::min<std::int64_t>((between.count + most.count - 1) / most.count, 10'000);
   std::vector<Bay> bays{{end, 2}};
-  for (const Bay& bay : even_bays(between, count, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
+  for (const Bay& bay : even_bays(between, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
   bays.push_back({end, static_cast<int>(bays.size()) + 2});
   return bays;
 }
@@ -164,11 +178,8 @@ std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
 
 std::vector<Bay> usual_bays(const FramePlan& plan, Length length) {
   if (plan.form == RoofForm::kHip) return bays_under_peaks(plan, length);
-  const SizedBy by = sized_by(plan);
   // Posts stand within the length.
-  const Length between = length - plan.sections.post.breadth, most = size_by(by, limits::kUsualBay);
-  const std::int64_t count = between.count <= 0 ? 1 : (between.count + most.count - 1) / most.count;
-  return even_bays(between, std::min<std::int64_t>(count, 10'000), by);
+  return even_bays(length - plan.sections.post.breadth, sized_by(plan));
 }
 
 Length outside_length(const FramePlan& plan) {
@@ -177,15 +188,50 @@ Length outside_length(const FramePlan& plan) {
   return length;
 }
 
+namespace {
+
+/// Ends flatter than the sides have longer tails: the hips', level, no longer than a notched one may be.
+void shorten_tails(FramePlan& plan, SizedBy by) {
+  const double past = plan.pitch_left.tan() / plan.hips.pitch.tan();
+  const Length most = Length::from_inches(limits::kFarthestTail / libm::sqrt(1 + past * past));
+  const Length step = by == SizedBy::kMillimetres ? Length::mm(5) : Length::inches(1, 4);
+  plan.eave_overhang = std::min(plan.eave_overhang, down_to(most, step));
+}
+
+}  // namespace
+
 FramePlan default_hip_plan(Length span, Length length, Length plate_height, Slope pitch, SizedBy by,
                            std::optional<Slope> end_pitch) {
   FramePlan plan = default_plan(span, length, plate_height, pitch, by);
   plan.form = RoofForm::kHip;
+  if (end_pitch) {
+    plan.sections.common = usual_plan(by).sections.common;
+    seat_rafters(plan, pitch, *end_pitch, by);
+  }
   plan.hips = usual_hips(plan);
-  if (end_pitch) plan.hips.pitch = *end_pitch;
+  if (end_pitch) {
+    plan.hips.pitch = *end_pitch;
+    shorten_tails(plan, by);
+  }
   plan.bays = usual_bays(plan, length);
   return plan;
 }
+
+Length end_bay_under_peak(const FramePlan& plan) {
+  const bool metric = sized_by(plan) == SizedBy::kMillimetres;
+  const Length tape = metric ? Length::mm(1) : Length::inches(1, 8),
+               step = metric ? Length::mm(5) : Length::inches(1, 4);
+  // A pitch of next to nothing is refused later: it has no peak. A hair under a size is that size.
+  constexpr double kHair = 1e-6;
+  const bool alike = plan.hips.pitch == plan.pitch_left || !(plan.hips.pitch.tan() > 0.01);
+  const Length run = alike ? Length{(plan.span.count + 1) / 2}
+                           : Length::from_inches(plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan());
+  const Length bay = run + Length{(plan.sections.king_post.breadth.count - plan.sections.post.breadth.count + 1) / 2};
+  const Length even = down_to(bay + Length::from_inches(kHair), tape);
+  return bay - even <= Length::from_inches(kHair) ? even : up_to(bay, step);
+}
+
+Length least_bay(const FramePlan& plan) { return plan.sections.post.breadth + Length::feet(2); }
 
 void insert_bay(FramePlan& plan, int index, Length width) {
   int label = 1;

@@ -137,10 +137,12 @@ struct FramePlan {
   std::vector<Length> girts{Length::feet(4)};  ///< heights of their tops; wall girts in each bay
   bool end_girts = false;                      ///< also across the end bents
   bool braces = true;
-  Length brace_leg_post = Length::inches(30), brace_leg_beam = Length::inches(30);  ///< to the outer shoulders
-  Length stock_most = Length::feet(20);  ///< longest plate, ridge or sill before it is scarfed over a post
-  Length stand_off{};                    ///< under a post's foot when there are no sills
-  HipEnds hips;                          ///< RoofForm::kHip
+  Length brace_leg_post = Length::inches(30),
+         brace_leg_beam = Length::inches(30);  ///< to the outer shoulders; at a hipped end 3 in or 75 mm more, so that
+                                               ///< a corner post's pegs pass each other
+  Length stock_most = Length::feet(20);        ///< longest plate, ridge or sill before it is scarfed over a post
+  Length stand_off{};                          ///< under a post's foot when there are no sills
+  HipEnds hips;                                ///< RoofForm::kHip
   PlanSections sections;
   std::array<JointType, kMeetings> joints;  ///< by Meeting; default_joint
   Species species{"Douglas-fir", .45, .48, 35.33};
@@ -170,6 +172,11 @@ enum class SizedBy : std::uint8_t { kInches, kMillimetres };
 [[nodiscard]] std::vector<Bay> usual_bays(const FramePlan& plan, Length length);
 /// Outside of the end posts, along the ridge.
 [[nodiscard]] Length outside_length(const FramePlan& plan);
+/// An end bay so wide that a king post's outer face stands under the end of a hip roof's ridge: as it comes out where a
+/// tape has it, else up to the next quarter inch or 5 mm.
+[[nodiscard]] Length end_bay_under_peak(const FramePlan& plan);
+/// The narrowest bay: room for two feet between its posts.
+[[nodiscard]] Length least_bay(const FramePlan& plan);
 /// A new bay after bay `index` (−1: before the first… the first bent stays where it is), with a label not yet used.
 void insert_bay(FramePlan& plan, int index, Length width);
 
@@ -187,7 +194,10 @@ enum class FindingId : std::uint8_t {
   kWoodThin,          ///< measured smaller than the inner size of a housing
   kCornerThrust,      ///< nothing ties the feet of a roof with hips or valleys: an engineer must say its push
   kHipsDropped,       ///< backed hips were asked for; a frame cuts them dropped
-  kPeakUncarried,     ///< hips meet where no king post stands (`mark`: one of them); value: end bay that sets one there
+  kPeakUncarried,     ///< hips (`mark`, `other`) meet where no king post stands; value: the end bay, in inches, that
+                      ///< sets one there, 0: none does
+  kMiddleUncarried,  ///< …four of them at one peak, or so near to it that one post carries all; value: each of two bays
+                     ///< that set one there, 0: none do
 };
 struct Finding {
   FindingId id = FindingId::kNotEngineered;

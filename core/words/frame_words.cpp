@@ -10,16 +10,16 @@
 namespace bentbook {
 namespace {
 
-constexpr std::array<std::string_view, 14> kFindings = {
+constexpr std::array<std::string_view, 15> kFindings = {
     "not_engineered", "thrust",        "high_collar",  "no_room",         "clash",
     "unknown_mark",   "mark_taken",    "joint_unfit",  "bad_hand_timber", "ridge_unsupported",
-    "wood_thin",      "corner_thrust", "hips_dropped", "peak_uncarried"};
+    "wood_thin",      "corner_thrust", "hips_dropped", "peak_uncarried",  "middle_uncarried"};
 constexpr std::array<std::string_view, 16> kWarnings = {
     "end_distance", "edge_distance", "share_left",    "relief_small", "pins_meet", "pin_spread",
     "tenon_short",  "notch_share",   "seat_short",    "open_top",     "defect",    "tenon_thin",
     "made_plain",   "contact_cut",   "features_meet", "housing_deep"};
 
-static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kPeakUncarried) + 1);
+static_assert(kFindings.size() == static_cast<std::size_t>(FindingId::kMiddleUncarried) + 1);
 static_assert(kWarnings.size() == static_cast<std::size_t>(WarningId::kHousingDeep) + 1);
 
 std::string percent(double share) { return print_fixed(share * 100, 0) + " %"; }
@@ -39,9 +39,13 @@ std::string say_volume(double cubic_inches, int decimals, const Voice& voice) {
              : print_fixed(cubic_inches, decimals) + " in³";
 }
 
+bool is_at_peak(const Finding& finding) {
+  return finding.id == FindingId::kPeakUncarried || finding.id == FindingId::kMiddleUncarried;
+}
+
 /// The outward push of a pair, the wood that two timbers share, a bay's width; no other finding says a value.
 std::string found_value(const Finding& finding, const Voice& voice) {
-  if (finding.id == FindingId::kPeakUncarried) return say_inches(finding.value, voice);
+  if (is_at_peak(finding)) return say_inches(finding.value, voice);
   return finding.id == FindingId::kThrust ? say_weight(finding.value, voice) : say_volume(finding.value, 0, voice);
 }
 
@@ -86,7 +90,8 @@ std::string contact_text(const Frame& frame, const Joint& joint, int timber, Lan
 }
 
 std::string finding_text(const Finding& finding, const Voice& voice) {
-  const auto msg = find_msg("finding_" + std::string(finding_key(finding.id)));
+  const bool bare = is_at_peak(finding) && finding.value == 0;
+  const auto msg = bare ? Msg::kFindingPeakBare : find_msg("finding_" + std::string(finding_key(finding.id)));
   if (!msg) return std::string(finding_key(finding.id));
   return say(*msg, voice.language,
              {{"mark", finding.mark}, {"other", finding.other}, {"value", found_value(finding, voice)}});

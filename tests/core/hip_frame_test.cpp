@@ -14,6 +14,9 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/plan.h"
 #include "frame/roofs/hip_roof.h"
+#include "frame/sheet/layout_marks.h"
+#include "measure/parse.h"
+#include "measure/print.h"
 #include "raising/insertion/assemblies.h"
 #include "raising/insertion/blocking.h"
 #include "raising/stability/standing.h"
@@ -101,6 +104,31 @@ TEST_CASE("A metric hip-ended frame is bought in round millimetres and has nothi
   nothing_said(framed(plan));
 }
 
+// Sides and ends whose rafters, as high over their plates, can all bear 1 1/2 in (IRC R802.6) by notches of a sixth.
+TEST_CASE("A hip-ended frame whose ends have another pitch begins with nothing said against it", "[hipframe]") {
+  for (const auto& [sides, ends] :
+       {std::array{8, 9}, {8, 10}, {9, 8}, {10, 8}, {10, 9}, {6, 8}, {8, 6}, {9, 10}, {10, 12}, {12, 10}, {5, 6}})
+    for (const auto& [span, length] : {std::array{20, 40}, {24, 48}, {30, 60}}) {
+      CAPTURE(sides, ends, span);
+      const Slope pitch = Slope::in_12(Length::inches(sides)), end = Slope::in_12(Length::inches(ends));
+      nothing_said(framed(
+          default_hip_plan(Length::feet(span), Length::feet(length), Length::feet(10), pitch, SizedBy::kInches, end)));
+      nothing_said(framed(default_hip_plan(Length::mm(300 * span), Length::mm(300 * length), Length::mm(3000), pitch,
+                                           SizedBy::kMillimetres, end)));
+    }
+}
+
+// By hand: both legs longer by 3 in, or by 75 mm, make the side across longer by √2 of it.
+TEST_CASE("Braces of a hipped end pass the wall's by 3 in, or by 75 mm where wood is bought by them", "[hipframe]") {
+  const auto longer = [](const Frame& frame) {
+    return timber_of(frame, "B-A1.1").length - timber_of(frame, "B-A1.3").length;
+  };
+  CHECK_THAT(longer(framed(hip_plan(24, 48, 10, 9))), WithinAbs(3 * std::sqrt(2.0), 1e-9));
+  const FramePlan metric = default_hip_plan(Length::mm(7200), Length::mm(14400), Length::mm(3000),
+                                            Slope::of_angle(Angle::degrees(35)), SizedBy::kMillimetres);
+  CHECK_THAT(longer(framed(metric)), WithinAbs(75 / 25.4 * std::sqrt(2.0), 1e-9));
+}
+
 // By hand: span 24 ft, 8 in posts and king posts. The peak lies half a span in from the wall, 144 in; the king post's
 // outer face there puts its middle, and bent 2, at 144 + 4 from the wall, 144 from the first bent.
 TEST_CASE("King posts of a hip-ended frame stand under the ridge's ends", "[hipframe]") {
@@ -143,8 +171,6 @@ TEST_CASE("Every foot and head of a hip-ended frame's rafters is carried", "[hip
   }
 }
 
-// NAVEDTRA 14044, Griffith: at 9 in 12 a common is 15.00 in a foot of run, and jacks 24 in apart differ by twice that.
-// Hip per foot of common run: √(288 + 81) = 19.2094; twelve feet of it.
 TEST_CASE("A corner post bears on lapped sills, and under lapped plates", "[hipframe]") {
   FramePlan plan = hip_plan(24, 48, 10, 9);
   plan.sills = true;
@@ -156,6 +182,8 @@ TEST_CASE("A corner post bears on lapped sills, and under lapped plates", "[hipf
     }
 }
 
+// NAVEDTRA 14044, Griffith: at 9 in 12 a common is 15.00 in a foot of run, and jacks 24 in apart differ by twice that.
+// Hip per foot of common run: √(288 + 81) = 19.2094; twelve feet of it.
 TEST_CASE("Jacks of a hip-ended frame differ as the tables have it, and hips are as long", "[hipframe]") {
   const Frame frame = framed(hip_plan(24, 48, 10, 9));
   for (const auto& [shorter, longer] :
@@ -236,6 +264,20 @@ TEST_CASE("Ends of another pitch overhang so that fascias line up, and their hip
   };
   const double side = fascia(timber_of(frame, "C-A3")), end = fascia(timber_of(frame, "JR-1.4"));
   CHECK_THAT(end, WithinAbs(side, 1e-6));
+  // By hand: up the hip's plan the sides rise 8 in 12 and run 144 in, the ends 10 and 115.2. Its arrises lie in both,
+  // alike high, p and q from the corner's line: 8 · 115.2 p = 10 · 144 q, p + q = 6 in. It is off by 3 − q toward the
+  // sides, which are the shallower ones.
+  const double q = 6 * 8 * 115.2 / (8 * 115.2 + 10 * 144);
+  for (const Timber* hip : all_of(frame, TimberKind::kHipRafter)) {
+    CAPTURE(hip->mark);
+    const double in = hip->at.x.y > 0 ? 1 : -1;
+    const Vec3 corner{hip->at.x.x > 0 ? -144.0 : 144.0, in > 0 ? -4.0 : 48 * 12 - 4.0, 0};
+    const Vec3 level = unit(Vec3{hip->at.x.x, hip->at.x.y, 0});
+    const Vec3 to{corner.x - hip->at.origin.x, corner.y - hip->at.origin.y, 0};
+    const Vec3 off = to - dot(to, level) * level;
+    CHECK_THAT(norm(off), WithinAbs(3 - q, 1e-6));
+    CHECK(in * off.y < 0);
+  }
   // Too flat an end does not reach its plate with the sides' heel, which is told by the field.
   plan.hips.pitch = Slope::in_12(Length::inches(6));
   std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]).seat = Length::inches(1, 2);
@@ -258,6 +300,146 @@ TEST_CASE("Where hips meet over nothing it is said, with the bay that would carr
   }
   CHECK(told == 1);
   CHECK_FALSE(found(frame, FindingId::kCornerThrust));
+}
+
+TEST_CASE("A hip roof's ridge that no king post holds in its middle is told, as a gable's is", "[hipframe]") {
+  const FramePlan whole = hip_plan(24, 48, 10, 9);
+  for (const char* mark : {"K-C3", "T-3"}) {
+    CAPTURE(mark);
+    FramePlan plan = whole;
+    plan.overrides.emplace_back();
+    plan.overrides.back().mark = mark;
+    plan.overrides.back().removed = true;
+    const Frame frame = framed(plan);
+    CHECK(found(frame, FindingId::kRidgeUnsupported));
+    CHECK_FALSE(found(frame, FindingId::kPeakUncarried));
+  }
+  // Bents out of the ridge's reach hold no king post and leave nothing of it.
+  FramePlan more = whole;
+  more.bays.front().width = more.bays.front().width - Length::feet(6);
+  insert_bay(more, -1, Length::feet(6));
+  CHECK_FALSE(found(framed(more), FindingId::kRidgeUnsupported));
+}
+
+TEST_CASE("The end bay that is told, entered as it is printed, sets a king post under the hips", "[hipframe]") {
+  const auto told_at = [](const Frame& frame, const std::string& hip) {
+    const Finding* found = nullptr;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kPeakUncarried && f.mark == hip) found = &f;
+    return found != nullptr ? found->value : 0;
+  };
+  for (const SizedBy by : {SizedBy::kInches, SizedBy::kMillimetres})
+    for (const LengthStyle style : {LengthStyle{}, LengthStyle{LengthForm::kFeetInches, 8, 3},
+                                    LengthStyle{LengthForm::kMm, 16, 0}, LengthStyle{LengthForm::kMetre, 16, 3}})
+      for (const int sides : {6, 8, 9, 12})
+        for (const int ends : {7, 8, 10, 12}) {
+          CAPTURE(static_cast<int>(by), static_cast<int>(style.form), sides, ends);
+          const bool metric = by == SizedBy::kMillimetres;
+          FramePlan plan =
+              default_hip_plan(metric ? Length::mm(7215) : Length::inches(23 * 12 * 16 + 5, 16),
+                               metric ? Length::mm(19800) : Length::feet(66), Length::feet(10),
+                               Slope::in_12(Length::inches(sides)), by, Slope::in_12(Length::inches(ends)));
+          plan.bays[0].width = plan.bays[0].width - Length::inches(20);
+          plan.bays.back().width = plan.bays.back().width + Length::inches(25);
+          const auto moved = solve_frame(plan);
+          if (!moved) continue;  // ends too flat for the sides' heel
+          const std::string last = "HR-A" + std::to_string(plan.bays.back().label);
+          for (const bool at_last : {false, true}) {
+            const std::string hip = at_last ? last : "HR-A1";
+            const double bay = told_at(*moved, hip);
+            CHECK(bay > 0);
+            const Printed printed = print_length(Length::from_inches(bay), style, Marks::kAscii);
+            FramePlan cured = plan;
+            (at_last ? cured.bays.back() : cured.bays.front()).width =
+                parse_length(printed.text, metric ? BareUnit::kMm : BareUnit::kInch).value();
+            CHECK(told_at(framed(cured), hip) == 0);
+            for (const Finding& f : framed(cured).findings)
+              CHECK_FALSE((f.id == FindingId::kPeakUncarried && f.mark == hip));
+          }
+        }
+}
+
+TEST_CASE("Where no end bay would set a king post under the hips none is told", "[hipframe]") {
+  const auto said_of = [](const FramePlan& plan) {
+    const Frame frame = framed(plan);
+    std::vector<Finding> peaks;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kPeakUncarried || f.id == FindingId::kMiddleUncarried) peaks.push_back(f);
+    return peaks;
+  };
+  const FramePlan whole = hip_plan(24, 48, 10, 9);
+  std::vector<FramePlan> plans;
+  for (const char* mark : {"K-C2", "T-2"}) {
+    plans.push_back(whole);
+    plans.back().overrides.emplace_back();
+    plans.back().overrides.back().mark = mark;
+    plans.back().overrides.back().removed = true;
+    // Where a bay moves the post, it stays taken out.
+    plans.push_back(plans.back());
+    plans.back().bays.front().width = plans.back().bays.front().width + Length::feet(2);
+  }
+  plans.push_back(whole);
+  plans.back().ties = false;
+  plans.push_back(whole);
+  plans.back().on_ties = OnTies::kNothing;
+  plans.push_back(whole);
+  plans.back().bays = {{Length::feet(40), 2}};
+  plans.push_back(hip_plan(24, 24, 10, 9));
+  plans.back().on_ties = OnTies::kNothing;
+  for (const FramePlan& plan : plans) {
+    const std::vector<Finding> peaks = said_of(plan);
+    CHECK_FALSE(peaks.empty());
+    for (const Finding& f : peaks) {
+      CHECK(f.value == 0);
+      CHECK(finding_text(f, {}) == "No king post carries " + f.mark + " and " + f.other + " where they meet.");
+    }
+  }
+  // One peak, and a ridge that one post may carry, want it in the middle.
+  for (const auto& [length, off] : {std::array{24, 24}, {25, 24}, {27, 24}, {27, 8}}) {
+    CAPTURE(length, off);
+    FramePlan plan = hip_plan(24, length, 10, 9);
+    plan.bays[0].width = plan.bays[0].width - Length::inches(off);
+    plan.bays[1].width = plan.bays[1].width + Length::inches(off);
+    const std::vector<Finding> peak = said_of(plan);
+    REQUIRE(peak.size() == 1);
+    CHECK(peak[0].id == FindingId::kMiddleUncarried);
+    CHECK_THAT(peak[0].value, WithinAbs(length * 6 - 4, 1e-9));
+    for (Bay& bay : plan.bays) bay.width = Length::from_inches(peak[0].value);
+    CHECK(said_of(plan).empty());
+    CHECK(outside_length(plan) == Length::feet(length));
+  }
+}
+
+TEST_CASE("A ridge shorter than its king post lies over the middle of it, or it is told which bays give it length",
+          "[hipframe]") {
+  const auto short_ridge = [](int over, int rise) {
+    return default_hip_plan(Length::feet(24), Length::inches(24 * 12 + over), Length::feet(10),
+                            Slope::in_12(Length::inches(rise)));
+  };
+  // 24' 6" and 24' 8": a ridge of 6 in and of 8.
+  for (const int over : {6, 7, 8, 12, 39})
+    for (const int rise : {4, 6, 8, 9}) {
+      CAPTURE(over, rise);
+      const Frame frame = framed(short_ridge(over, rise));
+      nothing_said(frame);
+      CHECK(all_of(frame, TimberKind::kKingPost).size() == 1);
+    }
+  // 24' 2": no joint in a ridge of 2 in. Or hips so steep that they reach down to a post that is broader than the
+  // ridge.
+  for (const auto& [over, rise] : {std::array{1, 4}, {2, 9}, {4, 8}, {6, 12}, {6, 16}, {7, 16}}) {
+    CAPTURE(over, rise);
+    FramePlan plan = short_ridge(over, rise);
+    const Frame frame = framed(plan);
+    CHECK_FALSE(found(frame, FindingId::kClash));
+    CHECK_FALSE(found(frame, FindingId::kPeakUncarried));
+    std::vector<Finding> peaks;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kMiddleUncarried) peaks.push_back(f);
+    REQUIRE(peaks.size() == 1);
+    CHECK(finding_text(peaks[0], {}).find("Two bays of 12") != std::string::npos);
+    for (Bay& bay : plan.bays) bay.width = Length::from_inches(peaks[0].value);
+    nothing_said(framed(plan));
+  }
 }
 
 TEST_CASE("A hip roof that nothing ties says that an engineer must say its push at the corners", "[hipframe]") {
@@ -291,8 +473,17 @@ TEST_CASE("Dragon ties cross the corners by choice, let into both plates", "[hip
     CHECK(carried(frame, *tie).heads == 2);
     CHECK_THAT(tie->at.x.z, WithinAbs(0, 1e-12));
   }
-  // Legs of 42 in: the outer edge from shoulder to shoulder is 42 √2.
-  CHECK(ties.front()->length > 42 * std::sqrt(2.0) - 2 * 6);
+  // By hand, shoulder to shoulder: legs of 42 in make the arrises toward the middle 42 √2 long; at 45° those toward the
+  // corner are shorter by twice the breadth.
+  for (const Timber* tie : ties) {
+    auto arrises = check_measures(*tie).arrises;
+    std::sort(arrises.begin(), arrises.end());
+    const double longest = 42 * std::sqrt(2.0), breadth = plan.hips.dragon_tie.breadth.in();
+    CHECK_THAT(arrises[0], WithinAbs(longest - 2 * breadth, 1e-6));
+    CHECK_THAT(arrises[1], WithinAbs(longest - 2 * breadth, 1e-6));
+    CHECK_THAT(arrises[2], WithinAbs(longest, 1e-6));
+    CHECK_THAT(arrises[3], WithinAbs(longest, 1e-6));
+  }
 }
 
 TEST_CASE("Hips of a real size, more girts, sills and plates of another size make a frame without clashes",
@@ -334,7 +525,7 @@ TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts t
   CHECK(proposed("HR-A" + last, "HR-E" + last));
   CHECK_FALSE(proposed("P-A1", "B-A1.1"));
   CHECK(proposed("P-A2", "T-2"));
-  // All but jacks and hips; then with one hip, then with its mate.
+  // All but jacks and hips; then with one hip, which its notch and the ridge hold too; then with its mate.
   const StandingModel model = make_standing_model(frame, book.raising);
   std::vector<int> standing;
   for (std::size_t i = 0; i < frame.timbers.size(); ++i)
@@ -346,6 +537,7 @@ TEST_CASE("Two hips of an end are raised as a pair, in which they stand; posts t
     return check_standing(model, with, {}, StandingDepth::kStands).stands();
   };
   CHECK(stands({}));
+  CHECK(stands({"HR-A1"}));
   CHECK(stands({"HR-A1", "HR-E1"}));
 }
 
@@ -376,4 +568,23 @@ TEST_CASE("a gable whose ends become hips gets its posts under the peaks, unless
   const std::vector<Bay> bays = set.frame.bays;
   set = with_field(std::move(set), "frame.hips.pitch", Slope::in_12(Length::inches(12))).value();
   CHECK(set.frame.bays == bays);
+}
+
+TEST_CASE("hipped ends that had the sides' pitch keep to it while the roof is a gable again", "[hipframe][book]") {
+  Book book = new_book("Barn", Length::feet(24), Length::feet(48), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const auto set = [](Book it, const char* path, const FieldValue& value) {
+    return with_field(std::move(it), path, value).value();
+  };
+  const Slope steep = Slope::in_12(Length::inches(12)), own = Slope::in_12(Length::inches(10));
+  // A gable that was never hipped has no word of hips.
+  CHECK(write_book(set(book, "frame.pitch_left", steep)).find("hips") == std::string::npos);
+  book = set(std::move(book), "frame.form", Choice{2});
+  const auto through_gable = [&](Book it) {
+    it = set(std::move(it), "frame.form", Choice{0});
+    it = set(std::move(it), "frame.pitch_left", steep);
+    return set(std::move(it), "frame.form", Choice{2}).frame.hips.pitch;
+  };
+  CHECK(through_gable(book) == steep);
+  // Ends of their own pitch keep that.
+  CHECK(through_gable(set(book, "frame.hips.pitch", own)) == own);
 }

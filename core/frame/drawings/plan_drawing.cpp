@@ -122,6 +122,9 @@ draw::Drawing bent_drawing(const FramePlan& plan, const Frame& frame, int label)
 
 namespace {
 
+/// Inches from the middle of the first bent to the middle of the last.
+double along_bents(const FramePlan& plan) { return (outside_length(plan) - plan.sections.post.breadth).in(); }
+
 /// The bent that shows most: of a hip roof the first one with a tie.
 int telling_bent(const FramePlan& plan) {
   return plan.form == RoofForm::kHip && plan.bays.size() > 1 ? plan.bays.front().label : 1;
@@ -178,7 +181,7 @@ draw::Drawing wall_drawing(const FramePlan& plan, const Frame& frame) {
       if (timber.kind == TimberKind::kPost) posts.take(p.y);
     }
   });
-  const double length = length_of(plan).in();
+  const double length = along_bents(plan);
   d.lines.push_back({{-18, 0}, {length + 18, 0}, Stroke::kThin});
   double y = 0;
   for (const Bay& bay : plan.bays) {
@@ -204,7 +207,7 @@ draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
   d.dimensions.clear();
   d.angles.clear();
   d.notes.clear();
-  const double length = length_of(plan).in(), past = plan.sections.post.breadth.in() / 2;
+  const double length = along_bents(plan), past = plan.sections.post.breadth.in() / 2;
   const double half = plan.span.in() / 2, height = plan.plate_left.in();
   Reach top;
   for (const draw::Polygon& polygon : side.polygons)
@@ -222,12 +225,6 @@ draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame) {
   d.dimensions.push_back({moved({-past, 0}), moved({length + past, 0}), -1, {1, 0}, "length", Meaning::kGiven});
   draw_pitch(d, plan.pitch_left, plan, peak, -1, true, "pitch");
   return d;
-}
-
-Length length_of(const FramePlan& plan) {
-  Length length{};
-  for (const Bay& bay : plan.bays) length = length + bay.width;
-  return length;
 }
 
 }  // namespace bentbook

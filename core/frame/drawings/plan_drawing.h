@@ -24,7 +24,4 @@ inline constexpr std::size_t kMostBaysShown = 6;
 /// posts).
 [[nodiscard]] draw::Drawing building_drawing(const FramePlan& plan, const Frame& frame);
 
-/// Middle of the first bent to the middle of the last.
-[[nodiscard]] Length length_of(const FramePlan& plan);
-
 }  // namespace bentbook

@@ -102,10 +102,9 @@ Result<void> check_pitch(const char* name, const Slope& pitch) {
 Result<void> check_bays(const FramePlan& plan) {
   if (plan.bays.empty()) return fail(ErrorCode::kMissing, "bays");
   if (plan.bays.size() > 1000) return fail(ErrorCode::kTooLarge, "bays");
-  const Length least = plan.sections.post.breadth + Length::inches(24);
   Length length{};
   for (const Bay& bay : plan.bays) {
-    if (auto ok = check_fields({{"bay", bay.width, least, kMost}}); !ok) return ok;
+    if (auto ok = check_fields({{"bay", bay.width, least_bay(plan), kMost}}); !ok) return ok;
     length = length + bay.width;
   }
   // So many timbers that the app would stand still: 10 000 rafters.

@@ -68,6 +68,10 @@ void set_bents(const FramePlan& plan, Layout& l) {
 
 }  // namespace
 
+bool lapped_plates(const FramePlan& plan) {
+  return kind_of(plan.joints[static_cast<std::size_t>(Meeting::kSillCorner)]) == JointKind::kHalfLap;
+}
+
 Result<Layout> lay_out(const FramePlan& plan) {
   if (auto ok = check_plan(plan); !ok) return tl::unexpected(ok.error());
   Result<Layout> out{tl::in_place};

@@ -69,13 +69,12 @@ struct Layout {
 
   [[nodiscard]] int bent_count() const { return static_cast<int>(bents.size()); }
   [[nodiscard]] const RoofSide& side(bool is_right) const { return is_right ? right : left; }
-  /// Of a hip roof: whether its end plates lie over the ends of the wall plates, each with half of its depth.
-  [[nodiscard]] static bool lapped_plates(const FramePlan& plan) {
-    return kind_of(plan.joints[static_cast<std::size_t>(Meeting::kSillCorner)]) == JointKind::kHalfLap;
-  }
-  /// …whether a bent stands at an end, under its own plate.
+  /// Of a hip roof: whether a bent stands at an end, under its own plate.
   [[nodiscard]] bool hipped_at(int bent) const { return hip && (bent == 0 || bent + 1 == bent_count()); }
 };
+
+/// Of a hip roof: whether its end plates lie over the ends of the wall plates, each with half of its depth.
+[[nodiscard]] bool lapped_plates(const FramePlan& plan);
 
 /// Errors as solve_frame.
 [[nodiscard]] Result<Layout> lay_out(const FramePlan& plan);

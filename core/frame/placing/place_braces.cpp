@@ -1,6 +1,7 @@
 #include "frame/placing/place_braces.h"
 
 #include "frame/joints/end_joint.h"
+#include "frame/metric_sizes.h"
 #include "numeric/index.h"
 
 namespace bentbook {
@@ -46,7 +47,10 @@ void place_brace(Work& work, const Corner& c) {
 
 /// How much longer a hipped end's braces are than the wall's at the same height, so that their pegs in a corner post
 /// pass each other.
-constexpr double kPastOther = 3;
+double past_other(const FramePlan& plan) {
+  constexpr Length kPast = Length::inches(3);
+  return (is_by_millimetres(plan.sections.common) ? metric_size(kPast) : kPast).in();
+}
 
 /// Post and tie, or a hipped end's plate, across the building.
 void brace_bent(Work& work, const Layout& l, int bent, bool is_right) {
@@ -56,7 +60,7 @@ void brace_bent(Work& work, const Layout& l, int bent, bool is_right) {
   const double under = end ? side.plate_top - plan.sections.plate.depth.in() : l.tie_top - plan.sections.tie.depth.in();
   const double post = plan.sections.post.depth.in();
   Corner c;
-  c.longer = end ? kPastOther : 0;
+  c.longer = end ? past_other(plan) : 0;
   c.post = (is_right ? l.post_right : l.post_left)[at(bent)];
   c.beam = end ? l.end_plates[bent == 0 ? 0 : 1] : l.tie[at(bent)];
   c.at = {side.out_x(post), l.bents[at(bent)], under};

@@ -226,7 +226,7 @@ void place_plates(Work& work, Layout& l) {
     for (int bent = 0; bent < l.bent_count(); ++bent) {
       const double y = l.bents[at(bent)];
       EndMeeting top{Meeting::kPostTop, posts[at(bent)], End::kB, plate.under_at(y), -1 * kZ, false, 1e9};
-      if (plate.joined_at(y) || (l.hipped_at(bent) && l.lapped_plates(plan))) top.most = section.depth.in() / 2 - 0.75;
+      if (plate.joined_at(y) || (l.hipped_at(bent) && lapped_plates(plan))) top.most = section.depth.in() / 2 - 0.75;
       if (l.hipped_at(bent)) top.relish = limits::kRelish.in();
       join_end(work, top);
     }

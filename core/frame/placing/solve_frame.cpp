@@ -12,6 +12,7 @@
 #include "frame/placing/place_walls.h"
 #include "frame/placing/warn_timbers.h"
 #include "frame/roofs/hip_roof.h"
+#include "numeric/index.h"
 
 namespace bentbook {
 namespace {
@@ -35,10 +36,17 @@ void say_thrust(Work& work, const Layout& l) {
   if (plan.collars) work.add_finding(FindingId::kHighCollar);
 }
 
+/// A bent that the ridge passes over and that holds no king post under it. What hangs at a hip roof's peaks is theirs
+/// to say.
+bool leaves_ridge(const FramePlan& plan, const Layout& l, int bent) {
+  if (l.king[at(bent)] >= 0) return false;
+  return !l.hip || (has_hip_ridge(l) && king_stands(plan, l, bent) && !carries_peak(plan, l, bent));
+}
+
 void say_ridge(Work& work, const Layout& l) {
-  if (l.lean_to || l.hip || work.plan.peak != Peak::kRidgeBeam) return;
-  for (const int king : l.king)
-    if (king < 0) {
+  if (l.lean_to || (!l.hip && work.plan.peak != Peak::kRidgeBeam)) return;
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    if (leaves_ridge(work.plan, l, bent)) {
       work.add_finding(FindingId::kRidgeUnsupported);
       return;
     }

@@ -15,12 +15,6 @@ namespace {
 
 constexpr double kSame = 1e-6;  ///< inches: the same place
 
-Length length_of_walls(const FramePlan& plan) {
-  Length length = plan.sections.post.breadth;
-  for (const Bay& bay : plan.bays) length = length + bay.width;
-  return length;
-}
-
 /// Level, from an end's wall to its peak.
 double end_run(const FramePlan& plan) { return plan.span.in() / 2 * plan.pitch_left.tan() / plan.hips.pitch.tan(); }
 
@@ -137,7 +131,7 @@ class HipFramer {
       if (plate >= 0 && seat_on_plate(work_, {t, timber, plate, outward, first, {within.begin(), within.size()}}))
         first = false;
     };
-    const bool lapped = Layout::lapped_plates(plan_);
+    const bool lapped = lapped_plates(plan_);
     const double broad = plan_.sections.plate.breadth.in();
     const double x_lo = l_.left.wall_x + (lapped ? 0 : broad), x_hi = l_.right.wall_x - (lapped ? 0 : broad);
     const bool has_first = lapped && l_.end_plates[0] >= 0, has_last = lapped && l_.end_plates[1] >= 0;
@@ -214,21 +208,99 @@ class HipFramer {
   std::vector<int> placed_;  ///< by timber of the roof: index in the frame, −1 where it is taken out
 };
 
-bool carries_peak(const FramePlan& plan, const Layout& l, double peak, double in) {
-  for (int bent = 0; bent < l.bent_count(); ++bent) {
-    if (l.king[at(bent)] < 0) continue;
-    if (!has_hip_ridge(l)) return true;
-    const double half = plan.sections.king_post.breadth.in() / 2;
-    const double inside = in * (l.bents[at(bent)] - peak) - half;
-    if (inside > -kSame && inside < limits::kPeakPast.in() + kSame) return true;
+/// A ridge that is shorter than its king post is broad.
+bool is_narrow(const FramePlan& plan, const Layout& l) {
+  return l.peak_to - l.peak_from < (plan.sections.king_post.breadth - limits::kPastRidge * 2).in();
+}
+
+/// Whether a king post that reaches past both ends of its ridge has its joint there, and clears the hips.
+bool takes_narrow(const FramePlan& plan, const Layout& l) {
+  const Section &king = plan.sections.king_post, &ridge = plan.sections.ridge_beam;
+  if (l.peak_to - l.peak_from < limits::kShortestRidge.in() - kSame) return false;
+  const double top = l.left.top_at(l.ridge_x - ridge.breadth.in() / 2) - ridge.depth.in();
+  const double middle = (l.peak_from + l.peak_to) / 2;
+  return std::none_of(l.roof.timbers.begin(), l.roof.timbers.end(), [&](const RoofTimber& t) {
+    if (t.kind != RoofTimberKind::kHip) return false;
+    // The corner of the post that lies under it farthest down.
+    const double x = (t.at.x.x > 0 ? -1 : 1) * king.depth.in() / 2, y = (t.at.x.y > 0 ? -1 : 1) * king.breadth.in() / 2;
+    const double under = dot(t.at.z, t.at.origin) - t.section.depth.in() / 2;
+    return meet({l.ridge_x + x, middle + y, 0}, kZ, t.at.z, under).z < top + kSame;
+  });
+}
+
+/// Whether a bent's king post, which stands or would, carries an end's peak.
+bool under_peak(const FramePlan& plan, const Layout& l, int bent, bool last) {
+  if (!king_stands(plan, l, bent)) return false;
+  if (!has_hip_ridge(l)) return true;
+  const double y = l.bents[at(bent)], half = plan.sections.king_post.breadth.in() / 2;
+  return (last ? l.peak_to - y : y - l.peak_from) - half < limits::kPeakPast.in() + kSame;
+}
+
+bool carried_peak(const FramePlan& plan, const Layout& l, bool last) {
+  for (int bent = 0; bent < l.bent_count(); ++bent)
+    if (l.king[at(bent)] >= 0 && under_peak(plan, l, bent, last)) return true;
+  return false;
+}
+
+/// Whether the plan puts a king post on a bent's tie wherever the peaks let it.
+bool takes_king(const FramePlan& plan, const Layout& l, int bent) {
+  if (plan.on_ties != OnTies::kKingPosts || l.tie[at(bent)] < 0) return false;
+  const std::string mark = make_mark(TimberKind::kKingPost, 'C', l.labels[at(bent)]);
+  return std::none_of(plan.overrides.begin(), plan.overrides.end(),
+                      [&](const Override& o) { return o.removed && o.mark == mark; });
+}
+
+/// The end bay that sets a king post under its peak, whatever the other bays are; 0: none does.
+Length bay_under_peak(const FramePlan& plan, const Layout& l, bool last) {
+  const int bent = last ? l.bent_count() - 2 : 1;
+  if (l.bent_count() < 3 || !takes_king(plan, l, bent) || under_peak(plan, l, bent, last)) return {};
+  const Length bay = end_bay_under_peak(plan), was = last ? plan.bays.back().width : plan.bays.front().width;
+  const double ridge = l.peak_to - l.peak_from + (bay - was).in();
+  return bay < least_bay(plan) || ridge < plan.sections.king_post.breadth.in() - kSame ? Length{} : bay;
+}
+
+/// Where one king post carries all hips: each of two bays that set it there; 0: none do.
+Length bays_at_middle(const FramePlan& plan, const Layout& l) {
+  for (int bent = 1; bent + 1 < l.bent_count(); ++bent)
+    if (!takes_king(plan, l, bent) || (l.king[at(bent)] < 0 && king_stands(plan, l, bent))) return {};
+  const Length half{(outside_length(plan) - plan.sections.post.breadth).count / 2};
+  // The building stays as long as it is, if it can and if that is what will be read.
+  const bool on_tape = half.count % Length::inches(1, 8).count == 0 || half.count % Length::mm(1).count == 0;
+  const bool stays = on_tape && !(has_hip_ridge(l) && is_narrow(plan, l));
+  const Length bay = stays ? half : end_bay_under_peak(plan);
+  return l.bent_count() < 3 || bay < least_bay(plan) ? Length{} : bay;
+}
+
+/// Whether the hips meet at one peak, or so near to it that one king post carries all.
+bool has_one_post(const FramePlan& plan, const Layout& l) {
+  const double ridge = l.peak_to - l.peak_from, king = plan.sections.king_post.breadth.in();
+  return is_narrow(plan, l) || (l.bent_count() == 3 && ridge < king + 2 * limits::kPeakPast.in() + kSame);
+}
+
+void say_uncarried(Work& work, const Layout& l, FindingId id, bool last, Length bay) {
+  const int label = last ? l.labels.back() : l.labels.front();
+  work.add_finding(id, make_mark(TimberKind::kHipRafter, 'A', label), make_mark(TimberKind::kHipRafter, 'E', label),
+                   bay.in());
+}
+
+/// Each peak that nothing carries; whether there was none.
+bool say_peaks(Work& work, const Layout& l) {
+  const FramePlan& plan = work.plan;
+  const bool first = carried_peak(plan, l, false), last = carried_peak(plan, l, true);
+  if (first && last) return true;
+  if (has_one_post(plan, l)) {
+    say_uncarried(work, l, FindingId::kMiddleUncarried, first, bays_at_middle(plan, l));
+    return false;
   }
+  if (!first) say_uncarried(work, l, FindingId::kPeakUncarried, false, bay_under_peak(plan, l, false));
+  if (!last) say_uncarried(work, l, FindingId::kPeakUncarried, true, bay_under_peak(plan, l, true));
   return false;
 }
 
 }  // namespace
 
 RoofPlan hip_roof_of(const FramePlan& plan) {
-  RoofPlan roof = rectangle_roof(plan.span, length_of_walls(plan), plan.pitch_left);
+  RoofPlan roof = rectangle_roof(plan.span, outside_length(plan), plan.pitch_left);
   const double depth = plan.sections.common.depth.in();
   const auto& mouth = std::get<BirdsMouth>(plan.joints[static_cast<std::size_t>(Meeting::kRafterPlate)]);
   roof.heel_by = HeelBy::kHeel;
@@ -275,8 +347,14 @@ bool has_hip_ridge(const Layout& l) { return l.peak_to - l.peak_from > kSame; }
 
 bool king_stands(const FramePlan& plan, const Layout& l, int bent) {
   const double y = l.bents[at(bent)], half = plan.sections.king_post.breadth.in() / 2;
-  if (!has_hip_ridge(l)) return libm::fabs(y - (l.peak_from + l.peak_to) / 2) < kSame;
-  return y - half > l.peak_from - kSame && y + half < l.peak_to + kSame;
+  const double past = limits::kPastRidge.in() + kSame, off = libm::fabs(y - (l.peak_from + l.peak_to) / 2);
+  if (!has_hip_ridge(l)) return off < kSame;
+  if (is_narrow(plan, l)) return off < past && takes_narrow(plan, l);
+  return y - half > l.peak_from - past && y + half < l.peak_to + past;
+}
+
+bool carries_peak(const FramePlan& plan, const Layout& l, int bent) {
+  return under_peak(plan, l, bent, false) || under_peak(plan, l, bent, true);
 }
 
 double under_one_peak(const Layout& l) {
@@ -293,16 +371,7 @@ void place_hip_rafters(Work& work, Layout& layout) { HipFramer(work, layout).run
 
 void say_hips(Work& work, const Layout& l) {
   const FramePlan& plan = work.plan;
-  bool carried = true;
-  const double bay = end_run(plan) + (plan.sections.king_post.breadth - plan.sections.post.breadth).in() / 2;
-  for (const bool last : {false, true}) {
-    if (last && !has_hip_ridge(l)) break;
-    if (carries_peak(plan, l, last ? l.peak_to : l.peak_from, last ? -1 : 1)) continue;
-    carried = false;
-    const int label = last ? l.labels.back() : l.labels.front();
-    work.add_finding(FindingId::kPeakUncarried, make_mark(TimberKind::kHipRafter, 'A', label),
-                     make_mark(TimberKind::kHipRafter, 'E', label), bay);
-  }
+  const bool carried = say_peaks(work, l);
   bool tied = plan.ties && plan.tie_drop <= limits::kLowTie && l.bent_count() > 2;
   for (int bent = 1; bent + 1 < l.bent_count(); ++bent) tied = tied && l.tie[at(bent)] >= 0;
   if (!tied && !carried) work.add_finding(FindingId::kCornerThrust);

@@ -25,11 +25,13 @@ enum class HipSide : std::uint8_t { kFirstEnd, kRight, kLastEnd, kLeft };
 [[nodiscard]] bool has_hip_ridge(const Layout& layout);
 /// Whether a bent's king post stands under the ridge, or under the one peak.
 [[nodiscard]] bool king_stands(const FramePlan& plan, const Layout& layout, int bent);
+/// Whether it stands there near enough to where the hips meet that it carries them.
+[[nodiscard]] bool carries_peak(const FramePlan& plan, const Layout& layout, int bent);
 /// Top of the pointed king post.
 [[nodiscard]] double under_one_peak(const Layout& layout);
 
 void place_hip_rafters(Work& work, Layout& layout);
-/// Peaks and a ridge that nothing carries, feet that nothing ties.
+/// Peaks that nothing carries, feet that nothing ties.
 void say_hips(Work& work, const Layout& layout);
 
 }  // namespace bentbook
