@@ -109,8 +109,13 @@ TEST_CASE("raise brief: a line a step, then each temporary with its length, from
   brace.ground_y = Length::from_inches(foot.y);
   brace.ground_z = Length::from_inches(foot.z);
   book.raising.temporaries = {brace};
+  book.raising.later = {{"T-1", "P-A1"}};
+  book.raising.crew.on_lines = "the two tall ones";
   disk.files["shed"] = write_book(book);
   const std::string text = disk.run({"brief", "shed"}).out;
+  CHECK(has(text, "not counted: T-1 and P-A1."));
+  CHECK(has(text, "On the lines and ropes: the two tall ones."));
+  CHECK(has(text, "Neither crew nor lifting gear"));
   CHECK(longest_line(text) <= 80);
   CHECK(has(text, "  1  Post P-A1"));
   CHECK(has(text, "+T1"));
