@@ -344,6 +344,8 @@ TEST_CASE("every figure of a timber by hand stands whole on the page, clear of t
     timber.length = random_inches(random, 24, 400, 16);
     timber.wood.nominal = {random_inches(random, 4, 14, 2), random_inches(random, 4, 14, 2)};
     timber.a.angle = Angle::degrees(random.whole(-40, 40));
+    if (chance(random, 50)) timber.b.angle = timber.a.angle;
+    timber.b.tilt = Angle::degrees(random.whole(-30, 30));
     HandFeature f;
     f.kind = static_cast<FeatureKind>(keys::index_of(keys::kFeatureKind, chance(random, 50) ? "hole" : "mortise"));
     f.face = static_cast<Face>(random.whole(1, 4));
@@ -367,7 +369,8 @@ TEST_CASE("every figure of a timber by hand stands whole on the page, clear of t
           },
           shown.voice);
     };
-    phone.draw(hand_drawing(timber), 130, shown.small, said(root));
+    phone.draw(hand_drawing(timber), 150, shown.small, said(root));
+    phone.draw(hand_top_drawing(timber), 110, shown.small, said(root));
     phone.draw(hand_section_drawing(timber), 130, shown.small, said(root));
     phone.draw(hand_feature_drawing(timber, f), 210, shown.small, said(root + "features.0."));
   }

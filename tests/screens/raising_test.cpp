@@ -280,6 +280,17 @@ TEST_CASE("a joint that the lead leaves for later is not driven with its step, a
   bed.go("raising.loads");
   bed.go("loads.later_none");
   CHECK(bed.stored().later.empty());
+  bed.go("bar.back");
+  bed.go("raising.order");
+  bed.go("order.step.0");
+  bed.go("step.more");
+  CHECK_FALSE(bed.shows("step.fasten"));  // a post on the ground closes none
+  bed.go("bar.back");
+  bed.go("bar.back");
+  bed.go("order.step.2");
+  bed.go("step.more");
+  bed.go("step.fasten_none_today");
+  CHECK(bed.stored().later.size() == 2);
 }
 
 TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][raising]") {
@@ -309,8 +320,16 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   CHECK(bed.stored().crane.chart.at(0) == ChartRow{Length::feet(32), bentbook::Weight::pounds(4000)});
   bed.press("gear.crane.chart.add");
   CHECK(bed.stored().crane.chart.at(1).radius == Length::feet(42));
+  bed.press("gear.crane.chart.0.capacity");
+  bed.tap_keypad({"digit.4", "digit.0", "digit.0", "digit.0", "done"});
+  bed.press("gear.crane.chart.drop");  // the one touched last
+  REQUIRE(bed.stored().crane.chart.size() == 1);
+  CHECK(bed.stored().crane.chart[0].radius == Length::feet(42));
   bed.press("gear.crane.chart.drop");
-  CHECK(bed.stored().crane.chart.size() == 1);
+  CHECK(bed.stored().crane.chart.empty());
+  bed.press("gear.crane.chart.add");
+  bed.press("gear.crane.chart.0.radius");
+  bed.tap_keypad({"digit.3", "digit.2", "done"});
   bed.press("gear.crane.hook_block");
   bed.tap_keypad({"digit.9", "digit.0", "done"});
   CHECK(bed.stored().crane.hook_block == bentbook::Weight::pounds(90));
@@ -350,6 +369,9 @@ TEST_CASE("what the lead says of loads, gear and braces is kept", "[screens][rai
   bed.commit_text("gear.on_poles", "the sisters");
   CHECK(bed.stored().crew.on_lines == "the tall one, the new one");
   CHECK(bed.stored().crew.on_poles == "the sisters");
+  RaisingPlan named;
+  named.crew = bed.stored().crew;
+  CHECK_FALSE(lifting_entered(named));  // names lift nothing
   bed.press("gear.add");
   bed.press("gear.piece.rated");
   bed.tap_keypad({"digit.9", "digit.0", "digit.0", "done"});

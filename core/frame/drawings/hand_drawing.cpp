@@ -30,16 +30,33 @@ Along along_of(const HandTimber& timber, const HandFeature& f) {
 /// What a cut off square moves a corner of the side view by.
 double past(Angle angle, double up) { return libm::tan(angle.rad()) * up; }
 
+struct EndCut {
+  Angle angle;
+  const char* key;
+};
+/// The outline between two cuts, whose tips stand `length` apart: plus where the upper side is longer.
+void draw_between_ends(draw::Sketch& sketch, double length, double wide, EndCut at_a, EndCut at_b) {
+  const double a = past(at_a.angle, wide), b = past(at_b.angle, wide);
+  const double low_a = a > 0 ? a : 0, top_a = a < 0 ? -a : 0;
+  const double low_b = length - (b > 0 ? b : 0), top_b = length - (b < 0 ? -b : 0);
+  sketch.shape({{low_a, 0}, {low_b, 0}, {top_b, wide}, {top_a, wide}}, Fill::kShade);
+  sketch.given_aside({(low_a + top_a) / 2, wide / 2}, at_a.key);
+  sketch.given_aside({(low_b + top_b) / 2, wide / 2}, at_b.key);
+}
+
 }  // namespace
+
+draw::Drawing hand_top_drawing(const HandTimber& timber) {
+  draw::Sketch sketch;
+  draw_between_ends(sketch, timber.length.in(), timber.wood.nominal.breadth.in(), {timber.a.tilt, "end_a.tilt"},
+                    {timber.b.tilt, "end_b.tilt"});
+  return sketch.drawing;
+}
 
 draw::Drawing hand_drawing(const HandTimber& timber) {
   draw::Sketch sketch;
-  const double length = timber.length.in(), depth = timber.wood.nominal.depth.in(), half = depth / 2;
-  const double a = past(timber.a.angle, half), b = past(timber.b.angle, half);
-  // Plus where the top is longer; the tips stand `length` apart.
-  const double low_a = a > 0 ? 2 * a : 0, top_a = a < 0 ? -2 * a : 0;
-  const double low_b = length - (b > 0 ? 2 * b : 0), top_b = length - (b < 0 ? -2 * b : 0);
-  sketch.shape({{low_a, 0}, {low_b, 0}, {top_b, depth}, {top_a, depth}}, Fill::kShade);
+  const double length = timber.length.in(), depth = timber.wood.nominal.depth.in();
+  draw_between_ends(sketch, length, depth, {timber.a.angle, "end_a.angle"}, {timber.b.angle, "end_b.angle"});
   for (const HandFeature& f : timber.features) {
     const Along along = along_of(timber, f);
     const bool hole = f.kind == FeatureKind::kHole;

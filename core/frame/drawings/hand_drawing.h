@@ -6,8 +6,10 @@
 
 namespace bentbook {
 
-/// From the side, its top up, with the outline of what is cut in. Given: "length".
+/// From the side, its top up, with the outline of what is cut in. Given: "length", "end_a.angle", "end_b.angle".
 [[nodiscard]] draw::Drawing hand_drawing(const HandTimber& timber);
+/// From above, its far face up. Given: "end_a.tilt", "end_b.tilt".
+[[nodiscard]] draw::Drawing hand_top_drawing(const HandTimber& timber);
 /// Its section, standing on its breadth. Given: "wood.nominal.breadth", "wood.nominal.depth".
 [[nodiscard]] draw::Drawing hand_section_drawing(const HandTimber& timber);
 /// One thing cut into it, as one looks on its face, torn off to both sides; its arris at the lower coordinate is below.

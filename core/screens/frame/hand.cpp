@@ -138,11 +138,10 @@ void hand_screen(Context& context) {
     if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
       caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
     const std::string prefix = hand_path(mark);
-    hand_drawn(context, shown, "hand.timber", context.say(Msg::kHandSide), 130, hand_drawing(timber), prefix);
+    hand_drawn(context, shown, "hand.timber", context.say(Msg::kHandSide), 150, hand_drawing(timber), prefix);
+    hand_drawn(context, shown, "hand.top", context.say(Msg::kHandTop), 110, hand_top_drawing(timber), prefix);
     hand_drawn(context, shown, "hand.section", context.say(Msg::kFrameSections), 130, hand_section_drawing(timber),
                prefix);
-    for (const char* field : {"end_a.angle", "end_a.tilt", "end_b.angle", "end_b.tilt"})
-      frame_field(context, prefix + field);
     note(ui, "hand.ends", context.say(Msg::kHandEnds));
     place_part(context, timber);
     features(context, shown, timber);
@@ -164,6 +163,8 @@ bentbook::FigureText hand_figure(std::string_view key, const Book& book, const s
   std::string value = field_text(voice, *field), drawn;
   const auto* length = std::get_if<Length>(&field->value);
   if (key == "station") drawn = say(Msg::kAsideFromA, voice.language, value);
+  const auto* angle = std::get_if<Angle>(&field->value);
+  if (angle != nullptr && *angle == Angle{}) drawn = text(Msg::kEndCutSquare, voice.language);
   if (key == "diameter") drawn = say(Msg::kAsideHole, voice.language, value);
   if (key == "depth")
     drawn = length != nullptr && length->count == 0 ? std::string(text(Msg::kAsideThrough, voice.language))

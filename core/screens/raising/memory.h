@@ -55,6 +55,8 @@ struct RaisingMemory {
   SolidMemory tapping;              ///< of the frame, to be tapped
   std::vector<std::string> picked;  ///< tapped, in this order
   bool placing = false;             ///< the yard is tapped for a place
+  std::string charted;              ///< the machine whose chart was touched last
+  std::size_t chart_row = 0;        ///< …and which of its rows
   int mode = -1;                    ///< of the explained step, shown moving
   double moving_since_ms = -1;      ///< < 0: nothing moves
 };

@@ -46,6 +46,15 @@ void temporaries_part(ShownStep& s) {
     context.pages.push(raising_temporaries_page());
 }
 
+/// Joints that a day's steps close.
+std::vector<JointName> closed_on(const Frame& frame, const RaisingPlan& plan, int day) {
+  std::vector<JointName> joints;
+  for (std::size_t step = 0; step < plan.steps.size(); ++step)
+    if (plan.steps[step].day == day)
+      for (const int j : joints_closed(frame, plan, step)) joints.push_back(joint_name_of(frame, j));
+  return joints;
+}
+
 /// Joints that the step closes, and which of them the lead leaves for after the raising.
 void fasten_part(ShownStep& s) {
   if (s.plan.fasten != FastenWhen::kWithStep) return;
@@ -65,12 +74,16 @@ void fasten_part(ShownStep& s) {
                driven_text(fasteners_of(frame, j), s.voice)))
       edit_raising(context, [&](RaisingPlan& plan) { toggle_later(plan, joint); });
   }
-  if (closed.size() < 2) return;
-  if (!with_step.empty() && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone)))
+  const auto leave = [&](const std::vector<JointName>& joints) {
     edit_raising(context, [&](RaisingPlan& plan) {
-      for (const JointName& joint : with_step)
+      for (const JointName& joint : joints)
         if (!is_later(plan, joint)) toggle_later(plan, joint);
     });
+  };
+  if (closed.size() > 1 && !with_step.empty() && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone)))
+    leave(with_step);
+  if (button(ui, "step.fasten_none_today", say(Msg::kStepFastenNoneToday, ui.language, std::to_string(s.step.day))))
+    leave(closed_on(frame, s.plan, s.step.day));
 }
 
 void checks_part(ShownStep& s) {

@@ -33,6 +33,17 @@ const Lifter& lifter_of(std::string_view name) {
   return *std::find_if(kLifters.begin(), kLifters.end() - 1, [&](const Lifter& one) { return one.name == name; });
 }
 
+void touched(Context& context, const std::string& machine, std::size_t row) {
+  context.raising_memory.charted = machine;
+  context.raising_memory.chart_row = row;
+}
+
+/// The row touched last; the last one where none was.
+std::size_t row_to_drop(const Context& context, const std::string& machine, std::size_t rows) {
+  const bool any = context.raising_memory.charted == machine && context.raising_memory.chart_row < rows;
+  return any ? context.raising_memory.chart_row : rows - 1;
+}
+
 void chart_part(Context& context, const RaisingShown& shown, const Lifter& lifter) {
   Ui& ui = context.ui;
   const std::string name(lifter.name), root = "raising." + name + ".";
@@ -51,6 +62,7 @@ void chart_part(Context& context, const RaisingShown& shown, const Lifter& lifte
       walk.push_back(root + key);
       walk_on(context, walk.back(), lifter_figure(key, shown.book(), lifter.name, voice).name,
               "gear." + name + "." + key);
+      if (context.keypad.is_open(walk.back())) touched(context, name, i);
     }
   context.keypad.set_walk(std::move(walk));
   if (crane.chart.empty()) caution(ui, "gear." + name + ".no_chart", context.say(Msg::kGearNoChart));
@@ -61,10 +73,18 @@ void chart_part(Context& context, const RaisingShown& shown, const Lifter& lifte
       Length longest{};
       for (const ChartRow& row : chart) longest = std::max(longest, row.radius);
       chart.push_back({longest + step, {}});
+      touched(context, name, chart.size() - 1);
     });
-  if (!crane.chart.empty() && button(ui, "gear." + name + ".chart.drop",
-                                     say(Msg::kGearDropRow, ui.language, say_length(crane.chart.back().radius, voice))))
-    edit_raising(context, [&](RaisingPlan& p) { (p.*lifter.crane).chart.pop_back(); });
+  if (!crane.chart.empty()) {
+    const std::size_t row = row_to_drop(context, name, crane.chart.size());
+    if (button(ui, "gear." + name + ".chart.drop",
+               say(Msg::kGearDropRow, ui.language, say_length(crane.chart[row].radius, voice))))
+      edit_raising(context, [&](RaisingPlan& p) {
+        std::vector<ChartRow>& chart = (p.*lifter.crane).chart;
+        chart.erase(chart.begin() + static_cast<std::ptrdiff_t>(row));
+        touched(context, name, chart.size());
+      });
+  }
   note(ui, "gear." + name + ".note", context.say(Msg::kGearChartNote));
 }
 
