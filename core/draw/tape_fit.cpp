@@ -50,8 +50,10 @@ class TapeFitter {
       set_columns(side, t.number);
       if (fit_.columns.words >= t.words) return wrap();
     }
-    // Numbers of the words take the column; at last the piece gives way, then the numbers of the tape.
-    const double label = width_of(strip_.blocks.size() < 10 ? "0" : "00", TapeText::kStrong);
+    // Letters for the words take the column; at last the piece gives way, then the numbers of the tape.
+    double label = 0;
+    for (std::size_t b = 0; b < strip_.blocks.size(); ++b)
+      label = std::max(label, width_of(block_letter(b), TapeText::kStrong));
     for (const TapeText number : {TapeText::kStrong, TapeText::kNote}) {
       set_columns(side, number);
       if (fit_.columns.words < label) set_columns(std::max(kLeastSide, side - (label - fit_.columns.words)), number);
@@ -79,7 +81,7 @@ class TapeFitter {
     fit_.words.clear();
     for (std::size_t b = 0; b < strip_.blocks.size(); ++b) {
       if (fit_.columns.numbered)
-        fit_.words.push_back({{{std::to_string(b + 1), TapeText::kStrong}}, measure_("0", TapeText::kStrong).h});
+        fit_.words.push_back({{{block_letter(b), TapeText::kStrong}}, measure_("0", TapeText::kStrong).h});
       else
         fit_.words.push_back(wrap_words(strip_.blocks[b], fit_.columns.words, measure_));
     }
@@ -215,6 +217,13 @@ std::vector<std::size_t> blocks_between(const TapeStrip& strip, double from, dou
 
 TapeFit fit_tape(const TapeStrip& strip, const TapeOptions& options, TapeMeasure measure) {
   return TapeFitter(strip, options, measure).fit();
+}
+
+std::string block_letter(std::size_t block) {
+  std::string out(1, static_cast<char>('a' + block % 26));
+  for (block /= 26; block > 0; block = (block - 1) / 26)
+    out.insert(out.begin(), static_cast<char>('a' + (block - 1) % 26));
+  return out;
 }
 
 }  // namespace bentbook::draw

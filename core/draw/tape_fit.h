@@ -53,4 +53,8 @@ struct TapeFit {
 /// Blocks whose middle lies in [from, to).
 [[nodiscard]] std::vector<std::size_t> blocks_between(const TapeStrip& strip, double from, double to);
 
+/// What stands for a block's words where they stand below the piece: letters, since faces have numbers. "a" to "z",
+/// then "aa".
+[[nodiscard]] std::string block_letter(std::size_t block);
+
 }  // namespace bentbook::draw

@@ -223,13 +223,13 @@ class TapeMaker {
     }
   }
 
-  /// The words in full under the piece, after their numbers.
+  /// The words in full under the piece, after their letters.
   void below(TapePage& out, const std::vector<std::size_t>& mine) const {
-    const double label = measure_("00", TapeText::kStrong).w + kTapeToWords;
+    const double label = measure_("mm", TapeText::kStrong).w + kTapeToWords;
     double y = out.height + kTapeToWords;
     for (const std::size_t b : mine) {
       const int block = static_cast<int>(b);
-      text(out, std::to_string(b + 1), TapeText::kStrong, {0, y}, -1, block);
+      text(out, block_letter(b), TapeText::kStrong, {0, y}, -1, block);
       for (const auto& [said, size] : wrap_words(strip_.blocks[b], options_.width - label, measure_).lines) {
         text(out, said, size, {label, y}, -1, block);
         y += height_of(size) + kTapeLineGap;

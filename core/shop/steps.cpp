@@ -92,6 +92,7 @@ std::uint8_t cautions_of(StepWork work) {
     case StepWork::kSeatPlate:
     case StepWork::kWitness:
     case StepWork::kReturnPlate:
+    case StepWork::kLabel:
       return 0;
     case StepWork::kFit:
     case StepWork::kJig:
@@ -100,6 +101,7 @@ std::uint8_t cautions_of(StepWork work) {
     case StepWork::kPegHole:
     case StepWork::kSpotPlate:
     case StepWork::kDrillThrough:
+    case StepWork::kFinish:
       return kEyesEars | kWorkHeld;  // a bit, no blade
     default:
       return kEyesEars | kCords | kWorkHeld;

@@ -51,7 +51,7 @@ Moment moment_of(std::int64_t wall_ms, int ahead_minutes) {
 std::string step_text(const WorkStep& step, Language language) {
   std::string out =
       step.name.empty() ? std::string(key_text("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
-  if (step.end) out += *step.end == End::kA ? ", A" : ", B";
+  if (step.end) out += ", " + say(Msg::kStepAtEnd, language, *step.end == End::kA ? "A" : "B");
   if (!step.end && !step.mate.empty()) out += ", " + step.mate;
   const bool bores = step.work == StepWork::kHole || step.work == StepWork::kPegHole;
   if (step.part != StepPart::kWhole) {
@@ -79,6 +79,8 @@ std::string_view step_number_text(StepNumberName name, Language language) {
 }
 
 std::string step_number_from_text(const StepNumber& number, Language language) {
+  // What goes into an end is as deep as it is long.
+  if (number.name == StepNumberName::kDepth && !number.from) return std::string(text(Msg::kStepInFromEnd, language));
   std::string out(step_number_text(number.name, language));
   if (!number.from) return out;
   const Msg msg = number.name == StepNumberName::kStop   ? Msg::kStepAtEdge

@@ -97,17 +97,26 @@ class FaceMaker {
       FaceMark& mark = mark_of(WorkOn::kFeature, recess.feature);
       const Vec2 centre = recess.outline.front();
       mark.holes.push_back({on_page(Vec2{centre.x, centre.y + frame_.lo}), recess.diameter});
-      deepen(mark, *on);
+      deepen(mark, recess, *on);
       return;
     }
     FaceMark& mark = mark_of(WorkOn::kFeature, recess.feature);
     for (const LineMark& l : on->lines) line(mark, l);
     if (auto waste = on_page(on->outline); waste.size() >= 3) mark.waste.push_back(std::move(waste));
-    deepen(mark, *on);
+    deepen(mark, recess, *on);
   }
 
-  void deepen(FaceMark& mark, const RecessOnFace& on) const {
-    if (on.through) return;
+  /// Beside a tenon that is askew the waste has no floor: how deep its deepest corner lies is nobody's measure.
+  [[nodiscard]] bool has_no_floor(const RecessMarks& recess) const {
+    if (timber_.features[static_cast<std::size_t>(recess.feature)].kind != FeatureKind::kTenon) return false;
+    const auto planes = planes_of(timber_.pockets[static_cast<std::size_t>(recess.pocket)]);
+    for (int i = 0; i < planes.count; ++i)
+      if (libm::fabs(frame_.flat ? planes[i].normal.z : planes[i].normal.y) > 1 - 1e-9) return false;
+    return true;
+  }
+
+  void deepen(FaceMark& mark, const RecessMarks& recess, const RecessOnFace& on) const {
+    if (on.through || has_no_floor(recess)) return;
     const double depth = depth_here(timber_, on);
     mark.depth = std::max(mark.depth.value_or(depth), depth);
   }

@@ -19,7 +19,7 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
   // The saw's numbers stand over its group.
   std::string second;
   if (step.place != Workplace::kSaw && !step.numbers.empty())
-    second = step_number_from_text(step.numbers[0], voice.language) + " " +
+    second = step_number_from_text(step.numbers[0], voice.language) + ": " +
              step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_text(step, voice.language), second))
@@ -74,8 +74,7 @@ void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work&
     if (group.setup.stop != 0)
       fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
            say_inches(static_cast<double>(group.setup.stop) / 64, voice));
-    note(ui, key + ".count",
-         say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(group.cuts.size())));
+    note(ui, key + ".count", say_count(Msg::kWorkplaceCuts, ui.language, static_cast<std::int64_t>(group.cuts.size())));
     tick_all(context, shown, work, group, key);
     for (const WaitingCut& cut : group.cuts) {
       const TimberWork& timber = work.timbers[static_cast<std::size_t>(cut.work)];

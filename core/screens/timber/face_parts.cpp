@@ -88,7 +88,10 @@ void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, co
   write(of_left, x + 2, face_number(marks.left));
   write(of_right, to - 2 - width(of_right, right), right);
   const std::string_view end = ui.say(page.starts ? Msg::kFaceEndA : Msg::kFaceToA);
-  if (const float wide = width(quiet, end); wide < static_cast<float>(page.left) - 12) write(quiet, x - 16 - wide, end);
+  if (const float wide = width(quiet, end); wide < static_cast<float>(page.left) - 12)
+    write(quiet, x - 16 - wide, end);
+  else if (page.starts)
+    write(heavy, x - 16 - width(heavy, "A"), "A");  // in large type
   std::string from(ui.say(Msg::kFaceFromA));
   if (!unit.empty()) (from += ", ") += unit;
   // In large type there may be no room for it beside the right face's number.
@@ -112,7 +115,7 @@ void read_tape(Ui& ui, const std::string& prefix, const draw::TapeStrip& strip, 
       if (!at.tag.empty()) name += ", " + at.tag;
       figure_read(ui, prefix + ".row." + std::to_string(row), name, at.number, rect_of(t));
     }
-    // In large type a block's number stands beside the piece and its words stand below.
+    // In large type a block's letter stands beside the piece and its words stand below.
     if (t.block < 0 || !blocks.insert(t.block).second) continue;
     const std::string key = prefix + ".block." + std::to_string(t.block);
     std::string said;

@@ -202,10 +202,7 @@ const FrameMemory::Shown& sheet_shown(Context& context, const ShownFrame& shown,
   return kept;
 }
 
-void to_the_cuts(Context& context, const std::string& mark) {
-  context.pages.go(Place::kShop);
-  context.pages.push(shop_card_page(mark, {}));
-}
+void to_the_cuts(Context& context, const std::string& mark) { context.pages.push(shop_card_page(mark, {})); }
 
 Page frame_sheet_page(std::string mark) { return {"frame.sheet", Msg::kFrameSheet, sheet_screen, std::move(mark)}; }
 

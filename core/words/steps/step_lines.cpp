@@ -68,7 +68,10 @@ class StepLines {
     if (marks) {
       const Graduation& best = marks->best();
       line.value = say_reading(best.reads, voice_);
-      if (!marks->on_mark) line.note = say_missed(best, voice_) + ". " + say(Msg::kSawExactly, voice_.language, exact);
+      if (!marks->on_mark)
+        line.note =
+            say_missed(best, voice_) + ". " +
+            say(Msg::kSawExactly, voice_.language, say_angle(Angle::from_degrees(libm::fabs(n.value)), voice_, 2));
     }
     lines_.push_back(std::move(line));
   }
@@ -77,6 +80,11 @@ class StepLines {
     const StepNumber* table = number_of(step_, Name::kTable);
     const StepNumber* tilt = number_of(step_, Name::kTilt);
     if (table == nullptr && tilt == nullptr) return;
+    if (saw_.kind == SawKind::kHand) {  // it has no scale
+      lines_.push_back({StepLineKind::kPass, std::string(text(Msg::kPassHand, voice_.language))});
+      reach_said_ = true;
+      return;
+    }
     const auto square = [](const StepNumber* n) { return n == nullptr || libm::fabs(n->value) < kSquareWithin; };
     if (square(table) && square(tilt)) {
       lines_.push_back({StepLineKind::kSquare, std::string(text(Msg::kCardSquare, voice_.language))});
@@ -88,6 +96,7 @@ class StepLines {
   }
 
   void passes() {
+    if (saw_.kind == SawKind::kHand) return;
     for (const int index : step_.saw_cuts) {
       const SawCut& cut = sheet_.saw_cuts[at(index)];
       if (cut.along || cut.pass.faces == Faces::kOne) continue;
