@@ -138,7 +138,9 @@ void hand_screen(Context& context) {
     if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
       caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
     const std::string prefix = hand_path(mark);
+    note(ui, "hand.side_title", context.say(Msg::kHandSide));
     hand_drawn(context, shown, "hand.timber", context.say(Msg::kHandSide), 150, hand_drawing(timber), prefix);
+    note(ui, "hand.top_title", context.say(Msg::kHandTop));
     hand_drawn(context, shown, "hand.top", context.say(Msg::kHandTop), 110, hand_top_drawing(timber), prefix);
     hand_drawn(context, shown, "hand.section", context.say(Msg::kFrameSections), 130, hand_section_drawing(timber),
                prefix);
