@@ -48,7 +48,8 @@ class Order {
     out_.open_list("fastened_later");
     for (const JointName& joint : book_.raising.later) {
       out_.open_item();
-      out_.texts("timbers", {joint.one, joint.other});
+      const std::string timbers[] = {joint.one, joint.other};
+      out_.texts("timbers", timbers);
       out_.close();
     }
     out_.close_list();
