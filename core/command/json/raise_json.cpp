@@ -257,7 +257,7 @@ std::string found_json(const FoundOrder& found, const Book& book, const Frame& f
   for (const Stuck& stuck : found.stuck) {
     out.open_item();
     out.texts("piece", stuck.piece);
-    out.text("text", stuck_text(stuck, voice.language));
+    out.text("text", stuck_text(stuck, found.plan, voice.language));
     if (stuck.reason == StuckReason::kCantPick) out.text("figures", cant_pick_text(found, stuck, frame, voice));
     out.close();
   }
