@@ -337,7 +337,7 @@ std::string found_order_text(const FoundOrder& found, const Frame& frame, const 
   if (!found.found && found.first_unstable >= 0)
     out += wrapped("", say(Msg::kRaiseFirstUnstable, language, std::to_string(found.first_unstable + 1)));
   for (const Stuck& stuck : found.stuck) {
-    out += wrapped("! ", stuck_text(stuck, language));
+    out += wrapped("! ", stuck_text(stuck, found.plan, language));
     if (stuck.reason == StuckReason::kCantPick) out += cant_pick_text(found, stuck, frame, voice);
   }
   return out;

@@ -231,9 +231,12 @@ std::string held_text(const RaisingStep& step, const Frame& frame, const Raising
   return said;
 }
 
-std::string stuck_text(const Stuck& stuck, Language language) {
-  const auto msg = find_msg("stuck_" + std::string(keys::word(kStuckWords, stuck.reason)));
+std::string stuck_text(const Stuck& stuck, const RaisingPlan& plan, Language language) {
+  auto msg = find_msg("stuck_" + std::string(keys::word(kStuckWords, stuck.reason)));
   if (!msg) return {};
+  // Who fastens with the steps is not told to.
+  if (stuck.reason == StuckReason::kWholeFalls && plan.fasten == FastenWhen::kWithStep)
+    msg = Msg::kStuckWholeFallsFastened;
   return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
 }
 

@@ -370,3 +370,29 @@ TEST_CASE("a frame's common rafter worked out alone is the one that the frame ha
   plan.roof = RoofFrame::kPrincipals;
   CHECK_FALSE(common_rafter_of(plan));
 }
+
+TEST_CASE("a lean-to is as wide as its span, and its rafters sit on both plates", "[frame]") {
+  for (const int pitch : {3, 4, 8, 12}) {
+    FramePlan plan =
+        default_plan(Length::feet(12), Length::feet(24), Length::feet(9), Slope::in_12(Length::inches(pitch)));
+    plan.form = RoofForm::kLeanTo;
+    const auto frame = solve_frame(plan);
+    REQUIRE(frame);
+    INFO(pitch);
+    CHECK_FALSE(has(*frame, FindingId::kNoRoom));
+    CHECK_FALSE(has(*frame, FindingId::kClash));
+    // Walls stand inside the span, so rafters rise from outside to inside of the plates.
+    for (const char* mark : {"P-E1", "L-E1"}) CHECK(timber(*frame, mark).at.origin.x == Approx(72 - 4));
+    for (const char* mark : {"P-A1", "L-A1"}) CHECK(timber(*frame, mark).at.origin.x == Approx(4 - 72));
+    CHECK(timber(*frame, "L-E1").at.origin.z - timber(*frame, "L-A1").at.origin.z == Approx((144 - 8) * pitch / 12.0));
+    // Braces stay inside too.
+    for (const Timber& t : frame->timbers) {
+      if (t.kind != TimberKind::kBrace) continue;
+      for (const double x : {t.at.origin.x, (t.at.origin + t.length * t.at.x).x}) CHECK(std::fabs(x) < 72);
+    }
+    int rafters = 0, seats = 0;
+    for (const Timber& t : frame->timbers) rafters += t.kind == TimberKind::kCommonRafter ? 1 : 0;
+    for (const Joint& j : frame->joints) seats += j.kind == JointKind::kBirdsMouth ? 1 : 0;
+    CHECK(seats == 2 * rafters);
+  }
+}

@@ -3,9 +3,10 @@
 # shares nothing with the search (tests/orders/audit.h, tests/orders/order_audit.py): solids moved in samples, every state
 # judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Every sixth is a building without its
 # roof, which stands when its pegs are driven; the others are a few timbers that nearly always fall when whole. Then the
-# same orders read backward, of which most must be faulted.
+# same orders read backward, of which most must be faulted. Last, orders of two bents against every order and every choice
+# of places for temporaries.
 . tests/lib/suite.sh
-build native-release orders_rows
+build native-release orders_rows orders_tests
 rows=build/native-release/tests/orders/orders_rows
 share=$((long == 1 ? 10000 : 1000))
 made=$(mktemp -d)
@@ -38,4 +39,5 @@ backward_fails() {
 }
 check "orders read backward are faulted" backward_fails
 
+run_catch build/native-release/tests/orders/orders_tests
 finish "$passed" "$failed"

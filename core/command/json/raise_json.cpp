@@ -48,7 +48,8 @@ class Order {
     out_.open_list("fastened_later");
     for (const JointName& joint : book_.raising.later) {
       out_.open_item();
-      out_.texts("timbers", std::vector{joint.one, joint.other});
+      const std::string timbers[] = {joint.one, joint.other};
+      out_.texts("timbers", timbers);
       out_.close();
     }
     out_.close_list();
@@ -256,7 +257,7 @@ std::string found_json(const FoundOrder& found, const Book& book, const Frame& f
   for (const Stuck& stuck : found.stuck) {
     out.open_item();
     out.texts("piece", stuck.piece);
-    out.text("text", stuck_text(stuck, voice.language));
+    out.text("text", stuck_text(stuck, found.plan, voice.language));
     if (stuck.reason == StuckReason::kCantPick) out.text("figures", cant_pick_text(found, stuck, frame, voice));
     out.close();
   }

@@ -26,10 +26,18 @@ RoofSide make_side(const FramePlan& plan, bool is_right, double depth) {
 Result<void> set_ridge(const FramePlan& plan, Layout& l) {
   if (l.lean_to) {
     const double breadth = plan.sections.plate.breadth.in();
-    l.right = l.left;
-    l.right.line = 'E';
-    l.right.wall_x = plan.span.in() / 2;
-    l.right.plate_top = l.left.plate_top + (plan.span.in() - breadth) * l.left.tan;
+    // The high wall looks the other way; the rafters over it go on as they come.
+    RoofSide& high = l.right;
+    high = l.left;
+    high.dir = -1;
+    high.wall_x = plan.span.in() / 2;
+    high.line = 'E';
+    high.inner = 'D';
+    high.tan = -l.left.tan;
+    high.sin = -l.left.sin;
+    high.plate_top = l.left.plate_top + (plan.span.in() - breadth) * l.left.tan;
+    high.seat = breadth - l.left.seat;
+    high.heel = l.left.heel + breadth * l.left.tan;
     l.left.run = plan.span.in();
     l.ridge_x = l.right.wall_x;
     l.ridge_z = l.left.top_at(l.ridge_x);

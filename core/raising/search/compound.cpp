@@ -151,6 +151,34 @@ class Planner {
     }
     return found;
   }
+  /// Light pieces that carry the main piece and do not stand yet, then what braces them to it or to what stands.
+  std::vector<int> carriers(const SearchState& state, int main) const {
+    std::vector<char> there(frame_.timbers.size(), 0);
+    for (const int t : state.timbers) there[at(t)] = 1;
+    for (const int t : space_.piece(main)) there[at(t)] = 1;
+    std::vector<int> found;
+    const auto add = [&](int q) {
+      found.push_back(q);
+      for (const int t : space_.piece(q)) there[at(t)] = 1;
+    };
+    for (const int t : space_.piece(main))
+      for (const int carrier : missing_support(supports_[at(t)], there))
+        if (const int q = space_.graph().piece_of[at(carrier)]; q >= 0 && there[at(carrier)] == 0 && holdable(q))
+          add(q);
+    const std::size_t bear = found.size();
+    for (int q = 0; bear > 0 && q < space_.count(); ++q) {
+      if (space_.piece(q).size() != 1 || there[at(space_.piece(q)[0])] != 0 || !holdable(q)) continue;
+      bool on_them = false, both = true;
+      for (const int j : joints_of(frame_, space_.piece(q)[0])) {
+        const Joint& joint = frame_.joints[at(j)];
+        const int other = joint.member == space_.piece(q)[0] ? joint.receiver : joint.member;
+        both = both && there[at(other)] != 0;
+        for (std::size_t i = 0; i < bear; ++i) on_them = on_them || space_.piece(found[i])[0] == other;
+      }
+      if (on_them && both) found.push_back(q);
+    }
+    return found;
+  }
   /// The jack nearest to another one on the far side of its hip; −1: none left.
   int beyond_hip(const SearchState& state, int jack) const {
     const Joint *own = nullptr, *nearest = nullptr;
@@ -188,6 +216,7 @@ class Planner {
     std::vector<std::vector<int>> tries;
     if (const int other = opposite(state, p); other >= 0) tries.push_back({other});
     if (std::vector<int> own = caught(state, p); !own.empty()) tries.push_back(std::move(own));
+    if (std::vector<int> under = carriers(state, p); !under.empty()) tries.push_back(std::move(under));
     tries.emplace_back();
     std::optional<Choice> best;
     for (const std::vector<int>& wanted : tries) {
@@ -219,7 +248,8 @@ class Planner {
     for (const int p : candidates) {
       if (best && (tier(p) != found_in || best->cost() <= 1)) break;
       if (!clock_.tick(state.placed)) return std::nullopt;
-      const int most = holdable(p) ? 0 : kMostNew;
+      // Uprights that it closes on may be braced, it is not.
+      const int most = holdable(p) && carriers(state, p).empty() ? 0 : kMostNew;
       std::optional<Choice> choice = step_of(state, p, best ? std::min(most, best->cost() - 1) : most);
       if (!choice) continue;
       best = std::move(choice);

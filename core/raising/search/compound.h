@@ -3,9 +3,10 @@
 /// main piece closes on it; only what stands at the end of the step has to stand.
 ///
 /// For each main piece the pieces that it would shut out are set first, again and again until it shuts out none; tried
-/// too is all that is light and has one end in what stands and one in the main piece, and the opposite rafter. Nothing
-/// is nailed to hold up what hands can hold. Two policies, the cheaper result counts: tier by tier through the
-/// building, and bay by bay (whatever needs no new temporary first).
+/// too is all that is light and has one end in what stands and one in the main piece, the light pieces that carry it
+/// with what braces them (king posts under a ridge beam), and the opposite rafter. Nothing is nailed to hold up what
+/// hands can hold. Two policies, the cheaper result counts: tier by tier through the building, and bay by bay (whatever
+/// needs no new temporary first).
 
 #include "raising/search/search_depth.h"
 

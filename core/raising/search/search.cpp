@@ -155,6 +155,8 @@ std::vector<Stuck> stuck_pieces(const Frame& frame, SearchSpace& space, Blocking
     }
     all.push_back(std::move(stuck));
   }
+  // What only waits for others last.
+  std::stable_partition(all.begin(), all.end(), [](const Stuck& s) { return s.reason != StuckReason::kSupport; });
   return all;
 }
 

@@ -87,7 +87,7 @@ struct FoundOrder {
   /// the longest part of an order that is good.
   RaisingPlan plan;
   std::vector<std::string> cycle;  ///< kCycle: each must stand before the next one, the last before the first
-  std::vector<Stuck> stuck;        ///< not found: what is left and why
+  std::vector<Stuck> stuck;        ///< not found: what is left and why; what waits for others last
   int first_unstable = -1;         ///< not found because nothing stands: the step, after those of `plan`
 };
 

@@ -143,7 +143,7 @@ void found_part(Context& context, const Frame& frame, const FoundOrder& found) {
     fact(ui, "search.moves", context.say(Msg::kSearchMoves), std::to_string(found.cost.moves));
     note(ui, "search.proven", context.say(found.proven_optimal ? Msg::kSearchProven : Msg::kSearchBest));
   } else if (!found.stuck.empty() && found.stuck[0].reason == StuckReason::kWholeFalls) {
-    caution(ui, "search.whole_falls", stuck_text(found.stuck[0], ui.language));
+    caution(ui, "search.whole_falls", stuck_text(found.stuck[0], found.plan, ui.language));
     if (list_row(ui, "search.loads", context.say(Msg::kRaisingLoads), context.say(Msg::kFastenTitle)))
       context.pages.push(raising_loads_page());
     return;
@@ -154,7 +154,7 @@ void found_part(Context& context, const Frame& frame, const FoundOrder& found) {
       caution(ui, "search.cycle", say(Msg::kFaultWishCycle, ui.language, {{"marks", marks_text(found.cycle)}}));
     for (const Stuck& stuck : found.stuck) {
       if (n == 8) break;
-      body(ui, "search.stuck." + std::to_string(n++), stuck_text(stuck, ui.language));
+      body(ui, "search.stuck." + std::to_string(n++), stuck_text(stuck, found.plan, ui.language));
     }
   }
   note(ui, "search.as_assumed", context.say(Msg::kRaisingCaution));
