@@ -97,6 +97,10 @@ class Printed:
         text = run("pdftotext", "-layout", self.file, "-").stdout.decode()
         self.text = re.sub(r"\s+", " ", text)
 
+    def as_written(self):
+        """In the order in which it was put on paper: lines of one phrase behind each other, whatever stands beside."""
+        return re.sub(r"\s+", " ", run("pdftotext", "-raw", self.file, "-").stdout.decode())
+
     def pages(self):
         info = run("pdfinfo", self.file).stdout.decode()
         return int(re.search(r"Pages: +(\d+)", info)[1])
@@ -153,6 +157,9 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     check(f"marks are on paper: {name}", all(marked(page.text, m) for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
     check(f"what lands covers more than a line: {name}", not re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.text))
+    askew = any(0.05 < abs(line["off_square_deg"]) < 89.95 for cut in sheet["cuts"] for line in cut["lines"])
+    check(f"an end that is not square is enlarged, its scale beside it: {name}",
+          not askew or re.search(r"\u00b7 1:(2|4|5|10)(?!\d)", page.text))
     check(f"every step is on paper: {name}", all(re.search(rf"(?<!\S){n}\. ", page.text) for n in range(1, boxes + 1)))
 
 
@@ -328,7 +335,7 @@ def main():
             data = paper(Path(work, name), *words)
             file_checks(" ".join([name] + words), data, work, paper(Path(work, name), *words))
         for language in ("es", "fr-CA"):
-            text = Printed(paper(Path(work, "demo"), "--what", "sheets", "--mark", "P-A1", "--lang", language), work).text
+            text = Printed(paper(Path(work, "demo"), "--what", "sheets", "--mark", "P-A1", "--lang", language), work).as_written()
             for key in ("face_reference_up", "finding_not_engineered", "sheet_checks"):
                 check(f"accents stand as they are written: {language} {key}", told(language, key) in text)
         refused = run(program, "paper", Path(work, "demo"), "--what", "sheets", "--mark", "Z-9")
