@@ -133,10 +133,25 @@ class SheetPages {
       parts = parts.subspan(filled.parts);
       if (!parts.empty()) next();
     }
-    for (const PagePart& part : sheet.below) {
+    // A row that has no room lets a lower one stand before it.
+    std::vector<const PagePart*> waiting;
+    waiting.reserve(sheet.below.size());
+    for (const PagePart& part : sheet.below) waiting.push_back(&part);
+    bool turned = false;
+    while (!waiting.empty()) {
+      const double left = room_.bottom - end.y - kPartGap;
+      auto row =
+          std::find_if(waiting.begin(), waiting.end(), [&](const PagePart* part) { return part->height <= left; });
+      if (row == waiting.end() && !turned) {
+        next();
+        turned = true;
+        continue;
+      }
+      if (row == waiting.end()) row = waiting.begin();
       end.y += kPartGap;
-      if (part.height > room_.bottom - end.y) next();
-      put_over(part, end, drawn);
+      put_over(**row, end, drawn);
+      waiting.erase(row);
+      turned = false;
     }
     return end;
   }
