@@ -126,3 +126,29 @@ TEST_CASE("what is at end B as a mirror shows it at end A is the same turned twi
   }
   CHECK(mirrored > 0);
 }
+
+TEST_CASE("a bird's mouth that lies alike on both sides is one pattern: a fraction of a rule rounds one way only",
+          "[printed][details]") {
+  const Book book = books().back();
+  const BookModel model = solve(book);
+  const Frame& frame = **model.frame;
+  int jacks = 0;
+  for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+    const Timber& timber = frame.timbers[t];
+    if (!timber.mark.starts_with("JR-")) continue;
+    ++jacks;
+    int mouths = 0;
+    for (const FullSizePattern& pattern : full_size_patterns(timber, sheet_of_timber(frame, t)))
+      mouths += std::any_of(pattern.work.begin(), pattern.work.end(),
+                            [&](const FullSizePattern::Work& work) {
+                              return work.on == WorkOn::kFeature &&
+                                     timber.features[at(work.index)].kind == FeatureKind::kBirdsMouth;
+                            }) &&
+                        !pattern.at_a && !pattern.at_b
+                    ? 1
+                    : 0;
+    INFO(timber.mark);
+    CHECK(mouths == 1);
+  }
+  CHECK(jacks > 8);
+}

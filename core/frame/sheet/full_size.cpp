@@ -233,8 +233,9 @@ void drop_mirrored(std::vector<FullSizePattern>& all, const Wood& wood) {
 }
 
 std::string key_of_place(double x, double y) {
-  // A zero has one sign.
-  const auto number = [](double v) { return print_fixed(libm::fabs(v) < 5e-5 ? 0 : v, 4); };
+  // So many to an inch that fractions of a rule fall on one, not between two; a zero has one sign.
+  constexpr double kPerInch = 9984;
+  const auto number = [](double v) { return print_fixed(libm::fabs(v * kPerInch) < 0.5 ? 0 : v * kPerInch, 0); };
   return number(x) + " " + number(y);
 }
 
