@@ -156,7 +156,8 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     check(f"every number of the sheet is on paper: {name}", not lacking, lacking[:6])
     check(f"marks are on paper: {name}", all(marked(page.text, m) for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
-    check(f"what lands covers more than a line: {name}", not re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.text))
+    lines = re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.as_written())
+    check(f"what lands covers more than a line: {name}", not lines)
     askew = any(0.05 < abs(line["off_square_deg"]) < 89.95 for cut in sheet["cuts"] for line in cut["lines"])
     check(f"an end that is not square is enlarged, its scale beside it: {name}",
           not askew or re.search(r"\u00b7 1:(2|4|5|10)(?!\d)", page.text))

@@ -15,7 +15,7 @@ namespace bentbook {
 namespace {
 
 constexpr double kDetailGap = 3;                  // mm between two side by side
-constexpr double kDetailRow = 4.2;                // mm from one line of dimensions to the next
+constexpr double kDetailRow = 3.9;                // mm from one line of dimensions to the next
 constexpr double kDetailLeast = 44;               // mm of width, for the words
 constexpr double kDetailWood = 1;                 // inches beyond what is cut
 constexpr int kEnlarged[] = {2, 4, 5};            // 1:…, easily read

@@ -13,7 +13,7 @@
 namespace bentbook {
 namespace {
 
-constexpr double kColumnGap = 5, kPartGap = 1.8, kTimberGap = 6;  // mm
+constexpr double kColumnGap = 4, kPartGap = 1.5, kTimberGap = 6;  // mm
 
 /// A timber's sheet in columns of one width, one way to set it: faces, the steps right behind them, then
 /// the details that a column is wide enough for.
@@ -59,7 +59,7 @@ class SheetPages {
  private:
   /// The largest and plainest first; none of which a part is higher than a page, but for the first.
   [[nodiscard]] std::vector<SheetColumns> ways(const SheetSubject& subject) const {
-    constexpr double kSides[] = {22, 19, 16};  // mm, of the piece
+    constexpr double kSides[] = {22, 19, 16, 13};  // mm, of the piece
     const std::vector<DrawnDetail> details = drawn_details(subject, room_.width());
     std::vector<SheetColumns> all;
     for (const int columns : {2, 3}) {
