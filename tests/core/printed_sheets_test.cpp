@@ -1,12 +1,10 @@
 #include <algorithm>
 #include <catch_amalgamated.hpp>
-#include <cmath>
 
 #include "frame/joinery.h"
 #include "frame/sheet/full_size.h"
 #include "numeric/index.h"
 #include "page_judge.h"
-#include "plans.h"
 #include "printed/pages/details.h"
 #include "printed/pages/pattern_sheet.h"
 #include "printed/printed.h"
@@ -115,7 +113,7 @@ TEST_CASE("what is at end B as a mirror shows it at end A is the same turned twi
     const auto patterns = full_size_patterns(frame.timbers[t], sheet_of_timber(frame, t));
     for (const FullSizePattern& p : patterns) {
       const FullSizePattern other = end_for_end(p);
-      CHECK(pattern_key(other) != std::string{});
+      CHECK_FALSE(pattern_key(other).empty());
       CHECK(pattern_key(end_for_end(other)) == pattern_key(p));
       CHECK((other.at_a == p.at_b && other.at_b == p.at_a));
       mirrored += std::any_of(patterns.begin(), patterns.end(),
