@@ -48,4 +48,32 @@ void Sketch::told_aside(Point at, std::string key) {
   drawing.notes.push_back({at, std::move(key), Meaning::kAnswer, Stands::kAside});
 }
 
+void turn_quarters(Drawing& drawing, int quarters) {
+  const auto turn = [&](Point& p) {
+    for (int i = 0; i < quarters; ++i) p = {-p.y, p.x};
+  };
+  for (Polygon& polygon : drawing.polygons)
+    for (Point& p : polygon.points) turn(p);
+  for (Line& line : drawing.lines) {
+    turn(line.a);
+    turn(line.b);
+  }
+  for (Arc& arc : drawing.arcs) {
+    turn(arc.centre);
+    arc.from_deg += 90 * quarters;
+    arc.to_deg += 90 * quarters;
+  }
+  for (Dimension& dimension : drawing.dimensions) {
+    turn(dimension.a);
+    turn(dimension.b);
+    turn(dimension.along);
+  }
+  for (AngleDimension& angle : drawing.angles) {
+    turn(angle.vertex);
+    angle.from_deg += 90 * quarters;
+    angle.to_deg += 90 * quarters;
+  }
+  for (Note& note : drawing.notes) turn(note.at);
+}
+
 }  // namespace bentbook::draw

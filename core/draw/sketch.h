@@ -26,4 +26,7 @@ struct Sketch {
   void told_aside(Point at, std::string key);
 };
 
+/// Turns all of it about the origin, so many quarters anticlockwise.
+void turn_quarters(Drawing& drawing, int quarters);
+
 }  // namespace bentbook::draw

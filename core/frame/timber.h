@@ -83,8 +83,9 @@ struct Gauged {
 /// …from the reference face of that axis.
 [[nodiscard]] Gauged gauged(const Wood& wood, const Sides& sides, Axis axis, double a, double b);
 
-/// A cut across an end; the waste on its positive side.
-enum class EndCutName : std::uint8_t { kSquare, kPlumb, kLevel, kShoulder, kMitre };
+/// A cut across an end; the waste on its positive side. kMitre: between two plates at a corner; kSide: plumb and askew
+/// in plan, of hips, jacks and the ridge between hips; kAngle: askew in any other way.
+enum class EndCutName : std::uint8_t { kSquare, kPlumb, kLevel, kShoulder, kMitre, kSide, kAngle };
 struct EndCut {
   End end = End::kA;
   EndCutName name = EndCutName::kSquare;

@@ -13,7 +13,7 @@ ColumnsFilled fill_columns(std::span<const PagePart> parts, int columns, double 
   double y = 0;
   while (filled.parts < parts.size()) {
     const PagePart& part = parts[filled.parts];
-    if (y > 0 && (y + part.height > height || part.begins)) {
+    if (y > 0 && y + part.height > height) {
       if (++column == columns) break;
       y = 0;
     }

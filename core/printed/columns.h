@@ -10,9 +10,8 @@ namespace bentbook {
 
 struct PagePart {
   paper::Page drawn;
-  double height = 0;    ///< mm
-  bool kept = false;    ///< with the part behind it; of PageFlow alone (flow.h)
-  bool begins = false;  ///< a column; of fill_columns() alone
+  double height = 0;  ///< mm
+  bool kept = false;  ///< with the part behind it; of PageFlow alone (flow.h)
 };
 
 /// How many of the parts `columns` of that height hold, and the lowest edge that they reach.

@@ -8,33 +8,41 @@ namespace paper {
 
 constexpr unsigned kMostOnPage = 1'000'000, kMostPages = 100'000, kMostPoints = 100'000;
 constexpr std::size_t kLongestLine = 10'000;
-constexpr int kMostModules = 177;  // along a side of the largest code
+constexpr int kMostModules = 177;    // along a side of the largest code
+constexpr double kFarthest = 100e3;  // mm, degrees: farther than any page reaches; writers add and turn such numbers
+
+static void page_number(Fields& fields, const char* key, double& value) {
+  fields.number(key, value);
+  if (value >= -kFarthest && value <= kFarthest) return;
+  fields.fail(ErrorCode::kSyntax, key, 0);
+  value = 0;
+}
 
 static void describe(Fields& fields, PageText& text) {
-  fields.number("x", text.at.x);
-  fields.number("y", text.at.y);
-  fields.number("size", text.size);
+  page_number(fields, "x", text.at.x);
+  page_number(fields, "y", text.at.y);
+  page_number(fields, "size", text.size);
   fields.flag("bold", text.bold);
   describe_enum(fields, "align", text.align, Align::kRight);
-  fields.number("turn_deg", text.turn_deg);
+  page_number(fields, "turn_deg", text.turn_deg);
   fields.text("text", text.text, kLongestLine);
 }
 
 static void describe(Fields& fields, PageLine& line) {
-  fields.number("ax", line.a.x);
-  fields.number("ay", line.a.y);
-  fields.number("bx", line.b.x);
-  fields.number("by", line.b.y);
+  page_number(fields, "ax", line.a.x);
+  page_number(fields, "ay", line.a.y);
+  page_number(fields, "bx", line.b.x);
+  page_number(fields, "by", line.b.y);
   describe_enum(fields, "stroke", line.stroke, draw::Stroke::kScale);
-  fields.number("width", line.width);
+  page_number(fields, "width", line.width);
 }
 
 static void describe(Fields& fields, PageArc& arc) {
-  fields.number("x", arc.centre.x);
-  fields.number("y", arc.centre.y);
-  fields.number("radius", arc.radius);
-  fields.number("from_deg", arc.from_deg);
-  fields.number("to_deg", arc.to_deg);
+  page_number(fields, "x", arc.centre.x);
+  page_number(fields, "y", arc.centre.y);
+  page_number(fields, "radius", arc.radius);
+  page_number(fields, "from_deg", arc.from_deg);
+  page_number(fields, "to_deg", arc.to_deg);
   describe_enum(fields, "stroke", arc.stroke, draw::Stroke::kScale);
 }
 
@@ -43,8 +51,8 @@ static void describe(Fields& fields, PagePolygon& polygon) {
   fields.integer("count", count, 0, static_cast<int>(kMostPoints));
   polygon.points.resize(static_cast<std::size_t>(count));
   for (draw::Point& p : polygon.points) {
-    fields.number("x", p.x);
-    fields.number("y", p.y);
+    page_number(fields, "x", p.x);
+    page_number(fields, "y", p.y);
   }
   describe_enum(fields, "fill", polygon.fill, draw::Fill::kInk);
   fields.flag("outlined", polygon.outlined);
@@ -53,9 +61,9 @@ static void describe(Fields& fields, PagePolygon& polygon) {
 
 /// Its modules as a text of # and blanks.
 static void describe(Fields& fields, PageCode& code) {
-  fields.number("x", code.at.x);
-  fields.number("y", code.at.y);
-  fields.number("module", code.module);
+  page_number(fields, "x", code.at.x);
+  page_number(fields, "y", code.at.y);
+  page_number(fields, "module", code.module);
   fields.integer("size", code.code.size, 0, kMostModules);
   std::string modules;
   for (const bool dark : code.code.dark) modules += dark ? '#' : ' ';

@@ -31,7 +31,7 @@ static void describe(Fields& fields, Placement& at) {
 
 static void describe(Fields& fields, EndCut& cut) {
   describe_enum(fields, "end", cut.end, End::kB);
-  describe_enum(fields, "name", cut.name, EndCutName::kMitre);
+  describe_enum(fields, "name", cut.name, EndCutName::kAngle);
   describe(fields, cut.plane.normal);
   fields.number("offset", cut.plane.offset);
 }

@@ -23,15 +23,6 @@ std::string number_alone(std::string said, const Voice& voice) {
   return said;
 }
 
-/// As it is read on the tape: every number on the page is rounded alike, so none carries an about sign.
-std::string read_off(double inches, const Voice& voice) {
-  return number_alone(print_length(Length::from_inches(inches), voice.lengths, voice.marks).text, voice);
-}
-/// What a marking gauge is set to: as fine as a tool, or a plate's slot loses its play on one side.
-std::string gauge_text(double inches, const Voice& voice) {
-  return number_alone(print_length(Length::from_inches(inches), tool_style(voice.lengths), voice.marks).text, voice);
-}
-
 bool askew(const FaceLine& l) { return l.off_square > kOffSquare && l.off_square < libm::kPi / 2 - kOffSquare; }
 
 TapeLine line_of(std::string_view text, TapeText size) {
@@ -137,7 +128,7 @@ class StripMaker {
     TapeLine line{{}, size};
     for (const double g : offsets) {
       if (!line.parts.empty()) line.parts.back() += " –";
-      line.parts.push_back(gauge_text(g, voice_));
+      line.parts.push_back(tape_gauge_text(g, voice_));
     }
     return line;
   }
@@ -145,7 +136,7 @@ class StripMaker {
   void deep(const FaceMark& mark, TapeBlock& block) const {
     if (mark.depth)
       block.lines.push_back(
-          line_of(say(Msg::kFaceDeep, voice_.language, read_off(*mark.depth, voice_)), TapeText::kNote));
+          line_of(say(Msg::kFaceDeep, voice_.language, tape_number_text(*mark.depth, voice_)), TapeText::kNote));
   }
 
   [[nodiscard]] TapeBlock feature_block(const FaceMark& mark) const {
@@ -229,7 +220,7 @@ class StripMaker {
 
   void hole_block(const Bores& bores) {
     TapeBlock block{bores.from, bores.to, {}};
-    std::string size = read_off(bores.diameter, voice_);
+    std::string size = tape_number_text(bores.diameter, voice_);
     if (bores.count > 1) size = std::to_string(bores.count) + " × " + size;
     block.lines.push_back(whole_line(std::move(size), TapeText::kStrong));
     block.lines.push_back(
@@ -237,12 +228,12 @@ class StripMaker {
     TapeLine at{{}, TapeText::kStrong};
     for (const double gauge : bores.gauges) {
       if (!at.parts.empty()) at.parts.back() += ',';
-      at.parts.push_back(gauge_text(gauge, voice_));
+      at.parts.push_back(tape_gauge_text(gauge, voice_));
     }
     block.lines.push_back(std::move(at));
     if (bores.depth)
       block.lines.push_back(
-          line_of(say(Msg::kFaceDeep, voice_.language, read_off(*bores.depth, voice_)), TapeText::kNote));
+          line_of(say(Msg::kFaceDeep, voice_.language, tape_number_text(*bores.depth, voice_)), TapeText::kNote));
     out_.blocks.push_back(std::move(block));
   }
 
@@ -266,8 +257,8 @@ class StripMaker {
     std::vector<Station> alike;
     for (std::size_t i = 0; i < all.size(); ++i) {
       alike.push_back(all[i]);
-      const std::string here = read_off(all[i].x, voice_);
-      if (i + 1 < all.size() && read_off(all[i + 1].x, voice_) == here) continue;
+      const std::string here = tape_number_text(all[i].x, voice_);
+      if (i + 1 < all.size() && tape_number_text(all[i + 1].x, voice_) == here) continue;
       row(alike, here);
       alike.clear();
     }
@@ -294,7 +285,7 @@ class StripMaker {
     const bool left = y<0.05, right = y> marks_.width - 0.05;
     if (left || right)
       return tip ? std::string{} : std::string(text(left ? Msg::kFaceLeftEdge : Msg::kFaceRightEdge, voice_.language));
-    return say(Msg::kFaceIn, voice_.language, read_off(marks_.gauge(y), voice_));
+    return say(Msg::kFaceIn, voice_.language, tape_number_text(marks_.gauge(y), voice_));
   }
 
   const Frame& frame_;
@@ -345,6 +336,14 @@ std::string face_summary(const Timber& timber, const FaceMarks& marks, Language 
 std::string_view page_unit(const Voice& voice) {
   if (voice.lengths.form == LengthForm::kMm) return "mm";
   return voice.lengths.form == LengthForm::kMetre ? "m" : "";
+}
+
+std::string tape_number_text(double inches, const Voice& voice) {
+  return number_alone(print_length(Length::from_inches(inches), voice.lengths, voice.marks).text, voice);
+}
+
+std::string tape_gauge_text(double inches, const Voice& voice) {
+  return number_alone(print_length(Length::from_inches(inches), tool_style(voice.lengths), voice.marks).text, voice);
 }
 
 void set_ticks(draw::TapeOptions& options, const Voice& voice) {

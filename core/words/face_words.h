@@ -29,6 +29,11 @@ namespace bentbook {
 /// The unit that stands once over the page, not behind each number: "mm", "m"; "" where the numbers carry their marks.
 [[nodiscard]] std::string_view page_unit(const Voice& voice);
 
+/// A number as it stands beside the tape: every number on the page is rounded alike, so none carries an about sign.
+[[nodiscard]] std::string tape_number_text(double inches, const Voice& voice);
+/// What a marking gauge is set to: as fine as a tool, or a plate's slot loses its play on one side.
+[[nodiscard]] std::string tape_gauge_text(double inches, const Voice& voice);
+
 /// A tick for each inch with a longer one for each foot, or for each centimetre with a longer one for each tenth.
 void set_ticks(draw::TapeOptions& options, const Voice& voice);
 

@@ -137,3 +137,15 @@ TEST_CASE("pages go over the Worker's border and come back as they were", "[prin
   CHECK_FALSE(read_document(bytes.substr(0, bytes.size() / 2)));
   CHECK_FALSE(read_document("[7]"));
 }
+
+TEST_CASE("a place that no paper reaches is not taken for one: writers would add and turn it", "[printed]") {
+  paper::Document document;
+  document.pages.resize(1);
+  document.pages[0].lines.push_back({{10, 10}, {20, 10}, draw::Stroke::kThin, 0});
+  CHECK(read_document(write_document(document)));
+  document.pages[0].lines[0].b.x = 1e308;
+  CHECK_FALSE(read_document(write_document(document)));
+  document.pages[0].lines[0].b.x = 20;
+  document.pages[0].arcs.push_back({{10, 10}, -1e9, 0, 360, draw::Stroke::kThin});
+  CHECK_FALSE(read_document(write_document(document)));
+}

@@ -97,6 +97,10 @@ class Printed:
         text = run("pdftotext", "-layout", self.file, "-").stdout.decode()
         self.text = re.sub(r"\s+", " ", text)
 
+    def as_written(self):
+        """In the order in which it was put on paper: lines of one phrase behind each other, whatever stands beside."""
+        return re.sub(r"\s+", " ", run("pdftotext", "-raw", self.file, "-").stdout.decode())
+
     def pages(self):
         info = run("pdfinfo", self.file).stdout.decode()
         return int(re.search(r"Pages: +(\d+)", info)[1])
@@ -152,7 +156,11 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     check(f"every number of the sheet is on paper: {name}", not lacking, lacking[:6])
     check(f"marks are on paper: {name}", all(marked(page.text, m) for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
-    check(f"what lands covers more than a line: {name}", not re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.text))
+    lines = re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.as_written())
+    check(f"what lands covers more than a line: {name}", not lines)
+    askew = any(0.05 < abs(line["off_square_deg"]) < 89.95 for cut in sheet["cuts"] for line in cut["lines"])
+    check(f"an end that is not square is enlarged, its scale beside it: {name}",
+          not askew or re.search(r"\u00b7 1:(2|4|5|10)(?!\d)", page.text))
     check(f"every step is on paper: {name}", all(re.search(rf"(?<!\S){n}\. ", page.text) for n in range(1, boxes + 1)))
 
 
@@ -263,7 +271,14 @@ def list_checks(book, folder):
     check("every length that is bought is on the order", all(stands(page, in_inches(v, 16)) for v in rows))
     check("as many sticks as are bought", f"{sum(rows.values())} sticks to order" in page)
     page = Printed(paper(book, "--what", "lists", "--list", "plan"), folder).text
-    check("every stick has its number", all(f"Stick {s['stick']} " in page for s in stock["plan"]))
+    # "Stick 7", or alike ones together: "Sticks 3\u20136, 9: 5 alike".
+    numbers = [int(n) for n in re.findall(r"Stick (\d+) ", page)]
+    for said, count in re.findall(r"Sticks ([\d\u2013, ]+): (\d+) alike", page):
+        together = [n for part in said.split(", ") for ends in [part.split("\u2013")]
+                    for n in range(int(ends[0]), int(ends[-1]) + 1)]
+        check(f"as many sticks are alike as are named: {said}", len(together) == int(count), count)
+        numbers += together
+    check("every stick has its number, once", sorted(numbers) == sorted(s["stick"] for s in stock["plan"]), numbers)
     check("every piece is in its stick", all(marked(page, p["mark"]) for s in stock["plan"] for p in s["pieces"]))
     page = Printed(paper(book, "--what", "lists", "--list", "settings"), folder).text
     for mark in [m["mark"] for m in members][::5]:
@@ -277,7 +292,10 @@ def raising_checks(book, raised, folder):
     check("the raising says how it was judged", told("en", "raise_good") in page or told("en", "raise_whole_bad") in page)
     check("the raising says who decides", told("en", "raising_caution") in page)
     last = max(int(line.split(",")[order[0].split(",").index("step")]) for line in order[1:])
-    check("every step of the raising is on paper", all(re.search(rf"(?<!\S){n} 1 ", page) for n in range(1, last + 1)))
+    # Steps that are alike stand in one row: "3\u20136 1 Common rafter".
+    rows = re.findall(r"(?<!\S)(\d+)(?:\u2013(\d+))? 1 ", page)
+    stepped = {n for first, end in rows for n in range(int(first), int(end or first) + 1)}
+    check("every step of the raising is on paper", stepped >= set(range(1, last + 1)), sorted(stepped))
     members = answer("book", "members", raised)["members"]
     trucks, stacks = told("en", "raise_loads"), told("en", "raise_stacks")
     check("every timber is on a truck", all(marked(between(page, trucks, stacks), m["mark"]) for m in members))
@@ -318,7 +336,7 @@ def main():
             data = paper(Path(work, name), *words)
             file_checks(" ".join([name] + words), data, work, paper(Path(work, name), *words))
         for language in ("es", "fr-CA"):
-            text = Printed(paper(Path(work, "demo"), "--what", "sheets", "--mark", "P-A1", "--lang", language), work).text
+            text = Printed(paper(Path(work, "demo"), "--what", "sheets", "--mark", "P-A1", "--lang", language), work).as_written()
             for key in ("face_reference_up", "finding_not_engineered", "sheet_checks"):
                 check(f"accents stand as they are written: {language} {key}", told(language, key) in text)
         refused = run(program, "paper", Path(work, "demo"), "--what", "sheets", "--mark", "Z-9")

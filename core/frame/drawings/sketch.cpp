@@ -71,27 +71,7 @@ void draw_pegs(Sketch& sketch, const EndSketch& end, const PinPattern& peg, int 
 }
 
 draw::Drawing turned(draw::Drawing drawing, MemberFrom from) {
-  const int quarters = static_cast<int>(from);
-  const auto turn = [&](Point& p) {
-    for (int i = 0; i < quarters; ++i) p = {-p.y, p.x};
-  };
-  for (draw::Polygon& polygon : drawing.polygons)
-    for (Point& p : polygon.points) turn(p);
-  for (draw::Line& line : drawing.lines) {
-    turn(line.a);
-    turn(line.b);
-  }
-  for (draw::Arc& arc : drawing.arcs) {
-    turn(arc.centre);
-    arc.from_deg += 90 * quarters;
-    arc.to_deg += 90 * quarters;
-  }
-  for (draw::Dimension& dimension : drawing.dimensions) {
-    turn(dimension.a);
-    turn(dimension.b);
-    turn(dimension.along);
-  }
-  for (draw::Note& note : drawing.notes) turn(note.at);
+  draw::turn_quarters(drawing, static_cast<int>(from));
   return drawing;
 }
 

@@ -201,8 +201,7 @@ void set_fences(Work& work, const EndView& view, Range cheeks) {
 void cut_to_shoulder(Work& work, const EndView& view, double beyond) {
   const Vec3 waste = -1 * view.n;
   const Vec3 on_plane = view.at(0, beyond, 0);
-  cut_end(work, view.member, view.end, view.square() ? EndCutName::kSquare : EndCutName::kMitre,
-          {waste, dot(waste, on_plane)});
+  cut_end(work, view.member, view.end, {waste, dot(waste, on_plane)});
   const Timber& m = work.timber(view.member);
   const double sign = view.end == End::kB ? 1 : -1;
   double tip = -1e300;

@@ -58,8 +58,7 @@ void join_lap(Work& work, const EndMeeting& meeting, const HalfLap& lap) {
   const Range r_cut = rw.sign > 0 ? Range{r_mid, rs.hi + kPast} : Range{rs.lo - kPast, r_mid};
   const Pocket r_pocket = pocket_from(r.at, rw.axis, theirs, 4, r_cut.lo, r_cut.hi);
   add_feature(r, span_feature(r, FeatureKind::kLap, r_face, r_pocket, this_joint(work)), r_pocket);
-  cut_end(work, meeting.member, meeting.end,
-          libm::fabs(-dot(u, n)) > 1 - 1e-12 ? EndCutName::kSquare : EndCutName::kMitre, {-1 * n, -far});
+  cut_end(work, meeting.member, meeting.end, {-1 * n, -far});
   const double a = to_local(m.at, on(lo, far)).x, b = to_local(m.at, on(hi, far)).x;
   set_tip(work, meeting.member, meeting.end, (meeting.end == End::kB) == (a > b) ? a : b);
   if (lap.pegs > 0) {

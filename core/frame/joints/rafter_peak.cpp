@@ -63,7 +63,7 @@ void join_peak(Work& work, int left, int right, double x) {
   const Range t{-thin / 2, thin / 2};
   // The tongue ends at the right rafter's top; its floor is the left one's bottom edge.
   const Vec3 tip = meet(low_l, l.at.x, r.at.z, face_offset(r, Face::kTop));
-  cut_end(work, left, End::kB, EndCutName::kMitre, {r.at.z, face_offset(r, Face::kTop)});
+  cut_end(work, left, End::kB, EndCutName::kAngle, {r.at.z, face_offset(r, Face::kTop)});
   const double tip_x = to_local(l.at, tip).x, peak_x = to_local(l.at, peak_l).x;
   set_tip(work, left, End::kB, tip_x > peak_x ? tip_x : peak_x);
   const Vec3 corner = low_l - kPast * Vec3{0, 0, 1};

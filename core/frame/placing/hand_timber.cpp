@@ -40,7 +40,7 @@ EndCut end_cut(End end, const HandEnd& given, const Sides& s, double length) {
   const double on_axis = (end == End::kA ? 0 : length) - sign * (reach_y + reach_z);
   EndCut cut;
   cut.end = end;
-  cut.name = given == HandEnd{} ? EndCutName::kSquare : EndCutName::kMitre;
+  cut.name = given == HandEnd{} ? EndCutName::kSquare : EndCutName::kAngle;
   const Vec3 along{sign, -along_y, -along_z};
   cut.plane.normal = unit(along);
   cut.plane.offset = sign * on_axis / norm(along);

@@ -230,6 +230,19 @@ void cut_end(Work& work, int i, End end, EndCutName name, const Plane& world) {
   (end == End::kA ? work.tip(i).a_cut : work.tip(i).b_cut) = true;
 }
 
+void cut_end(Work& work, int i, End end, const Plane& world) {
+  constexpr double kLies = 1e-9;  // of a unit vector: what is left where it lies in a direction
+  const Vec3 along = work.timber(i).at.x, n = world.normal;
+  EndCutName name = EndCutName::kAngle;
+  if (norm(cross(n, along)) < kLies)
+    name = EndCutName::kSquare;
+  else if (libm::hypot(n.x, n.y) < kLies)
+    name = EndCutName::kLevel;
+  else if (libm::fabs(n.z) < kLies)
+    name = libm::fabs(dot(n, cross(along, {0, 0, 1}))) < kLies ? EndCutName::kPlumb : EndCutName::kSide;
+  cut_end(work, i, end, name, world);
+}
+
 void set_tip(Work& work, int i, End end, double x) { (end == End::kA ? work.tip(i).a : work.tip(i).b) = x; }
 
 Joint& begin_joint(Work& work, Meeting meeting, JointKind kind, int member, int receiver) {

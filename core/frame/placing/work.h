@@ -90,6 +90,8 @@ void add_to_feature(Timber& timber, const Pocket& pocket);
 
 /// Shapes an end: its cut planes (world, normal toward the waste) and its tip along x.
 void cut_end(Work& work, int timber, End end, EndCutName name, const Plane& world);
+/// The same, called by how the cut lies: square to the timber, level, plumb in its own slope or askew in plan.
+void cut_end(Work& work, int timber, End end, const Plane& world);
 void set_tip(Work& work, int timber, End end, double x);
 
 /// A contact patch of the joint being made (the last one in the list). One that only guides (a cheek, a side) is not

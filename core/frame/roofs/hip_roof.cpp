@@ -186,7 +186,7 @@ class HipFramer {
     const double under = -hip.section.depth.in() / 2, half = hip.section.breadth.in() / 2;
     const Vec3 up = hip.at.z;
     const Plane facet{up, dot(up, hip.at.origin) + under};
-    cut_end(work_, king, End::kB, EndCutName::kMitre, facet);
+    cut_end(work_, king, End::kB, EndCutName::kAngle, facet);
     Joint& joint = begin_joint(work_, Meeting::kKingTop, JointKind::kHousedButt, king, placed_[i]);
     joint.bearing = Bearing::kBearsOn;
     joint.end = End::kB;

@@ -19,16 +19,21 @@ constexpr double kWasteShown = 0.75;  ///< inches of waste past the last line
 
 struct PatternSpan {
   double from = 0, to = 0;
+  double zero = 1e300;  ///< the first line or middle of a hole
   std::vector<const FaceMark*> marks;
 };
 
 PatternSpan pattern_span(const FaceMark& mark) {
-  PatternSpan s{1e300, -1e300, {&mark}};
+  PatternSpan s{1e300, -1e300, 1e300, {&mark}};
   const auto add = [&](double x) {
     s.from = std::min(s.from, x);
     s.to = std::max(s.to, x);
   };
-  for (const FaceLine& line : mark.lines) add(line.a.x), add(line.b.x);
+  for (const FaceLine& line : mark.lines) {
+    add(line.a.x), add(line.b.x);
+    s.zero = std::min({s.zero, line.a.x, line.b.x});
+  }
+  for (const FaceHole& hole : mark.holes) s.zero = std::min(s.zero, hole.centre.x);
   for (const FaceHole& hole : mark.holes)
     add(hole.centre.x - hole.diameter / 2), add(hole.centre.x + hole.diameter / 2);
   for (const auto& waste : mark.waste)
@@ -36,18 +41,19 @@ PatternSpan pattern_span(const FaceMark& mark) {
   return s;
 }
 
-std::vector<PatternSpan> pattern_spans(const FaceMarks& marks) {
+std::vector<PatternSpan> pattern_spans(const FaceMarks& marks, double margin) {
   std::vector<PatternSpan> all, out;
   all.reserve(marks.marks.size());
   for (const FaceMark& mark : marks.marks)
     if (PatternSpan s = pattern_span(mark); s.from <= s.to) all.push_back(std::move(s));
   std::stable_sort(all.begin(), all.end(), [](const PatternSpan& a, const PatternSpan& b) { return a.from < b.from; });
   for (PatternSpan& s : all) {
-    if (out.empty() || s.from > out.back().to + 2 * kPatternMargin) {
+    if (out.empty() || s.from > out.back().to + 2 * margin) {
       out.push_back(std::move(s));
       continue;
     }
     out.back().to = std::max(out.back().to, s.to);
+    out.back().zero = std::min(out.back().zero, s.zero);
     out.back().marks.push_back(s.marks.front());
   }
   return out;
@@ -55,8 +61,8 @@ std::vector<PatternSpan> pattern_spans(const FaceMarks& marks) {
 
 class PatternMaker {
  public:
-  PatternMaker(const Timber& timber, const Sheet& sheet, const FaceMarks& marks)
-      : timber_(timber), sheet_(sheet), marks_(marks), frame_(frame_of(marks.face, timber.sides)) {}
+  PatternMaker(const Timber& timber, const Sheet& sheet, const FaceMarks& marks, double margin)
+      : timber_(timber), sheet_(sheet), marks_(marks), margin_(margin), frame_(frame_of(marks.face, timber.sides)) {}
 
   FullSizePattern make(const PatternSpan& stretch) {
     begin(stretch);
@@ -82,13 +88,13 @@ class PatternMaker {
     out_.face = marks_.face;
     out_.width = marks_.width;
     out_.reference_below = marks_.gauge_left;
-    out_.from = std::max(0.0, stretch.from - kPatternMargin);
-    out_.to = std::min(marks_.length, stretch.to + kPatternMargin);
+    out_.from = std::max(0.0, stretch.from - margin_);
+    out_.to = std::min(marks_.length, stretch.to + margin_);
     if (out_.from < kTipShown) out_.from = 0;
     if (out_.to > marks_.length - kTipShown) out_.to = marks_.length;
     out_.at_a = out_.from == 0;
     out_.at_b = !out_.at_a && out_.to == marks_.length;
-    out_.zero = out_.at_a ? 0 : out_.at_b ? marks_.length : stretch.from;
+    out_.zero = out_.at_a ? 0 : out_.at_b ? marks_.length : std::min(stretch.zero, stretch.to);
   }
 
   /// Its part in the stretch, counterclockwise.
@@ -188,6 +194,7 @@ class PatternMaker {
   const Timber& timber_;
   const Sheet& sheet_;
   const FaceMarks& marks_;
+  double margin_;
   FaceFrame frame_;
   FullSizePattern out_;
 };
@@ -210,25 +217,12 @@ bool wanted(const Timber& timber, const FullSizePattern& p) {
          });
 }
 
-FullSizePattern mirrored(FullSizePattern p) {
-  const auto flip = [&](Vec2& at) { at.y = p.width - at.y; };
-  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
-    for (auto& outline : *all) {
-      for (Vec2& at : outline) flip(at);
-      std::reverse(outline.begin(), outline.end());
-    }
-  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
-  for (FaceHole& hole : p.holes) flip(hole.centre);
-  p.reference_below = !p.reference_below;
-  return p;
-}
-
 /// Of two that mirror each other the reference face's stays.
 void drop_mirrored(std::vector<FullSizePattern>& all, const Wood& wood) {
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (std::size_t k = i + 1; k < all.size(); ++k) {
       if (all[k].face != rolled(rolled(all[i].face)) || all[i].turned || all[k].turned) continue;
-      if (libm::fabs(all[i].zero - all[k].zero) > kAtEdge || pattern_key(all[i]) != pattern_key(mirrored(all[k])))
+      if (libm::fabs(all[i].zero - all[k].zero) > kAtEdge || pattern_key(all[i]) != pattern_key(edge_for_edge(all[k])))
         continue;
       if (is_reference(wood, all[k].face)) all[i] = all[k];
       all[i].turned = true;
@@ -239,8 +233,9 @@ void drop_mirrored(std::vector<FullSizePattern>& all, const Wood& wood) {
 }
 
 std::string key_of_place(double x, double y) {
-  // A zero has one sign.
-  const auto number = [](double v) { return print_fixed(libm::fabs(v) < 5e-5 ? 0 : v, 4); };
+  // So many to an inch that fractions of a rule fall on one, not between two; a zero has one sign.
+  constexpr double kPerInch = 9984;
+  const auto number = [](double v) { return print_fixed(libm::fabs(v * kPerInch) < 0.5 ? 0 : v * kPerInch, 0); };
   return number(x) + " " + number(y);
 }
 
@@ -265,6 +260,43 @@ std::string key_of_outlines(const std::vector<std::vector<Vec2>>& outlines) {
 
 }  // namespace
 
+double last_mark(const FullSizePattern& p) {
+  double last = 0;
+  for (const FaceLine& line : p.lines) last = std::max({last, line.a.x, line.b.x});
+  for (const FaceHole& hole : p.holes) last = std::max(last, hole.centre.x);
+  return last;
+}
+
+FullSizePattern end_for_end(FullSizePattern p) {
+  const double zero = p.at_a || p.at_b ? 0 : last_mark(p);
+  const auto flip = [&](Vec2& at) { at.x = zero - at.x; };
+  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
+    for (auto& outline : *all) {
+      for (Vec2& at : outline) flip(at);
+      std::reverse(outline.begin(), outline.end());
+    }
+  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
+  for (FaceHole& hole : p.holes) flip(hole.centre);
+  p.from = std::exchange(p.to, zero - p.from);
+  p.from = zero - p.from;
+  std::swap(p.at_a, p.at_b);
+  p.open_right = !p.open_right;
+  return p;
+}
+
+FullSizePattern edge_for_edge(FullSizePattern p) {
+  const auto flip = [&](Vec2& at) { at.y = p.width - at.y; };
+  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
+    for (auto& outline : *all) {
+      for (Vec2& at : outline) flip(at);
+      std::reverse(outline.begin(), outline.end());
+    }
+  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
+  for (FaceHole& hole : p.holes) flip(hole.centre);
+  p.reference_below = !p.reference_below;
+  return p;
+}
+
 Vec2 middle_of(const std::vector<Vec2>& outline) {
   Vec2 sum;
   for (const Vec2& p : outline) sum = {sum.x + p.x, sum.y + p.y};
@@ -272,12 +304,12 @@ Vec2 middle_of(const std::vector<Vec2>& outline) {
   return {sum.x / n, sum.y / n};
 }
 
-std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet) {
+std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet, double margin) {
   std::vector<FullSizePattern> out;
   for (const Face face : kFaces) {
     const FaceMarks marks = face_marks(timber, sheet, face);
-    PatternMaker maker(timber, sheet, marks);
-    for (const PatternSpan& stretch : pattern_spans(marks))
+    PatternMaker maker(timber, sheet, marks, margin);
+    for (const PatternSpan& stretch : pattern_spans(marks, margin))
       if (FullSizePattern pattern = maker.make(stretch); wanted(timber, pattern)) out.push_back(std::move(pattern));
   }
   drop_mirrored(out, timber.wood);

@@ -41,8 +41,18 @@ struct FullSizePattern {
   std::vector<FaceHole> holes;
 };
 
-/// Face by face, from end A on. Of two opposite faces that mirror each other the reference face's alone.
-[[nodiscard]] std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet);
+/// Face by face, from end A on. Of two opposite faces that mirror each other the reference face's alone. `margin`: of
+/// wood beyond what is cut, inches.
+[[nodiscard]] std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Sheet& sheet,
+                                                              double margin = kPatternMargin);
+
+/// x of the last line or middle of a hole.
+[[nodiscard]] double last_mark(const FullSizePattern& pattern);
+/// As a mirror across the timber shows it: what was at end A is at end B. Between the ends the zero line is the first
+/// again, of the original the one at last_mark().
+[[nodiscard]] FullSizePattern end_for_end(FullSizePattern pattern);
+/// As a mirror along the timber shows it: the reference edge is the other one.
+[[nodiscard]] FullSizePattern edge_for_edge(FullSizePattern pattern);
 
 /// The mean of an outline's corners.
 [[nodiscard]] Vec2 middle_of(const std::vector<Vec2>& outline);

@@ -39,8 +39,8 @@ class Figures {
     return std::to_string(out_.figures.size() - 1);
   }
 
-  void told(Vec2 a, Vec2 b, double offset, double inches, Point along) {
-    out_.drawing.dimensions.push_back({at(a), at(b), offset, along, key(inches), draw::Meaning::kFact});
+  void told(Vec2 a, Vec2 b, double offset, std::string mine, Point along) {
+    out_.drawing.dimensions.push_back({at(a), at(b), offset, along, std::move(mine), draw::Meaning::kFact});
   }
 
   void note(Vec2 place, std::string mine) {
@@ -82,7 +82,7 @@ class Figures {
     for (const Vec2& row : rows) {
       Vec2 zero{0, 0}, to = row;
       if (to.x < zero.x) std::swap(zero, to);
-      told(zero, to, offset, row.x, {1, 0});
+      told(zero, to, offset, key(row.x), {1, 0});
       offset -= 1;
     }
   }
@@ -110,9 +110,18 @@ class Figures {
       Vec2 from{side, edge}, to = row;
       if (to.y < from.y) std::swap(from, to);
       // Upward, left of it is x−: beside the right end the rows stand at its right.
-      told(from, to, right ? -offset : offset, row.y - edge, {0, 1});
+      const PatternMeasure measure = gauged(row.y) ? PatternMeasure::kOffset : PatternMeasure::kLength;
+      told(from, to, right ? -offset : offset, key(row.y - edge, measure), {0, 1});
       offset += 1;
     }
+  }
+
+  /// A line along the timber or a hole's middle lies there.
+  [[nodiscard]] bool gauged(double y) const {
+    const auto here = [&](double other) { return libm::fabs(other - y) < kSamePlace; };
+    return std::any_of(p_.lines.begin(), p_.lines.end(),
+                       [&](const FaceLine& line) { return here(line.a.y) && here(line.b.y); }) ||
+           std::any_of(p_.holes.begin(), p_.holes.end(), [&](const FaceHole& hole) { return here(hole.centre.y); });
   }
 
   void askew_line(const FaceLine& line) {

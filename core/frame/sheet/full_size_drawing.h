@@ -10,7 +10,8 @@
 
 namespace bentbook {
 
-enum class PatternMeasure : std::uint8_t { kLength, kDiameter, kDepth };
+/// kOffset: from the reference edge to a line along the timber or a hole, what a marking gauge is set to.
+enum class PatternMeasure : std::uint8_t { kLength, kOffset, kDiameter, kDepth };
 struct PatternFigure {
   PatternMeasure measure = PatternMeasure::kLength;
   double inches = 0;

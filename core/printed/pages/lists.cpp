@@ -11,6 +11,7 @@
 #include "paper/page_part.h"
 #include "printed/flow.h"
 #include "printed/pages/list_rows.h"
+#include "printed/pages/stick_parts.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
@@ -20,8 +21,6 @@ namespace bentbook {
 namespace {
 
 using paper::Align;
-
-constexpr double kBar = 7;  // mm, a stick's height
 
 class Lists {
  public:
@@ -138,58 +137,11 @@ class Lists {
     flow_.words(totals.proven ? said(Msg::kStockProven) : bound_text(totals, book_.stock.aim, voice_));
   }
 
-  /// What comes out of one stick: to scale with the longest of the plan, and in words.
-  PagePart stick_part(const StockGroup& group, const PlannedStick& stick, double longest) {
-    PagePart part;
-    const double scale = flow_.width() / longest;
-    std::string head = say(Msg::kStockStick, voice_.language, std::to_string(stick.number)) + " · " +
-                       section_text(group.section, voice_) + " × " + say_length(stick.length, voice_);
-    if (!group.species.empty()) head += " · " + species(group.species);
-    head += " · " + stick_state_text(stick, voice_.language);
-    double y = paper::put_lines(part.drawn, {0, 0}, head, {kBodyLetters, true}, flow_.width()) + 0.5;
-    const auto box = [&](Length from, Length length, draw::Fill fill) {
-      const double a = from.in() * scale, b = (from + length).in() * scale;
-      part.drawn.polygons.push_back(
-          {{{a, y}, {b, y}, {b, y + kBar}, {a, y + kBar}}, fill, fill == draw::Fill::kNone, draw::Stroke::kVisible});
-      return (a + b) / 2;
-    };
-    part.drawn.polygons.push_back(
-        {{{0, y}, {stick.length.in() * scale, y}, {stick.length.in() * scale, y + kBar}, {0, y + kBar}},
-         draw::Fill::kNone,
-         true,
-         draw::Stroke::kThin});
-    std::string pieces;
-    for (const StickPiece& piece : stick.pieces) {
-      const StockPiece& of = order().pieces[at(piece.piece)];
-      const double middle = box(piece.from, piece.length, draw::Fill::kNone);
-      if (paper::text_width(of.mark, kBodyLetters, true) + 1 < piece.length.in() * scale)
-        paper::put_words(part.drawn, {middle, y + (kBar - kBodyLetters) / 2}, of.mark, {kBodyLetters, true},
-                         Align::kMiddle);
-      pieces += (pieces.empty() ? "" : "   ") + of.mark + " " + say_length(of.length, voice_);
-    }
-    for (const Offcut& offcut : stick.offcuts) {
-      if (!offcut.kept) {
-        box(offcut.from, offcut.length, draw::Fill::kSection);
-        continue;
-      }
-      pieces += "   " + said(Msg::kStockOffcut) + " " + say_length(offcut.length, voice_);
-    }
-    for (const StickDefect& defect : stick.defects) box(defect.from, defect.to - defect.from, draw::Fill::kWaste);
-    y += kBar + 1;
-    y += paper::put_lines(part.drawn, {0, y}, pieces, {kBodyLetters, false}, flow_.width());
-    part.height = y + 2.5;
-    return part;
-  }
-
   void cutting_plan() {
     if (frame_.timbers.empty()) return;
     begin(Msg::kPaperPlan);
     if (troubles()) return;
-    double longest = 1;
-    for (const StockGroup& group : order().groups)
-      for (const PlannedStick& stick : group.sticks) longest = std::max(longest, stick.length.in());
-    for (const StockGroup& group : order().groups)
-      for (const PlannedStick& stick : group.sticks) flow_.add(stick_part(group, stick, longest));
+    for (PagePart& part : stick_parts(order(), flow_.width(), voice_)) flow_.add(std::move(part));
   }
 
   void hardware() {
@@ -226,29 +178,39 @@ class Lists {
       if (found == cuts.end()) found = cuts.emplace(cuts.end(), std::move(step), std::vector<std::string>{});
       found->second.push_back(mark_of(on.timber));
     }
-    for (const auto& cut : cuts) box_lines(cut.first, cut.second);
+    box_lines(cuts);
   }
-  void box_lines(const std::string& step, const std::vector<std::string>& marks) {
+  /// What has few marks stands beside what is before it, where all of it has room on that line.
+  void box_lines(const std::vector<std::pair<std::string, std::vector<std::string>>>& cuts) {
     constexpr double kSide = 3.6, kToMark = 1.2, kBehind = 3.5, kLine = 5.4, kIndent = 5;
     PagePart line;
     line.height = kLine;
-    double x = paper::put_words(line.drawn, {0, 0.2}, paper::shortened(step, kSmallLetters, false, flow_.width() / 2),
-                                {kSmallLetters, false}) +
-               kBehind;
-    for (const std::string& mark : marks) {
-      const double wide = kSide + kToMark + paper::text_width(mark, kSmallLetters, true);
-      if (x > kIndent && x + wide > flow_.width()) {
-        flow_.add(std::exchange(line, {{}, kLine}));
-        x = kIndent;
+    double x = 0;
+    const auto down = [&](double to) {
+      flow_.add(std::exchange(line, {{}, kLine}));
+      x = to;
+    };
+    const auto width_of = [&](const std::string& mark) {
+      return kSide + kToMark + paper::text_width(mark, kSmallLetters, true);
+    };
+    for (const auto& cut : cuts) {
+      const std::string step = paper::shortened(cut.first, kSmallLetters, false, flow_.width() / 2);
+      double all = paper::text_width(step, kSmallLetters, false);
+      for (const std::string& mark : cut.second) all += kBehind + width_of(mark);
+      if (x > 0 && x + kBehind + all > flow_.width()) down(0);
+      if (x > 0) x += kBehind;
+      x += paper::put_words(line.drawn, {x, 0.2}, step, {kSmallLetters, false}) + kBehind;
+      for (const std::string& mark : cut.second) {
+        if (x > kIndent && x + width_of(mark) > flow_.width()) down(kIndent);
+        line.drawn.polygons.push_back({{{x, 0.1}, {x + kSide, 0.1}, {x + kSide, 0.1 + kSide}, {x, 0.1 + kSide}},
+                                       draw::Fill::kNone,
+                                       true,
+                                       draw::Stroke::kThin});
+        paper::put_words(line.drawn, {x + kSide + kToMark, 0.2}, mark, {kSmallLetters, true});
+        x += width_of(mark) + kBehind;
       }
-      line.drawn.polygons.push_back({{{x, 0.1}, {x + kSide, 0.1}, {x + kSide, 0.1 + kSide}, {x, 0.1 + kSide}},
-                                     draw::Fill::kNone,
-                                     true,
-                                     draw::Stroke::kThin});
-      paper::put_words(line.drawn, {x + kSide + kToMark, 0.2}, mark, {kSmallLetters, true});
-      x += wide + kBehind;
     }
-    flow_.add(std::move(line));
+    if (x > 0) down(0);
   }
 
   [[nodiscard]] std::string setting_text(const SettingRow& row) const {

@@ -4,9 +4,11 @@
 #include <utility>
 
 #include "draw/layout.h"
+#include "draw/sketch.h"
 #include "frame/sheet/full_size_drawing.h"
 #include "paper/letters.h"
 #include "paper/page_part.h"
+#include "words/face_words.h"
 #include "words/frame_words.h"
 
 namespace bentbook {
@@ -16,26 +18,34 @@ using draw::Point;
 using draw::Stroke;
 using paper::Page;
 
-constexpr double kPerMm = 4;  // the layout's px
-constexpr double kPerInch = 25.4 * kPerMm;
-constexpr double kFigureSize = 3.5;  // mm of an em
-constexpr double kBorder = 2;        // mm around everything
-constexpr double kHeavy = 1.2;       // mm: the reference edge's line, all of it outside of the wood
-constexpr double kCutWidth = 0.5;    // mm: the place is in its middle; no other line is as wide, since paper is black
+constexpr double kPerMm = 4;                // the layout's px
+constexpr double kPerInch = 25.4 * kPerMm;  // at 1:1
+constexpr double kFigureSize = 3.5;         // mm of an em
+constexpr double kBorder = 2;               // mm around everything
+constexpr double kHeavy = 1.2;              // mm: the reference edge's line, all of it outside of the wood
+constexpr double kCutWidth = 0.5;  // mm: the place is in its middle; no other line is as wide, since paper is black
 constexpr double kArrowWidth = 0.35;
 constexpr double kNumber = 8;  // mm of an em: the face's number
 constexpr double kArrow = 13;  // mm
 
-std::string figure_text(const PatternFigure& figure, const Voice& voice) {
-  const std::string said = say_inches(figure.inches, voice);
+std::string figure_text(const PatternFigure& figure, const PatternLook& look, const Voice& voice) {
+  const std::string said = !look.as_taped                              ? say_inches(figure.inches, voice)
+                           : figure.measure == PatternMeasure::kOffset ? tape_gauge_text(figure.inches, voice)
+                                                                       : tape_number_text(figure.inches, voice);
   if (figure.measure == PatternMeasure::kDiameter) return say(Msg::kPatternHole, voice.language, said);
   return figure.measure == PatternMeasure::kDepth ? say(Msg::kPatternDeep, voice.language, said) : said;
 }
 
+std::string_view short_feature_name(FeatureKind kind, Language language) {
+  if (kind == FeatureKind::kRelief) return text(Msg::kFaceRelief, language);
+  if (kind == FeatureKind::kLetIn) return text(Msg::kFaceLetIn, language);
+  return feature_name(kind, language);
+}
+
 class SheetMaker {
  public:
-  SheetMaker(const FullSizePattern& pattern, std::string_view marks, const Voice& voice)
-      : p_(pattern), marks_(marks), voice_(voice) {}
+  SheetMaker(const FullSizePattern& pattern, std::string_view marks, const Voice& voice, const PatternLook& look)
+      : p_(pattern), marks_(marks), voice_(voice), look_(look) {}
 
   PatternLayers made() {
     measures();
@@ -48,41 +58,45 @@ class SheetMaker {
     add("cut", cuts());
     add("drill", holes());
     add("measure", std::move(measure_));
-    add("words", words());
+    if (!marks_.empty()) add("words", words());
     const paper::Window all = paper::bounds_of(out_.whole());
-    for (paper::Layer& layer : out_.layers) paper::move_by(layer.page, kBorder - all.left, kBorder - all.top);
+    const double border = look_.as_taped ? kBorder / 2 : kBorder;
+    for (paper::Layer& layer : out_.layers) paper::move_by(layer.page, border - all.left, border - all.top);
     const Point zero = mm({0, 0});
-    out_.zero = {zero.x + kBorder - all.left, zero.y + kBorder - all.top};
-    out_.width = all.right - all.left + 2 * kBorder;
-    out_.height = all.bottom - all.top + 2 * kBorder;
+    out_.zero = {zero.x + border - all.left, zero.y + border - all.top};
+    out_.width = all.right - all.left + 2 * border;
+    out_.height = all.bottom - all.top + 2 * border;
     return std::move(out_);
   }
 
  private:
   [[nodiscard]] Point mm(Vec2 p) const {
-    const Point px = layout_.to_px({p.x, p.y});
+    const Point px = layout_.to_px(look_.a_up ? Point{p.y, -p.x} : Point{p.x, p.y});
     return {px.x / kPerMm, px.y / kPerMm};
   }
   static Point from_px(Point px) { return {px.x / kPerMm, px.y / kPerMm}; }
 
-  /// Lays the drawing out at 1:1 and keeps what is not the wood's own.
+  /// Lays the drawing out at its scale and keeps what is not the wood's own.
   void measures() {
-    const PatternDrawing drawing = pattern_dimensions(p_);
+    PatternDrawing drawing = pattern_dimensions(p_);
+    if (look_.a_up) draw::turn_quarters(drawing.drawing, 3);
     std::vector<draw::Size> sizes;
     std::vector<std::string> texts;
     const auto size = [&](const std::string& key) {
-      texts.push_back(figure_text(drawing.figures[static_cast<std::size_t>(std::stoi(key))], voice_));
+      texts.push_back(figure_text(drawing.figures[static_cast<std::size_t>(std::stoi(key))], look_, voice_));
       sizes.push_back({(paper::text_width(texts.back(), kFigureSize, false) + 1) * kPerMm, kFigureSize * kPerMm});
     };
     for (const draw::Dimension& d : drawing.drawing.dimensions) size(d.key);
     for (const draw::Note& n : drawing.drawing.notes) size(n.key);
     draw::LayoutOptions options;
-    options.max_scale = kPerInch;
+    options.max_scale = kPerInch * look_.scale;
+    options.row = look_.row * kPerMm;
     options.target = kFigureSize * kPerMm;
     options.padding = 0;
     // Room enough for every row and word at this scale, or it would be drawn smaller.
     constexpr double kAround = 600 * kPerMm;
-    options.rect = {(p_.to - p_.from) * kPerInch + 2 * kAround, p_.width * kPerInch + 2 * kAround};
+    options.rect = {(p_.to - p_.from) * options.max_scale + 2 * kAround, p_.width * options.max_scale + 2 * kAround};
+    if (look_.a_up) std::swap(options.rect.w, options.rect.h);
     layout_ = draw::lay_out(drawing.drawing, sizes, options);
     for (const draw::PlacedLine& line : layout_.lines) {
       if (line.ordinary) continue;
@@ -95,6 +109,7 @@ class SheetMaker {
     }
     for (const draw::PlacedFigure& figure : layout_.figures) {
       const Point middle = from_px(figure.box.centre);
+      if (look_.as_taped) measure_.polygons.push_back(under(figure.box));
       const double turn = figure.box.angle, down = kFigureSize * paper::kCapital / 2;
       measure_.texts.push_back({{middle.x - down * libm::sin(turn), middle.y + down * libm::cos(turn)},
                                 kFigureSize,
@@ -103,6 +118,13 @@ class SheetMaker {
                                 -turn * 180 / libm::kPi,
                                 texts[figure.index]});
     }
+  }
+
+  /// Blank paper, so that a figure is read on hatching.
+  static paper::PagePolygon under(const draw::Box& box) {
+    paper::PagePolygon out{{}, draw::Fill::kPaper, false, Stroke::kThin};
+    for (const Point& corner : draw::corners(box)) out.points.push_back(from_px(corner));
+    return out;
   }
 
   [[nodiscard]] paper::PagePolygon polygon(const std::vector<Vec2>& outline, draw::Fill fill, Stroke stroke) const {
@@ -129,7 +151,8 @@ class SheetMaker {
   /// Where the wood's outline runs along the reference edge.
   [[nodiscard]] Page reference() const {
     Page page;
-    const double edge = p_.reference_below ? 0 : p_.width, out = (p_.reference_below ? -1 : 1) * kHeavy / 25.4;
+    const double edge = p_.reference_below ? 0 : p_.width,
+                 out = (p_.reference_below ? -1 : 1) * kHeavy / 25.4 / look_.scale;
     const auto on_edge = [&](Vec2 p) { return libm::fabs(p.y - edge) < 1e-6; };
     for (const auto& outline : p_.outlines)
       for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -152,7 +175,7 @@ class SheetMaker {
     Page page;
     page.arcs.reserve(p_.holes.size());
     for (const FaceHole& hole : p_.holes)
-      page.arcs.push_back({mm(hole.centre), hole.diameter / 2 * 25.4, 0, 360, Stroke::kVisible});
+      page.arcs.push_back({mm(hole.centre), hole.diameter / 2 * 25.4 * look_.scale, 0, 360, Stroke::kVisible});
     return page;
   }
 
@@ -195,6 +218,7 @@ class SheetMaker {
   const FullSizePattern& p_;
   std::string_view marks_;
   const Voice& voice_;
+  const PatternLook& look_;
   draw::Layout layout_;
   Page measure_;
   PatternLayers out_;
@@ -208,8 +232,31 @@ paper::Page PatternLayers::whole() const {
   return all;
 }
 
-PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice) {
-  return SheetMaker(pattern, marks, voice).made();
+PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice,
+                            const PatternLook& look) {
+  return SheetMaker(pattern, marks, voice, look).made();
+}
+
+std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language) {
+  std::vector<std::string_view> names;
+  std::string out;
+  for (const FullSizePattern::Work& work : pattern.work) {
+    const auto i = static_cast<std::size_t>(work.index);
+    const std::string_view name = work.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
+                                                             : short_feature_name(timber.features[i].kind, language);
+    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
+    names.push_back(name);
+    if (!out.empty()) out += ", ";
+    out += name;
+  }
+  return out;
+}
+
+std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at, Language language) {
+  std::string faces = std::to_string(static_cast<int>(face));
+  if (pattern.turned) faces += ", " + std::to_string(static_cast<int>(rolled(rolled(face))));
+  if (pattern.at_a || pattern.at_b) return say(pattern.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, language, faces);
+  return say(Msg::kPatternAt, language, {{"face", faces}, {"at", std::string(at)}});
 }
 
 }  // namespace bentbook

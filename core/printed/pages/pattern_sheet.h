@@ -1,5 +1,5 @@
 #pragma once
-/// A full-size pattern as a drawing at 1:1, in layers by what a tool does with them.
+/// A pattern as a drawing, in layers by what a tool does with them: at 1:1, or smaller as a detail of a timber's sheet.
 
 #include <string>
 #include <vector>
@@ -20,10 +20,25 @@ struct PatternLayers {
   [[nodiscard]] paper::Page whole() const;
 };
 
+/// How it is drawn.
+struct PatternLook {
+  double scale = 1;       ///< mm on paper for a mm of wood
+  double row = 8;         ///< mm from one line of dimensions to the next
+  bool a_up = false;      ///< end A on top, as a face stands on a timber's sheet; else at the left
+  bool as_taped = false;  ///< figures as they stand beside the sheet's tape (words/face_words.h)
+};
+
 /// Layers: "waste" hatching; "reference" a heavy line along the reference edge; "wood" closed outlines of what stays;
 /// "opening" closed outlines of recesses that do not go through; "cut" lines to cut to; "drill" holes; "mark" zero,
 /// middles of holes, what is cut from other faces; "measure" dimensions; "words" whose it is and where end A lies.
-/// `marks`: the timbers', as they stand on the pattern itself.
-[[nodiscard]] PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice);
+/// `marks`: the timbers', as they stand on the pattern itself; with none there are no "words".
+[[nodiscard]] PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice,
+                                          const PatternLook& look = {});
+
+/// What is cut there, each word once: "Tenon, Peg hole".
+[[nodiscard]] std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language);
+/// "Face 2, zero line 7′ 2″ from end A", with as many places as are told; "Face 1, 3, from the tip of end B".
+[[nodiscard]] std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at,
+                                             Language language);
 
 }  // namespace bentbook

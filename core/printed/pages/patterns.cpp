@@ -31,33 +31,11 @@ struct PatternHead {
   std::vector<std::string> lines;
 };
 
-std::string_view short_feature_name(FeatureKind kind, Language language) {
-  if (kind == FeatureKind::kRelief) return text(Msg::kFaceRelief, language);
-  if (kind == FeatureKind::kLetIn) return text(Msg::kFaceLetIn, language);
-  return feature_name(kind, language);
-}
-
 /// "Common rafter: Plumb cut, Bird's mouth"
 std::string title_of(const Frame& frame, const PatternGroup& group, Language language) {
   const Timber& timber = frame.timbers[static_cast<std::size_t>(group.places.front().timber)];
-  std::vector<std::string_view> names;
-  for (const FullSizePattern::Work& work : group.pattern.work) {
-    const auto i = static_cast<std::size_t>(work.index);
-    const std::string_view name = work.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
-                                                             : short_feature_name(timber.features[i].kind, language);
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  }
   std::string out(kind_name(timber.kind, language));
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    out += i == 0 ? ": " : ", ";
-    out += names[i];
-  }
-  return out;
-}
-
-std::string faces_text(const PatternGroup& group, Face face) {
-  std::string out = std::to_string(static_cast<int>(face));
-  if (group.pattern.turned) out += ", " + std::to_string(static_cast<int>(rolled(rolled(face))));
+  if (const std::string work = pattern_work_text(timber, group.pattern, language); !work.empty()) out += ": " + work;
   return out;
 }
 
@@ -77,12 +55,7 @@ std::string group_marks(const Frame& frame, const PatternGroup& group) {
 std::vector<std::string> places_text(const Frame& frame, const PatternGroup& group, const Voice& voice) {
   std::vector<std::pair<std::string, std::string>> lines;  // where, marks
   for (const PatternPlace& place : group.places) {
-    const std::string face = faces_text(group, place.face);
-    std::string where;
-    if (group.pattern.at_a || group.pattern.at_b)
-      where = say(group.pattern.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, voice.language, face);
-    else
-      where = say(Msg::kPatternAt, voice.language, {{"face", face}, {"at", say_inches(place.station, voice)}});
+    std::string where = pattern_where_text(group.pattern, place.face, say_inches(place.station, voice), voice.language);
     const std::string& mark = frame.timbers[static_cast<std::size_t>(place.timber)].mark;
     const auto known = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == where; });
     if (known == lines.end())

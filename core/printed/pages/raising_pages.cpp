@@ -8,6 +8,7 @@
 #include "paper/page_part.h"
 #include "printed/flow.h"
 #include "printed/pages/raising_picture.h"
+#include "printed/pages/raising_rows.h"
 #include "raising/check.h"
 #include "raising/holding.h"
 #include "raising/lifting/pick.h"
@@ -102,7 +103,7 @@ class RaisingPages {
                  {said(Msg::kSheetWeight), Align::kRight},
                  {said(Msg::kPaperGoesUp)},
                  {said(Msg::kPaperBraces)}},
-                rows);
+                alike_as_one(frame_, rows));
   }
 
   void temporaries() {

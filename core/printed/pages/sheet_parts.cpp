@@ -287,10 +287,22 @@ namespace {
 
 std::vector<PagePart> one_face(const SheetSubject& s, Face face, double width, double height, double side) {
   const FaceMarks marks = face_marks(s.timber(), s.sheet, face);
-  const double head = kFaceBox + 1.5, tape_head = kSmallLetters * 1.3;
+  const double words = width - kFaceBox - 2.5, tape_head = kSmallLetters * 1.3;
+  const std::string up = face_up_text(marks, s.voice.language);
+  const std::string gauge(text(gauge_from(marks), s.voice.language));
+  const auto in_lines = [&](paper::Page& page, std::string_view part) {
+    const double x = kFaceBox + 2.5;
+    const double y = paper::put_lines(page, {x, 0}, up + std::string(part), {kBodyLetters, true}, words);
+    return std::max(kFaceBox, y + paper::put_lines(page, {x, y}, gauge, {kBodyLetters, false}, words)) + 1.5;
+  };
+  const auto which = [&](const std::string& n, const std::string& all) {
+    return " · " + say(Msg::kFacePart, s.voice.language, {{"n", n}, {"all", all}});
+  };
+  paper::Page measured;
+  const double most_head = in_lines(measured, which("88", "88"));
   draw::TapeOptions options;
   options.width = width / paper::kTapePx;
-  options.room = (height - head - tape_head) / paper::kTapePx;
+  options.room = (height - most_head - tape_head) / paper::kTapePx;
   options.side = side / paper::kTapePx;
   set_ticks(options, s.voice);
   const std::vector<draw::TapePage> tapes =
@@ -304,13 +316,9 @@ std::vector<PagePart> one_face(const SheetSubject& s, Face face, double width, d
     paper::put_words(part.drawn,
                      {kFaceBox / 2, kFaceBox / 2 + (paper::kCapital / 2 - paper::kOverLine) * kAnswerLetters},
                      number_text(face), {kAnswerLetters, true}, paper::Align::kMiddle);
-    std::string up = face_up_text(marks, s.voice.language);
-    if (tapes.size() > 1)
-      up += " · " + say(Msg::kFacePart, s.voice.language,
-                        {{"n", std::to_string(parts.size() + 1)}, {"all", std::to_string(tapes.size())}});
-    paper::put_words(part.drawn, {kFaceBox + 2.5, 0}, up, {kBodyLetters, true});
-    paper::put_words(part.drawn, {kFaceBox + 2.5, kBodyLetters * paper::kLineStep},
-                     text(gauge_from(marks), s.voice.language), {kBodyLetters, false});
+    const double head =
+        in_lines(part.drawn, tapes.size() == 1 ? std::string{}
+                                               : which(std::to_string(parts.size() + 1), std::to_string(tapes.size())));
     put_tape_head(part.drawn, marks, tape, head, width, s.voice);
     paper::put(part.drawn, paper::tape_part(tape), {0, head + tape_head});
     part.height = head + tape_head + tape.height * paper::kTapePx;

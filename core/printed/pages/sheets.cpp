@@ -7,13 +7,27 @@
 #include "numeric/index.h"
 #include "paper/page_part.h"
 #include "printed/page_head.h"
+#include "printed/pages/details.h"
 #include "printed/pages/sheet_parts.h"
 
 namespace bentbook {
 namespace {
 
-constexpr int kColumns = 2;
-constexpr double kColumnGap = 5, kPartGap = 3, kTimberGap = 6;  // mm
+constexpr double kColumnGap = 4, kPartGap = 1.5, kTimberGap = 6;  // mm
+
+/// A timber's sheet in columns of one width, one way to set it: faces, the steps right behind them, then
+/// the details that a column is wide enough for.
+struct SheetColumns {
+  int columns = 2;
+  double width = 0;  ///< mm, of one
+  std::vector<PagePart> parts;
+  std::vector<PagePart> below;  ///< across all of the page
+};
+/// Where a sheet ends: on how many pages after the one that it began on, and how low.
+struct SheetEnd {
+  int turns = 0;
+  double y = 0;
+};
 
 /// Sheets one after another, several to a page where they are short.
 class SheetPages {
@@ -23,38 +37,128 @@ class SheetPages {
     out_.size = options.page;
     foot_ = caution_foot({Msg::kFindingNotEngineered, Msg::kHelpCautionHurt}, voice.language, room_.width());
     room_.bottom -= foot_.height;
-    column_ = (room_.width() - kColumnGap * (kColumns - 1)) / kColumns;
   }
 
   void add(int timber) {
     const Sheet sheet = solve_sheet(frame_, timber, saw_of(book_));
     const SheetSubject subject{book_, frame_, sheet, voice_};
-    PagePart head = sheet_head(subject, room_.width());
-    const PagePart again = sheet_head_again(subject, room_.width());
-    const std::vector<PagePart> faces = laid_out(subject, room_.height() - head.height);
-    place(head, again, faces, work_parts(subject, column_));
+    head_ = sheet_head(subject, room_.width());
+    again_ = sheet_head_again(subject, room_.width());
+    if (out_.pages.empty()) turn();
+    const double below = y_ > room_.top ? y_ + kTimberGap : y_;
+    const SheetColumns best = best_of(ways(subject), below);
+    if (y_ > room_.top && flowed(best, below, false).turns > 0)
+      turn();
+    else
+      y_ = below;
+    y_ = flowed(best, y_, true).y;
   }
 
   paper::Document finished() { return std::move(out_); }
 
  private:
-  /// The faces as large as all of them have room on one page, down the columns or by twos across them; else as large
-  /// as any.
-  [[nodiscard]] std::vector<PagePart> laid_out(const SheetSubject& subject, double height) const {
-    constexpr double kSides[] = {22, 19, 16};                           // mm, of the piece
-    constexpr std::size_t kOrders[][4] = {{0, 1, 2, 3}, {0, 2, 1, 3}};  // 3 below 1, 4 below 2
-    std::vector<PagePart> largest;
-    for (const double side : kSides) {
-      const std::vector<std::vector<PagePart>> faces = face_parts(subject, column_, height, side);
-      for (const auto& order : kOrders) {
-        std::vector<PagePart> parts;
-        for (const std::size_t face : order) parts.insert(parts.end(), faces[face].begin(), faces[face].end());
-        if (order[1] == 2) parts[faces[0].size() + faces[2].size()].begins = true;
-        if (fits(parts, height)) return parts;
-        if (largest.empty()) largest = std::move(parts);
+  /// The largest and plainest first; none of which a part is higher than a page, but for the first.
+  [[nodiscard]] std::vector<SheetColumns> ways(const SheetSubject& subject) const {
+    constexpr double kSides[] = {22, 19, 16, 13};  // mm, of the piece
+    const std::vector<DrawnDetail> details = drawn_details(subject, room_.width());
+    std::vector<SheetColumns> all;
+    for (const int columns : {2, 3}) {
+      SheetColumns one{columns, (room_.width() - kColumnGap * (columns - 1)) / columns, {}, {}};
+      const std::vector<PagePart> work = work_parts(subject, one.width);
+      for (const double side : kSides) {
+        const auto faces = face_parts(subject, one.width, room_.height() - head_.height, side);
+        one.parts.clear();
+        for (const auto& face : faces) one.parts.insert(one.parts.end(), face.begin(), face.end());
+        one.parts.insert(one.parts.end(), work.begin(), work.end());
+        one.below = detail_rows(details, room_.width());
+        if (on_pages(one) || all.empty()) all.push_back(one);
+        if (columns == 2) continue;
+        std::vector<DrawnDetail> wider;
+        for (const DrawnDetail& detail : details) {
+          if (detail.drawn.width > one.width)
+            wider.push_back(detail);
+          else
+            one.parts.push_back(detail_part(detail, one.width));
+        }
+        one.below = detail_rows(wider, room_.width());
+        if (on_pages(one)) all.push_back(one);
       }
     }
-    return largest;
+    return all;
+  }
+  [[nodiscard]] bool on_pages(const SheetColumns& one) const {
+    return std::all_of(one.parts.begin(), one.parts.end(),
+                       [&](const PagePart& part) { return part.height <= room_.height() - again_.height; });
+  }
+
+  /// The first that ends below what stands on this page; else one that takes the fewest pages, of those the first that
+  /// is not much higher than another, so that more has room beside it.
+  SheetColumns best_of(std::vector<SheetColumns> all, double below) {
+    constexpr double kMuch = 1.15;
+    std::size_t best = 0;
+    SheetEnd least;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (below > room_.top && flowed(all[i], below, false).turns == 0) return std::move(all[i]);
+      const SheetEnd end = flowed(all[i], room_.top, false);
+      const bool fewer = end.turns < least.turns || (end.turns == least.turns && end.y * kMuch < least.y);
+      if (i > 0 && !fewer) continue;
+      least = end;
+      best = i;
+    }
+    return std::move(all[best]);
+  }
+
+  /// One after another down the columns, over as many pages as they take; on the last one the columns end level, and
+  /// what is wider stands below them. `drawn`: on paper; else it is only measured.
+  SheetEnd flowed(const SheetColumns& sheet, double y, bool drawn) {
+    SheetEnd end{0, y};
+    const auto next = [&] {
+      if (drawn) turn();
+      ++end.turns;
+      end.y = room_.top;
+      put_over(again_, end, drawn);
+    };
+    put_over(head_, end, drawn);
+    for (std::span<const PagePart> parts = sheet.parts; !parts.empty();) {
+      const double left = room_.bottom - end.y;
+      if (parts.front().height > left && end.y > room_.top + again_.height + 0.01) {
+        next();
+        continue;
+      }
+      const bool last = fits(parts, sheet.columns, left);
+      const double high = last ? least_height(parts, sheet.columns, kPartGap, left) : left;
+      const ColumnsFilled filled = fill_columns(parts, sheet.columns, high, sheet.width + kColumnGap, kPartGap,
+                                                {room_.left, end.y}, drawn ? &out_.pages.back() : nullptr);
+      end.y += filled.height;
+      parts = parts.subspan(filled.parts);
+      if (!parts.empty()) next();
+    }
+    // A row that has no room lets a lower one stand before it.
+    std::vector<const PagePart*> waiting;
+    waiting.reserve(sheet.below.size());
+    for (const PagePart& part : sheet.below) waiting.push_back(&part);
+    bool turned = false;
+    while (!waiting.empty()) {
+      const double left = room_.bottom - end.y - kPartGap;
+      auto row =
+          std::find_if(waiting.begin(), waiting.end(), [&](const PagePart* part) { return part->height <= left; });
+      if (row == waiting.end() && !turned) {
+        next();
+        turned = true;
+        continue;
+      }
+      if (row == waiting.end()) row = waiting.begin();
+      end.y += kPartGap;
+      put_over(**row, end, drawn);
+      waiting.erase(row);
+      turned = false;
+    }
+    return end;
+  }
+
+  void put_over(const PagePart& part, SheetEnd& end, bool drawn) {
+    if (drawn) paper::put(out_.pages.back(), part.drawn, {room_.left, end.y});
+    end.y += part.height;
   }
 
   void turn() {
@@ -64,51 +168,8 @@ class SheetPages {
     y_ = room_.top;
   }
 
-  void place(const PagePart& head, const PagePart& again, std::span<const PagePart> faces,
-             std::span<const PagePart> work) {
-    if (out_.pages.empty()) turn();
-    if (y_ > room_.top) {
-      const double left = room_.bottom - y_ - kTimberGap - head.height;
-      if (fits(faces, left) && fits(work, left) && whole(faces, left) + kPartGap + whole(work, left) <= left)
-        y_ += kTimberGap;
-      else
-        turn();
-    }
-    put_over(head);
-    flow(faces, again);
-    y_ += kPartGap;
-    flow(work, again);
-  }
-
-  void put_over(const PagePart& part) {
-    paper::put(out_.pages.back(), part.drawn, {room_.left, y_});
-    y_ += part.height;
-  }
-
-  /// Down both columns of what is left of the page, and of pages that go on with it.
-  void flow(std::span<const PagePart> parts, const PagePart& again) {
-    while (!parts.empty()) {
-      const double left = room_.bottom - y_, all = whole(parts, left);
-      if (all > left && parts.front().height > left && parts.front().height < room_.height() - again.height) {
-        turn();
-        put_over(again);
-        continue;
-      }
-      const ColumnsFilled filled = fill_columns(parts, kColumns, std::min(all, left), column_ + kColumnGap, kPartGap,
-                                                {room_.left, y_}, &out_.pages.back());
-      y_ += filled.height;
-      parts = parts.subspan(filled.parts);
-      if (parts.empty()) return;
-      turn();
-      put_over(again);
-    }
-  }
-  /// The height that all of them take side by side; more than `left` where they do not fit into it.
-  static double whole(std::span<const PagePart> parts, double left) {
-    return fits(parts, left) ? least_height(parts, kColumns, kPartGap, left) : left + 1;
-  }
-  static bool fits(std::span<const PagePart> parts, double height) {
-    const ColumnsFilled filled = fill_columns(parts, kColumns, height, 0, kPartGap, {}, nullptr);
+  static bool fits(std::span<const PagePart> parts, int columns, double height) {
+    const ColumnsFilled filled = fill_columns(parts, columns, height, 0, kPartGap, {}, nullptr);
     return filled.parts == parts.size() && filled.height <= height;
   }
 
@@ -117,7 +178,8 @@ class SheetPages {
   const Voice& voice_;
   PageRoom room_;
   PagePart foot_;
-  double column_ = 0, y_ = 0;
+  PagePart head_, again_;  ///< of the timber that is added
+  double y_ = 0;
   paper::Document out_;
 };
 
