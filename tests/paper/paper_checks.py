@@ -115,11 +115,14 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     said = (lambda v, parts=16: in_mm(v)) if unit == "mm" else (lambda v, parts=16: in_inches(v, parts))
     sheet, work = answer("book", "sheet", book, mark), answer("steps", book, mark)
     page = Printed(paper(book, "--what", "sheets", "--mark", mark, *words), folder)
+    written = page.as_written()
     name = f"{book.name} {mark} {unit}"
     lacking = []
 
     def wanted(what, value, parts=(16,)):
-        if not any(stands(page.text, said(value, p)) for p in parts):
+        # Read across the columns; or as it was written, where the narrow blank before a fraction is none.
+        texts = {text for p in parts for text in said(value, p)}
+        if not stands(page.text, texts) and not stands(written, [re.sub(r" (?=\d+\u2044)", "", t) for t in texts]):
             lacking.append((what, value, said(value)))
 
     wanted("overall", sheet["check"]["overall_in"])
@@ -156,7 +159,7 @@ def sheet_checks(book, mark, weight_lb, folder, unit):
     check(f"every number of the sheet is on paper: {name}", not lacking, lacking[:6])
     check(f"marks are on paper: {name}", all(marked(page.text, m) for m in [mark] + sheet["alike"]))
     boxes = sum(len(step["text"]) > 0 for step in work["steps"])
-    lines = re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", page.as_written())
+    lines = re.search(r"(?<!\S)0\u2033? \u2013 0\u2033?(?!\S)", written)
     check(f"what lands covers more than a line: {name}", not lines)
     askew = any(0.05 < abs(line["off_square_deg"]) < 89.95 for cut in sheet["cuts"] for line in cut["lines"])
     check(f"an end that is not square is enlarged, its scale beside it: {name}",

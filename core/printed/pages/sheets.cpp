@@ -91,8 +91,8 @@ class SheetPages {
                        [&](const PagePart& part) { return part.height <= room_.height() - again_.height; });
   }
 
-  /// The first that ends below what stands on this page; else one that takes the fewest pages, of those the first that
-  /// is not much higher than another, so that more has room beside it.
+  /// The first that ends below what stands on this page; else the first that takes the fewest pages; on one page one
+  /// that is not much higher than another, so that more has room beside it.
   SheetColumns best_of(std::vector<SheetColumns> all, double below) {
     constexpr double kMuch = 1.15;
     std::size_t best = 0;
@@ -100,7 +100,7 @@ class SheetPages {
     for (std::size_t i = 0; i < all.size(); ++i) {
       if (below > room_.top && flowed(all[i], below, false).turns == 0) return std::move(all[i]);
       const SheetEnd end = flowed(all[i], room_.top, false);
-      const bool fewer = end.turns < least.turns || (end.turns == least.turns && end.y * kMuch < least.y);
+      const bool fewer = end.turns < least.turns || (end.turns == 0 && least.turns == 0 && end.y * kMuch < least.y);
       if (i > 0 && !fewer) continue;
       least = end;
       best = i;
