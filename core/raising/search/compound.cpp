@@ -169,7 +169,7 @@ class Planner {
       for (const int t : space_.piece(q)) there[at(t)] = 1;
     };
     for (const int t : space_.piece(main))
-      for (const int carrier : missing_support(supports_[at(t)], there))
+      for (const int carrier : supports_[at(t)].all)
         if (const int q = space_.graph().piece_of[at(carrier)];
             q >= 0 && there[at(carrier)] == 0 && space_.piece(q).size() == 1 && (holdable(q) || carried(t, stands)))
           add(q);
