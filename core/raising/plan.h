@@ -188,7 +188,7 @@ struct FastenerRatings {
   friend bool operator==(const FastenerRatings&, const FastenerRatings&) = default;
 };
 
-/// Where king posts belong: raised with their bents, or set later, with the ridge beam.
+/// Where king and queen posts belong: raised with their bents, or set later, with what lies on them.
 enum class KingPosts : std::uint8_t { kWithRidge, kWithBents };
 inline constexpr std::array<std::string_view, 2> kKingWords = {"with_ridge", "with_bents"};
 

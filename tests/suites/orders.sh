@@ -4,7 +4,7 @@
 # judged afresh, precedence and cycles by NetworkX, forces in some states by SciPy. Every sixth is a building without its
 # roof, which stands when its pegs are driven; the others are a few timbers that nearly always fall when whole. Then the
 # same orders read backward, of which most must be faulted. Last, orders of two bents against every order and every choice
-# of places for temporaries.
+# of places for temporaries; and frames as they are built, the large ones under `tests/run long`.
 . tests/lib/suite.sh
 build native-release orders_rows orders_tests
 rows=build/native-release/tests/orders/orders_rows
@@ -40,4 +40,5 @@ backward_fails() {
 check "orders read backward are faulted" backward_fails
 
 run_catch build/native-release/tests/orders/orders_tests
+[ "$long" = 0 ] || run_catch build/native-release/tests/orders/orders_tests "[.long]"
 finish "$passed" "$failed"

@@ -103,9 +103,9 @@ class Planner {
                        [&](int t) { return missing_support(supports_[at(t)], stands).empty(); });
   }
 
-  /// Sets one more; false: it cannot be held, has no seat or does not go in.
+  /// Sets one more; false: it has no seat or does not go in.
   bool set(SearchState& state, std::vector<int>& held, int q) {
-    if (!holdable(q) || state.in[at(q)] != 0 || !may_come(space_.graph(), q, state.in)) return false;
+    if (state.in[at(q)] != 0 || !may_come(space_.graph(), q, state.in)) return false;
     if (!seated(state, q) || !space_.enters(state, q)) return false;
     state.in[at(q)] = 1;
     for (const int t : space_.piece(q))
@@ -121,7 +121,7 @@ class Planner {
       if (!set(now, held, q)) return std::nullopt;
     for (std::vector<int> out = space_.shut_out(now, main); !out.empty(); out = space_.shut_out(now, main)) {
       bool any = false;
-      for (const int q : out) any = set(now, held, q) || any;
+      for (const int q : out) any = (holdable(q) && set(now, held, q)) || any;
       if (!any) return std::nullopt;
     }
     if (!may_come(space_.graph(), main, now.in) || !space_.enters(now, main)) return std::nullopt;
@@ -151,10 +151,17 @@ class Planner {
     }
     return found;
   }
+  /// Whether two that carry the timber stand: one more post is only steadied until it closes.
+  [[nodiscard]] bool carried(int timber, const std::vector<char>& stands) const {
+    int found = 0;
+    for (const int carrier : supports_[at(timber)].all) found += stands[at(carrier)] != 0 ? 1 : 0;
+    return found > 1;
+  }
   /// Light pieces that carry the main piece and do not stand yet, then what braces them to it or to what stands.
   std::vector<int> carriers(const SearchState& state, int main) const {
     std::vector<char> there(frame_.timbers.size(), 0);
     for (const int t : state.timbers) there[at(t)] = 1;
+    const std::vector<char> stands = there;
     for (const int t : space_.piece(main)) there[at(t)] = 1;
     std::vector<int> found;
     const auto add = [&](int q) {
@@ -162,8 +169,9 @@ class Planner {
       for (const int t : space_.piece(q)) there[at(t)] = 1;
     };
     for (const int t : space_.piece(main))
-      for (const int carrier : missing_support(supports_[at(t)], there))
-        if (const int q = space_.graph().piece_of[at(carrier)]; q >= 0 && there[at(carrier)] == 0 && holdable(q))
+      for (const int carrier : supports_[at(t)].all)
+        if (const int q = space_.graph().piece_of[at(carrier)];
+            q >= 0 && there[at(carrier)] == 0 && space_.piece(q).size() == 1 && (holdable(q) || carried(t, stands)))
           add(q);
     const std::size_t bear = found.size();
     for (int q = 0; bear > 0 && q < space_.count(); ++q) {

@@ -50,10 +50,11 @@ std::vector<Piece> pieces_left(const Frame& frame, const RaisingPlan& plan) {
   return pieces;
 }
 
-/// King posts come later, with the ridge beam.
+/// King and queen posts come later, with what lies on them.
 void leave_kings(const Frame& frame, Assembly& bent) {
   std::erase_if(bent.marks, [&](const std::string& mark) {
-    return frame.timbers[at(timber_by_mark(frame, mark))].kind == TimberKind::kKingPost;
+    const TimberKind kind = frame.timbers[at(timber_by_mark(frame, mark))].kind;
+    return kind == TimberKind::kKingPost || kind == TimberKind::kQueenPost;
   });
 }
 
