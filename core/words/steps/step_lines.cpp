@@ -81,7 +81,7 @@ class StepLines {
     const StepNumber* tilt = number_of(step_, Name::kTilt);
     if (table == nullptr && tilt == nullptr) return;
     if (saw_.kind == SawKind::kHand) {  // it has no scale
-      lines_.push_back({StepLineKind::kPass, std::string(text(Msg::kPassHand, voice_.language))});
+      lines_.push_back({StepLineKind::kPass, std::string(text(Msg::kStepFollowLines, voice_.language))});
       reach_said_ = true;
       return;
     }
@@ -102,6 +102,7 @@ class StepLines {
       if (cut.along || cut.pass.faces == Faces::kOne) continue;
       // The rest of a sentence: "Square, blade upright, from two faces: …". It says how far the blade must reach.
       std::string said = pass_text(cut.pass, saw_, voice_);
+      if (cut.pass.faces == Faces::kCannot) said = say(Msg::kStepCannot, voice_.language, said);
       if (!lines_.empty() && lines_.back().kind == StepLineKind::kSquare)
         lines_.back().name += ", " + said;
       else
