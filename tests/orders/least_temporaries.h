@@ -107,6 +107,7 @@ class LeastTemporaries {
   }
   bool may(Pieces set, int p) {
     std::vector<char> in;
+    in.reserve(index(pieces()));
     for (int q = 0; q < pieces(); ++q) in.push_back(has(set, q) ? 1 : 0);
     return bentbook::may_come(graph_, p, in) && enters(set, p);
   }
@@ -135,6 +136,7 @@ class LeastTemporaries {
   }
   [[nodiscard]] bool held(const std::vector<int>& set, std::vector<HeldTimber>& how) const {
     std::vector<int> alone;
+    alone.reserve(set.size());
     for (const int q : set) alone.push_back(graph_.pieces[index(q)][0]);
     const std::vector<SetPiece> pieces = held_pieces(frame_, plan_, bodies_, alone);
     for (std::size_t i = 0; i < pieces.size(); ++i) how.push_back({alone[i], pieces[i].by});
