@@ -4,4 +4,4 @@ import {brotliCompressSync, constants} from 'node:zlib';
 export const brotli = (bytes) => brotliCompressSync(bytes, {params: {[constants.BROTLI_PARAM_QUALITY]: 11}}).length;
 
 /** A file that the app starts without. */
-export const isLater = (file) => /^(raising|scan|texts)/.test(file);
+export const isLater = (file) => /^(raising|paper|scan|texts)/.test(file);
