@@ -6,6 +6,7 @@
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "stock/cutting.h"
+#include "stock/limits.h"
 
 namespace bentbook {
 namespace {
@@ -165,6 +166,7 @@ class Group {
       const Length over = taken(piece) - plan_.kerf + plan_.trim * 2 - longest_sold_;
       if (over.count <= 0) continue;
       const Length length = longest_sold_ + plan_.step * ((over.count + plan_.step.count - 1) / plan_.step.count);
+      if (length > limits::kLongestToOrder) continue;  // it is told as too long
       const auto known = std::find(bought_.begin(), bought_.end(), length);
       if (known != bought_.end()) {
         ++most_[static_cast<std::size_t>(known - bought_.begin())];

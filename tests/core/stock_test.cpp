@@ -416,6 +416,13 @@ TEST_CASE("a timber longer than any stick gets one sawn to order, and what is le
   CHECK(order.groups[0].trouble->mark == "T-1");
 }
 
+TEST_CASE("nobody saws a timber of 2 km to order: it is told as too long", "[stock]") {
+  const StockOrder order = plan_stock({piece("T-1", Length::mm(2'000'000)), piece("B", Length::feet(7))}, {});
+  REQUIRE(order.groups[0].trouble);
+  CHECK(order.groups[0].trouble->mark == "T-1");
+  CHECK(order.groups[0].trouble->error.code == ErrorCode::kTooLarge);
+}
+
 TEST_CASE("one long stick in the yard gives one long timber; the others are sawn to order", "[stock]") {
   StockPlan plan;
   plan.yard = {{"Y1", {Length::inches(8), Length::inches(8)}, piece("", {}).species, Length::feet(26), 1, {}}};
