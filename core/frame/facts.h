@@ -25,6 +25,10 @@ struct TimberFacts {
 
 /// Joints that touch a timber, in order. `as_member`: those where its own end or notch is the member's.
 [[nodiscard]] std::vector<int> joints_of(const Frame& frame, int timber);
+/// The other one of a joint's two timbers.
+[[nodiscard]] inline int other_timber(const Joint& joint, int timber) {
+  return joint.member == timber ? joint.receiver : joint.member;
+}
 /// Marks of timbers that `before` has and `after` has not, in the order of `before`.
 [[nodiscard]] std::vector<std::string> marks_gone(const Frame& before, const Frame& after);
 /// Index by mark, −1 where there is none.

@@ -35,8 +35,7 @@ inline constexpr std::array<std::string_view, 12> kFeatureKind = {
     "slot", "relief", "let_in", "mortise", "housing", "tenon", "hole", "birds_mouth", "lap", "scarf", "tongue", "fork"};
 inline constexpr std::array<std::string_view, 4> kSlotOpen = {"top", "bottom", "both", "blind"};
 inline constexpr std::array<std::string_view, 4> kHoleUse = {"pin", "peg", "screw", "other"};
-inline constexpr std::array<std::string_view, 7> kEndCut = {"square", "plumb", "level", "shoulder",
-                                                            "mitre",  "side",  "angle"};
+inline constexpr std::array<std::string_view, 6> kEndCut = {"square", "plumb", "level", "mitre", "side", "angle"};
 inline constexpr std::array<std::string_view, 4> kDefect = {"wane", "knot", "check", "heart"};
 inline constexpr std::array<std::string_view, 5> kFace = {"0", "1", "2", "3", "4"};  ///< by number; "0" is none
 inline constexpr std::array<std::string_view, kMeetings> kMeeting = {

@@ -85,7 +85,7 @@ struct Gauged {
 
 /// A cut across an end; the waste on its positive side. kMitre: between two plates at a corner; kSide: plumb and askew
 /// in plan, of hips, jacks and the ridge between hips; kAngle: askew in any other way.
-enum class EndCutName : std::uint8_t { kSquare, kPlumb, kLevel, kShoulder, kMitre, kSide, kAngle };
+enum class EndCutName : std::uint8_t { kSquare, kPlumb, kLevel, kMitre, kSide, kAngle };
 struct EndCut {
   End end = End::kA;
   EndCutName name = EndCutName::kSquare;

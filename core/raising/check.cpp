@@ -7,6 +7,7 @@
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 #include "raising/check_temporaries.h"
+#include "raising/fasteners.h"
 #include "raising/holding.h"
 #include "raising/lifting/pick.h"
 #include "raising/order.h"
@@ -36,6 +37,7 @@ class Checker {
     say_cycle();
     for (std::size_t s = 0; s < plan_.steps.size(); ++s) add_step(static_cast<int>(s));
     say_wishes();
+    say_later();
     for (std::size_t t = 0; t < frame_.timbers.size(); ++t)
       if (frame_.timbers[t].placed && step_of_[t] < 0) check_.left_out.push_back(static_cast<int>(t));
     say_left_up(plan_, check_);
@@ -145,7 +147,7 @@ class Checker {
     int ends = 0;
     for (const int j : joints_of(frame_, timber)) {
       const Joint& joint = frame_.joints[at(j)];
-      const int other = joint.member == timber ? joint.receiver : joint.member;
+      const int other = other_timber(joint, timber);
       if (std::binary_search(step.timbers.begin(), step.timbers.end(), other)) return true;
       ends += stands_[at(other)] != 0 ? 1 : 0;
     }
@@ -330,6 +332,15 @@ class Checker {
   int step_by_mark(const std::string& name) const {
     const int t = timber_by_mark(frame_, name);
     return t < 0 ? -1 : step_of_[at(t)];
+  }
+  /// A joint that is none would be counted while the paper says that it is not.
+  void say_later() {
+    for (const JointName& joint : plan_.later) {
+      bool any = false;
+      for (std::size_t j = 0; j < frame_.joints.size() && !any; ++j)
+        any = joint_name_of(frame_, static_cast<int>(j)) == joint;
+      if (!any) say(OrderFaultId::kNoSuchJoint, -1, {joint.one, joint.other});
+    }
   }
   void say_wishes() {
     for (std::size_t w = 0; w < plan_.wishes.size(); ++w) {

@@ -35,10 +35,11 @@ enum class OrderFaultId : std::uint8_t {
   kHandsShort,        ///< value: people wanted for what is held, value2: people free for it
   kNotSeated,         ///< marks[0] is set first, into nothing that stands: the others carry it
   kNotCaught,         ///< marks[0] is set first, and what comes is not joined to it
+  kNoSuchJoint,       ///< `marks`: two timbers, said to be fastened later and not joined (step −1)
   kHeldFalls,         ///< `marks` are set first, and what stands does not bear them until the main piece closes
   kWholeFalls,        ///< all that the order brings does not stand, as assumed, with no temporary (step −1)
 };
-inline constexpr int kOrderFaults = 22;
+inline constexpr int kOrderFaults = 23;
 
 struct OrderFault {
   OrderFaultId id = OrderFaultId::kUnknownMark;

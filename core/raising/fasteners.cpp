@@ -6,7 +6,6 @@
 #include "numeric/libm.h"
 #include "numeric/sorting.h"
 #include "raising/order.h"
-#include "raising/plan_edits.h"
 
 namespace bentbook {
 namespace {
@@ -42,7 +41,8 @@ JointName joint_name_of(const Frame& frame, int joint) {
 }
 
 bool fastened_later(const Frame& frame, const RaisingPlan& plan, int joint) {
-  return !plan.later.empty() && is_later(plan, joint_name_of(frame, joint));
+  const auto& later = plan.later;
+  return !later.empty() && std::find(later.begin(), later.end(), joint_name_of(frame, joint)) != later.end();
 }
 
 std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
@@ -56,6 +56,16 @@ std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std:
     const auto there = [&](int t) { return stands[at(t)] != 0 || comes[at(t)] != 0; };
     if (!there(joint.member) || !there(joint.receiver)) continue;
     if (comes[at(joint.member)] != 0 || comes[at(joint.receiver)] != 0) closed.push_back(static_cast<int>(j));
+  }
+  return closed;
+}
+
+std::vector<int> joints_closed_on(const Frame& frame, const RaisingPlan& plan, int day) {
+  std::vector<int> closed;
+  for (std::size_t step = 0; step < plan.steps.size(); ++step) {
+    if (plan.steps[step].day != day) continue;
+    const std::vector<int> own = joints_closed(frame, plan, step);
+    closed.insert(closed.end(), own.begin(), own.end());
   }
   return closed;
 }

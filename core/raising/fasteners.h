@@ -27,6 +27,8 @@ struct Driven {
 /// Joints between what `step` brings and what stands by then, indices in Frame::joints. `step`: index in
 /// RaisingPlan::steps.
 [[nodiscard]] std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step);
+/// The same of all steps of a day.
+[[nodiscard]] std::vector<int> joints_closed_on(const Frame& frame, const RaisingPlan& plan, int day);
 /// What a joint's pegs, pins or screws are, the thickest first.
 [[nodiscard]] std::vector<Driven> fasteners_of(const Frame& frame, int joint);
 /// Of the joints between what `step` brings and what stands by then, pins first, the thickest first. Empty where the

@@ -10,12 +10,6 @@
 #include "raising/order.h"
 
 namespace bentbook {
-namespace {
-
-int other_end(const Joint& joint, int timber) { return joint.member == timber ? joint.receiver : joint.member; }
-
-}  // namespace
-
 double held_lb(const Frame& frame, std::span<const PickBody> bodies, int timber) {
   bool stands_on = false;
   for (const int j : joints_of(frame, timber)) {
@@ -85,12 +79,12 @@ std::vector<std::vector<HungWeight>> hung_while_closing(const Frame& frame, std:
       };
       std::vector<const Joint*> seats;
       for (const int j : joints_of(frame, t)) {
-        const int other = other_end(frame.joints[at(j)], t);
+        const int other = other_timber(frame.joints[at(j)], t);
         if (std::binary_search(stands.begin(), stands.end(), other) || before(other) < i)
           seats.push_back(&frame.joints[at(j)]);
       }
       for (const Joint* seat : seats) {
-        const int other = other_end(*seat, t);
+        const int other = other_timber(*seat, t);
         const double share = lb / static_cast<double>(seats.size());
         if (const std::size_t k = before(other); k < i)
           carried[k] += share;

@@ -22,7 +22,9 @@ namespace bentbook {
 /// The pick of a step's main pieces, by what the lead says, past those who hold what is set first.
 [[nodiscard]] Pick pick_of_step(const Frame& frame, const RaisingPlan& plan, std::span<const PickBody> bodies,
                                 const RaisingStep& step);
-/// Whether a kind of timber is ever held by hand: posts, ties, plates and ridge beams are main pieces.
+/// Whether a kind of timber is held by hand for any main piece: posts, ties, plates and ridge beams are not. (The
+/// search also sets a post first that a plate comes down on, where two others carry the plate: it is steadied, not
+/// carried.)
 [[nodiscard]] bool may_be_held(TimberKind kind);
 struct HeldTimber {
   int timber = 0;  ///< index in Frame::timbers

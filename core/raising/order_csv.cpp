@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
 
 #include "measure/parse.h"
@@ -110,9 +111,11 @@ class Reading {
   static std::optional<JointName> joint_in(std::string_view cell) {
     const std::string_view both = csv::is_guarded(cell) ? csv::unguarded(cell) : cell;
     const std::size_t plus = both.find('+', 1);
-    if (plus == std::string_view::npos) return std::nullopt;
+    if (plus == std::string_view::npos || both.find('+', plus + 1) != std::string_view::npos) return std::nullopt;
     JointName joint{std::string(trimmed(both.substr(0, plus))), std::string(trimmed(both.substr(plus + 1)))};
-    if (joint.one.empty() || joint.other.empty() || !is_name(joint.one) || !is_name(joint.other)) return std::nullopt;
+    if (joint.one.empty() || joint.other.empty() || joint.one == joint.other || !is_name(joint.one) ||
+        !is_name(joint.other))
+      return std::nullopt;
     return joint;
   }
 
@@ -181,7 +184,8 @@ class Reading {
     std::vector<bool> has_day;
     const Row* before = nullptr;
     for (const Row& row : rows_) {
-      if (row.later) order_.later->push_back(*row.later);
+      if (row.later && std::find(order_.later->begin(), order_.later->end(), *row.later) == order_.later->end())
+        order_.later->push_back(*row.later);
       if (!row.brings()) continue;
       if (before == nullptr || before->step != row.step) {
         if (order_.steps.size() == kMostSteps) {
@@ -220,20 +224,29 @@ OrderCsv read_order_csv(std::string_view bytes) { return Reading(bytes).take(); 
 
 static std::string name_cell(std::string_view name) { return csv::quoted(csv::guarded(name)); }
 
-/// The step with whose lines each joint stands.
-static std::size_t step_of_joint(std::span<const RaisingStep> steps, const JointName& joint) {
-  const auto brings = [&](const RaisingStep& step, const std::string& mark) {
-    return std::find(step.marks.begin(), step.marks.end(), mark) != step.marks.end() ||
-           std::any_of(step.set_first.begin(), step.set_first.end(),
-                       [&](const SetPiece& piece) { return piece.mark == mark; });
-  };
-  for (std::size_t s = steps.size(); s-- > 0;)
-    if (brings(steps[s], joint.one) || brings(steps[s], joint.other)) return s;
-  return steps.size() - 1;
+/// By step, the joints that stand with its lines.
+static std::vector<std::vector<const JointName*>> joints_by_step(std::span<const RaisingStep> steps,
+                                                                 std::span<const JointName> joints) {
+  std::map<std::string_view, std::size_t> brought_by;
+  for (std::size_t s = 0; s < steps.size(); ++s) {
+    for (const SetPiece& piece : steps[s].set_first) brought_by[piece.mark] = s;
+    for (const std::string& mark : steps[s].marks) brought_by[mark] = s;
+  }
+  std::vector<std::vector<const JointName*>> by_step(steps.size());
+  for (const JointName& joint : joints) {
+    if (steps.empty()) break;
+    const auto one = brought_by.find(joint.one), other = brought_by.find(joint.other);
+    std::size_t at = one == brought_by.end() && other == brought_by.end() ? steps.size() - 1 : 0;
+    for (const auto& it : {one, other})
+      if (it != brought_by.end()) at = std::max(at, it->second);
+    by_step[at].push_back(&joint);
+  }
+  return by_step;
 }
 
 std::string write_order_csv(std::span<const RaisingStep> steps, std::span<const JointName> later) {
   std::string out = "step,mark,day,put_up,take_out,set_first,held_by,by,later\r\n";
+  const std::vector<std::vector<const JointName*>> by_step = joints_by_step(steps, later);
   for (std::size_t s = 0; s < steps.size(); ++s) {
     const RaisingStep& step = steps[s];
     const std::string head = std::to_string(s + 1) + ",";
@@ -247,9 +260,8 @@ std::string write_order_csv(std::span<const RaisingStep> steps, std::span<const 
     for (const std::string& mark : step.marks) out += head + name_cell(mark) + day + ",,," + tail;
     for (const std::string& name : step.put_up) out += head + day + name_cell(name) + ",,," + tail;
     for (const std::string& name : step.take_out) out += head + day + "," + name_cell(name) + ",," + tail;
-    for (const JointName& joint : later)
-      if (step_of_joint(steps, joint) == s)
-        out += head + day + ",,,," + by + "," + name_cell(joint.one + "+" + joint.other) + "\r\n";
+    for (const JointName* joint : by_step[s])
+      out += head + day + ",,,," + by + "," + name_cell(joint->one + "+" + joint->other) + "\r\n";
   }
   return out;
 }

@@ -48,7 +48,7 @@ struct OrderCsv {
 /// Never fails: a file without a readable first line is one trouble and no steps. Reasons: kMissing (the column `mark`;
 /// a line that says nothing of timbers, temporaries or joints), kUnexpected, kTooLarge and the like (a number; more
 /// than 10 000 steps), kConflict (a step with two days or by two things; a column twice), kSyntax (quotes that do not
-/// close, more cells than columns, bytes that are no text, `later` without two timbers).
+/// close, more cells than columns, bytes that are no text, `later` without two different timbers).
 [[nodiscard]] OrderCsv read_order_csv(std::string_view bytes);
 
 /// One timber or temporary a line, lines end in CR LF: reading it gives the same steps and joints (but for

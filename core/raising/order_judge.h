@@ -35,10 +35,8 @@ class Judge {
     return check;
   }
   /// Whether what stands bears what hangs on it, at each of the moments; see force_cases.h.
-  virtual bool bears(std::span<const int> /*timbers*/, std::span<const int> /*temporaries*/,
-                     std::span<const std::vector<HungWeight>> /*moments*/) {
-    return true;
-  }
+  virtual bool bears(std::span<const int> timbers, std::span<const int> temporaries,
+                     std::span<const std::vector<HungWeight>> moments) = 0;
   /// Temporaries that with those given make it stand, as few as it finds; empty: none do. Numbers in the judge's list,
   /// which grows by them; the same braces always have the same number.
   virtual std::vector<int> propose(std::span<const int> timbers, std::span<const int> temporaries) = 0;

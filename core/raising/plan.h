@@ -174,10 +174,12 @@ enum class FastenWhen : std::uint8_t {
 };
 inline constexpr std::array<std::string_view, 2> kFastenWords = {"later", "with_step"};
 
-/// The joints between two timbers.
+/// The joints between two timbers, in whichever order they are named.
 struct JointName {
   std::string one, other;
-  friend bool operator==(const JointName&, const JointName&) = default;
+  friend bool operator==(const JointName& a, const JointName& b) {
+    return (a.one == b.one && a.other == b.other) || (a.one == b.other && a.other == b.one);
+  }
 };
 
 /// What one fastener carries, as the lead or the engineer says; 0: not known, then a low figure of limits.h counts and

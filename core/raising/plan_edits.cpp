@@ -145,17 +145,13 @@ void drop_hold_change(RaisingPlan& plan, JointKind joint) {
   std::erase_if(plan.holds, [&](const HoldChange& h) { return h.joint == joint; });
 }
 
-static bool same_joint(const JointName& a, const JointName& b) {
-  return a == b || (a.one == b.other && a.other == b.one);
-}
-
-bool is_later(const RaisingPlan& plan, const JointName& joint) {
-  return std::any_of(plan.later.begin(), plan.later.end(), [&](const JointName& j) { return same_joint(j, joint); });
+void leave_for_later(RaisingPlan& plan, std::span<const JointName> joints) {
+  for (const JointName& joint : joints)
+    if (std::find(plan.later.begin(), plan.later.end(), joint) == plan.later.end()) plan.later.push_back(joint);
 }
 
 void toggle_later(RaisingPlan& plan, const JointName& joint) {
-  if (std::erase_if(plan.later, [&](const JointName& j) { return same_joint(j, joint); }) == 0)
-    plan.later.push_back(joint);
+  if (std::erase(plan.later, joint) == 0) plan.later.push_back(joint);
 }
 
 }  // namespace bentbook

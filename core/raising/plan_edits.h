@@ -2,6 +2,7 @@
 /// Edits of what the lead says, each in place.
 
 #include <algorithm>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -53,6 +54,7 @@ void drop_hold_change(RaisingPlan& plan, JointKind joint);
 
 /// Leaves the joints between two timbers to be fastened after the raising, or takes that back.
 void toggle_later(RaisingPlan& plan, const JointName& joint);
-[[nodiscard]] bool is_later(const RaisingPlan& plan, const JointName& joint);
+/// Leaves all of them.
+void leave_for_later(RaisingPlan& plan, std::span<const JointName> joints);
 
 }  // namespace bentbook

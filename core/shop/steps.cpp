@@ -75,10 +75,11 @@ Tick tick_of(StepWork work) {
   return Tick::kReady;
 }
 
-std::uint8_t cautions_of(StepWork work) {
+/// A hand saw neither kicks nor has a cord.
+std::uint8_t cautions_of(StepWork work, SawKind saw) {
   switch (place_of(work)) {
     case Workplace::kSaw:
-      return kKickback | kEyesEars | kCords | kWorkHeld;
+      return saw == SawKind::kHand ? kEyesEars | kWorkHeld : kKickback | kEyesEars | kCords | kWorkHeld;
     case Workplace::kSlotter:
       return kEyesEars | kCords | kWorkHeld;
     case Workplace::kDrillPress:
@@ -147,7 +148,7 @@ class StepMaker {
     if (!what.empty()) (step.of += '/') += what;
     step.place = place_of(work);
     step.tick = tick_of(work);
-    step.cautions = cautions_of(work);
+    step.cautions = cautions_of(work, sheet_.saw);
     return step;
   }
 

@@ -36,13 +36,8 @@ class Brief {
     plain(said(check == nullptr ? Msg::kRaiseNotChecked : check->good() ? Msg::kRaiseGood : Msg::kRaiseWholeBad));
     plain(said(Msg::kRaisingCaution));
     plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
-    if (plan.fasten == FastenWhen::kWithStep) plain(said(Msg::kRaiseFastened));
-    if (!plan.later.empty()) plain(say(Msg::kRaiseLater, voice_.language, joints_text(plan.later, voice_.language)));
+    for (const std::string& words : whole_raising_texts(plan, voice_)) plain(words);
     if (const double high = highest_by_hand(); high > 0) plain(pick_note_text({PickNoteId::kUpHigh, high}, voice_));
-    plain(lifting_entered(plan) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan.crew.people))
-                                : std::string(said(Msg::kRaiseOpen)));
-    if (!plan.crew.on_lines.empty()) plain(say(Msg::kBriefOnLines, voice_.language, plan.crew.on_lines));
-    if (!plan.crew.on_poles.empty()) plain(say(Msg::kBriefOnPoles, voice_.language, plan.crew.on_poles));
     out_ += '\n';
     for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
     const std::vector<TemporaryTime> times = temporary_times(frame_, plan);

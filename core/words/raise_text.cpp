@@ -42,9 +42,8 @@ class Page {
     verdict(check);
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
-    if (plan.fasten == FastenWhen::kWithStep && !plan.steps.empty()) plain(text(Msg::kRaiseFastened, language()));
-    if (!plan.later.empty()) plain(say(Msg::kRaiseLater, language(), joints_text(plan.later, language())));
-    if (!lifting_entered(plan) && !plan.steps.empty()) plain(text(Msg::kRaiseOpen, language()));
+    if (!plan.steps.empty())
+      for (const std::string& words : whole_raising_texts(plan, voice_)) plain(words);
     if (check != nullptr && any_tipped()) plain(text(Msg::kStepTipped, language()));
     if (!plan.steps.empty()) plain(text(Msg::kStandingNotForNight, language()));
     if (plan.steps.empty()) plain(text(Msg::kRaiseNoSteps, language()));
@@ -182,7 +181,7 @@ class Page {
   void lying(const OnTheGround& ground) {
     labelled(Msg::kRaiseGround, say(Msg::kRaiseGroundDown, language(),
                                     {{"toward", toward_text(ground.down, language())},
-                                     {"height", say_inches(ground.block_height, voice_)}}));
+                                     {"height", say_near(Length::from_inches(ground.block_height), voice_)}}));
     for (const Diagonal& d : ground.diagonals)
       labelled(Msg::kRaiseGround, say(Msg::kRaiseDiagonal, language(),
                                       {{"from", mark_at(frame_, d.from)},
@@ -340,6 +339,8 @@ std::string found_order_text(const FoundOrder& found, const Frame& frame, const 
     out += wrapped("! ", stuck_text(stuck, found.plan, language));
     if (stuck.reason == StuckReason::kCantPick) out += cant_pick_text(found, stuck, frame, voice);
   }
+  if (const std::string_view advice = stuck_advice(found.stuck, language); !advice.empty())
+    out += wrapped("! ", advice);
   return out;
 }
 

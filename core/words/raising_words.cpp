@@ -39,7 +39,7 @@ constexpr std::array<std::string_view, kOrderFaults> kFaultWords = {
     "unknown_mark",    "not_placed",       "twice",          "support_missing",   "wish_cycle",      "wish_broken",
     "cant_go_in",      "cant_stand",       "cant_pick",      "unknown_temporary", "temporary_twice", "temporary_not_up",
     "temporary_loose", "temporaries_left", "temporary_idle", "hangs_on_one",      "held_too_heavy",  "hands_short",
-    "not_seated",      "not_caught",       "held_falls",     "whole_falls"};
+    "not_seated",      "not_caught",       "no_such_joint",  "held_falls",        "whole_falls"};
 constexpr std::array<std::string_view, kPickNotes> kPickWords = {
     "angle_flat",   "angle_too_flat", "no_slings",  "sling_weak",    "sling_short", "slings_few", "needs_fitting",
     "shackle_weak", "no_shackles",    "spreader",   "take_up",       "slides",      "leans",      "turns_over",
@@ -236,8 +236,14 @@ std::string stuck_text(const Stuck& stuck, const RaisingPlan& plan, Language lan
   if (!msg) return {};
   // Who fastens with the steps is not told to.
   if (stuck.reason == StuckReason::kWholeFalls && plan.fasten == FastenWhen::kWithStep)
-    msg = Msg::kStuckWholeFallsFastened;
+    msg = plan.later.empty() ? Msg::kStuckWholeFallsFastened : Msg::kStuckWholeFallsLater;
   return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
+}
+
+std::string_view stuck_advice(std::span<const Stuck> stuck, Language language) {
+  const bool any =
+      std::any_of(stuck.begin(), stuck.end(), [](const Stuck& one) { return one.reason == StuckReason::kShutsOut; });
+  return any ? text(Msg::kStuckShutsOutHow, language) : std::string_view{};
 }
 
 std::string_view lift_by_text(LiftBy by, Language language) {

@@ -50,8 +50,10 @@ namespace bentbook {
 [[nodiscard]] std::string order_fault_text(const OrderFault& fault, const Voice& voice);
 /// What a step sets first, each with what holds it.
 [[nodiscard]] std::string held_text(const RaisingStep&, const Frame&, const RaisingPlan&, const Voice&);
-/// Why a piece did not come in and what would let it; `plan`: what was asked.
+/// Why a piece did not come in; `plan`: what was asked.
 [[nodiscard]] std::string stuck_text(const Stuck& stuck, const RaisingPlan& plan, Language language);
+/// What to do about those that shut others out, said once for all of them; empty where none does.
+[[nodiscard]] std::string_view stuck_advice(std::span<const Stuck> stuck, Language language);
 
 /// "By hand", "Second crane".
 [[nodiscard]] std::string_view lift_by_text(LiftBy by, Language language);

@@ -50,7 +50,9 @@ std::string pieces_name(const Frame& frame, std::span<const int> timbers, const 
 
 /// ", 4 girts caught": what is set first, but for what was named with the main pieces.
 std::string caught_text(const Frame& frame, std::span<const int> set, Language language) {
-  constexpr std::array<std::pair<TimberKind, Msg>, 3> kNamed = {{{TimberKind::kGirt, Msg::kStepGirtsCaught},
+  constexpr std::array<std::pair<TimberKind, Msg>, 5> kNamed = {{{TimberKind::kPost, Msg::kStepPostsFirst},
+                                                                 {TimberKind::kQueenPost, Msg::kStepQueensCaught},
+                                                                 {TimberKind::kGirt, Msg::kStepGirtsCaught},
                                                                  {TimberKind::kKingPost, Msg::kStepKingsCaught},
                                                                  {TimberKind::kBrace, Msg::kStepBracesCaught}}};
   std::string out;
@@ -159,6 +161,19 @@ std::string joints_text(std::span<const JointName> joints, Language language) {
     if (!out.empty()) out += ", ";
     out += say(Msg::kJointOfTwo, language, {{"one", joint.one}, {"other", joint.other}});
   }
+  return out;
+}
+
+std::vector<std::string> whole_raising_texts(const RaisingPlan& plan, const Voice& voice) {
+  const Language language = voice.language;
+  std::vector<std::string> out;
+  if (plan.fasten == FastenWhen::kWithStep)
+    out.push_back(plan.later.empty() ? std::string(text(Msg::kRaiseFastened, language))
+                                     : say(Msg::kRaiseFastenedBut, language, joints_text(plan.later, language)));
+  out.push_back(lifting_entered(plan) ? say(Msg::kBriefCrew, language, std::to_string(plan.crew.people))
+                                      : std::string(text(Msg::kRaiseOpen, language)));
+  if (!plan.crew.on_lines.empty()) out.push_back(say(Msg::kBriefOnLines, language, plan.crew.on_lines));
+  if (!plan.crew.on_poles.empty()) out.push_back(say(Msg::kBriefOnPoles, language, plan.crew.on_poles));
   return out;
 }
 

@@ -32,6 +32,10 @@ namespace bentbook {
 /// "8 pegs 1″, 4 plate pins 3⁄4″, screws at 2 joints"; empty where nothing is driven.
 [[nodiscard]] std::string driven_text(std::span<const Driven> driven, const Voice& voice);
 
+/// What holds for the whole raising, a sentence each: what is fastened with the steps and what later, the crew or that
+/// none is entered, who stands on lines and poles.
+[[nodiscard]] std::vector<std::string> whole_raising_texts(const RaisingPlan& plan, const Voice& voice);
+
 /// "P-A1 and T-1, P-E1 and T-1".
 [[nodiscard]] std::string joints_text(std::span<const JointName> joints, Language language);
 

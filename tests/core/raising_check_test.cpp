@@ -129,6 +129,16 @@ TEST_CASE("what is set first wants a seat, hands, and something that catches it"
   }));
 }
 
+TEST_CASE("what is said to be fastened later and is no joint is a fault of the whole order", "[raising]") {
+  OneBent bent;
+  bent.plan.later = {{"T-1", "P-A1"}, {"P-A1", "P-E1"}, {"P-A1", "X-9"}};
+  const OrderCheck check = bent.check();
+  std::vector<std::vector<std::string>> said;
+  for (const OrderFault& f : check.faults)
+    if (f.id == OrderFaultId::kNoSuchJoint && f.step < 0) said.push_back(f.marks);
+  CHECK(said == std::vector<std::vector<std::string>>{{"P-A1", "P-E1"}, {"P-A1", "X-9"}});
+}
+
 TEST_CASE("what hands do not carry of a piece set first hangs on what it is seated in", "[raising]") {
   OneBent bent;
   const auto index = [&](const char* mark) { return timber_by_mark(bent.frame, mark); };

@@ -63,8 +63,10 @@ TEST_CASE("joints that are fastened later are read and written with the step tha
   CHECK(again.steps == order.steps);
   CHECK(again.later == later);
   CHECK_FALSE(read_order_csv("mark\nP-A1\n").later);
-  CHECK(troubles(read_order_csv("mark,later\nP-A1,T-1\n,T-1+\n")) ==
-        trouble(2, "later", ErrorCode::kSyntax) + trouble(3, "later", ErrorCode::kSyntax));
+  CHECK(troubles(read_order_csv("mark,later\nP-A1,T-1\n,T-1+\n,T-1+T-1\n,A+B+C\n")) ==
+        trouble(2, "later", ErrorCode::kSyntax) + trouble(3, "later", ErrorCode::kSyntax) +
+            trouble(4, "later", ErrorCode::kSyntax) + trouble(5, "later", ErrorCode::kSyntax));
+  CHECK(read_order_csv("mark,later\nP-A1,T-1+P-A1\n,P-A1+T-1\n").later->size() == 1);
 }
 
 TEST_CASE("bad lines of an order are told by number and column", "[order_csv]") {

@@ -526,3 +526,19 @@ TEST_CASE("what a step is set to has each of its numbers, and none twice", "[sho
   }
   CHECK(kinds.size() >= 4);
 }
+
+TEST_CASE("a hand saw neither kicks nor has a cord: no step of its says so", "[shop][steps]") {
+  const auto frame = solve_frame(demo_book().frame);
+  REQUIRE(frame);
+  Saw hand = swinging_saw();
+  hand.kind = SawKind::kHand;
+  int sawn = 0;
+  for (const WorkStep& step : work_steps(*frame, solve_sheet(*frame, 0, hand))) {
+    if (step.place != Workplace::kSaw) continue;
+    ++sawn;
+    CHECK(step.cautions == (kEyesEars | kWorkHeld));
+  }
+  CHECK(sawn > 1);
+  for (const WorkStep& step : work_steps(*frame, solve_sheet(*frame, 0, swinging_saw())))
+    if (step.place == Workplace::kSaw) CHECK((step.cautions & kKickback) != 0);
+}

@@ -17,13 +17,6 @@ using namespace bentbook;
 
 namespace {
 
-/// Whether some timber of the frame or a joint is named.
-bool names_a_timber(const std::string& words, const Frame& frame) {
-  for (const Timber& t : frame.timbers)
-    if (words.find(t.mark) != std::string::npos) return true;
-  return false;
-}
-
 /// Of this process.
 double seconds_since(std::clock_t began) { return static_cast<double>(std::clock() - began) / CLOCKS_PER_SEC; }
 
@@ -43,6 +36,7 @@ std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan,
     CHECK_FALSE(found.stuck.empty());
     std::string words;
     for (const Stuck& stuck : found.stuck) words += stuck_text(stuck, found.plan, Language::kEn) + "\n";
+    words += stuck_advice(found.stuck, Language::kEn);
     return words;
   }
   const OrderCheck check = check_order(frame, found.plan);
@@ -69,11 +63,16 @@ void raise_all(std::size_t size) {
       continue;
     }
     CAPTURE(words);
-    CHECK(names_a_timber(words, *frame));
     if (words.find("Enter what pegs") == std::string::npos) {
       // The only others: feet and girts both on tenons, one of which has to come from above and one from the side.
       CHECK(one.book.frame.sills);
       CHECK(words.find("change the joint") != std::string::npos);
+      // It does what they say: girts on knife plates, slid in from the side.
+      FramePlan changed = one.book.frame;
+      changed.joints[static_cast<std::size_t>(Meeting::kGirtPost)] = plate_for(changed.sections.girt);
+      const Result<Frame> open = solve_frame(changed);
+      REQUIRE(open.has_value());
+      CHECK(raise(one, *open, one.book.raising, "on plates").empty());
       ++none;
       continue;
     }
@@ -85,6 +84,7 @@ void raise_all(std::size_t size) {
   }
   std::printf("%d frames found as a new book has them, %d with what pegs carry, %d not\n", found, rated, none);
   CHECK(none <= 1);
+  CHECK(found >= 7);  // of 12: a change that makes more of them want ratings is looked at
 }
 
 }  // namespace

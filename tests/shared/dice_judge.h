@@ -47,6 +47,10 @@ class DiceJudge final : public Judge {
     }
     return given(timbers, with) >= wanted(timbers) ? added : std::vector<int>{};
   }
+  bool bears(std::span<const int> /*timbers*/, std::span<const int> /*temporaries*/,
+             std::span<const std::vector<HungWeight>> /*moments*/) override {
+    return true;
+  }
   bool lifts(std::span<const int> timbers) override { return throw_dice(timbers, {}, 2) % 1000 != 0; }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return list_; }
 
@@ -105,6 +109,10 @@ class SameAgain final : public Judge {
     const auto [at, fresh] = proposed_.try_emplace(key(timbers, temporaries));
     if (fresh) at->second = judge_.propose(timbers, temporaries);
     return at->second;
+  }
+  bool bears(std::span<const int> /*timbers*/, std::span<const int> /*temporaries*/,
+             std::span<const std::vector<HungWeight>> /*moments*/) override {
+    return true;
   }
   bool lifts(std::span<const int> timbers) override { return judge_.lifts(timbers); }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return judge_.temporaries(); }

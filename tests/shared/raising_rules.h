@@ -72,6 +72,10 @@ class RuleJudge : public Judge {
     }
     return added;
   }
+  bool bears(std::span<const int> /*timbers*/, std::span<const int> /*temporaries*/,
+             std::span<const std::vector<HungWeight>> /*moments*/) override {
+    return true;
+  }
   bool lifts(std::span<const int> timbers) override {
     double sum = 0;
     for (const int t : timbers) sum += facts_of(frame_.timbers[static_cast<std::size_t>(t)]).weight_lb;

@@ -1,5 +1,6 @@
 #include "command/json/frame_json_parts.h"
 
+#include "frame/facts.h"
 #include "frame/joints/joint_table.h"
 
 namespace bentbook::frame_json {
@@ -65,7 +66,7 @@ void feature(JsonOut& out, const Frame& frame, const Timber& timber, int self, c
   if (f.kind == FeatureKind::kSlot) out.text("open", keys::word(keys::kSlotOpen, f.open));
   if (f.joint >= 0) {
     const Joint& joint = frame.joints[static_cast<std::size_t>(f.joint)];
-    const int other = joint.member == self ? joint.receiver : joint.member;
+    const int other = other_timber(joint, self);
     out.text("joint", row_of(joint.kind).word);
     out.text("mate", frame.timbers[static_cast<std::size_t>(other)].mark);
   }

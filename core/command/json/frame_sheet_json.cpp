@@ -2,6 +2,7 @@
 
 #include "book/book_edit.h"
 #include "command/json/frame_json_parts.h"
+#include "frame/facts.h"
 
 namespace bentbook {
 namespace {
@@ -169,7 +170,7 @@ void tools(JsonOut& out, const Frame& frame, int timber) {
       if (tool.timber != timber) continue;
       out.open_item();
       out.text("setting", keys::word(kSettings, tool.setting));
-      out.text("mate", mark_of(frame, joint.member == timber ? joint.receiver : joint.member));
+      out.text("mate", mark_of(frame, other_timber(joint, timber)));
       if (tool.from) out.count("face", static_cast<int>(*tool.from));
       out.number("value_in", tool.value);
       out.text("value_text", say_tool_inches(tool.value, out.voice()));

@@ -262,6 +262,8 @@ std::string found_json(const FoundOrder& found, const Book& book, const Frame& f
     out.close();
   }
   out.close_list();
+  if (const std::string_view advice = stuck_advice(found.stuck, voice.language); !advice.empty())
+    out.text("advice", advice);
   Order(out, book, frame, check).all();
   return out.finish();
 }

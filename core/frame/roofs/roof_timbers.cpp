@@ -115,12 +115,7 @@ int place_roof_timber(Work& work, const RoofTimber& t, const std::string& mark, 
       open = true;
       continue;
     }
-    const bool upright = libm::fabs(to_world_direction(t.at, cut.plane.normal).z) < 1e-9;
-    const bool square = libm::fabs(cut.plane.normal.y) < 1e-9;
-    const EndCutName name = upright  ? (square ? EndCutName::kPlumb : EndCutName::kSide)
-                            : square ? EndCutName::kSquare
-                                     : EndCutName::kAngle;
-    cut_end(work, timber, cut.at_b ? End::kB : End::kA, name, out_of(t.at, cut.plane));
+    cut_end(work, timber, cut.at_b ? End::kB : End::kA, out_of(t.at, cut.plane));
   }
   work.tip(timber).a_cut = true;
   work.tip(timber).b_cut = !open;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "frame/facts.h"
 #include "frame/sheet/cut_polygon.h"
 #include "geometry/pocket.h"
 #include "numeric/sorting.h"
@@ -132,6 +133,7 @@ class SheetMaker {
   SheetMaker(const Frame& frame, int timber, const Saw& saw)
       : frame_(frame), timber_(frame.timbers[static_cast<unsigned>(timber)]), saw_(saw) {
     sheet_.timber = timber;
+    sheet_.saw = saw.kind;
   }
 
   Sheet make() {
@@ -314,7 +316,7 @@ class SheetMaker {
 int mate_of(const Frame& frame, int timber, const Feature& feature) {
   if (feature.joint < 0) return -1;
   const Joint& joint = frame.joints[static_cast<std::size_t>(feature.joint)];
-  return joint.member == timber ? joint.receiver : joint.member;
+  return other_timber(joint, timber);
 }
 
 Sheet solve_sheet(const Frame& frame, int timber, const Saw& saw) { return SheetMaker(frame, timber, saw).make(); }

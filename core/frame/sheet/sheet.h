@@ -54,6 +54,7 @@ enum class Hand : std::uint8_t { kNone, kLeft, kRight };
 
 struct Sheet {
   int timber = 0;
+  SawKind saw = SawKind::kCircular;  ///< with which it is cut
   LayoutMarks marks;
   CheckMeasures check;
   std::vector<SawCut> saw_cuts;

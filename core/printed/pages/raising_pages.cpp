@@ -60,13 +60,7 @@ class RaisingPages {
                 true);
     flow_.words(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan_.loads.wind_mph, KeptIn::kMph, voice_)), true);
     flow_.words(said(Msg::kStandingNotForNight));
-    if (plan_.fasten == FastenWhen::kWithStep) flow_.words(said(Msg::kRaiseFastened));
-    if (!plan_.later.empty())
-      flow_.words(say(Msg::kRaiseLater, voice_.language, joints_text(plan_.later, voice_.language)));
-    flow_.words(lifting_entered(plan_) ? say(Msg::kBriefCrew, voice_.language, std::to_string(plan_.crew.people))
-                                       : said(Msg::kRaiseOpen));
-    if (!plan_.crew.on_lines.empty()) flow_.words(say(Msg::kBriefOnLines, voice_.language, plan_.crew.on_lines));
-    if (!plan_.crew.on_poles.empty()) flow_.words(say(Msg::kBriefOnPoles, voice_.language, plan_.crew.on_poles));
+    for (const std::string& words : whole_raising_texts(plan_, voice_)) flow_.words(words);
     if (check_ == nullptr) return;
     for (const OrderFault& fault : check_->faults)
       if (fault.step < 0) flow_.words(order_fault_text(fault, voice_), true);

@@ -196,7 +196,7 @@ PagePart facts_part(const SheetSubject& s, double width) {
     const Joint& joint = s.frame.joints[at(j)];
     std::string kind(joint_name(joint.kind, language));
     const std::string how = contact_text(s.frame, joint, s.sheet.timber, language);
-    const int other = joint.member == s.sheet.timber ? joint.receiver : joint.member;
+    const int other = other_timber(joint, s.sheet.timber);
     const std::string& mark = s.frame.timbers[at(other)].mark;
     const bool ends = how.size() > mark.size() && how.ends_with(mark);
     if (ends) (kind += ' ') += how.substr(0, how.size() - mark.size() - 1);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "frame/facts.h"
 #include "numeric/sorting.h"
 #include "raising/insertion/blocking_graph.h"
 
@@ -16,7 +17,7 @@ bool joined(const Blocking::Graph& in, int t, const std::vector<int>& others) {
   return std::any_of(in.joints[static_cast<std::size_t>(t)].begin(), in.joints[static_cast<std::size_t>(t)].end(),
                      [&](int j) {
                        const Joint& joint = in.frame.joints[static_cast<std::size_t>(j)];
-                       const int other = joint.member == t ? joint.receiver : joint.member;
+                       const int other = other_timber(joint, t);
                        return std::find(others.begin(), others.end(), other) != others.end();
                      });
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "frame/facts.h"
 #include "numeric/sorting.h"
 #include "raising/insertion/springing.h"
 #include "raising/insertion/straight_path.h"
@@ -42,7 +43,7 @@ void add_joints(const Blocking::Graph& in, const EntryCase& entry, Entry& answer
   for (const int t : entry.coming)
     for (const int j : in.joints[static_cast<std::size_t>(t)]) {
       const Joint& joint = in.frame.joints[static_cast<std::size_t>(j)];
-      const int other = joint.member == t ? joint.receiver : joint.member;
+      const int other = other_timber(joint, t);
       const bool interlocks = joint.beyond_shoulder > 0 || joint.past_face > 0 || joint.kind != JointKind::kHousedButt;
       if (holds(answer.blockers, other) && interlocks)
         answer.remedies.push_back({RemedyKind::kChangeJoint, {other}, j});

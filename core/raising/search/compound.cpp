@@ -143,7 +143,7 @@ class Planner {
       bool there = false, here = false;
       for (const int j : joints_of(frame_, space_.piece(q)[0])) {
         const Joint& joint = frame_.joints[at(j)];
-        const int other = joint.member == space_.piece(q)[0] ? joint.receiver : joint.member;
+        const int other = other_timber(joint, space_.piece(q)[0]);
         there = there || stands[at(other)] != 0;
         here = here || comes[at(other)] != 0;
       }
@@ -179,7 +179,7 @@ class Planner {
       bool on_them = false, both = true;
       for (const int j : joints_of(frame_, space_.piece(q)[0])) {
         const Joint& joint = frame_.joints[at(j)];
-        const int other = joint.member == space_.piece(q)[0] ? joint.receiver : joint.member;
+        const int other = other_timber(joint, space_.piece(q)[0]);
         both = both && there[at(other)] != 0;
         for (std::size_t i = 0; i < bear; ++i) on_them = on_them || space_.piece(found[i])[0] == other;
       }

@@ -46,13 +46,11 @@ void temporaries_part(ShownStep& s) {
     context.pages.push(raising_temporaries_page());
 }
 
-/// Joints that a day's steps close.
-std::vector<JointName> closed_on(const Frame& frame, const RaisingPlan& plan, int day) {
-  std::vector<JointName> joints;
-  for (std::size_t step = 0; step < plan.steps.size(); ++step)
-    if (plan.steps[step].day == day)
-      for (const int j : joints_closed(frame, plan, step)) joints.push_back(joint_name_of(frame, j));
-  return joints;
+std::vector<JointName> names_of(const Frame& frame, const std::vector<int>& joints) {
+  std::vector<JointName> names;
+  names.reserve(joints.size());
+  for (const int j : joints) names.push_back(joint_name_of(frame, j));
+  return names;
 }
 
 /// Joints that the step closes, and which of them the lead leaves for after the raising.
@@ -65,25 +63,21 @@ void fasten_part(ShownStep& s) {
   if (closed.empty()) return;
   heading(ui, "step.fasten", context.say(Msg::kFastenTitle));
   body(ui, "step.fasten_note", context.say(Msg::kStepFastenNote));
-  std::vector<JointName> with_step;
+  std::vector<JointName> shown;
   for (const int j : closed) {
     const JointName joint = joint_name_of(frame, j);
-    const bool later = is_later(s.plan, joint);
-    if (!later) with_step.push_back(joint);
-    if (toggle(ui, "step.fasten." + joint.one + "." + joint.other, joints_text({&joint, 1}, ui.language), !later,
-               driven_text(fasteners_of(frame, j), s.voice)))
+    if (std::find(shown.begin(), shown.end(), joint) != shown.end()) continue;  // two joints of two timbers go together
+    shown.push_back(joint);
+    if (toggle(ui, "step.fasten." + joint.one + "." + joint.other, joints_text({&joint, 1}, ui.language),
+               !fastened_later(frame, s.plan, j), driven_text(fasteners_of(frame, j), s.voice)))
       edit_raising(context, [&](RaisingPlan& plan) { toggle_later(plan, joint); });
   }
   const auto leave = [&](const std::vector<JointName>& joints) {
-    edit_raising(context, [&](RaisingPlan& plan) {
-      for (const JointName& joint : joints)
-        if (!is_later(plan, joint)) toggle_later(plan, joint);
-    });
+    edit_raising(context, [&](RaisingPlan& plan) { leave_for_later(plan, joints); });
   };
-  if (closed.size() > 1 && !with_step.empty() && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone)))
-    leave(with_step);
+  if (shown.size() > 1 && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone))) leave(shown);
   if (button(ui, "step.fasten_none_today", say(Msg::kStepFastenNoneToday, ui.language, std::to_string(s.step.day))))
-    leave(closed_on(frame, s.plan, s.step.day));
+    leave(names_of(frame, joints_closed_on(frame, s.plan, s.step.day)));
 }
 
 void checks_part(ShownStep& s) {

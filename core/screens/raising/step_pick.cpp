@@ -28,7 +28,8 @@ void ground_part(Context& context, const Frame& frame, const RaisingMemory::Pick
   const OnTheGround& lying = *picked.ground;
   heading(ui, "step.ground", context.say(Msg::kStepGround), 3);
   fact(ui, "step.ground.down", context.say(Msg::kGroundDown), toward_text(lying.down, ui.language));
-  fact(ui, "step.ground.blocks", context.say(Msg::kGroundBlocks), say_inches(lying.block_height, voice));
+  fact(ui, "step.ground.blocks", context.say(Msg::kGroundBlocks),
+       say_near(Length::from_inches(lying.block_height), voice));
   const auto mark = [&](int t) { return frame.timbers[static_cast<std::size_t>(t)].mark; };
   int n = 0;
   for (const Diagonal& d : lying.diagonals)

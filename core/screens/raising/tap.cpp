@@ -156,6 +156,8 @@ void found_part(Context& context, const Frame& frame, const FoundOrder& found) {
       if (n == 8) break;
       body(ui, "search.stuck." + std::to_string(n++), stuck_text(stuck, found.plan, ui.language));
     }
+    if (const std::string_view advice = stuck_advice(found.stuck, ui.language); !advice.empty())
+      body(ui, "search.advice", advice);
   }
   note(ui, "search.as_assumed", context.say(Msg::kRaisingCaution));
   if (found.plan.steps.empty()) return;

@@ -17,12 +17,6 @@ std::string pairing_text(const ShownWork& s, const PairingAnswer& pair) {
   return say(Msg::kPairOther, language, pair.recorded);
 }
 
-/// A hand saw neither kicks nor has a cord.
-int cautions_of(const ShownWork& s, const WorkStep& step) {
-  const bool by_hand = step.place == Workplace::kSaw && saw_of(s.frame.book).kind == SawKind::kHand;
-  return by_hand ? step.cautions & ~(kKickback | kCords) : step.cautions;
-}
-
 /// Sentences of WorkCaution's bits.
 std::string cautions_text(int cautions, Language language) {
   std::string text;
@@ -104,7 +98,7 @@ bool plate_stops(ShownWork& s, const WorkStep& step) {
 }
 
 void cautions_part(ShownWork& s, const WorkStep& step, const std::string& key) {
-  const std::string text = cautions_text(cautions_of(s, step) & ~kAtEveryTool, s.voice.language);
+  const std::string text = cautions_text(step.cautions & ~kAtEveryTool, s.voice.language);
   if (!text.empty()) caution(s.context.ui, key + ".caution", text);
 }
 
@@ -112,8 +106,8 @@ void timber_cautions(ShownWork& s) {
   std::array<int, kWorkplaceWords.size()> at{};
   int all = 0;
   for (const WorkStep& step : s.work.steps) {
-    at[static_cast<std::size_t>(step.place)] |= cautions_of(s, step) & ~kAtEveryTool;
-    all |= cautions_of(s, step);
+    at[static_cast<std::size_t>(step.place)] |= step.cautions & ~kAtEveryTool;
+    all |= step.cautions;
   }
   if ((all & kAtEveryTool) == 0) return;
   Ui& ui = s.context.ui;

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "book/book_edit.h"
+#include "frame/facts.h"
 #include "screens/form/foot.h"
 #include "screens/frame/form.h"
 #include "screens/printing/printing.h"
@@ -89,7 +90,7 @@ void joints(Shown& s) {
   const Frame& frame = *s.frame.frame();
   for (const int j : joints_of(frame, s.sheet().timber)) {
     const Joint& joint = frame.joints[static_cast<std::size_t>(j)];
-    const int other = joint.member == s.sheet().timber ? joint.receiver : joint.member;
+    const int other = other_timber(joint, s.sheet().timber);
     if (list_row(ui, "sheet.joint." + std::to_string(j), contact_text(frame, joint, s.sheet().timber, s.voice.language),
                  joint_name(joint.kind, s.voice.language)))
       s.context.pages.push(frame_sheet_page(s.mark_of(other)));

@@ -54,7 +54,7 @@ void loads_screen(Context& context) {
     heading(ui, "loads.fasten_title", context.say(Msg::kFastenTitle));
     given_choice(context, "raising.fasten", context.say(Msg::kFastenWhen),
                  {context.say(Msg::kFastenLater), context.say(Msg::kFastenWithStep)});
-    if (!plan.later.empty()) {
+    if (plan.fasten == FastenWhen::kWithStep && !plan.later.empty()) {
       note(ui, "loads.later", say(Msg::kRaiseLater, ui.language, joints_text(plan.later, ui.language)));
       if (button(ui, "loads.later_none", context.say(Msg::kLoadsLaterNone)))
         edit_raising(context, [&](RaisingPlan& next) { next.later.clear(); });
