@@ -150,7 +150,7 @@ function walk(plan, one, fine, enough = () => false) {
   return most;
 }
 
-// A spread as the tilt that it stands for: what gives way turns about the lower edge of its foot on the side it leans
+// A spread as the tilt that it stands for: what gives way turns about the lower edge of its lowest feet on the side it leans
 // to, as far as takes its joint by the said distance. Opens; then what comes is lowered beside its place and slid in.
 // (How the joint closes over the tenon is looked at as a straight move alone: cut without play, it can't turn.)
 // The most room shared with each standing timber.
@@ -161,10 +161,15 @@ function tilt(plan, one, fine) {
   const come = plan.timbers[one.coming[0]], ends = [come.origin, sum(come.origin, scaled(come.x, come.length))];
   const along = (p) => p[0] * spread.direction[0] + p[1] * spread.direction[1];
   const joint = along(ends[0]) > along(ends[1]) ? ends[0] : ends[1];
+  const lowest = Math.min(...spread.who.map((t) => plan.timbers[t].bounds.min[2]));
+  const edge = (t) => [0, 1].map((k) => (spread.direction[k] > 0 ? plan.timbers[t].bounds.max[k] : plan.timbers[t].bounds.min[k]));
+  const feet = spread.who.filter((t) => plan.timbers[t].bounds.min[2] < lowest + 1).map(edge);
   const leans = spread.who.map((t) => {
-    const solid = placed(plan.timbers[t]), b = plan.timbers[t].bounds;
-    const pivot = [0, 1, 2].map((k) => (k === 2 ? b.min[2] : spread.direction[k] > 0 ? b.max[k] : b.min[k]));
-    return { timber: t, solid, pivot, full: Math.atan2(spread.distance, joint[2] - pivot[2]) };
+    // Each on its own foot; what is carried by several, as the one nearest to it.
+    const own = edge(t), from = (foot) => Math.abs(along(foot) - along(own));
+    const foot = feet.reduce((best, next) => (from(next) < from(best) ? next : best));
+    return { timber: t, solid: placed(plan.timbers[t]), pivot: [...foot, lowest],
+             full: Math.atan2(spread.distance, joint[2] - lowest) };
   });
   const stay = one.standing.filter((t) => !spread.who.includes(t));
   const note = (t, volume) => most.set(t, Math.max(most.get(t), volume));

@@ -47,8 +47,9 @@ std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan,
   return {};
 }
 
-/// Each is raised, or the words say what to change; of each kind the smaller or the larger one.
-void raise_all(std::size_t size) {
+/// Each is raised, or the words say what to change; of each kind the smaller or the larger one. At least
+/// `as_new` of them without a change: where more of them come to want ratings, it is looked at.
+void raise_all(std::size_t size, int as_new) {
   int found = 0, rated = 0, none = 0;
   const std::vector<Built> all = all_built();
   for (std::size_t i = size; i < all.size(); i += 2) {
@@ -84,11 +85,11 @@ void raise_all(std::size_t size) {
   }
   std::printf("%d frames found as a new book has them, %d with what pegs carry, %d not\n", found, rated, none);
   CHECK(none <= 1);
-  CHECK(found >= 7);  // of 12: a change that makes more of them want ratings is looked at
+  CHECK(found >= as_new);
 }
 
 }  // namespace
 
-TEST_CASE("small frames as they are built are raised, or the words say what to change") { raise_all(0); }
+TEST_CASE("small frames as they are built are raised, or the words say what to change") { raise_all(0, 7); }
 
-TEST_CASE("large frames as they are built are raised, or the words say what to change", "[.long]") { raise_all(1); }
+TEST_CASE("large frames as they are built are raised, or the words say what to change", "[.long]") { raise_all(1, 6); }

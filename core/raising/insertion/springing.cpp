@@ -69,10 +69,14 @@ BothEnds ends_of(const Blocking::Graph& in, const TimberBits& standing, int timb
   return ends;
 }
 
-/// How much farther a post has to lean at the middle of a timber's end than at its lower edge. Nothing leans for what
-/// lies at its foot: none.
-double lean(Blocking::Graph& in, int timber, double middle, int yields) {
-  const double foot = in.body(yields).whole.lo.z, low = in.body(timber).whole.lo.z;
+/// How much farther what gives way has to lean at the middle of a timber's end than at its lower edge: it turns on the
+/// foot of its lowest timber, an upright. Nothing leans for what lies at that foot, nor where no upright is lowest:
+/// none.
+double lean(Blocking::Graph& in, int timber, double middle, const std::vector<int>& group) {
+  const auto lies_lower = [&](int a, int b) { return in.body(a).whole.lo.z < in.body(b).whole.lo.z; };
+  const int lowest = *std::min_element(group.begin(), group.end(), lies_lower);
+  if (libm::fabs(in.frame.timbers[static_cast<std::size_t>(lowest)].at.x.z) < limits::kUprightSine) return 0;
+  const double foot = in.body(lowest).whole.lo.z, low = in.body(timber).whole.lo.z;
   return low > foot + 1 ? (middle - foot) / (low - foot) : 0;
 }
 
@@ -81,8 +85,11 @@ std::vector<Move> spread_one(Blocking::Graph& in, const EntryCase& entry, const 
                              double fixed_depth, double depth, int yields, int stays) {
   const Timber& timber = in.frame.timbers[static_cast<std::size_t>(entry.coming[0])];
   const Vec3 a = timber.at.origin, b = a + timber.length * timber.at.x;
-  const double leaning = lean(in, entry.coming[0], dot(a, out) > dot(b, out) ? a.z : b.z, yields);
-  const double by = leaning * (fixed_depth + depth + 2 * limits::kHandRoom);
+  const double open = fixed_depth + depth + 2 * limits::kHandRoom;
+  const std::vector<int> least = yielding(in, entry.standing, yields, open * out, stays);
+  if (least.empty()) return {};
+  const double leaning = lean(in, entry.coming[0], dot(a, out) > dot(b, out) ? a.z : b.z, least);
+  const double by = leaning * open;
   if (leaning == 0 || by > limits.spread_most) return {};
   const std::vector<int> group = yielding(in, entry.standing, yields, by * out, stays);
   if (group.empty()) return {};
