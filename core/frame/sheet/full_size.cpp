@@ -258,6 +258,18 @@ std::string key_of_outlines(const std::vector<std::vector<Vec2>>& outlines) {
   return all + "|";
 }
 
+/// Every place mirrored; the outlines keep their sense.
+template <class Flip>
+void flip_all(FullSizePattern& p, Flip flip) {
+  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
+    for (auto& outline : *all) {
+      for (Vec2& at : outline) flip(at);
+      std::reverse(outline.begin(), outline.end());
+    }
+  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
+  for (FaceHole& hole : p.holes) flip(hole.centre);
+}
+
 }  // namespace
 
 double last_mark(const FullSizePattern& p) {
@@ -269,30 +281,17 @@ double last_mark(const FullSizePattern& p) {
 
 FullSizePattern end_for_end(FullSizePattern p) {
   const double zero = p.at_a || p.at_b ? 0 : last_mark(p);
-  const auto flip = [&](Vec2& at) { at.x = zero - at.x; };
-  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
-    for (auto& outline : *all) {
-      for (Vec2& at : outline) flip(at);
-      std::reverse(outline.begin(), outline.end());
-    }
-  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
-  for (FaceHole& hole : p.holes) flip(hole.centre);
-  p.from = std::exchange(p.to, zero - p.from);
-  p.from = zero - p.from;
+  flip_all(p, [&](Vec2& at) { at.x = zero - at.x; });
+  const double from = zero - p.to;
+  p.to = zero - p.from;
+  p.from = from;
   std::swap(p.at_a, p.at_b);
   p.open_right = !p.open_right;
   return p;
 }
 
 FullSizePattern edge_for_edge(FullSizePattern p) {
-  const auto flip = [&](Vec2& at) { at.y = p.width - at.y; };
-  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
-    for (auto& outline : *all) {
-      for (Vec2& at : outline) flip(at);
-      std::reverse(outline.begin(), outline.end());
-    }
-  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
-  for (FaceHole& hole : p.holes) flip(hole.centre);
+  flip_all(p, [&](Vec2& at) { at.y = p.width - at.y; });
   p.reference_below = !p.reference_below;
   return p;
 }
