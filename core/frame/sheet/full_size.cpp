@@ -317,6 +317,7 @@ std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Shee
 
 std::string pattern_key(const FullSizePattern& p) {
   std::string out = p.at_a ? "A" : p.at_b ? "B" : "-";
+  if (p.turned) out += "t";  // what serves two faces is another one than its equal that serves one
   out += p.reference_below ? "v " : "^ ";
   out += key_of_place(p.from, p.to) + " " + key_of_place(p.width, 0) + "|";
   out += key_of_outlines(p.outlines) + key_of_outlines(p.openings) + key_of_outlines(p.hidden);

@@ -25,9 +25,9 @@ constexpr int kDetailScales[] = {5, 10, 20, 50};  // of what has no room so
 struct Detail {
   FullSizePattern pattern;
   struct Place {
-    Face face = Face::kTop;
+    PatternSpot spot;
     double station = 0;
-    bool at_a = false, at_b = false, mirrored = false;
+    bool mirrored = false;
     std::vector<int> mates;  ///< in Frame::timbers
   };
   std::vector<Place> places;
@@ -65,11 +65,9 @@ std::vector<Detail> details_of(const SheetSubject& s) {
   std::vector<std::string> keys, kinds;  // of each
   for (FullSizePattern& pattern : full_size_patterns(s.timber(), s.sheet, kDetailWood)) {
     if (pegs_alone(s.timber(), pattern)) continue;
-    const std::string turned = pattern.turned ? "t" : "";
-    const auto known = [&](const FullSizePattern& as) {
-      return std::find(keys.begin(), keys.end(), pattern_key(as) + turned);
-    };
-    Detail::Place place{pattern.face, pattern.zero, pattern.at_a, pattern.at_b, false, mates_of(s, pattern)};
+    const auto known = [&](const FullSizePattern& as) { return std::find(keys.begin(), keys.end(), pattern_key(as)); };
+    Detail::Place place{
+        {pattern.face, pattern.turned, pattern.at_a, pattern.at_b}, pattern.zero, false, mates_of(s, pattern)};
     auto found = known(pattern);
     if (found == keys.end()) {
       found = known(edge_for_edge(pattern));
@@ -78,14 +76,14 @@ std::vector<Detail> details_of(const SheetSubject& s) {
     if (found == keys.end()) {
       found = known(end_for_end(pattern));
       place.mirrored = found != keys.end();
-      if (place.mirrored && !place.at_a && !place.at_b) place.station += last_mark(pattern);
+      if (place.mirrored && !pattern.at_a && !pattern.at_b) place.station += last_mark(pattern);
     }
     if (found == keys.end()) {
       // Of plain joints of one kind the first shows how.
       std::string kind = pattern_work_text(s.timber(), pattern, s.voice.language);
       if (is_plain(pattern) && std::count(kinds.begin(), kinds.end(), kind) > 0) continue;
       kinds.push_back(is_plain(pattern) ? std::move(kind) : std::string{});
-      keys.push_back(pattern_key(pattern) + turned);
+      keys.push_back(pattern_key(pattern));
       out.push_back({std::move(pattern), {std::move(place)}});
     } else {
       out[static_cast<std::size_t>(found - keys.begin())].places.push_back(std::move(place));
@@ -101,16 +99,11 @@ std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, c
   for (std::size_t i = 0; i < done.size(); ++i) {
     if (done[i]) continue;
     const Detail::Place& first = detail.places[i];
-    FullSizePattern pattern;
-    pattern.turned = detail.pattern.turned;
-    pattern.at_a = first.at_a;
-    pattern.at_b = first.at_b;
     std::string stations, marks;
     std::vector<int> mates;
     for (std::size_t k = i; k < done.size(); ++k) {
       const Detail::Place& p = detail.places[k];
-      if (p.face != first.face || p.at_a != first.at_a || p.at_b != first.at_b || p.mirrored != first.mirrored)
-        continue;
+      if (p.spot != first.spot || p.mirrored != first.mirrored) continue;
       done[k] = true;
       stations += (stations.empty() ? "" : ", ") + tape_number_text(p.station, voice);
       for (const int mate : p.mates) {
@@ -120,7 +113,7 @@ std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, c
       }
     }
     if (const std::string_view unit = page_unit(voice); !unit.empty()) (stations += ' ') += unit;
-    std::string where = pattern_where_text(pattern, first.face, stations, voice.language);
+    std::string where = pattern_where_text(first.spot, stations, voice.language);
     if (first.mirrored) where += ", " + std::string(text(Msg::kPaperMirrored, voice.language));
     if (!marks.empty()) where = say(Msg::kPatternFor, voice.language, {{"where", where}, {"marks", marks}});
     out.push_back(std::move(where));
@@ -128,21 +121,20 @@ std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, c
   return out;
 }
 
-/// In a third of the page where it is easily read there, the largest scale; else as large as there is room.
+/// In a third of the page where it is easily read there, the largest scale; else across the page, as large as there is
+/// room.
 DrawnDetail drawn_detail(const SheetSubject& s, const Detail& detail, double width) {
   constexpr double kHigh = 75, kHighest = 95;  // mm
   DrawnDetail out;
   int scale = 0;
-  const auto fits = [&](int one_to, int cells, double high) {
-    scale = one_to;
-    out.drawn = pattern_sheet(detail.pattern, {}, s.voice, {1.0 / scale, kDetailRow, true, true});
-    return out.drawn.width <= (width - kDetailGap * (cells - 1)) / cells && out.drawn.height <= high;
+  const auto drawn_at = [&](std::span<const int> scales, double wide, double high) {
+    return std::any_of(scales.begin(), scales.end(), [&](int one_to) {
+      scale = one_to;
+      out.drawn = pattern_sheet(detail.pattern, {}, s.voice, {1.0 / scale, kDetailRow, true, true});
+      return out.drawn.width <= wide && out.drawn.height <= high;
+    });
   };
-  for (const int one_to : kEnlarged)
-    if (fits(one_to, 3, kHigh)) break;
-  if (out.drawn.width > (width - 2 * kDetailGap) / 3 || out.drawn.height > kHigh)
-    for (const int one_to : kDetailScales)
-      if (fits(one_to, 1, kHighest)) break;
+  if (!drawn_at(kEnlarged, (width - 2 * kDetailGap) / 3, kHigh)) drawn_at(kDetailScales, width, kHighest);
   out.title = pattern_work_text(s.timber(), detail.pattern, s.voice.language) + " · 1:" + std::to_string(scale);
   if (const std::string_view unit = page_unit(s.voice); !unit.empty()) (out.title += " · ") += unit;
   out.where = where_lines(s.frame, detail, s.voice);

@@ -252,10 +252,10 @@ std::string pattern_work_text(const Timber& timber, const FullSizePattern& patte
   return out;
 }
 
-std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at, Language language) {
-  std::string faces = std::to_string(static_cast<int>(face));
-  if (pattern.turned) faces += ", " + std::to_string(static_cast<int>(rolled(rolled(face))));
-  if (pattern.at_a || pattern.at_b) return say(pattern.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, language, faces);
+std::string pattern_where_text(const PatternSpot& spot, std::string_view at, Language language) {
+  std::string faces = std::to_string(static_cast<int>(spot.face));
+  if (spot.turned) faces += ", " + std::to_string(static_cast<int>(rolled(rolled(spot.face))));
+  if (spot.at_a || spot.at_b) return say(spot.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, language, faces);
   return say(Msg::kPatternAt, language, {{"face", faces}, {"at", std::string(at)}});
 }
 

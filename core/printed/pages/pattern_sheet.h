@@ -37,8 +37,14 @@ struct PatternLook {
 
 /// What is cut there, each word once: "Tenon, Peg hole".
 [[nodiscard]] std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language);
+/// Of which face a pattern is, or of two that mirror each other, and from where it is measured: end A's tip, end B's,
+/// or a zero line between them.
+struct PatternSpot {
+  Face face = Face::kTop;
+  bool turned = false, at_a = false, at_b = false;
+  friend bool operator==(const PatternSpot&, const PatternSpot&) = default;
+};
 /// "Face 2, zero line 7′ 2″ from end A", with as many places as are told; "Face 1, 3, from the tip of end B".
-[[nodiscard]] std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at,
-                                             Language language);
+[[nodiscard]] std::string pattern_where_text(const PatternSpot& spot, std::string_view at, Language language);
 
 }  // namespace bentbook

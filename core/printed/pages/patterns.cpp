@@ -55,7 +55,8 @@ std::string group_marks(const Frame& frame, const PatternGroup& group) {
 std::vector<std::string> places_text(const Frame& frame, const PatternGroup& group, const Voice& voice) {
   std::vector<std::pair<std::string, std::string>> lines;  // where, marks
   for (const PatternPlace& place : group.places) {
-    std::string where = pattern_where_text(group.pattern, place.face, say_inches(place.station, voice), voice.language);
+    const PatternSpot spot{place.face, group.pattern.turned, group.pattern.at_a, group.pattern.at_b};
+    std::string where = pattern_where_text(spot, say_inches(place.station, voice), voice.language);
     const std::string& mark = frame.timbers[static_cast<std::size_t>(place.timber)].mark;
     const auto known = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == where; });
     if (known == lines.end())
@@ -230,8 +231,7 @@ Result<std::vector<PatternGroup>> pattern_groups(const Book& book, const BookMod
     if (!sheet) return tl::unexpected(sheet.error());
     for (FullSizePattern& pattern : full_size_patterns(timber, *sheet)) {
       const PatternPlace place{i, pattern.face, pattern.zero};
-      // A pattern that serves two faces is another one than its equal that serves one.
-      const auto [known_at, fresh] = known.emplace(pattern_key(pattern) + (pattern.turned ? "t" : ""), groups.size());
+      const auto [known_at, fresh] = known.emplace(pattern_key(pattern), groups.size());
       if (fresh)
         groups.push_back({std::move(pattern), {place}});
       else
