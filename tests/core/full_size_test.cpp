@@ -5,6 +5,7 @@
 
 #include "frame/placing/hand_timber.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/sheet/full_size_drawing.h"
 #include "geometry/outline.h"
 #include "plans.h"
 #include "random.h"
@@ -163,4 +164,38 @@ TEST_CASE("every pattern of random frames is closed, lies on its stretch and nam
       }
     }
   }
+}
+
+TEST_CASE("a pattern tells the depths that the face's tape tells, no others: beside a tenon askew there is no floor",
+          "[full-size]") {
+  FramePlan plan = default_plan(Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  int told = 0, not_told = 0;
+  for (std::size_t t = 0; t < frame->timbers.size(); ++t) {
+    const Timber& timber = frame->timbers[t];
+    const Sheet sheet = solve_sheet(*frame, static_cast<int>(t), hand_saw());
+    for (const FullSizePattern& p : full_size_patterns(timber, sheet)) {
+      REQUIRE(p.depths.size() == p.openings.size());
+      const FaceMarks marks = face_marks(timber, sheet, p.face);
+      const auto on_tape = [&](double depth) {
+        return std::any_of(marks.marks.begin(), marks.marks.end(), [&](const FaceMark& mark) {
+          return mark.depth && *mark.depth > depth - 1e-9 &&
+                 std::find(p.work.begin(), p.work.end(), FullSizePattern::Work{mark.work, mark.index}) != p.work.end();
+        });
+      };
+      std::ptrdiff_t depths = 0;
+      for (const auto& depth : p.depths) {
+        if (depth) CHECK(on_tape(*depth));
+        depths += depth ? 1 : 0;
+        ++(depth ? told : not_told);
+      }
+      const auto figures = pattern_dimensions(p).figures;
+      CHECK(std::count_if(figures.begin(), figures.end(), [](const PatternFigure& figure) {
+              return figure.measure == PatternMeasure::kDepth;
+            }) == depths);
+    }
+  }
+  CHECK(told > 0);
+  CHECK(not_told > 0);
 }

@@ -183,7 +183,7 @@ class PatternMaker {
           through.push_back(std::move(part));
         } else if (in_work(recess.feature)) {
           out_.openings.push_back(std::move(part));
-          out_.depths.push_back(depth_here(timber_, on));
+          out_.depths.push_back(told_depth(timber_, recess, on));
         }
       }
     }
@@ -330,7 +330,7 @@ std::string pattern_key(const FullSizePattern& p) {
   }
   for (std::size_t i = 0; i < p.openings.size(); ++i) {
     const Vec2 middle = middle_of(p.openings[i]);
-    lines.push_back(key_of_place(middle.x, middle.y) + " d " + key_of_place(p.depths[i], 0));
+    lines.push_back(key_of_place(middle.x, middle.y) + " d" + (p.depths[i] ? " " + key_of_place(*p.depths[i], 0) : ""));
   }
   for (const FaceHole& hole : p.holes)
     lines.push_back(key_of_place(hole.centre.x, hole.centre.y) + " o " + key_of_place(hole.diameter, 0));

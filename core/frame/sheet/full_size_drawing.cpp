@@ -29,7 +29,7 @@ class Figures {
     for (const FaceLine& line : p_.lines) askew_line(line);
     for (const FaceHole& hole : p_.holes) note(hole.centre, key(hole.diameter, PatternMeasure::kDiameter));
     for (std::size_t i = 0; i < p_.openings.size(); ++i)
-      note(middle_of(p_.openings[i]), key(p_.depths[i], PatternMeasure::kDepth));
+      if (p_.depths[i]) note(middle_of(p_.openings[i]), key(*p_.depths[i], PatternMeasure::kDepth));
     return std::move(out_);
   }
 
