@@ -199,3 +199,27 @@ TEST_CASE("a pattern tells the depths that the face's tape tells, no others: bes
   CHECK(told > 0);
   CHECK(not_told > 0);
 }
+
+TEST_CASE("depths of a housing and of the mortise in it are told in different places, each on its own floor",
+          "[full-size]") {
+  FullSizePattern p;
+  p.to = 20;
+  p.width = 8;
+  p.outlines = {box(0, 0, 20, 8)};
+  p.openings = {box(4, 0, 12, 8), box(5, 3, 11, 5), box(14, 2, 18, 6)};
+  p.depths = {1.0, 4.0, 2.0};
+  for (int round = 0; round < 2; ++round) {
+    const draw::Drawing drawing = pattern_dimensions(p).drawing;
+    REQUIRE(drawing.notes.size() == 3);
+    const auto place = [&](std::size_t note) { return Vec2{drawing.notes[note].at.x, drawing.notes[note].at.y}; };
+    const std::size_t outer = round == 0 ? 0 : 1, inner = 1 - outer;
+    CHECK(in_convex(p.openings[outer], place(outer)));
+    CHECK_FALSE(in_convex(p.openings[inner], place(outer)));
+    CHECK(in_convex(p.openings[inner], place(inner)));
+    CHECK((place(2).x == 16 && place(2).y == 4));
+    // Of the four gaps the widest: 3 inches above and below the mortise, halfway.
+    CHECK((place(outer).x == 8 && (place(outer).y == 1.5 || place(outer).y == 6.5)));
+    std::swap(p.openings[0], p.openings[1]);
+    std::swap(p.depths[0], p.depths[1]);
+  }
+}
