@@ -237,18 +237,19 @@ PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view mar
   return SheetMaker(pattern, marks, voice, look).made();
 }
 
-std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language) {
-  std::vector<std::string_view> names;
-  std::string out;
-  for (const FullSizePattern::Work& work : pattern.work) {
-    const auto i = static_cast<std::size_t>(work.index);
-    const std::string_view name = work.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
-                                                             : short_feature_name(timber.features[i].kind, language);
-    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-    names.push_back(name);
-    if (!out.empty()) out += ", ";
-    out += name;
+void add_work_names(std::vector<std::string_view>& names, const Timber& timber,
+                    const std::vector<FullSizePattern::Work>& work, Language language) {
+  for (const FullSizePattern::Work& one : work) {
+    const auto i = static_cast<std::size_t>(one.index);
+    const std::string_view name = one.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
+                                                            : short_feature_name(timber.features[i].kind, language);
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
+}
+
+std::string names_text(const std::vector<std::string_view>& names) {
+  std::string out;
+  for (const std::string_view name : names) (out += out.empty() ? "" : ", ") += name;
   return out;
 }
 

@@ -2,6 +2,7 @@
 /// A pattern as a drawing, in layers by what a tool does with them: at 1:1, or smaller as a detail of a timber's sheet.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "frame/sheet/full_size.h"
@@ -35,8 +36,11 @@ struct PatternLook {
 [[nodiscard]] PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice,
                                           const PatternLook& look = {});
 
-/// What is cut there, each word once: "Tenon, Peg hole".
-[[nodiscard]] std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language);
+/// Adds what is cut there, each word once.
+void add_work_names(std::vector<std::string_view>& names, const Timber& timber,
+                    const std::vector<FullSizePattern::Work>& work, Language language);
+/// "Tenon, Peg hole".
+[[nodiscard]] std::string names_text(const std::vector<std::string_view>& names);
 /// Of which face a pattern is, or of two that mirror each other, and from where it is measured: end A's tip, end B's,
 /// or a zero line between them.
 struct PatternSpot {

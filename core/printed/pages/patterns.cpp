@@ -31,12 +31,16 @@ struct PatternHead {
   std::vector<std::string> lines;
 };
 
-/// "Common rafter: Plumb cut, Bird's mouth"
+/// "Common rafter: Plumb cut, Bird's mouth"; of all places, which may be called differently.
 std::string title_of(const Frame& frame, const PatternGroup& group, Language language) {
-  const Timber& timber = frame.timbers[static_cast<std::size_t>(group.places.front().timber)];
-  std::string out(kind_name(timber.kind, language));
-  if (const std::string work = pattern_work_text(timber, group.pattern, language); !work.empty()) out += ": " + work;
-  return out;
+  std::vector<std::string_view> kinds, names;
+  for (const PatternPlace& place : group.places) {
+    const Timber& timber = frame.timbers[at(place.timber)];
+    const std::string_view kind = kind_name(timber.kind, language);
+    if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(kind);
+    add_work_names(names, timber, place.work, language);
+  }
+  return names.empty() ? names_text(kinds) : names_text(kinds) + ": " + names_text(names);
 }
 
 std::string group_marks(const Frame& frame, const PatternGroup& group) {
@@ -230,12 +234,12 @@ Result<std::vector<PatternGroup>> pattern_groups(const Book& book, const BookMod
     const Result<Sheet> sheet = sheet_of(book, model, timber.mark);
     if (!sheet) return tl::unexpected(sheet.error());
     for (FullSizePattern& pattern : full_size_patterns(timber, *sheet)) {
-      const PatternPlace place{i, pattern.face, pattern.zero};
+      PatternPlace place{i, pattern.face, pattern.zero, pattern.work};
       const auto [known_at, fresh] = known.emplace(pattern_key(pattern), groups.size());
       if (fresh)
-        groups.push_back({std::move(pattern), {place}});
+        groups.push_back({std::move(pattern), {std::move(place)}});
       else
-        groups[known_at->second].places.push_back(place);
+        groups[known_at->second].places.push_back(std::move(place));
     }
   }
   if (groups.empty()) return fail(ErrorCode::kEmpty, "paper");
