@@ -11,7 +11,7 @@
 
 namespace bentbook {
 
-inline constexpr double kDetailRow = 3.9;  ///< mm from one line of dimensions to the next: figures stand clear
+inline constexpr double kDetailRow = 5;  ///< mm from one line of dimensions to the next: figures stand clear
 
 /// How a drawing lies on a place that it serves: as it is; left and right changed, still counted the same way; counted
 /// the other way, left still left; both, the paper turned half round.
