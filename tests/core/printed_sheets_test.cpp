@@ -11,6 +11,7 @@
 #include "printed/pages/details.h"
 #include "printed/pages/pattern_sheet.h"
 #include "printed/printed.h"
+#include "words/frame_words.h"
 
 using namespace bentbook;
 using Catch::Matchers::WithinAbs;
@@ -240,5 +241,28 @@ TEST_CASE("a drawing that serves ends with different cuts names them all", "[pri
       }
     }
   }
+  CHECK(different > 0);
+}
+
+TEST_CASE("the four arrises to check are one row where the tape reads the same along them", "[printed]") {
+  int alike = 0, different = 0;
+  for (const Book& book : books()) {
+    const BookModel model = solve(book);
+    const Frame& frame = **model.frame;
+    const Voice voice{Language::kEn, book.lengths, Marks::kScreen};
+    for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+      const Sheet sheet = sheet_of_timber(frame, t);
+      std::string all;
+      for (const PagePart& part : work_parts({book, frame, sheet, voice}, 186)) all += texts_of(part.drawn);
+      std::set<std::string> read;
+      for (const double arris : sheet.check.arrises) read.insert(say_inches(arris, voice));
+      INFO(frame.timbers[t].mark << "\n" << all);
+      CHECK((all.find("Along every arris") != std::string::npos) == (read.size() == 1));
+      for (int arris = 1; arris <= 4; ++arris)
+        CHECK((all.find("Along arris " + std::to_string(arris)) != std::string::npos) == (read.size() > 1));
+      ++(read.size() == 1 ? alike : different);
+    }
+  }
+  CHECK(alike > 0);
   CHECK(different > 0);
 }
