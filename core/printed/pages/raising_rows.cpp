@@ -17,7 +17,7 @@ constexpr std::size_t kMostAsOne = 8;  // steps in a row: more marks are not fou
 /// A step's name taken apart where its own values stand in it.
 struct NamedStep {
   int bent = 0;       ///< goes up whole; 0: the pieces are named
-  std::string kind;   ///< before the marks
+  std::string kind;   ///< before the marks; empty where they are of different ones
   std::string marks;  ///< "C-A1 + C-E1"
   std::size_t named = 0;
   std::string behind;  ///< ", 4 girts caught"
@@ -44,7 +44,7 @@ std::optional<NamedStep> named_step(const RaisingStep& step, const Frame& frame,
     out.behind = left;
     return out;
   }
-  if (const std::string kind = std::string(kind_name(first.kind, language)) + " "; skip(kind)) out.kind = kind;
+  if (const std::string_view kind = kind_name(first.kind, language); skip(std::string(kind) + " ")) out.kind = kind;
   const std::vector<std::string> own = marks_in(step);
   do {
     std::string_view longest;  // P-A1.1 begins as P-A1 does
@@ -69,13 +69,14 @@ bool tell_alike(const TableRow& a, const TableRow& b) {
 
 std::string name_as_one(std::span<const NamedStep> steps, std::size_t number, Language language) {
   const NamedStep& first = steps.front();
-  std::string all;
-  for (const NamedStep& step : steps) {
-    if (!all.empty()) all += first.bent > 0 ? ", " : "; ";
-    all += first.bent > 0 ? std::to_string(step.bent) : std::to_string(number++) + ": " + step.marks;
-  }
-  std::string out = first.bent > 0 ? say(Msg::kStepBentUp, language, all) : first.kind + all;
-  if (!first.behind.empty()) out += say(Msg::kPaperEachStep, language, first.behind);
+  std::string bents;
+  for (const NamedStep& step : steps)
+    if (step.bent > 0) (bents += bents.empty() ? "" : ", ") += std::to_string(step.bent);
+  std::string out = first.bent > 0 ? say(Msg::kStepBentUp, language, bents) : first.kind;
+  if (!first.behind.empty())  // ", …"
+    out += say(Msg::kPaperEachStep, language, out.empty() ? first.behind.substr(2) : first.behind);
+  for (const NamedStep& step : steps)
+    if (first.bent == 0) out += (out.empty() ? "" : "\n") + std::to_string(number++) + ": " + step.marks;
   return out;
 }
 
