@@ -68,11 +68,11 @@ bool overlap(const Box& a, const Box& b) {
   return true;
 }
 
-bool crosses(const Box& box, Point a, Point b) {
+std::optional<Stretch> stretch_inside(const Box& box, Point a, Point b) {
   const double reach = (box.w + box.h) / 2;
   if (std::max(a.x, b.x) < box.centre.x - reach || std::min(a.x, b.x) > box.centre.x + reach ||
       std::max(a.y, b.y) < box.centre.y - reach || std::min(a.y, b.y) > box.centre.y + reach)
-    return false;
+    return std::nullopt;
   // In the box's own axes; then clip the segment to it.
   const double c = libm::cos(box.angle), s = libm::sin(box.angle);
   const auto local = [&](Point p) {
@@ -80,16 +80,19 @@ bool crosses(const Box& box, Point a, Point b) {
     return Point{x * c + y * s, y * c - x * s};
   };
   const Point p = local(a), q = local(b);
-  double from = 0, to = 1;
+  Stretch in;
   const auto clip = [&](double start, double step, double half) {
     if (step == 0) return start > -half && start < half;
     const double t0 = (-half - start) / step, t1 = (half - start) / step;
-    from = std::max(from, std::min(t0, t1));
-    to = std::min(to, std::max(t0, t1));
-    return from < to;
+    in.from = std::max(in.from, std::min(t0, t1));
+    in.to = std::min(in.to, std::max(t0, t1));
+    return in.from < in.to;
   };
-  return clip(p.x, q.x - p.x, box.w / 2) && clip(p.y, q.y - p.y, box.h / 2);
+  if (!clip(p.x, q.x - p.x, box.w / 2) || !clip(p.y, q.y - p.y, box.h / 2)) return std::nullopt;
+  return in;
 }
+
+bool crosses(const Box& box, Point a, Point b) { return stretch_inside(box, a, b).has_value(); }
 
 Box grown(const Box& box, double by) { return {box.centre, box.w + 2 * by, box.h + 2 * by, box.angle}; }
 

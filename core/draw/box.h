@@ -3,6 +3,7 @@
 /// screen.
 
 #include <array>
+#include <optional>
 
 #include "draw/drawing.h"
 
@@ -41,6 +42,12 @@ struct Bounds {
 /// True if the two have a point in common that is inside both (touching edges do not count).
 /// Method: separating axes of the two boxes' sides.
 [[nodiscard]] bool overlap(const Box& a, const Box& b);
+/// Shares of the way along a segment.
+struct Stretch {
+  double from = 0, to = 1;
+};
+/// What of the segment a–b lies inside the box; nothing where it has no point inside.
+[[nodiscard]] std::optional<Stretch> stretch_inside(const Box& box, Point a, Point b);
 /// True if the segment a–b has a point inside the box.
 [[nodiscard]] bool crosses(const Box& box, Point a, Point b);
 /// The box with `by` added on every side.

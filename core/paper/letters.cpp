@@ -10,7 +10,7 @@
 namespace bentbook::paper {
 namespace {
 
-constexpr std::string_view kStroke = "\u2044", kFoot = "\u2032", kDots = "\u2026";
+constexpr std::string_view kStroke = "\u2044", kFoot = "\u2032", kAbout = "\u2248", kDots = "\u2026";
 constexpr std::string_view kUnitWords[] = {"mm", "cm", "m", "kg", "lb", "lbs", "%"};
 constexpr double kRaised = kCapital * (1 - kSmallFigure + 0.03), kLowered = -kCapital * 0.06;  // as on the screen
 constexpr double kNarrow = 0.5;  // of a blank, before a fraction
@@ -53,9 +53,11 @@ double advances(std::string_view text, bool bold) {
   return sum / 1000.0;
 }
 
-/// Whether the blank at `i` stands inside a measure: between feet, inches and fraction, or before its unit.
+/// Whether the blank at `i` stands inside a measure: between feet, inches and fraction, before its unit, or behind the
+/// sign that it is rounded.
 bool inside_measure(std::string_view text, std::size_t i) {
   const std::string_view before = text.substr(0, i), after = text.substr(i + 1);
+  if (before.ends_with(kAbout)) return true;
   if (before.ends_with(kFoot)) return figure_at(after, 0);
   if (before.empty() || !figure_at(before, i - 1)) return false;
   if (stroke_of(after, 0) != std::string_view::npos) return true;

@@ -1,5 +1,6 @@
 #include <catch_amalgamated.hpp>
 
+#include "draw/box.h"
 #include "draw/fill.h"
 #include "draw/layout.h"
 #include "numeric/libm.h"
@@ -92,4 +93,22 @@ TEST_CASE("text stands upright beside its line, whichever way that runs", "[draw
     CHECK(figure.box.angle == 0);
     for (const PlacedLine& line : layout.lines) CHECK_FALSE(crosses(figure.box, line.a, line.b));
   }
+}
+
+TEST_CASE("what of a line lies in a box is told in shares of its way, turned boxes too", "[draw]") {
+  const Box box{{10, 0}, 8, 2, 0};
+  const auto in = stretch_inside(box, {0, 0}, {20, 0});
+  REQUIRE(in);
+  CHECK(in->from == 0.3);
+  CHECK(in->to == 0.7);
+  CHECK_FALSE(stretch_inside(box, {0, 1}, {20, 1}));  // along its side
+  CHECK_FALSE(stretch_inside(box, {0, 0}, {6, 0}));
+  const auto turned = stretch_inside({{10, 0}, 8, 2, libm::kPi / 2}, {0, 0}, {20, 0});
+  REQUIRE(turned);
+  CHECK_THAT(turned->from, Catch::Matchers::WithinAbs(0.45, 1e-12));
+  CHECK_THAT(turned->to, Catch::Matchers::WithinAbs(0.55, 1e-12));
+  const auto ends_in = stretch_inside(box, {10, 0}, {10, 4});
+  REQUIRE(ends_in);
+  CHECK(ends_in->from == 0);
+  CHECK(ends_in->to == 0.25);
 }

@@ -5,6 +5,7 @@
 
 #include "frame/placing/hand_timber.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/sheet/full_size_drawing.h"
 #include "geometry/outline.h"
 #include "plans.h"
 #include "random.h"
@@ -162,5 +163,63 @@ TEST_CASE("every pattern of random frames is closed, lies on its stretch and nam
         REQUIRE(area < (p.to - p.from) * p.width + 1e-6);
       }
     }
+  }
+}
+
+TEST_CASE("a pattern tells the depths that the face's tape tells, no others: beside a tenon askew there is no floor",
+          "[full-size]") {
+  FramePlan plan = default_plan(Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(9)));
+  const auto frame = solve_frame(plan);
+  REQUIRE(frame);
+  int told = 0, not_told = 0;
+  for (std::size_t t = 0; t < frame->timbers.size(); ++t) {
+    const Timber& timber = frame->timbers[t];
+    const Sheet sheet = solve_sheet(*frame, static_cast<int>(t), hand_saw());
+    for (const FullSizePattern& p : full_size_patterns(timber, sheet)) {
+      REQUIRE(p.depths.size() == p.openings.size());
+      const FaceMarks marks = face_marks(timber, sheet, p.face);
+      const auto on_tape = [&](double depth) {
+        return std::any_of(marks.marks.begin(), marks.marks.end(), [&](const FaceMark& mark) {
+          return mark.depth && *mark.depth > depth - 1e-9 &&
+                 std::find(p.work.begin(), p.work.end(), FullSizePattern::Work{mark.work, mark.index}) != p.work.end();
+        });
+      };
+      std::ptrdiff_t depths = 0;
+      for (const auto& depth : p.depths) {
+        if (depth) CHECK(on_tape(*depth));
+        depths += depth ? 1 : 0;
+        ++(depth ? told : not_told);
+      }
+      const auto figures = pattern_dimensions(p).figures;
+      CHECK(std::count_if(figures.begin(), figures.end(), [](const PatternFigure& figure) {
+              return figure.measure == PatternMeasure::kDepth;
+            }) == depths);
+    }
+  }
+  CHECK(told > 0);
+  CHECK(not_told > 0);
+}
+
+TEST_CASE("depths of a housing and of the mortise in it are told in different places, each on its own floor",
+          "[full-size]") {
+  FullSizePattern p;
+  p.to = 20;
+  p.width = 8;
+  p.outlines = {box(0, 0, 20, 8)};
+  p.openings = {box(4, 0, 12, 8), box(5, 3, 11, 5), box(14, 2, 18, 6)};
+  p.depths = {1.0, 4.0, 2.0};
+  for (int round = 0; round < 2; ++round) {
+    const draw::Drawing drawing = pattern_dimensions(p).drawing;
+    REQUIRE(drawing.notes.size() == 3);
+    const auto place = [&](std::size_t note) { return Vec2{drawing.notes[note].at.x, drawing.notes[note].at.y}; };
+    const std::size_t outer = round == 0 ? 0 : 1, inner = 1 - outer;
+    CHECK(in_convex(p.openings[outer], place(outer)));
+    CHECK_FALSE(in_convex(p.openings[inner], place(outer)));
+    CHECK(in_convex(p.openings[inner], place(inner)));
+    CHECK((place(2).x == 16 && place(2).y == 4));
+    // Of the four gaps the widest: 3 inches above and below the mortise, halfway.
+    CHECK((place(outer).x == 8 && (place(outer).y == 1.5 || place(outer).y == 6.5)));
+    std::swap(p.openings[0], p.openings[1]);
+    std::swap(p.depths[0], p.depths[1]);
   }
 }

@@ -38,6 +38,8 @@ TEST_CASE("a measure is never broken over two lines", "[paper]") {
     CHECK(paper::text_width(line, 5, false) <= 30);
   }
   CHECK(all == "Mark|12′ 7 3⁄8″|from the|peak of|240 mm|");
+  CHECK(paper::wrapped_lines("Along the edge ≈ 7 3⁄8″", 5, false, paper::text_width("Along the edge ≈ 7", 5, false)) ==
+        std::vector<std::string>{"Along the edge", "≈ 7 3⁄8″"});
   CHECK(paper::wrapped_lines("a\nb", 5, false, 100).size() == 2);
 }
 

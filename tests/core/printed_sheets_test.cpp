@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <catch_amalgamated.hpp>
+#include <regex>
+#include <set>
 
+#include "frame/facts.h"
 #include "frame/joinery.h"
 #include "frame/sheet/full_size.h"
 #include "numeric/index.h"
@@ -8,6 +11,7 @@
 #include "printed/pages/details.h"
 #include "printed/pages/pattern_sheet.h"
 #include "printed/printed.h"
+#include "words/frame_words.h"
 
 using namespace bentbook;
 using Catch::Matchers::WithinAbs;
@@ -62,7 +66,7 @@ TEST_CASE("a joint enlarged is to its scale, end A on top and the face's left ed
     const Frame& frame = **model.frame;
     for (std::size_t t = 0; t < frame.timbers.size(); t += 5)
       for (const FullSizePattern& pattern : full_size_patterns(frame.timbers[t], sheet_of_timber(frame, t))) {
-        const PatternLayers drawn = pattern_sheet(pattern, {}, {}, {kScale, 5, true, true});
+        const PatternLayers drawn = pattern_sheet(pattern, {}, {}, {kScale, kDetailRow, true, true});
         const auto cuts = std::find_if(drawn.layers.begin(), drawn.layers.end(),
                                        [](const paper::Layer& layer) { return layer.name == "cut"; });
         REQUIRE(cuts->page.lines.size() == pattern.lines.size());
@@ -92,16 +96,81 @@ TEST_CASE("each end and joint is enlarged once, at a round scale that is told", 
         CHECK(paper::bounds_of(part.drawn).bottom <= part.height + 0.01);
         all += texts_of(part.drawn);
       }
-      std::size_t scales = 0;
-      for (const char* scale : {" · 1:2", " · 1:4", " · 1:5", " · 1:10"})
-        for (std::size_t at = all.find(scale); at != std::string::npos; at = all.find(scale, at + 1))
-          scales += scale[5] != '1' && all[at + 6] == '0' ? 0 : 1;
       INFO(frame.timbers[t].mark << ": " << patterns.size() << " patterns\n" << all);
+      const std::regex told("\\b1:([0-9]+)");
+      std::size_t scales = 0;
+      for (std::sregex_iterator i(all.begin(), all.end(), told); i != std::sregex_iterator(); ++i, ++scales)
+        CHECK(std::set<std::string>{"2", "4", "5", "10", "20", "50"}.count((*i)[1]) == 1);
+      const std::vector<Detail> details = details_of({book, frame, sheet, voice});
+      CHECK(scales == details.size());
       const auto wood = [](const FullSizePattern& p) { return !p.lines.empty(); };
-      CHECK((scales > 0 || std::none_of(patterns.begin(), patterns.end(), wood)));
-      CHECK(scales <= patterns.size());
+      CHECK((!details.empty() || std::none_of(patterns.begin(), patterns.end(), wood)));
+      for (std::size_t i = 0; i < details.size(); ++i) {
+        std::set<std::string> keys;
+        for (const Lie lie : kLies) keys.insert(pattern_key(laid(details[i].pattern, lie)));
+        for (std::size_t k = i + 1; k < details.size(); ++k) CHECK(keys.count(pattern_key(details[k].pattern)) == 0);
+      }
     }
   }
+}
+
+TEST_CASE("a place that an enlarged joint serves is the drawing itself, laid on as its words say",
+          "[printed][details]") {
+  int laid_ones[4] = {};
+  for (const Book& book : books()) {
+    const BookModel model = solve(book);
+    const Frame& frame = **model.frame;
+    for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+      const Sheet sheet = sheet_of_timber(frame, t);
+      const auto patterns = full_size_patterns(frame.timbers[t], sheet, 1);
+      for (const Detail& detail : details_of({book, frame, sheet, {}})) {
+        CHECK(detail.places.front().lie == Lie::kAsDrawn);
+        for (const Detail::Place& place : detail.places) {
+          ++laid_ones[static_cast<int>(place.lie)];
+          const FullSizePattern lying = laid(detail.pattern, place.lie);
+          // Counted back toward A, the zero line is the one farther from A.
+          const bool back = place.lie == Lie::kEnds || place.lie == Lie::kHalfTurn;
+          const bool at_end = place.spot.at_a || place.spot.at_b;
+          CHECK(std::any_of(patterns.begin(), patterns.end(), [&](const FullSizePattern& p) {
+            return p.face == place.spot.face && pattern_key(p) == pattern_key(lying) &&
+                   libm::fabs(p.zero + (back && !at_end ? last_mark(p) : 0) - place.station) < 1e-9;
+          }));
+        }
+      }
+    }
+  }
+  for (const int count : laid_ones) CHECK(count > 0);
+}
+
+TEST_CASE("what lies half turned is not drawn again: a hip rafter's ends, a king post's equal tenons",
+          "[printed][details]") {
+  const auto details = [](const Book& book, std::string_view mark) {
+    const BookModel model = solve(book);
+    const Frame& frame = **model.frame;
+    const int t = timber_by_mark(frame, mark);
+    REQUIRE(t >= 0);
+    return details_of({book, frame, sheet_of_timber(frame, static_cast<std::size_t>(t)), {}});
+  };
+  const auto half_turned = [&](const Book& book, std::string_view mark) {
+    std::ptrdiff_t turned = 0;
+    for (const Detail& detail : details(book, mark))
+      turned += std::count_if(detail.places.begin(), detail.places.end(),
+                              [](const Detail::Place& place) { return place.lie == Lie::kHalfTurn; });
+    return turned;
+  };
+  CHECK(details(books().back(), "HR-A1").size() < 7);
+  CHECK(half_turned(books().back(), "HR-A1") > 0);
+  CHECK(half_turned(books()[1], "K-C1") > 0);
+}
+
+TEST_CASE("words say how a drawing is laid on: which edge, and toward which end it is counted", "[printed][details]") {
+  const auto said = [](Lie lie, PatternSpot spot) { return lie_text(lie, spot, Language::kEn); };
+  CHECK(said(Lie::kAsDrawn, {}).empty());
+  CHECK(said(Lie::kEdges, {}) == "left and right changed");
+  CHECK(said(Lie::kEnds, {}) == "counted toward A");
+  CHECK(said(Lie::kEnds, {Face::kTop, false, true, false}) == "counted toward B");
+  CHECK(said(Lie::kEnds, {Face::kTop, false, false, true}) == "counted toward A");
+  CHECK(said(Lie::kHalfTurn, {}) == "turned half round");
 }
 
 TEST_CASE("what is at end B as a mirror shows it at end A is the same turned twice", "[printed][details]") {
@@ -113,7 +182,6 @@ TEST_CASE("what is at end B as a mirror shows it at end A is the same turned twi
     const auto patterns = full_size_patterns(frame.timbers[t], sheet_of_timber(frame, t));
     for (const FullSizePattern& p : patterns) {
       const FullSizePattern other = end_for_end(p);
-      CHECK_FALSE(pattern_key(other).empty());
       CHECK(pattern_key(end_for_end(other)) == pattern_key(p));
       CHECK((other.at_a == p.at_b && other.at_b == p.at_a));
       mirrored += std::any_of(patterns.begin(), patterns.end(),
@@ -149,4 +217,52 @@ TEST_CASE("a bird's mouth that lies alike on both sides is one pattern: a fracti
     CHECK(mouths == 1);
   }
   CHECK(jacks > 8);
+}
+
+TEST_CASE("a drawing that serves ends with different cuts names them all", "[printed][details]") {
+  int different = 0;
+  for (const Book& book : books()) {
+    const BookModel model = solve(book);
+    const Frame& frame = **model.frame;
+    for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+      const Sheet sheet = sheet_of_timber(frame, t);
+      const SheetSubject subject{book, frame, sheet, {}};
+      std::string titles;
+      for (const DrawnDetail& drawn : drawn_details(subject, 186)) titles += drawn.title + "\n";
+      for (const Detail& detail : details_of(subject)) {
+        std::vector<std::string_view> first, all;
+        for (const Detail::Place& place : detail.places) {
+          add_work_names(all, frame.timbers[t], place.work, Language::kEn);
+          if (first.empty()) first = all;
+        }
+        different += all.size() > first.size() ? 1 : 0;
+        INFO(frame.timbers[t].mark << "\n" << titles);
+        CHECK(titles.find(names_text(all) + " · 1:") != std::string::npos);
+      }
+    }
+  }
+  CHECK(different > 0);
+}
+
+TEST_CASE("the four arrises to check are one row where the tape reads the same along them", "[printed]") {
+  int alike = 0, different = 0;
+  for (const Book& book : books()) {
+    const BookModel model = solve(book);
+    const Frame& frame = **model.frame;
+    const Voice voice{Language::kEn, book.lengths, Marks::kScreen};
+    for (std::size_t t = 0; t < frame.timbers.size(); ++t) {
+      const Sheet sheet = sheet_of_timber(frame, t);
+      std::string all;
+      for (const PagePart& part : work_parts({book, frame, sheet, voice}, 186)) all += texts_of(part.drawn);
+      std::set<std::string> read;
+      for (const double arris : sheet.check.arrises) read.insert(say_inches(arris, voice));
+      INFO(frame.timbers[t].mark << "\n" << all);
+      CHECK((all.find("Along every arris") != std::string::npos) == (read.size() == 1));
+      for (int arris = 1; arris <= 4; ++arris)
+        CHECK((all.find("Along arris " + std::to_string(arris)) != std::string::npos) == (read.size() > 1));
+      ++(read.size() == 1 ? alike : different);
+    }
+  }
+  CHECK(alike > 0);
+  CHECK(different > 0);
 }

@@ -1,8 +1,10 @@
 #pragma once
 /// What must hold of any printed page: words off each other and on the paper, nothing too small to be read off a wall,
-/// no letter that its face lacks.
+/// no letter that its face lacks; words off lines too where the drawing may leave out a piece of a line.
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -13,19 +15,24 @@
 
 namespace bentbook {
 
-/// The ink of a text: capitals and what hangs below the line.
-inline draw::Box ink_of(const paper::PageText& text) {
-  constexpr double kUp = 0.76, kDown = 0.22;  // of an em
+/// The box around a text's letters from `up` over its line to `down` under it, in ems.
+inline draw::Box letters_of(const paper::PageText& text, double up, double down) {
   const double width = paper::text_width(text.text, text.size, text.bold);
   const double middle = paper::start_of(text.align, width) + width / 2;
-  const double rise = (kUp - kDown) / 2 * text.size, turn = text.turn_deg * libm::kDegree;
+  const double rise = (up - down) / 2 * text.size, turn = text.turn_deg * libm::kDegree;
   const double c = libm::cos(turn), s = libm::sin(turn);
   return {
-      {text.at.x + middle * c - rise * s, text.at.y - middle * s - rise * c}, width, (kUp + kDown) * text.size, -turn};
+      {text.at.x + middle * c - rise * s, text.at.y - middle * s - rise * c}, width, (up + down) * text.size, -turn};
 }
 
+/// The ink of a text: capitals and what hangs below the line.
+inline draw::Box ink_of(const paper::PageText& text) { return letters_of(text, 0.76, 0.22); }
+
+/// A full-size pattern's lines are whole: it is laid on the wood, pages are joined along them.
+enum class Lines : std::uint8_t { kOffWords, kWhole };
+
 /// Faults of a page in words, empty where there are none.
-inline std::vector<std::string> faults_of(const paper::Document& document) {
+inline std::vector<std::string> faults_of(const paper::Document& document, Lines lines = Lines::kOffWords) {
   constexpr double kLeastMargin = 5, kLeastCapital = 2.4;  // mm
   std::vector<std::string> faults;
   int number = 0;
@@ -58,6 +65,14 @@ inline std::vector<std::string> faults_of(const paper::Document& document) {
     }
     for (const paper::PageLine& line : page.lines)
       if (!on_paper(line.a) || !on_paper(line.b)) fault("a line off the page");
+    // Lines are painted over what lies under a word to keep it clear.
+    for (const paper::PageText& text : page.texts) {
+      const draw::Box capitals = draw::grown(letters_of(text, paper::kCapital, 0), -0.1);
+      if (lines == Lines::kOffWords &&
+          std::any_of(page.lines.begin(), page.lines.end(),
+                      [&](const paper::PageLine& line) { return draw::crosses(capitals, line.a, line.b); }))
+        fault("struck: " + text.text);
+    }
     for (const paper::PagePolygon& polygon : page.polygons)
       for (const draw::Point& p : polygon.points)
         if (!on_paper(p)) fault("a shape off the page");

@@ -106,19 +106,9 @@ class FaceMaker {
     deepen(mark, recess, *on);
   }
 
-  /// Beside a tenon that is askew the waste has no floor: how deep its deepest corner lies is nobody's measure.
-  [[nodiscard]] bool has_no_floor(const RecessMarks& recess) const {
-    if (timber_.features[static_cast<std::size_t>(recess.feature)].kind != FeatureKind::kTenon) return false;
-    const auto planes = planes_of(timber_.pockets[static_cast<std::size_t>(recess.pocket)]);
-    for (int i = 0; i < planes.count; ++i)
-      if (libm::fabs(frame_.flat ? planes[i].normal.z : planes[i].normal.y) > 1 - 1e-9) return false;
-    return true;
-  }
-
   void deepen(FaceMark& mark, const RecessMarks& recess, const RecessOnFace& on) const {
-    if (on.through || has_no_floor(recess)) return;
-    const double depth = depth_here(timber_, on);
-    mark.depth = std::max(mark.depth.value_or(depth), depth);
+    const std::optional<double> depth = told_depth(timber_, recess, on);
+    if (depth) mark.depth = std::max(mark.depth.value_or(*depth), *depth);
   }
 
   /// What is cut from elsewhere: the box around it, or its own outline where it is drawn square to this face.

@@ -183,7 +183,7 @@ class PatternMaker {
           through.push_back(std::move(part));
         } else if (in_work(recess.feature)) {
           out_.openings.push_back(std::move(part));
-          out_.depths.push_back(depth_here(timber_, on));
+          out_.depths.push_back(told_depth(timber_, recess, on));
         }
       }
     }
@@ -258,6 +258,18 @@ std::string key_of_outlines(const std::vector<std::vector<Vec2>>& outlines) {
   return all + "|";
 }
 
+/// Every place mirrored; the outlines keep their sense.
+template <class Flip>
+void flip_all(FullSizePattern& p, Flip flip) {
+  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
+    for (auto& outline : *all) {
+      for (Vec2& at : outline) flip(at);
+      std::reverse(outline.begin(), outline.end());
+    }
+  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
+  for (FaceHole& hole : p.holes) flip(hole.centre);
+}
+
 }  // namespace
 
 double last_mark(const FullSizePattern& p) {
@@ -269,30 +281,17 @@ double last_mark(const FullSizePattern& p) {
 
 FullSizePattern end_for_end(FullSizePattern p) {
   const double zero = p.at_a || p.at_b ? 0 : last_mark(p);
-  const auto flip = [&](Vec2& at) { at.x = zero - at.x; };
-  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
-    for (auto& outline : *all) {
-      for (Vec2& at : outline) flip(at);
-      std::reverse(outline.begin(), outline.end());
-    }
-  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
-  for (FaceHole& hole : p.holes) flip(hole.centre);
-  p.from = std::exchange(p.to, zero - p.from);
-  p.from = zero - p.from;
+  flip_all(p, [&](Vec2& at) { at.x = zero - at.x; });
+  const double from = zero - p.to;
+  p.to = zero - p.from;
+  p.from = from;
   std::swap(p.at_a, p.at_b);
   p.open_right = !p.open_right;
   return p;
 }
 
 FullSizePattern edge_for_edge(FullSizePattern p) {
-  const auto flip = [&](Vec2& at) { at.y = p.width - at.y; };
-  for (auto* all : {&p.outlines, &p.openings, &p.hidden, &p.waste})
-    for (auto& outline : *all) {
-      for (Vec2& at : outline) flip(at);
-      std::reverse(outline.begin(), outline.end());
-    }
-  for (FaceLine& line : p.lines) flip(line.a), flip(line.b);
-  for (FaceHole& hole : p.holes) flip(hole.centre);
+  flip_all(p, [&](Vec2& at) { at.y = p.width - at.y; });
   p.reference_below = !p.reference_below;
   return p;
 }
@@ -318,6 +317,7 @@ std::vector<FullSizePattern> full_size_patterns(const Timber& timber, const Shee
 
 std::string pattern_key(const FullSizePattern& p) {
   std::string out = p.at_a ? "A" : p.at_b ? "B" : "-";
+  if (p.turned) out += "t";  // what serves two faces is another one than its equal that serves one
   out += p.reference_below ? "v " : "^ ";
   out += key_of_place(p.from, p.to) + " " + key_of_place(p.width, 0) + "|";
   out += key_of_outlines(p.outlines) + key_of_outlines(p.openings) + key_of_outlines(p.hidden);
@@ -330,7 +330,7 @@ std::string pattern_key(const FullSizePattern& p) {
   }
   for (std::size_t i = 0; i < p.openings.size(); ++i) {
     const Vec2 middle = middle_of(p.openings[i]);
-    lines.push_back(key_of_place(middle.x, middle.y) + " d " + key_of_place(p.depths[i], 0));
+    lines.push_back(key_of_place(middle.x, middle.y) + " d" + (p.depths[i] ? " " + key_of_place(*p.depths[i], 0) : ""));
   }
   for (const FaceHole& hole : p.holes)
     lines.push_back(key_of_place(hole.centre.x, hole.centre.y) + " o " + key_of_place(hole.diameter, 0));

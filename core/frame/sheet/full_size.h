@@ -5,6 +5,7 @@
 /// Inches on the face as it is looked at with end A at the left: x from the pattern's zero toward end B, y from the
 /// face's edge below to the one above (face_marks.h, turned a quarter).
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,9 +34,9 @@ struct FullSizePattern {
   std::vector<Work> work;
   /// The wood that stays, what goes right through taken out of it: counterclockwise; an opening inside it clockwise.
   std::vector<std::vector<Vec2>> outlines;
-  std::vector<std::vector<Vec2>> openings;  ///< of what does not go through
-  std::vector<double> depths;               ///< of each opening, under the face
-  std::vector<std::vector<Vec2>> hidden;    ///< cut from other faces
+  std::vector<std::vector<Vec2>> openings;    ///< of what does not go through
+  std::vector<std::optional<double>> depths;  ///< of each opening, under the face; nothing: not told (told_depth())
+  std::vector<std::vector<Vec2>> hidden;      ///< cut from other faces
   std::vector<std::vector<Vec2>> waste;
   std::vector<FaceLine> lines;  ///< to be drawn and cut to
   std::vector<FaceHole> holes;

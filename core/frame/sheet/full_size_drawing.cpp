@@ -1,6 +1,7 @@
 #include "frame/sheet/full_size_drawing.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -29,7 +30,7 @@ class Figures {
     for (const FaceLine& line : p_.lines) askew_line(line);
     for (const FaceHole& hole : p_.holes) note(hole.centre, key(hole.diameter, PatternMeasure::kDiameter));
     for (std::size_t i = 0; i < p_.openings.size(); ++i)
-      note(middle_of(p_.openings[i]), key(p_.depths[i], PatternMeasure::kDepth));
+      if (p_.depths[i]) note(floor_of(i), key(*p_.depths[i], PatternMeasure::kDepth));
     return std::move(out_);
   }
 
@@ -45,6 +46,48 @@ class Figures {
 
   void note(Vec2 place, std::string mine) {
     out_.drawing.notes.push_back({at(place), std::move(mine), draw::Meaning::kFact, draw::Stands::kAside});
+  }
+
+  struct Range {
+    double low = 1e300, high = -1e300;
+    void take(double v) { low = std::min(low, v), high = std::max(high, v); }
+  };
+  struct Extent {
+    Range x, y;
+  };
+  static Extent extent_of(const std::vector<Vec2>& outline) {
+    Extent out;
+    for (const Vec2& p : outline) out.x.take(p.x), out.y.take(p.y);
+    return out;
+  }
+
+  static bool holds(const std::vector<Vec2>& outline, Vec2 p) {
+    bool odd = false;
+    for (std::size_t i = 0, k = outline.size() - 1; i < outline.size(); k = i++) {
+      const Vec2 a = outline[i], b = outline[k];
+      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) odd = !odd;
+    }
+    return odd;
+  }
+
+  /// Where an opening's depth is told: in its middle; where another one lies in it there, halfway between its edge and
+  /// that one's, on the widest of the four sides.
+  [[nodiscard]] Vec2 floor_of(std::size_t opening) const {
+    const Vec2 middle = middle_of(p_.openings[opening]);
+    const Extent own = extent_of(p_.openings[opening]);
+    for (std::size_t k = 0; k < p_.openings.size(); ++k) {
+      if (k == opening || !holds(p_.openings[k], middle)) continue;
+      const Extent in = extent_of(p_.openings[k]);
+      const double gaps[] = {in.x.low - own.x.low, own.x.high - in.x.high, in.y.low - own.y.low,
+                             own.y.high - in.y.high};
+      const double* widest = std::max_element(std::begin(gaps), std::end(gaps));
+      if (*widest < kSamePlace) continue;  // it is this one that lies in the other
+      if (widest == gaps) return {in.x.low - *widest / 2, middle.y};
+      if (widest == gaps + 1) return {in.x.high + *widest / 2, middle.y};
+      if (widest == gaps + 2) return {middle.x, in.y.low - *widest / 2};
+      return {middle.x, in.y.high + *widest / 2};
+    }
+    return middle;
   }
 
   void shapes() {

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "geometry/pocket.h"
+#include "numeric/index.h"
+
 namespace bentbook {
 namespace {
 
@@ -73,6 +76,19 @@ double depth_here(const Timber& timber, const RecessOnFace& recess) {
   for (const Vec2& p : recess.outline) s.take(p.x);
   const double lift = bow_offset(timber.wood.bow.in(), timber.length, (s.from + s.to) / 2);
   return recess.face == Face::kTop ? recess.depth + lift : recess.depth - lift;
+}
+
+std::optional<double> told_depth(const Timber& timber, const RecessMarks& recess, const RecessOnFace& on) {
+  if (on.through) return std::nullopt;
+  if (recess.feature >= 0 && timber.features[at(recess.feature)].kind == FeatureKind::kTenon) {
+    const auto planes = planes_of(timber.pockets[at(recess.pocket)]);
+    const bool flat = frame_of(on.face, timber.sides).flat;
+    bool floored = false;
+    for (int i = 0; i < planes.count; ++i)
+      floored = floored || libm::fabs(flat ? planes[i].normal.z : planes[i].normal.y) > 1 - 1e-9;
+    if (!floored) return std::nullopt;
+  }
+  return depth_here(timber, on);
 }
 
 std::vector<TimberWarning> defect_warnings(const Timber& timber, const LayoutMarks& marks) {

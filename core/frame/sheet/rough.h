@@ -2,6 +2,7 @@
 /// Rough timber: what a sheet must say when the wood is not what the plan counts on. Features are cut to the design
 /// planes (joints meet there whatever the wood measures); only what a rule finds on the real wood moves.
 
+#include <optional>
 #include <vector>
 
 #include "frame/sheet/layout_marks.h"
@@ -25,6 +26,10 @@ struct FloatingFace {
 /// A recess's depth under the real face at its middle, the bow taken in: on top the crown adds to it, on the bottom it
 /// takes away; the sides do not feel it. Through recesses stay what they are.
 [[nodiscard]] double depth_here(const Timber& timber, const RecessOnFace& recess);
+/// The same as it is told to whoever cuts there: nothing where it goes through, or where it has no floor along the
+/// face: beside a tenon that is askew how deep the deepest corner lies is nobody's measure. `on`: one of the recess's
+/// faces.
+[[nodiscard]] std::optional<double> told_depth(const Timber& timber, const RecessMarks& recess, const RecessOnFace& on);
 /// One kDefect warning for each defect and feature (or end cut) that come on the same stretch of a face.
 /// `station`: where they meet; `joint`: the feature's; value: DefectKind.
 [[nodiscard]] std::vector<TimberWarning> defect_warnings(const Timber& timber, const LayoutMarks& marks);

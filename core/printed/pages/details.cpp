@@ -15,23 +15,10 @@ namespace bentbook {
 namespace {
 
 constexpr double kDetailGap = 3;                  // mm between two side by side
-constexpr double kDetailRow = 3.9;                // mm from one line of dimensions to the next
 constexpr double kDetailLeast = 44;               // mm of width, for the words
 constexpr double kDetailWood = 1;                 // inches beyond what is cut
 constexpr int kEnlarged[] = {2, 4, 5};            // 1:…, easily read
 constexpr int kDetailScales[] = {5, 10, 20, 50};  // of what has no room so
-
-/// A pattern and all places of the timber that it is drawn for.
-struct Detail {
-  FullSizePattern pattern;
-  struct Place {
-    Face face = Face::kTop;
-    double station = 0;
-    bool at_a = false, at_b = false, mirrored = false;
-    std::vector<int> mates;  ///< in Frame::timbers
-  };
-  std::vector<Place> places;
-};
 
 std::vector<int> mates_of(const SheetSubject& s, const FullSizePattern& pattern) {
   std::vector<int> mates;
@@ -60,40 +47,6 @@ bool is_plain(const FullSizePattern& pattern) {
          });
 }
 
-std::vector<Detail> details_of(const SheetSubject& s) {
-  std::vector<Detail> out;
-  std::vector<std::string> keys, kinds;  // of each
-  for (FullSizePattern& pattern : full_size_patterns(s.timber(), s.sheet, kDetailWood)) {
-    if (pegs_alone(s.timber(), pattern)) continue;
-    const std::string turned = pattern.turned ? "t" : "";
-    const auto known = [&](const FullSizePattern& as) {
-      return std::find(keys.begin(), keys.end(), pattern_key(as) + turned);
-    };
-    Detail::Place place{pattern.face, pattern.zero, pattern.at_a, pattern.at_b, false, mates_of(s, pattern)};
-    auto found = known(pattern);
-    if (found == keys.end()) {
-      found = known(edge_for_edge(pattern));
-      place.mirrored = found != keys.end();
-    }
-    if (found == keys.end()) {
-      found = known(end_for_end(pattern));
-      place.mirrored = found != keys.end();
-      if (place.mirrored && !place.at_a && !place.at_b) place.station += last_mark(pattern);
-    }
-    if (found == keys.end()) {
-      // Of plain joints of one kind the first shows how.
-      std::string kind = pattern_work_text(s.timber(), pattern, s.voice.language);
-      if (is_plain(pattern) && std::count(kinds.begin(), kinds.end(), kind) > 0) continue;
-      kinds.push_back(is_plain(pattern) ? std::move(kind) : std::string{});
-      keys.push_back(pattern_key(pattern) + turned);
-      out.push_back({std::move(pattern), {std::move(place)}});
-    } else {
-      out[static_cast<std::size_t>(found - keys.begin())].places.push_back(std::move(place));
-    }
-  }
-  return out;
-}
-
 /// A line for each face and end, with the stations on it: "Face 2, zero line 1′ 4″, 7′ 2″ from end A: B-A1.1, B-A1.2".
 std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, const Voice& voice) {
   std::vector<std::string> out;
@@ -101,16 +54,11 @@ std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, c
   for (std::size_t i = 0; i < done.size(); ++i) {
     if (done[i]) continue;
     const Detail::Place& first = detail.places[i];
-    FullSizePattern pattern;
-    pattern.turned = detail.pattern.turned;
-    pattern.at_a = first.at_a;
-    pattern.at_b = first.at_b;
     std::string stations, marks;
     std::vector<int> mates;
     for (std::size_t k = i; k < done.size(); ++k) {
       const Detail::Place& p = detail.places[k];
-      if (p.face != first.face || p.at_a != first.at_a || p.at_b != first.at_b || p.mirrored != first.mirrored)
-        continue;
+      if (p.spot != first.spot || p.lie != first.lie) continue;
       done[k] = true;
       stations += (stations.empty() ? "" : ", ") + tape_number_text(p.station, voice);
       for (const int mate : p.mates) {
@@ -120,30 +68,31 @@ std::vector<std::string> where_lines(const Frame& frame, const Detail& detail, c
       }
     }
     if (const std::string_view unit = page_unit(voice); !unit.empty()) (stations += ' ') += unit;
-    std::string where = pattern_where_text(pattern, first.face, stations, voice.language);
-    if (first.mirrored) where += ", " + std::string(text(Msg::kPaperMirrored, voice.language));
+    std::string where = pattern_where_text(first.spot, stations, voice.language);
+    if (const std::string lie = lie_text(first.lie, first.spot, voice.language); !lie.empty()) where += ", " + lie;
     if (!marks.empty()) where = say(Msg::kPatternFor, voice.language, {{"where", where}, {"marks", marks}});
     out.push_back(std::move(where));
   }
   return out;
 }
 
-/// In a third of the page where it is easily read there, the largest scale; else as large as there is room.
+/// In a third of the page where it is easily read there, the largest scale; else across the page, as large as there is
+/// room.
 DrawnDetail drawn_detail(const SheetSubject& s, const Detail& detail, double width) {
   constexpr double kHigh = 75, kHighest = 95;  // mm
   DrawnDetail out;
   int scale = 0;
-  const auto fits = [&](int one_to, int cells, double high) {
-    scale = one_to;
-    out.drawn = pattern_sheet(detail.pattern, {}, s.voice, {1.0 / scale, kDetailRow, true, true});
-    return out.drawn.width <= (width - kDetailGap * (cells - 1)) / cells && out.drawn.height <= high;
+  const auto drawn_at = [&](std::span<const int> scales, double wide, double high) {
+    return std::any_of(scales.begin(), scales.end(), [&](int one_to) {
+      scale = one_to;
+      out.drawn = pattern_sheet(detail.pattern, {}, s.voice, {1.0 / scale, kDetailRow, true, true});
+      return out.drawn.width <= wide && out.drawn.height <= high;
+    });
   };
-  for (const int one_to : kEnlarged)
-    if (fits(one_to, 3, kHigh)) break;
-  if (out.drawn.width > (width - 2 * kDetailGap) / 3 || out.drawn.height > kHigh)
-    for (const int one_to : kDetailScales)
-      if (fits(one_to, 1, kHighest)) break;
-  out.title = pattern_work_text(s.timber(), detail.pattern, s.voice.language) + " · 1:" + std::to_string(scale);
+  if (!drawn_at(kEnlarged, (width - 2 * kDetailGap) / 3, kHigh)) drawn_at(kDetailScales, width, kHighest);
+  std::vector<std::string_view> names;  // of all places: alike ends may be called differently
+  for (const Detail::Place& place : detail.places) add_work_names(names, s.timber(), place.work, s.voice.language);
+  out.title = names_text(names) + " · 1:" + std::to_string(scale);
   if (const std::string_view unit = page_unit(s.voice); !unit.empty()) (out.title += " · ") += unit;
   out.where = where_lines(s.frame, detail, s.voice);
   return out;
@@ -178,6 +127,53 @@ PagePart row_of_details(std::span<const DrawnDetail> row, double width) {
 }
 
 }  // namespace
+
+FullSizePattern laid(FullSizePattern pattern, Lie lie) {
+  if (lie == Lie::kEdges || lie == Lie::kHalfTurn) pattern = edge_for_edge(std::move(pattern));
+  if (lie == Lie::kEnds || lie == Lie::kHalfTurn) pattern = end_for_end(std::move(pattern));
+  return pattern;
+}
+
+std::string lie_text(Lie lie, const PatternSpot& spot, Language language) {
+  if (lie == Lie::kEdges) return std::string(text(Msg::kPaperEdgesChanged, language));
+  if (lie == Lie::kEnds) return say(Msg::kPaperCountedToward, language, spot.at_a ? "B" : "A");
+  return lie == Lie::kHalfTurn ? std::string(text(Msg::kPaperHalfTurned, language)) : std::string{};
+}
+
+std::vector<Detail> details_of(const SheetSubject& s) {
+  std::vector<Detail> out;
+  std::vector<std::string> keys, kinds;  // of each
+  for (FullSizePattern& pattern : full_size_patterns(s.timber(), s.sheet, kDetailWood)) {
+    if (pegs_alone(s.timber(), pattern)) continue;
+    Detail::Place place{{pattern.face, pattern.turned, pattern.at_a, pattern.at_b},
+                        pattern.zero,
+                        {},
+                        mates_of(s, pattern),
+                        pattern.work};
+    auto found = keys.end();
+    for (const Lie lie : kLies) {
+      found = std::find(keys.begin(), keys.end(), pattern_key(laid(pattern, lie)));
+      place.lie = lie;
+      if (found != keys.end()) break;
+    }
+    if (found != keys.end()) {
+      const bool back = place.lie == Lie::kEnds || place.lie == Lie::kHalfTurn;
+      if (back && !pattern.at_a && !pattern.at_b) place.station += last_mark(pattern);
+      out[static_cast<std::size_t>(found - keys.begin())].places.push_back(std::move(place));
+      continue;
+    }
+    place.lie = Lie::kAsDrawn;
+    // Of plain joints of one kind the first shows how.
+    std::vector<std::string_view> names;
+    add_work_names(names, s.timber(), pattern.work, s.voice.language);
+    std::string kind = names_text(names);
+    if (is_plain(pattern) && std::count(kinds.begin(), kinds.end(), kind) > 0) continue;
+    kinds.push_back(is_plain(pattern) ? std::move(kind) : std::string{});
+    keys.push_back(pattern_key(pattern));
+    out.push_back({std::move(pattern), {std::move(place)}});
+  }
+  return out;
+}
 
 std::vector<DrawnDetail> drawn_details(const SheetSubject& s, double width) {
   const std::vector<Detail> details = details_of(s);

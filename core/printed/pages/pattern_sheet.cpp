@@ -1,6 +1,7 @@
 #include "printed/pages/pattern_sheet.h"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 #include "draw/layout.h"
@@ -42,6 +43,34 @@ std::string_view short_feature_name(FeatureKind kind, Language language) {
   return feature_name(kind, language);
 }
 
+/// Lines that stop short of figures (ISO 129): what of each is outside of all the boxes.
+std::vector<paper::PageLine> off_figures(const std::vector<paper::PageLine>& lines, std::span<const draw::Box> boxes) {
+  constexpr double kLeast = 0.5;  // mm: a shorter piece would be a dot
+  std::vector<paper::PageLine> out;
+  out.reserve(lines.size());
+  for (const paper::PageLine& line : lines) {
+    std::vector<draw::Stretch> hidden;
+    for (const draw::Box& box : boxes)
+      if (const auto in = draw::stretch_inside(box, line.a, line.b)) hidden.push_back(*in);
+    if (hidden.empty()) {
+      out.push_back(line);
+      continue;
+    }
+    std::sort(hidden.begin(), hidden.end(),
+              [](const draw::Stretch& a, const draw::Stretch& b) { return a.from < b.from; });
+    hidden.push_back({1, 1});
+    const Point way{line.b.x - line.a.x, line.b.y - line.a.y};
+    const double length = libm::hypot(way.x, way.y);
+    double from = 0;
+    for (const draw::Stretch& in : hidden) {
+      if ((in.from - from) * length > kLeast)
+        out.push_back({draw::moved(line.a, way, from), draw::moved(line.a, way, in.from), line.stroke, line.width});
+      from = std::max(from, in.to);
+    }
+  }
+  return out;
+}
+
 class SheetMaker {
  public:
   SheetMaker(const FullSizePattern& pattern, std::string_view marks, const Voice& voice, const PatternLook& look)
@@ -54,7 +83,10 @@ class SheetMaker {
     add("reference", reference());
     add("wood", closed(p_.outlines, Stroke::kThin));
     add("opening", closed(p_.openings, Stroke::kThin));
-    add("mark", marked());
+    Page mark = marked();
+    if (look_.as_taped)
+      for (Page* page : {&mark, &measure_}) page->lines = off_figures(page->lines, figures_);
+    add("mark", std::move(mark));
     add("cut", cuts());
     add("drill", holes());
     add("measure", std::move(measure_));
@@ -109,7 +141,13 @@ class SheetMaker {
     }
     for (const draw::PlacedFigure& figure : layout_.figures) {
       const Point middle = from_px(figure.box.centre);
-      if (look_.as_taped) measure_.polygons.push_back(under(figure.box));
+      if (look_.as_taped) {
+        constexpr double kClear =
+            0.25;  // mm less than its box all around: capitals are lower, its own line is beside it
+        measure_.polygons.push_back(under(figure.box));
+        figures_.push_back(
+            draw::grown({middle, figure.box.w / kPerMm, figure.box.h / kPerMm, figure.box.angle}, -kClear));
+      }
       const double turn = figure.box.angle, down = kFigureSize * paper::kCapital / 2;
       measure_.texts.push_back({{middle.x - down * libm::sin(turn), middle.y + down * libm::cos(turn)},
                                 kFigureSize,
@@ -221,6 +259,7 @@ class SheetMaker {
   const PatternLook& look_;
   draw::Layout layout_;
   Page measure_;
+  std::vector<draw::Box> figures_;  // mm, where lines are interrupted
   PatternLayers out_;
 };
 
@@ -237,25 +276,26 @@ PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view mar
   return SheetMaker(pattern, marks, voice, look).made();
 }
 
-std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language) {
-  std::vector<std::string_view> names;
-  std::string out;
-  for (const FullSizePattern::Work& work : pattern.work) {
-    const auto i = static_cast<std::size_t>(work.index);
-    const std::string_view name = work.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
-                                                             : short_feature_name(timber.features[i].kind, language);
-    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-    names.push_back(name);
-    if (!out.empty()) out += ", ";
-    out += name;
+void add_work_names(std::vector<std::string_view>& names, const Timber& timber,
+                    const std::vector<FullSizePattern::Work>& work, Language language) {
+  for (const FullSizePattern::Work& one : work) {
+    const auto i = static_cast<std::size_t>(one.index);
+    const std::string_view name = one.on == WorkOn::kEndCut ? end_cut_name(timber.cuts[i].name, language)
+                                                            : short_feature_name(timber.features[i].kind, language);
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
+}
+
+std::string names_text(const std::vector<std::string_view>& names) {
+  std::string out;
+  for (const std::string_view name : names) (out += out.empty() ? "" : ", ") += name;
   return out;
 }
 
-std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at, Language language) {
-  std::string faces = std::to_string(static_cast<int>(face));
-  if (pattern.turned) faces += ", " + std::to_string(static_cast<int>(rolled(rolled(face))));
-  if (pattern.at_a || pattern.at_b) return say(pattern.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, language, faces);
+std::string pattern_where_text(const PatternSpot& spot, std::string_view at, Language language) {
+  std::string faces = std::to_string(static_cast<int>(spot.face));
+  if (spot.turned) faces += ", " + std::to_string(static_cast<int>(rolled(rolled(spot.face))));
+  if (spot.at_a || spot.at_b) return say(spot.at_a ? Msg::kPatternAtA : Msg::kPatternAtB, language, faces);
   return say(Msg::kPatternAt, language, {{"face", faces}, {"at", std::string(at)}});
 }
 

@@ -2,6 +2,7 @@
 /// A pattern as a drawing, in layers by what a tool does with them: at 1:1, or smaller as a detail of a timber's sheet.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "frame/sheet/full_size.h"
@@ -35,10 +36,19 @@ struct PatternLook {
 [[nodiscard]] PatternLayers pattern_sheet(const FullSizePattern& pattern, std::string_view marks, const Voice& voice,
                                           const PatternLook& look = {});
 
-/// What is cut there, each word once: "Tenon, Peg hole".
-[[nodiscard]] std::string pattern_work_text(const Timber& timber, const FullSizePattern& pattern, Language language);
+/// Adds what is cut there, each word once.
+void add_work_names(std::vector<std::string_view>& names, const Timber& timber,
+                    const std::vector<FullSizePattern::Work>& work, Language language);
+/// "Tenon, Peg hole".
+[[nodiscard]] std::string names_text(const std::vector<std::string_view>& names);
+/// Of which face a pattern is, or of two that mirror each other, and from where it is measured: end A's tip, end B's,
+/// or a zero line between them.
+struct PatternSpot {
+  Face face = Face::kTop;
+  bool turned = false, at_a = false, at_b = false;
+  friend bool operator==(const PatternSpot&, const PatternSpot&) = default;
+};
 /// "Face 2, zero line 7′ 2″ from end A", with as many places as are told; "Face 1, 3, from the tip of end B".
-[[nodiscard]] std::string pattern_where_text(const FullSizePattern& pattern, Face face, std::string_view at,
-                                             Language language);
+[[nodiscard]] std::string pattern_where_text(const PatternSpot& spot, std::string_view at, Language language);
 
 }  // namespace bentbook

@@ -31,12 +31,16 @@ struct PatternHead {
   std::vector<std::string> lines;
 };
 
-/// "Common rafter: Plumb cut, Bird's mouth"
+/// "Common rafter: Plumb cut, Bird's mouth"; of all places, which may be called differently.
 std::string title_of(const Frame& frame, const PatternGroup& group, Language language) {
-  const Timber& timber = frame.timbers[static_cast<std::size_t>(group.places.front().timber)];
-  std::string out(kind_name(timber.kind, language));
-  if (const std::string work = pattern_work_text(timber, group.pattern, language); !work.empty()) out += ": " + work;
-  return out;
+  std::vector<std::string_view> kinds, names;
+  for (const PatternPlace& place : group.places) {
+    const Timber& timber = frame.timbers[at(place.timber)];
+    const std::string_view kind = kind_name(timber.kind, language);
+    if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(kind);
+    add_work_names(names, timber, place.work, language);
+  }
+  return names.empty() ? names_text(kinds) : names_text(kinds) + ": " + names_text(names);
 }
 
 std::string group_marks(const Frame& frame, const PatternGroup& group) {
@@ -55,7 +59,8 @@ std::string group_marks(const Frame& frame, const PatternGroup& group) {
 std::vector<std::string> places_text(const Frame& frame, const PatternGroup& group, const Voice& voice) {
   std::vector<std::pair<std::string, std::string>> lines;  // where, marks
   for (const PatternPlace& place : group.places) {
-    std::string where = pattern_where_text(group.pattern, place.face, say_inches(place.station, voice), voice.language);
+    const PatternSpot spot{place.face, group.pattern.turned, group.pattern.at_a, group.pattern.at_b};
+    std::string where = pattern_where_text(spot, say_inches(place.station, voice), voice.language);
     const std::string& mark = frame.timbers[static_cast<std::size_t>(place.timber)].mark;
     const auto known = std::find_if(lines.begin(), lines.end(), [&](const auto& line) { return line.first == where; });
     if (known == lines.end())
@@ -229,13 +234,12 @@ Result<std::vector<PatternGroup>> pattern_groups(const Book& book, const BookMod
     const Result<Sheet> sheet = sheet_of(book, model, timber.mark);
     if (!sheet) return tl::unexpected(sheet.error());
     for (FullSizePattern& pattern : full_size_patterns(timber, *sheet)) {
-      const PatternPlace place{i, pattern.face, pattern.zero};
-      // A pattern that serves two faces is another one than its equal that serves one.
-      const auto [known_at, fresh] = known.emplace(pattern_key(pattern) + (pattern.turned ? "t" : ""), groups.size());
+      PatternPlace place{i, pattern.face, pattern.zero, pattern.work};
+      const auto [known_at, fresh] = known.emplace(pattern_key(pattern), groups.size());
       if (fresh)
-        groups.push_back({std::move(pattern), {place}});
+        groups.push_back({std::move(pattern), {std::move(place)}});
       else
-        groups[known_at->second].places.push_back(place);
+        groups[known_at->second].places.push_back(std::move(place));
     }
   }
   if (groups.empty()) return fail(ErrorCode::kEmpty, "paper");

@@ -15,6 +15,7 @@ struct PatternPlace {
   int timber = 0;  ///< in Frame::timbers
   Face face = Face::kTop;
   double station = 0;
+  std::vector<FullSizePattern::Work> work;  ///< of that timber
 };
 /// One sheet of paper and all the places that it serves, in the frame's order.
 struct PatternGroup {

@@ -97,7 +97,7 @@ class RaisingPages {
                  {said(Msg::kSheetWeight), Align::kRight},
                  {said(Msg::kPaperGoesUp)},
                  {said(Msg::kPaperBraces)}},
-                alike_as_one(frame_, rows));
+                alike_as_one(frame_, plan_.steps, rows, voice_.language));
   }
 
   void temporaries() {

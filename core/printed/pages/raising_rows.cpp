@@ -3,98 +3,107 @@
 #include <algorithm>
 #include <utility>
 
+#include "numeric/index.h"
+#include "raising/order.h"
+#include "words/frame_words.h"
+#include "words/step_words.h"
+
 namespace bentbook {
 namespace {
 
 constexpr std::size_t kStepNumberCell = 0, kStepNameCell = 2, kStepWeightCell = 3;
+constexpr std::size_t kMostAsOne = 8;  // steps in a row: more marks are not found at a glance
 
-std::vector<std::string> words_of(std::string_view text) {
-  std::vector<std::string> out;
-  for (std::size_t at = 0; at <= text.size();) {
-    const std::size_t blank = std::min(text.find(' ', at), text.size());
-    out.emplace_back(text.substr(at, blank - at));
-    at = blank + 1;
+/// A step's name taken apart where its own values stand in it.
+struct NamedStep {
+  int bent = 0;       ///< goes up whole; 0: the pieces are named
+  std::string kind;   ///< before the marks; empty where they are of different ones
+  std::string marks;  ///< "C-A1 + C-E1"
+  std::size_t named = 0;
+  std::string behind;  ///< ", 4 girts caught"
+  [[nodiscard]] bool alike(const NamedStep& other) const {
+    return (bent > 0) == (other.bent > 0) && kind == other.kind && named == other.named && behind == other.behind;
   }
+};
+
+/// Nothing where nothing comes or what comes is counted, not named.
+std::optional<NamedStep> named_step(const RaisingStep& step, const Frame& frame, Language language) {
+  const std::vector<int> main = timbers_of(frame, step.marks);
+  if (main.empty()) return std::nullopt;
+  const Timber& first = frame.timbers[at(main.front())];
+  const std::string name = step_name(step, frame, language);
+  std::string_view left = name;
+  const auto skip = [&](std::string_view begin) {
+    if (begin.empty() || !left.starts_with(begin)) return false;
+    left.remove_prefix(begin.size());
+    return true;
+  };
+  NamedStep out;
+  if (first.place.bent > 0 && skip(say(Msg::kStepBentUp, language, std::to_string(first.place.bent)))) {
+    out.bent = first.place.bent;
+    out.behind = left;
+    return out;
+  }
+  if (const std::string_view kind = kind_name(first.kind, language); skip(std::string(kind) + " ")) out.kind = kind;
+  const std::vector<std::string> own = marks_in(step);
+  do {
+    std::string_view longest;  // P-A1.1 begins as P-A1 does
+    for (const std::string& mark : own)
+      if (left.starts_with(mark) && mark.size() > longest.size()) longest = mark;
+    if (!skip(longest)) return std::nullopt;
+    (out.marks += out.marks.empty() ? "" : " + ") += longest;
+    ++out.named;
+  } while (skip(" + "));
+  if (!left.empty() && !left.starts_with(", ")) return std::nullopt;
+  out.behind = left;
   return out;
 }
 
-std::string_view without_comma(std::string_view word) {
-  if (word.ends_with(',')) word.remove_suffix(1);
-  return word;
-}
-
-bool is_count(std::string_view word) {
-  return !word.empty() && std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-bool is_mark(const Frame& frame, std::string_view word) {
-  return std::any_of(frame.timbers.begin(), frame.timbers.end(), [&](const Timber& t) { return t.mark == word; });
-}
-
-/// Whether two rows say the same of their steps but for number and name.
+/// Whether two rows say the same of their steps but for number and name, and no fault.
 bool tell_alike(const TableRow& a, const TableRow& b) {
   for (std::size_t c = 0; c < a.size(); ++c)
     if (c != kStepNumberCell && c != kStepNameCell && a[c] != b[c]) return false;
-  return true;
+  const auto one_line = [](const TableRow& row) { return row[kStepNameCell].find('\n') == std::string::npos; };
+  return one_line(a) && one_line(b);
+}
+
+std::string name_as_one(std::span<const NamedStep> steps, std::size_t number, Language language) {
+  const NamedStep& first = steps.front();
+  std::string bents;
+  for (const NamedStep& step : steps)
+    if (step.bent > 0) (bents += bents.empty() ? "" : ", ") += std::to_string(step.bent);
+  std::string out = first.bent > 0 ? say(Msg::kStepBentUp, language, bents) : first.kind;
+  if (!first.behind.empty())  // ", …"
+    out += say(Msg::kPaperEachStep, language, out.empty() ? first.behind.substr(2) : first.behind);
+  for (const NamedStep& step : steps)
+    if (first.bent == 0) out += (out.empty() ? "" : "\n") + std::to_string(number++) + ": " + step.marks;
+  return out;
 }
 
 }  // namespace
 
-std::optional<std::string> names_as_one(const Frame& frame, std::span<const std::string> names) {
-  if (names.empty()) return std::nullopt;
-  std::vector<std::vector<std::string>> all;
-  all.reserve(names.size());
-  for (const std::string& name : names) all.push_back(words_of(name));
-  const std::vector<std::string>& first = all.front();
-  std::size_t from = first.size(), to = 0;
-  bool counted = false;
-  for (const auto& other : all) {
-    if (other.size() != first.size()) return std::nullopt;
-    for (std::size_t w = 0; w < first.size(); ++w) {
-      if (other[w] == first[w]) continue;
-      const std::string_view one = without_comma(first[w]), two = without_comma(other[w]);
-      const bool counts = is_count(one) && is_count(two);
-      if (!counts && !(is_mark(frame, one) && is_mark(frame, two))) return std::nullopt;
-      counted = counted || counts;
-      from = std::min(from, w);
-      to = std::max(to, w + 1);
-    }
-  }
-  if (from >= to) return names.front();
-  if (counted && to - from > 1) return std::nullopt;  // how many, not which
-  std::string out;
-  for (std::size_t w = 0; w < from; ++w) out += first[w] + " ";
-  for (std::size_t n = 0; n < all.size(); ++n) {
-    if (n > 0) out += to - from > 1 ? "; " : ", ";
-    for (std::size_t w = from; w < to; ++w)
-      (out += w == from ? "" : " ") += w + 1 == to ? without_comma(all[n][w]) : all[n][w];
-  }
-  if (first[to - 1].ends_with(',')) out += ',';
-  for (std::size_t w = to; w < first.size(); ++w) out += " " + first[w];
-  return out;
-}
-
-std::vector<TableRow> alike_as_one(const Frame& frame, const std::vector<TableRow>& steps) {
+std::vector<TableRow> alike_as_one(const Frame& frame, std::span<const RaisingStep> steps,
+                                   const std::vector<TableRow>& rows, Language language) {
   std::vector<TableRow> out;
-  for (std::size_t first = 0; first < steps.size();) {
-    std::vector<std::string> names{steps[first][kStepNameCell]};
-    std::string name = names.front();
+  out.reserve(rows.size());
+  for (std::size_t first = 0; first < rows.size();) {
+    std::vector<NamedStep> alike;
+    alike.reserve(kMostAsOne);
+    if (std::optional<NamedStep> one = named_step(steps[first], frame, language)) alike.push_back(std::move(*one));
     std::size_t end = first + 1;
-    for (; end < steps.size() && tell_alike(steps[first], steps[end]); ++end) {
-      names.push_back(steps[end][kStepNameCell]);
-      std::optional<std::string> one;
-      if (name.find('\n') == std::string::npos && names.back().find('\n') == std::string::npos)
-        one = names_as_one(frame, names);
-      if (!one) break;
-      name = std::move(*one);
+    for (; !alike.empty() && alike.size() < kMostAsOne && end < rows.size() && tell_alike(rows[first], rows[end]);
+         ++end) {
+      std::optional<NamedStep> next = named_step(steps[end], frame, language);
+      if (!next || !next->alike(alike.front())) break;
+      alike.push_back(std::move(*next));
     }
-    TableRow row = steps[first];
-    if (end - first > 1) {
-      row[kStepNumberCell] += "–" + steps[end - 1][kStepNumberCell];
+    TableRow row = rows[first];
+    if (alike.size() > 1) {
+      row[kStepNumberCell] += "–" + rows[end - 1][kStepNumberCell];
+      row[kStepNameCell] = name_as_one(alike, first + 1, language);
       if (!row[kStepWeightCell].empty())
-        row[kStepWeightCell] = std::to_string(end - first) + " × " + row[kStepWeightCell];
+        row[kStepWeightCell] = say(Msg::kPaperEachStep, language, row[kStepWeightCell]);
     }
-    row[kStepNameCell] = std::move(name);
     out.push_back(std::move(row));
     first = end;
   }

@@ -61,27 +61,30 @@ class SheetPages {
   [[nodiscard]] std::vector<SheetColumns> ways(const SheetSubject& subject) const {
     constexpr double kSides[] = {22, 19, 16, 13};  // mm, of the piece
     const std::vector<DrawnDetail> details = drawn_details(subject, room_.width());
+    const std::vector<PagePart> rows = detail_rows(details, room_.width());
     std::vector<SheetColumns> all;
     for (const int columns : {2, 3}) {
-      SheetColumns one{columns, (room_.width() - kColumnGap * (columns - 1)) / columns, {}, {}};
-      const std::vector<PagePart> work = work_parts(subject, one.width);
+      const double width = (room_.width() - kColumnGap * (columns - 1)) / columns;
+      const std::vector<PagePart> work = work_parts(subject, width);
+      std::vector<PagePart> narrow;
+      std::vector<DrawnDetail> wider;
+      for (const DrawnDetail& detail : details) {
+        if (detail.drawn.width > width)
+          wider.push_back(detail);
+        else
+          narrow.push_back(detail_part(detail, width));
+      }
+      const std::vector<PagePart> wider_rows = detail_rows(wider, room_.width());
       for (const double side : kSides) {
-        const auto faces = face_parts(subject, one.width, room_.height() - head_.height, side);
-        one.parts.clear();
+        const auto faces = face_parts(subject, width, room_.height() - head_.height, side);
+        SheetColumns one{columns, width, {}, rows};
         for (const auto& face : faces) one.parts.insert(one.parts.end(), face.begin(), face.end());
         one.parts.insert(one.parts.end(), work.begin(), work.end());
-        one.below = detail_rows(details, room_.width());
         if (on_pages(one) || all.empty()) all.push_back(one);
         if (columns == 2) continue;
-        std::vector<DrawnDetail> wider;
-        for (const DrawnDetail& detail : details) {
-          if (detail.drawn.width > one.width)
-            wider.push_back(detail);
-          else
-            one.parts.push_back(detail_part(detail, one.width));
-        }
-        one.below = detail_rows(wider, room_.width());
-        if (on_pages(one)) all.push_back(one);
+        one.parts.insert(one.parts.end(), narrow.begin(), narrow.end());
+        one.below = wider_rows;
+        if (on_pages(one)) all.push_back(std::move(one));
       }
     }
     return all;
