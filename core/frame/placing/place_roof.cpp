@@ -31,9 +31,7 @@ bool has_ridge(const FramePlan& plan, const Layout& l) {
   return l.hip ? has_hip_ridge(l) : !l.lean_to && plan.peak == Peak::kRidgeBeam;
 }
 
-Placing standing(const Work& work, const Layout& l, TimberKind kind, char line, int bent, const Section& section,
-                 double x, double top) {
-  (void)work;
+Placing standing(const Layout& l, TimberKind kind, char line, int bent, const Section& section, double x, double top) {
   Placing p;
   p.kind = kind;
   p.mark = make_mark(kind, line, l.labels[at(bent)]);
@@ -82,7 +80,7 @@ void place_queen(Work& work, Layout& l, int bent, bool is_right) {
     return;
   }
   const int queen =
-      place_timber(work, standing(work, l, TimberKind::kQueenPost, side.inner, bent, plan.sections.queen_post, x, top));
+      place_timber(work, standing(l, TimberKind::kQueenPost, side.inner, bent, plan.sections.queen_post, x, top));
   (is_right ? l.queen_right : l.queen_left)[at(bent)] = queen;
   join_end(work, {Meeting::kKingFoot, queen, End::kA, tie, kZ, false, 1e9});
 }
@@ -264,8 +262,8 @@ void place_king_posts(Work& work, Layout& l) {
                              : l.ridge_z;
   for (int bent = 0; bent < l.bent_count(); ++bent) {
     if (l.tie[at(bent)] < 0 || (l.hip && !king_stands(plan, l, bent))) continue;
-    const int king = place_timber(
-        work, standing(work, l, TimberKind::kKingPost, 'C', bent, plan.sections.king_post, l.ridge_x, top));
+    const int king =
+        place_timber(work, standing(l, TimberKind::kKingPost, 'C', bent, plan.sections.king_post, l.ridge_x, top));
     l.king[at(bent)] = king;
     join_end(work, {Meeting::kKingFoot, king, End::kA, l.tie[at(bent)], kZ, false, 1e9});
   }

@@ -7,10 +7,7 @@
 namespace bentbook {
 namespace {
 
-double x_of_line(const FramePlan& plan, const RoofSide& side, Length size) {
-  (void)plan;
-  return side.out_x(size.in() / 2);
-}
+double x_of_line(const RoofSide& side, Length size) { return side.out_x(size.in() / 2); }
 
 /// Floors and pier: where a post's foot stands.
 double foot_level(const FramePlan& plan, const std::string& mark) {
@@ -29,7 +26,7 @@ void place_post(Work& work, Layout& l, int bent, bool is_right) {
   p.mark = make_mark(p.kind, side.line, label);
   p.place = {label, -1, side.line, 0};
   p.section = plan.sections.post;
-  p.through = {x_of_line(plan, side, p.section.depth), l.bents[at(bent)], 0};
+  p.through = {x_of_line(side, p.section.depth), l.bents[at(bent)], 0};
   p.x = kZ;
   p.z = (is_right ? 1 : -1) * kX;
   p.a = foot_level(plan, p.mark);
@@ -171,7 +168,7 @@ void place_wall_girt(Work& work, Layout& l, int bay, bool is_right, double top, 
     work.add_finding(FindingId::kNoRoom, p.mark);
     return;
   }
-  p.through = {x_of_line(plan, side, p.section.breadth), 0, top - p.section.depth.in() / 2};
+  p.through = {x_of_line(side, p.section.breadth), 0, top - p.section.depth.in() / 2};
   p.x = kY;
   p.z = kZ;
   const double half = plan.sections.post.breadth.in() / 2;
@@ -193,10 +190,9 @@ void place_sills(Work& work, Layout& l) {
   const double from = l.bents.front() - half, to = l.bents.back() + half;
   for (const bool is_right : {false, true}) {
     const RoofSide& side = l.side(is_right);
-    (is_right ? l.sill_right : l.sill_left) =
-        place_run(work, l,
-                  {TimberKind::kSill, side.line, section, x_of_line(plan, side, section.breadth), 0, from, to,
-                   Meeting::kSillScarf});
+    (is_right ? l.sill_right : l.sill_left) = place_run(
+        work, l,
+        {TimberKind::kSill, side.line, section, x_of_line(side, section.breadth), 0, from, to, Meeting::kSillScarf});
   }
   for (const int end : {0, 1}) {
     const int bent = end == 0 ? 0 : l.bent_count() - 1;
@@ -220,7 +216,7 @@ void place_plates(Work& work, Layout& l) {
     const Section& section = plan.sections.plate;
     Run& plate = is_right ? l.plate_right : l.plate_left;
     plate = place_run(work, l,
-                      {TimberKind::kPlate, side.line, section, x_of_line(plan, side, section.breadth), side.plate_top,
+                      {TimberKind::kPlate, side.line, section, x_of_line(side, section.breadth), side.plate_top,
                        l.run_from, l.run_to, Meeting::kPlateScarf});
     const auto& posts = is_right ? l.post_right : l.post_left;
     for (int bent = 0; bent < l.bent_count(); ++bent) {
