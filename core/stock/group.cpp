@@ -16,6 +16,12 @@ struct Span {
   Length from, to;
   std::vector<StickPiece> pieces;
 };
+/// A length that is bought.
+struct Bought {
+  Length length;
+  int most = -1;   ///< sticks; −1: as many as are wanted
+  int wanted = 0;  ///< the piece that wants it, of those that do the first; what is sold: of all
+};
 /// A stick that pieces can come out of, before it is known whether any do.
 struct Bin {
   PlannedStick stick;
@@ -68,10 +74,11 @@ class Group {
   }
 
   bool price_all() {
-    if (plan_.aim != StockAim::kCost ||
-        std::all_of(bought_.begin(), bought_.end(), [&](Length length) { return price_of(length) > 0; }))
-      return true;
-    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(members_.front())].mark};
+    if (plan_.aim != StockAim::kCost) return true;
+    const auto unpriced = std::find_if(bought_.begin(), bought_.end(),
+                                       [&](const Bought& bought) { return price_of(bought.length) <= 0; });
+    if (unpriced == bought_.end()) return true;
+    group_.trouble = StockTrouble{{ErrorCode::kMissing, "stock_price", -1, 0}, pieces_[at(unpriced->wanted)].mark};
     return false;
   }
 
@@ -158,22 +165,22 @@ class Group {
   /// What is bought: the lengths sold, and behind them those sawn to order, each as often at most as there is a piece
   /// that wants it.
   void lay_out_bought() {
-    bought_ = lengths_sold(plan_);
-    longest_sold_ = bought_.back();
-    most_.assign(bought_.size(), -1);
+    const std::vector<Length> sold = lengths_sold(plan_);
+    longest_sold_ = sold.back();
+    bought_.reserve(sold.size());
+    for (const Length length : sold) bought_.push_back({length, -1, members_.front()});
     if (!plan_.longer || !plan_.lengths.empty()) return;
     for (const int piece : left_) {
       const Length over = taken(piece) - plan_.kerf + plan_.trim * 2 - longest_sold_;
       if (over.count <= 0) continue;
       const Length length = longest_sold_ + plan_.step * ((over.count + plan_.step.count - 1) / plan_.step.count);
       if (length > limits::kLongestToOrder) continue;  // it is told as too long
-      const auto known = std::find(bought_.begin(), bought_.end(), length);
-      if (known != bought_.end()) {
-        ++most_[static_cast<std::size_t>(known - bought_.begin())];
-        continue;
-      }
-      bought_.push_back(length);
-      most_.push_back(1);
+      const auto known =
+          std::find_if(bought_.begin(), bought_.end(), [&](const Bought& bought) { return bought.length == length; });
+      if (known != bought_.end())
+        ++known->most;
+      else
+        bought_.push_back({length, 1, piece});
     }
   }
 
@@ -193,7 +200,7 @@ class Group {
   /// lies in the yard: first as little as possible is bought, then as few spans as possible are begun.
   void kinds_of_sticks() {
     std::int64_t unit = 0;
-    for (const Length length : bought_) unit = std::gcd(unit, counts(length));
+    for (const Bought& bought : bought_) unit = std::gcd(unit, counts(bought.length));
     unit_ = std::max<std::int64_t>(unit, 1);
     for (std::size_t b = 0; b < bins_.size(); ++b)
       if (!bins_[b].stick.used)
@@ -202,9 +209,9 @@ class Group {
     weight_ = 1;
     for (const StickKind& kind : problem_.kinds) weight_ += kind.most;
     first_bought_ = problem_.kinds.size();
-    for (std::size_t i = 0; i < bought_.size(); ++i)
+    for (const Bought& bought : bought_)
       problem_.kinds.push_back(
-          {(bought_[i] - plan_.trim * 2 + plan_.kerf).count, counts(bought_[i]) / unit_ * weight_, most_[i]});
+          {(bought.length - plan_.trim * 2 + plan_.kerf).count, counts(bought.length) / unit_ * weight_, bought.most});
   }
   void add_span(std::int64_t room, int cost, int bin, int span) {
     std::size_t k = 0;
@@ -236,7 +243,7 @@ class Group {
         const auto [bin, which] = of_kind_[kind][next_span[kind]++];
         span = &bins_[at(bin)].spans[at(which)];
       } else {
-        bins_.push_back(bin_of(bought_[kind - first_bought_], {}, {}));
+        bins_.push_back(bin_of(bought_[kind - first_bought_].length, {}, {}));
         span = &bins_.back().spans.front();
       }
       for (const RowCount& row : stick.pieces)
@@ -269,8 +276,7 @@ class Group {
   const std::vector<int>& members_;
   const StockPlan& plan_;
   StockGroup group_;
-  std::vector<Length> bought_;  ///< lengths
-  std::vector<int> most_;       ///< of each; −1: as many as are wanted
+  std::vector<Bought> bought_;
   Length longest_sold_;
   std::vector<int> left_;  ///< pieces that no held stick has
   std::vector<Bin> bins_;

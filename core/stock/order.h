@@ -49,7 +49,8 @@ struct PlannedStick {
 
 /// What is wrong with the wood of one section and species, or with the plan as a whole.
 struct StockTrouble {
-  Error error;       ///< kTooLarge: `mark` is longer than what a stick gives, `limit`; kMissing "stock_price"; …
+  Error error;  ///< kTooLarge: `mark` is longer than what a stick gives, `limit`; kMissing "stock_price": of a stick
+                ///< for `mark`; …
   std::string mark;  ///< the piece, where it is one
 };
 

@@ -438,3 +438,24 @@ TEST_CASE("one long stick in the yard gives one long timber; the others are sawn
   CHECK(of_yard == 1);
   for (const PlannedStick& stick : order.groups[0].sticks) CHECK(stick.to_order == stick.yard.empty());
 }
+
+TEST_CASE("a price that is missing for a stick sawn to order names the timber that wants it", "[stock]") {
+  StockPlan plan;  // 8 ft to 20 ft by 2 ft
+  plan.aim = StockAim::kCost;
+  for (const Length length : lengths_sold(plan))
+    plan.prices.push_back({{Length::inches(8), Length::inches(8)}, "", length, 5000});
+  const std::vector<StockPiece> pieces{piece("B-1", Length::feet(3)), piece("P-1", Length::feet(9)),
+                                       piece("T-1", Length::feet(23)), piece("T-2", Length::feet(27))};
+  const auto named = [&] {
+    const StockOrder order = plan_stock(pieces, plan);
+    return order.groups[0].trouble ? order.groups[0].trouble->mark : std::string{};
+  };
+  CHECK(named() == "T-1");
+  plan.prices.push_back({{Length::inches(8), Length::inches(8)}, "", Length::feet(24), 9000});
+  CHECK(named() == "T-2");
+  plan.prices.push_back({{Length::inches(8), Length::inches(8)}, "", Length::feet(28), 9900});
+  CHECK(named().empty());
+  // Where what is sold has none, it is the wood's first.
+  plan.prices.clear();
+  CHECK(named() == "B-1");
+}
