@@ -2,6 +2,7 @@
 
 #include "frame/joints/end_joint.h"
 #include "frame/limits.h"
+#include "frame/roofs/hip_peaks.h"
 #include "frame/roofs/hip_roof.h"
 #include "numeric/index.h"
 
@@ -246,11 +247,17 @@ void place_principals(Work& work, Layout& l) {
   }
 }
 
+bool has_king_posts(const FramePlan& plan, const Layout& l) { return !l.lean_to && plan.on_ties == OnTies::kKingPosts; }
+
 }  // namespace
+
+bool bears_king(const FramePlan& plan, const Layout& l, int bent) {
+  return has_king_posts(plan, l) && l.tie[at(bent)] >= 0;
+}
 
 void place_king_posts(Work& work, Layout& l) {
   const FramePlan& plan = work.plan;
-  if (l.lean_to || plan.on_ties != OnTies::kKingPosts) return;
+  if (!has_king_posts(plan, l)) return;
   const bool ridge = has_ridge(plan, l);
   // Without a beam only principals can end against the king post.
   if (!ridge && !l.hip && plan.roof == RoofFrame::kCommons) {
@@ -261,7 +268,7 @@ void place_king_posts(Work& work, Layout& l) {
                      : l.hip ? under_one_peak(l)
                              : l.ridge_z;
   for (int bent = 0; bent < l.bent_count(); ++bent) {
-    if (l.tie[at(bent)] < 0 || (l.hip && !king_stands(plan, l, bent))) continue;
+    if (!bears_king(plan, l, bent) || (l.hip && !king_stands(plan, l, bent))) continue;
     const int king =
         place_timber(work, standing(l, TimberKind::kKingPost, 'C', bent, plan.sections.king_post, l.ridge_x, top));
     l.king[at(bent)] = king;

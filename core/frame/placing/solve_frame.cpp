@@ -11,6 +11,7 @@
 #include "frame/placing/place_roof.h"
 #include "frame/placing/place_walls.h"
 #include "frame/placing/warn_timbers.h"
+#include "frame/roofs/hip_peaks.h"
 #include "frame/roofs/hip_roof.h"
 #include "numeric/index.h"
 

@@ -1,6 +1,7 @@
 #include "frame/placing/work.h"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 #include "numeric/sorting.h"
@@ -51,6 +52,16 @@ void make_room(const Work& work, Timber& timber) {
 
 const Override& override_at(const FramePlan& plan, int i) { return plan.overrides[static_cast<std::size_t>(i)]; }
 
+/// Those of one mark: indices in plan.overrides.
+std::span<const int> overrides_of(const Work& work, std::string_view mark) {
+  const auto mark_of = [&work](int i) -> std::string_view { return override_at(work.plan, i).mark; };
+  const auto first = std::lower_bound(work.by_mark.begin(), work.by_mark.end(), mark,
+                                      [&](int i, std::string_view m) { return mark_of(i) < m; });
+  auto last = first;
+  while (last != work.by_mark.end() && mark_of(*last) == mark) ++last;
+  return {first, last};
+}
+
 }  // namespace
 
 Work begin_work(const FramePlan& plan, const Frame* before) {
@@ -67,6 +78,11 @@ Work begin_work(const FramePlan& plan, const Frame* before) {
   return work;
 }
 
+bool is_taken_out(const Work& work, std::string_view mark) {
+  const std::span<const int> own = overrides_of(work, mark);
+  return std::any_of(own.begin(), own.end(), [&work](int i) { return override_at(work.plan, i).removed; });
+}
+
 int place_timber(Work& work, const Placing& placing) {
   Timber timber;
   timber.mark = placing.mark;
@@ -76,15 +92,12 @@ int place_timber(Work& work, const Placing& placing) {
   timber.moisture = work.plan.moisture;
   timber.wood = {placing.section, placing.section, placing.section, true, true, {}};
   int set_apart = -1;
-  const auto before_mark = [&work](int i, const std::string& mark) { return override_at(work.plan, i).mark < mark; };
-  for (auto it = std::lower_bound(work.by_mark.begin(), work.by_mark.end(), placing.mark, before_mark);
-       it != work.by_mark.end() && override_at(work.plan, *it).mark == placing.mark; ++it) {
-    const Override& o = override_at(work.plan, *it);
-    work.override_met[static_cast<std::size_t>(*it)] = true;
-    if (o.removed) return -1;
-    dress(timber, placing.section, o);
-    set_apart = *it;
+  for (const int i : overrides_of(work, placing.mark)) {
+    work.override_met[static_cast<std::size_t>(i)] = true;
+    dress(timber, placing.section, override_at(work.plan, i));
+    set_apart = i;
   }
+  if (is_taken_out(work, placing.mark)) return -1;
   if (!(placing.b - placing.a > 1)) {
     work.add_finding(FindingId::kNoRoom, placing.mark);
     return -1;

@@ -3,6 +3,7 @@
 /// axis and x is counted from there; finish() moves the origin to end A's tip.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "frame/placing/kept.h"
@@ -50,6 +51,8 @@ struct Placing {
 /// The axes of the world: across the building, along it, up.
 inline constexpr Vec3 kX{1, 0, 0}, kY{0, 1, 0}, kZ{0, 0, 1};
 
+/// Whether an override takes the timber of that mark out.
+[[nodiscard]] bool is_taken_out(const Work& work, std::string_view mark);
 /// Index of the new timber; −1 where an override takes it out.
 int place_timber(Work& work, const Placing& placing);
 

@@ -3,8 +3,8 @@
 /// of the roof over the plan's rectangle (roof/plan); here they get their marks and their joints with the frame's
 /// plates, ridge beam and king posts.
 ///
-/// A king post stands under the ridge's end, its outer face no farther out than that: hips that reach lower than the
-/// ridge clear it. Under one peak of four hips the king post is pointed: each hip bears on its own facet.
+/// What stands under the peaks is in frame/roofs/hip_peaks.h. Under one peak of four hips the king post is pointed:
+/// each hip bears on its own facet.
 
 #include "frame/placing/layout.h"
 
@@ -20,15 +20,6 @@ enum class HipSide : std::uint8_t { kFirstEnd, kRight, kLastEnd, kLeft };
 /// own side's), kImpossible ("hips.pitch": the ends' rafters do not reach down to their plates), and those of the roof
 /// by the plan's own fields.
 [[nodiscard]] Result<void> lay_out_hips(const FramePlan& plan, Layout& layout);
-
-/// False: four hips meet at one peak.
-[[nodiscard]] bool has_hip_ridge(const Layout& layout);
-/// Whether a bent's king post stands under the ridge, or under the one peak.
-[[nodiscard]] bool king_stands(const FramePlan& plan, const Layout& layout, int bent);
-/// Whether it stands there near enough to where the hips meet that it carries them.
-[[nodiscard]] bool carries_peak(const FramePlan& plan, const Layout& layout, int bent);
-/// Top of the pointed king post.
-[[nodiscard]] double under_one_peak(const Layout& layout);
 
 void place_hip_rafters(Work& work, Layout& layout);
 /// Peaks that nothing carries, feet that nothing ties.
