@@ -157,17 +157,17 @@ HipEnds usual_hips(const FramePlan& plan) {
 
 namespace {
 
-/// The end bays so wide that king posts stand under the peaks.
+/// The end bays so wide that king posts stand under the peaks; alike where bays would be too narrow for that, and that
+/// nothing stands there is said.
 std::vector<Bay> bays_under_peaks(const FramePlan& plan, Length length) {
   const SizedBy by = sized_by(plan);
-  const Length post = plan.sections.post.breadth, end = end_bay_under_peak(plan);
-  const Length between = length - post - end * 2;
-  if (between < least_bay(plan)) {
-    // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too
-    // short, which is said.
-    const Length half{(length - post).count / 2};
-    return {{half, 2}, {length - post - half, 3}};
-  }
+  const Length inner = length - plan.sections.post.breadth, end = end_bay_under_peak(plan), half{inner.count / 2};
+  const Length between = inner - end * 2;
+  // One peak where the walls are alike, or so short a ridge that one post carries it, or a building that is too short,
+  // which is said.
+  const bool at_middle = between < least_bay(plan);
+  if ((at_middle ? half : end) < least_bay(plan)) return even_bays(inner, by);
+  if (at_middle) return {{half, 2}, {inner - half, 3}};
   std::vector<Bay> bays{{end, 2}};
   for (const Bay& bay : even_bays(between, by)) bays.push_back({bay.width, static_cast<int>(bays.size()) + 2});
   bays.push_back({end, static_cast<int>(bays.size()) + 2});

@@ -217,3 +217,32 @@ TEST_CASE("A ridge shorter than its king post lies over the middle of it, or it 
     nothing_said(framed(plan));
   }
 }
+
+// By hand: where the sides rise a third and the ends as much as they run, a span of 12 ft has its peaks 2 ft in from
+// the walls; of 20 ft at 3 in 12, 2 1/2 ft. An end bay so narrow is none. Nor is half of
+// a building of 5 ft.
+TEST_CASE("Ends too steep for a bay that reaches their peaks begin with even bays, and peaks that hang are told",
+          "[hipframe]") {
+  for (const auto& [span, length, sides, ends] : {std::array{12, 30, 4, 10},
+                                                  {12, 30, 4, 11},
+                                                  {12, 30, 4, 12},
+                                                  {12, 30, 4, 14},
+                                                  {20, 40, 3, 12},
+                                                  {12, 5, 4, 12}}) {
+    CAPTURE(span, length, sides, ends);
+    const FramePlan plan =
+        default_hip_plan(Length::feet(span), Length::feet(length), Length::feet(10),
+                         Slope::in_12(Length::inches(sides)), SizedBy::kInches, Slope::in_12(Length::inches(ends)));
+    CHECK(outside_length(plan) == Length::feet(length));
+    for (const Bay& bay : plan.bays) CHECK_FALSE(bay.width < least_bay(plan));
+    const Frame frame = framed(plan);
+    std::vector<std::string> told;
+    for (const Finding& f : frame.findings)
+      if (f.id == FindingId::kPeakUncarried) {
+        CHECK(f.value == 0);
+        told.push_back(f.mark);
+      }
+    CHECK(told == std::vector<std::string>{"HR-A1", "HR-A" + std::to_string(plan.bays.back().label)});
+    CHECK_FALSE(found(frame, FindingId::kClash));
+  }
+}
