@@ -62,8 +62,18 @@ TEST_CASE("A metric hip-ended frame is bought in round millimetres and has nothi
 
 // Sides and ends whose rafters, as high over their plates, can all bear 1 1/2 in (IRC R802.6) by notches of a sixth.
 TEST_CASE("A hip-ended frame whose ends have another pitch begins with nothing said against it", "[hipframe]") {
-  for (const auto& [sides, ends] :
-       {std::array{8, 9}, {8, 10}, {9, 8}, {10, 8}, {10, 9}, {6, 8}, {8, 6}, {9, 10}, {10, 12}, {12, 10}, {5, 6}})
+  for (const auto& [sides, ends] : {std::array{8, 9},
+                                    {8, 10},
+                                    {9, 8},
+                                    {10, 8},
+                                    {10, 9},
+                                    {6, 8},
+                                    {8, 6},
+                                    {9, 10},
+                                    {10, 12},
+                                    {12, 10},
+                                    {5, 6},
+                                    {8, 4}})
     for (const auto& [span, length] : {std::array{20, 40}, {24, 48}, {30, 60}}) {
       CAPTURE(sides, ends, span);
       const Slope pitch = Slope::in_12(Length::inches(sides)), end = Slope::in_12(Length::inches(ends));

@@ -246,3 +246,66 @@ TEST_CASE("Ends too steep for a bay that reaches their peaks begin with even bay
     CHECK_FALSE(found(frame, FindingId::kClash));
   }
 }
+
+// By hand: sides at 8 in 12 and ends at 4 put the peaks of a building twice as long as it is broad into one place. Its
+// king post is 8 in square: 4 in from the axis to each face. A hip's arrises lie in both planes, alike high, p and q
+// from the corner's line: 8 · 240 p = 4 · 120 q, p + q = 6 in: p = 6/5 on the sides' plane. Hips run 1 across by 2
+// along there, and leave their jack √5/2 of p from the axis.
+TEST_CASE("A jack that comes between the hips into the post under one peak bears on it", "[hipframe]") {
+  const auto pitched = [](int span, int length, int sides, int ends) {
+    return framed(default_hip_plan(Length::feet(span), Length::feet(length), Length::feet(10),
+                                   Slope::in_12(Length::inches(sides)), SizedBy::kInches,
+                                   Slope::in_12(Length::inches(ends))));
+  };
+  const auto bear_on = [](const Frame& frame, TimberKind kind) {
+    std::vector<Joint> bearing;
+    for (const Joint& joint : frame.joints)
+      if (joint.meeting == Meeting::kKingTop && frame.timbers[static_cast<std::size_t>(joint.carried)].kind == kind)
+        bearing.push_back(joint);
+    return bearing;
+  };
+  for (const Frame& frame : {pitched(20, 40, 8, 4), pitched(20, 10, 4, 8)}) {
+    CHECK_FALSE(found(frame, FindingId::kClash));
+    CHECK(bear_on(frame, TimberKind::kHipRafter).size() == 4);
+    CHECK(bear_on(frame, TimberKind::kJackRafter).size() == 2);
+    for (const Joint& joint : frame.joints)
+      if (joint.meeting == Meeting::kKingTop) CHECK(joint.contacts == 1);
+  }
+  const Frame along = pitched(20, 40, 8, 4);
+  const Vec3 axis = timber_of(along, "K-C2").at.origin;
+  for (const char* mark : {"JR-A2", "JR-E2"}) {
+    CAPTURE(mark);
+    const Timber& jack = timber_of(along, mark);
+    double nearest = 1e300;
+    for (const Vec3& p : corners_of(jack)) nearest = std::min(nearest, std::fabs(p.x - axis.x));
+    CHECK_THAT(nearest, WithinAbs(0.6 * std::sqrt(5.0), 1e-6));
+  }
+  for (const Joint& joint : bear_on(along, TimberKind::kJackRafter)) {
+    const Timber& jack = along.timbers[static_cast<std::size_t>(joint.carried)];
+    const auto& corners = along.contacts[static_cast<std::size_t>(joint.first_contact)].corners;
+    double farthest = 0;
+    for (const Vec3& p : corners) {
+      farthest = std::max(farthest, std::fabs(p.x - axis.x));
+      CHECK(std::fabs(p.y - axis.y) < 2 + 1e-6);                // half of the jack's breadth
+      CHECK_THAT(to_local(jack.at, p).z, WithinAbs(-5, 1e-6));  // of its depth
+    }
+    CHECK_THAT(farthest, WithinAbs(4, 1e-6));
+  }
+  // Ends so steep that with a facet for their jack the hips would bear no more: it ends against the post.
+  const Frame steep =
+      framed(default_hip_plan(Length::feet(20), Length::inches(90), Length::feet(10), Slope::in_12(Length::inches(6)),
+                              SizedBy::kInches, Slope::in_12(Length::inches(16))));
+  CHECK_FALSE(found(steep, FindingId::kClash));
+  CHECK(bear_on(steep, TimberKind::kHipRafter).size() == 4);
+  CHECK(bear_on(steep, TimberKind::kJackRafter).empty());
+  int against = 0;
+  for (const Joint& joint : steep.joints) {
+    if (joint.meeting != Meeting::kRafterRidge || joint.receiver != timber_by_mark(steep, "K-C2")) continue;
+    CHECK(steep.timbers[static_cast<std::size_t>(joint.member)].kind == TimberKind::kJackRafter);
+    CHECK(joint.contacts == 1);
+    ++against;
+  }
+  CHECK(against == 2);
+  // Where all pitches are alike the hips keep it farther off, half a hip's breadth over their plan's sine.
+  CHECK(bear_on(framed(hip_plan(20, 20, 10, 8)), TimberKind::kJackRafter).empty());
+}

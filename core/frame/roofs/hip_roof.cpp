@@ -1,6 +1,7 @@
 #include "frame/roofs/hip_roof.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <string>
 #include <utility>
 
@@ -35,6 +36,9 @@ void move_roof(RoofSolution& roof, Vec3 by) {
     for (Vec3& p : c.corners) p = p + by;
 }
 
+/// How a jack comes to the king post under one peak.
+enum class AtKing : std::uint8_t { kClear, kOnFacet, kAgainstFace };
+
 class HipFramer {
  public:
   HipFramer(Work& work, Layout& layout) : work_(work), plan_(work.plan), l_(layout), roof_(layout.roof) {}
@@ -47,7 +51,7 @@ class HipFramer {
     for (std::size_t i = 0; i < roof_.timbers.size(); ++i)
       if (at_ridge(roof_.timbers[i])) join_ridge(roof_.timbers[i], placed_[i]);
     for (const RoofContact& contact : roof_.contacts) join(contact);
-    if (!has_hip_ridge(l_)) point_king();
+    point_king();
   }
 
  private:
@@ -167,36 +171,81 @@ class HipFramer {
   }
 
   void join(const RoofContact& contact) {
-    if (contact.member == ridge_) return;
+    if (contact.member == ridge_ || is_cut_off(contact)) return;
     if (contact.receiver != ridge_) return join_roof_contact(work_, roof_, contact, placed_);
     if (at_ridge(roof_.timbers[at(contact.member)])) return;
     placed_[at(ridge_)] = l_.ridge.at(contact.corners.front().y);
     join_roof_contact(work_, roof_, contact, placed_);
   }
 
-  /// The king post under one peak: a facet under each hip.
+  /// The post that stands under one peak; −1: none.
+  [[nodiscard]] int king_at_peak() const {
+    const auto king = std::find_if(l_.king.begin(), l_.king.end(), [](int timber) { return timber >= 0; });
+    return has_hip_ridge(l_) || king == l_.king.end() ? -1 : *king;
+  }
+
+  /// The king post under one peak: a facet under each hip, and under a jack that comes between them as far as it.
   void point_king() {
-    for (int bent = 0; bent < l_.bent_count(); ++bent)
-      if (const int king = l_.king[at(bent)]; king >= 0)
-        for (std::size_t i = 0; i < roof_.timbers.size(); ++i)
-          if (roof_.timbers[i].kind == RoofTimberKind::kHip && placed_[i] >= 0) bear_on_king(king, i);
+    const int king = king_at_peak();
+    for (std::size_t i = 0; i < roof_.timbers.size() && king >= 0; ++i) {
+      const RoofTimber& t = roof_.timbers[i];
+      if (placed_[i] < 0) continue;
+      const AtKing comes = t.kind == RoofTimberKind::kHip ? AtKing::kOnFacet : at_king(king, t);
+      if (comes == AtKing::kOnFacet) bear_on_king(king, i);
+      if (comes == AtKing::kAgainstFace)
+        join_end(work_, {Meeting::kRafterRidge, placed_[i], End::kB, king, -1 * level_in(side_of(t)), true});
+    }
+  }
+
+  /// The king post's face toward a side, outward of it: past it lies the post.
+  [[nodiscard]] Plane king_face(int king, HipSide side) const {
+    const Timber& post = work_.frame.timbers[at(king)];
+    const Vec3 in = level_in(side);
+    return {in, -face_offset(post, face_toward(post, -1 * in))};
+  }
+
+  /// Not into it; lower than the hips leave it, so that it gets a
+  /// facet too; so low that with that facet the hips would bear no more.
+  [[nodiscard]] AtKing at_king(int king, const RoofTimber& t) const {
+    const Timber& post = work_.frame.timbers[at(king)];
+    const Plane face = king_face(king, side_of(t));
+    const Vec3 across = cross(kZ, face.normal), axis = post.at.origin;
+    const double broad = face_offset(post, face_toward(post, across)) - dot(across, axis) + t.section.breadth.in() / 2;
+    if (libm::fabs(dot(across, t.at.origin - axis)) > broad - kSame) return AtKing::kClear;
+    const Vec3 middle = meet(axis, face.normal, face.normal, face.offset);
+    const double half = t.section.depth.in() / 2;
+    const auto over = [&](Vec3 place, double z) { return meet(place, kZ, t.at.z, dot(t.at.z, t.at.origin) + z); };
+    if (to_local(t.at, over(middle, half)).x > t.length - kSame ||
+        over(middle, -half).z > under_hips(l_, middle) - kSame)
+      return AtKing::kClear;
+    return over(axis, -half).z > under_one_peak(l_) + kSame ? AtKing::kOnFacet : AtKing::kAgainstFace;
+  }
+
+  /// Whether a jack's cheek lies in what the king post's face takes off it.
+  [[nodiscard]] bool is_cut_off(const RoofContact& contact) const {
+    const int king = king_at_peak();
+    const RoofTimber& t = roof_.timbers[at(contact.member)];
+    if (king < 0 || t.kind == RoofTimberKind::kHip || at_king(king, t) != AtKing::kAgainstFace) return false;
+    const Plane face = king_face(king, side_of(t));
+    return std::all_of(contact.corners.begin(), contact.corners.end(),
+                       [&](const Vec3& p) { return dot(face.normal, p) > face.offset - kSame; });
   }
 
   void bear_on_king(int king, std::size_t i) {
-    const RoofTimber& hip = roof_.timbers[i];
-    const double under = -hip.section.depth.in() / 2, half = hip.section.breadth.in() / 2;
-    const Vec3 up = hip.at.z;
-    const Plane facet{up, dot(up, hip.at.origin) + under};
+    const RoofTimber& rafter = roof_.timbers[i];
+    const double under = -rafter.section.depth.in() / 2, half = rafter.section.breadth.in() / 2;
+    const Vec3 up = rafter.at.z;
+    const Plane facet{up, dot(up, rafter.at.origin) + under};
     cut_end(work_, king, End::kB, EndCutName::kAngle, facet);
     Joint& joint = begin_joint(work_, Meeting::kKingTop, JointKind::kHousedButt, king, placed_[i]);
     joint.bearing = Bearing::kBearsOn;
     joint.end = End::kB;
     std::swap(joint.carried, joint.carrier);
     const Vec3 axis = work_.timber(king).at.origin;
-    const double x = to_local(hip.at, meet(axis, kZ, facet.normal, facet.offset)).x;
+    const double x = to_local(rafter.at, meet(axis, kZ, facet.normal, facet.offset)).x;
     const double reach = plan_.sections.king_post.breadth.in() + plan_.sections.king_post.depth.in();
-    joint.where = to_world(hip.at, {x - reach / 8, 0, under});
-    const auto corner = [&](double along, double across) { return to_world(hip.at, {x + along, across, under}); };
+    joint.where = to_world(rafter.at, {x - reach / 8, 0, under});
+    const auto corner = [&](double along, double across) { return to_world(rafter.at, {x + along, across, under}); };
     add_contact(work_, true, -1 * up, {corner(-reach, -half), corner(0, -half), corner(0, half), corner(-reach, half)});
     keep_ways(work_, {kZ});
   }

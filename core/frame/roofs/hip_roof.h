@@ -4,7 +4,7 @@
 /// plates, ridge beam and king posts.
 ///
 /// What stands under the peaks is in frame/roofs/hip_peaks.h. Under one peak of four hips the king post is pointed:
-/// each hip bears on its own facet.
+/// each hip bears on its own facet, and a jack that comes between them as far as the post bears on it too.
 
 #include "frame/placing/layout.h"
 
