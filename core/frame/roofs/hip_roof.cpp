@@ -37,7 +37,11 @@ void move_roof(RoofSolution& roof, Vec3 by) {
 }
 
 /// How a jack comes to the king post under one peak.
-enum class AtKing : std::uint8_t { kClear, kOnFacet, kAgainstFace };
+enum class AtKing : std::uint8_t {
+  kClear,       ///< not into it
+  kOnFacet,     ///< lower than the hips leave it: it gets a facet under the jack too
+  kAgainstFace  ///< so low that with such a facet the hips would bear no more
+};
 
 class HipFramer {
  public:
@@ -184,7 +188,7 @@ class HipFramer {
     return has_hip_ridge(l_) || king == l_.king.end() ? -1 : *king;
   }
 
-  /// The king post under one peak: a facet under each hip, and under a jack that comes between them as far as it.
+  /// The king post under one peak: a facet under each hip, and what a jack needs that comes so far between them.
   void point_king() {
     const int king = king_at_peak();
     for (std::size_t i = 0; i < roof_.timbers.size() && king >= 0; ++i) {
@@ -197,15 +201,13 @@ class HipFramer {
     }
   }
 
-  /// The king post's face toward a side, outward of it: past it lies the post.
+  /// The king post's face toward a side; past it lies the post.
   [[nodiscard]] Plane king_face(int king, HipSide side) const {
     const Timber& post = work_.frame.timbers[at(king)];
     const Vec3 in = level_in(side);
     return {in, -face_offset(post, face_toward(post, -1 * in))};
   }
 
-  /// Not into it; lower than the hips leave it, so that it gets a
-  /// facet too; so low that with that facet the hips would bear no more.
   [[nodiscard]] AtKing at_king(int king, const RoofTimber& t) const {
     const Timber& post = work_.frame.timbers[at(king)];
     const Plane face = king_face(king, side_of(t));
