@@ -87,6 +87,18 @@ TEST_CASE("a girt with a tenon at both ends waits for the next bent, which slide
   CHECK(bent.path.back().direction.y < -0.99);
 }
 
+TEST_CASE("a tie that no post carries is not rolled aside for a joist") {
+  FramePlan plan =
+      default_plan(Length::feet(20), Length::feet(24), Length::feet(12), Slope::in_12(Length::inches(10)));
+  plan.loft = true;
+  plan.tie_drop = Length::inches(36);
+  plan.sections.tie = {Length::inches(8), Length::inches(12)};
+  plan.joints[static_cast<std::size_t>(Meeting::kJoistTie)] = MortiseTenon{};
+  const Frame frame = solve_frame(plan).value();
+  const Entry ties = entry_of(frame, {"J-1.2"}, {"T-1", "T-2"});
+  CHECK_FALSE(ties.free);
+}
+
 TEST_CASE("loose posts are spread for a girt, posts held by a plate are not") {
   const Frame frame = two_bays();
   const Entry loose = entry_of(frame, {"G-A1.1"}, {"P-A1", "P-A2"});
