@@ -29,7 +29,7 @@ double widest_word(std::string_view words, Letters letters) {
 /// As wide as the cells are, heads broken between their words; where the wide column would be left with too little,
 /// words in the others are broken too, the widest first.
 TableMeasure measured(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows, double width) {
-  constexpr double kLeast = 32;  // mm, of the wide column
+  const double least_wide = 0.38 * width;
   TableMeasure measure;
   std::vector<double> least;
   double spare = width - kCellGap * static_cast<double>(columns.size() - 1);
@@ -47,13 +47,13 @@ TableMeasure measured(const std::vector<TableColumn>& columns, const std::vector
     measure.width.push_back(own);
     least.push_back(needs);
   }
-  while (wide < columns.size() && spare < kLeast) {
+  while (wide < columns.size() && spare < least_wide) {
     std::size_t widest = wide;
     for (std::size_t c = 0; c < columns.size(); ++c)
       if (c != wide && measure.width[c] > least[c] && (widest == wide || measure.width[c] > measure.width[widest]))
         widest = c;
     if (widest == wide) break;
-    const double cut = std::max(least[widest], measure.width[widest] - std::max(1.0, kLeast - spare));
+    const double cut = std::max(least[widest], measure.width[widest] - std::max(1.0, least_wide - spare));
     spare += measure.width[widest] - cut;
     measure.width[widest] = cut;
   }

@@ -1,6 +1,7 @@
 #include "words/face_words.h"
 
 #include <algorithm>
+#include <array>
 #include <span>
 #include <utility>
 
@@ -331,6 +332,31 @@ std::string face_summary(const Timber& timber, const FaceMarks& marks, Language 
   }
   if (!out.empty()) return out;
   return std::string(text(marks.landings.empty() ? Msg::kFaceNothing : Msg::kFaceLandingsOnly, language));
+}
+
+std::vector<std::pair<std::string, std::string>> tape_check_texts(const CheckMeasures& check, const Voice& voice) {
+  std::vector<std::pair<std::string, std::string>> rows;
+  rows.reserve(check.arrises.size() + 2);
+  for (std::size_t i = 0; i < check.arrises.size(); ++i)
+    rows.emplace_back(say(Msg::kSheetArris, voice.language, std::to_string(i + 1)),
+                      say_inches(check.arrises[i], voice));
+  const auto read_alike = [&](const auto& row) { return row.second == rows.front().second; };
+  if (std::all_of(rows.begin(), rows.end(), read_alike)) {
+    rows.resize(1);
+    rows.front().first = text(Msg::kSheetEveryArris, voice.language);
+  }
+  std::array<std::string, 2> across;
+  for (std::size_t i = 0; i < across.size(); ++i) {
+    const std::string rising = say_inches(check.rising[i], voice), falling = say_inches(check.falling[i], voice);
+    across[i] = rising == falling ? rising : rising + " · " + falling;
+  }
+  if (across[0] == across[1]) {
+    rows.emplace_back(text(Msg::kSheetAllDiagonals, voice.language), across[0]);
+    return rows;
+  }
+  for (std::size_t i = 0; i < across.size(); ++i)
+    rows.emplace_back(say(Msg::kSheetDiagonals, voice.language, std::to_string(i + 1)), across[i]);
+  return rows;
 }
 
 std::string_view page_unit(const Voice& voice) {

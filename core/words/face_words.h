@@ -2,9 +2,12 @@
 /// What is marked on a face, in words and numbers, as it is laid out on a page (draw/tape_page.h).
 
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "draw/tape_page.h"
 #include "frame/sheet/face_marks.h"
+#include "frame/sheet/layout_marks.h"
 #include "words/words.h"
 
 namespace bentbook {
@@ -25,6 +28,11 @@ namespace bentbook {
 
 /// What there is to mark, in a line: "Tenon · 2 × Mortise · 3 × Hole".
 [[nodiscard]] std::string face_summary(const Timber& timber, const FaceMarks& marks, Language language);
+
+/// What a tape finds on the finished timber, each with its length: along the arrises, across faces 1 and 2 by both
+/// diagonals. What reads the same is one row, and one length.
+[[nodiscard]] std::vector<std::pair<std::string, std::string>> tape_check_texts(const CheckMeasures& check,
+                                                                                const Voice& voice);
 
 /// The unit that stands once over the page, not behind each number: "mm", "m"; "" where the numbers carry their marks.
 [[nodiscard]] std::string_view page_unit(const Voice& voice);

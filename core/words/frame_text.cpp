@@ -104,15 +104,27 @@ std::string mate_lines(const Frame& frame, const Sheet& sheet, const Voice& voic
   return out;
 }
 
+/// Where an end cut is marked: on the arrises that it reaches, else by its line on each face.
+std::string cut_stations(const CutMarks& cut, const Voice& voice) {
+  std::vector<std::string> stations;
+  if (std::count(cut.on_wood.begin(), cut.on_wood.end(), true) > 0) {
+    for (std::size_t i = 0; i < 4; ++i)
+      stations.push_back(cut.on_wood[i] ? say_inches(cut.stations[i], voice) : std::string("-"));
+    return say(Msg::kSheetStations, voice.language, joined(stations));
+  }
+  for (const LineMark& line : cut.lines) {
+    const std::string a = say_inches(line.a.x, voice), b = say_inches(line.b.x, voice);
+    stations.push_back(say(Msg::kSheetLineOnFace, voice.language,
+                           {{"face", face_number(line.face)}, {"at", a == b ? a : a + " – " + b}}));
+  }
+  return joined(stations);
+}
+
 std::string cut_line(const Timber& timber, const CutMarks& cut, const Voice& voice) {
   const Language language = voice.language;
   const EndCut& own = timber.cuts[static_cast<std::size_t>(cut.cut)];
-  std::vector<std::string> stations;
-  for (std::size_t i = 0; i < 4; ++i)
-    stations.push_back(cut.on_wood[i] ? say_inches(cut.stations[i], voice) : std::string("-"));
   return std::string(end_cut_name(own.name, language)) + ", " +
-         say(Msg::kSheetEnd, language, own.end == End::kA ? "A" : "B") + ". " +
-         say(Msg::kSheetStations, language, joined(stations)) + "; " +
+         say(Msg::kSheetEnd, language, own.end == End::kA ? "A" : "B") + ". " + cut_stations(cut, voice) + "; " +
          std::string(text(cut.waste == Waste::kTowardA ? Msg::kSheetWasteA : Msg::kSheetWasteB, language));
 }
 

@@ -1,14 +1,16 @@
 /// Seconds for an order of raising: a default frame of 20 ft by LENGTH ft (at first 12: 41 timbers) that is fastened
 /// with each step and never hangs on one temporary, as in a new book, with a crane (`plain`: fastened later; it falls
-/// when whole, which is told). Prints timbers, then `first N` (a first good order, judged once more from nothing),
-/// `check N` (that order, step by step), `moved N` (one step dragged three places on, checked again), `explain N` (the
-/// step in the middle, with its margin and all that is said of it).
-///   bench_raising [LENGTH [plain]]
+/// when whole, which is told; `bents`: king posts go up with their bents, which wants the most temporary braces).
+/// Prints timbers, then `first N` (a first good order, judged once more from nothing), `check N` (that order, step by
+/// step), `moved N` (one step dragged three places on, checked again), `explain N` (the step in the middle, with its
+/// margin and all that is said of it).
+///   bench_raising [LENGTH [plain|bents]]
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <string_view>
 
 #include "frame/placing/solve_frame.h"
 #include "raising/check.h"
@@ -50,7 +52,9 @@ int main(int argc, char** argv) {
   const Frame frame =
       solve_frame(default_plan(Length::feet(20), Length::feet(feet), Length::feet(10), Slope::in_12(Length::inches(8))))
           .value();
-  const RaisingPlan plan = argc > 2 ? plain_plan() : pegged_plan();
+  const std::string_view how = argc > 2 ? argv[2] : "";
+  RaisingPlan plan = how == "plain" ? plain_plan() : pegged_plan();
+  if (how == "bents") plan.kings = KingPosts::kWithBents;
   SearchOptions options;
   options.improve = false;
   FoundOrder found;

@@ -88,11 +88,12 @@ TEST_CASE("steps whose names differ in marks or the bent alone are one row that 
   };
   using Names = std::vector<std::string>;
   CHECK(named({step({"C-A1"}, {"C-E1"}), step({"C-A2"}, {"C-E2"})}) ==
-        Names{"Common rafter\n1: C-E1 + C-A1\n2: C-E2 + C-A2"});
+        Names{"Common rafter\n1:\u00A0C-E1\u00A0+\u00A0C-A1, 2:\u00A0C-E2\u00A0+\u00A0C-A2"});
   CHECK(named({step(bent(2)), step(bent(3))}) == Names{"Bent 2, 3 up"});
   CHECK(named({step({"P-A2"}, {"B-A2.1", "B-A2.2"}), step({"P-E2"}, {"B-E2.1", "B-E2.2"})}) ==
-        Names{"Post, 2 braces caught each step\n1: P-A2\n2: P-E2"});
-  CHECK(named({step({"C-A1", "B-A2.1"}), step({"C-A2", "B-A2.2"})}) == Names{"1: C-A1 + B-A2.1\n2: C-A2 + B-A2.2"});
+        Names{"Post, 2 braces caught each step\n1:\u00A0P-A2, 2:\u00A0P-E2"});
+  CHECK(named({step({"C-A1", "B-A2.1"}), step({"C-A2", "B-A2.2"})}) ==
+        Names{"1:\u00A0C-A1\u00A0+\u00A0B-A2.1, 2:\u00A0C-A2\u00A0+\u00A0B-A2.2"});
   // How many are caught is no name.
   CHECK(named({step({"P-A2"}, {"B-A2.1", "B-A2.2"}), step({"P-E2"}, {"B-E2.1"})}).size() == 2);
   CHECK(named({step({"C-A1"}), step({"B-A1.1"})}).size() == 2);
@@ -111,7 +112,7 @@ TEST_CASE("steps whose names differ in marks or the bent alone are one row that 
   REQUIRE(row.size() > 16);
   CHECK(named(row).size() == (row.size() + 7) / 8);
   const std::string last = named(row).back();
-  CHECK(last.ends_with(std::to_string(row.size()) + ": " + row.back().marks[0]));
+  CHECK(last.ends_with(std::to_string(row.size()) + ":\u00A0" + row.back().marks[0]));
 
   const std::vector<RaisingStep> steps{step(bent(1)),  step({"C-A1"}), step({"C-A2"}), step({"C-A3"}),
                                        step({"C-A4"}), step({"C-A5"}), step({"C-A6"})};
@@ -125,7 +126,8 @@ TEST_CASE("steps whose names differ in marks or the bent alone are one row that 
                                                    {"7", "2", "Common rafter C-A6\n! a fault", "81 lb", "By hand", ""}},
                                                   Language::kEn);
   REQUIRE(rows.size() == 5);
-  CHECK(rows[1] == TableRow{"2–4", "1", "Common rafter\n2: C-A1\n3: C-A2\n4: C-A3", "80 lb each step", "By hand", ""});
+  CHECK(rows[1] ==
+        TableRow{"2–4", "1", "Common rafter\n2:\u00A0C-A1, 3:\u00A0C-A2, 4:\u00A0C-A3", "80 lb each", "By hand", ""});
   CHECK(rows[2][0] == "5");
   CHECK(rows[4][2] == "Common rafter C-A6\n! a fault");
 }

@@ -59,7 +59,8 @@ std::span<const int> overrides_of(const Work& work, std::string_view mark) {
                                       [&](int i, std::string_view m) { return mark_of(i) < m; });
   auto last = first;
   while (last != work.by_mark.end() && mark_of(*last) == mark) ++last;
-  return {first, last};
+  const auto begin = static_cast<std::size_t>(first - work.by_mark.begin());
+  return std::span<const int>(work.by_mark).subspan(begin, static_cast<std::size_t>(last - first));
 }
 
 }  // namespace

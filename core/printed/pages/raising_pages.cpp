@@ -24,8 +24,8 @@ namespace {
 
 using paper::Align;
 
-constexpr int kPicturesAcross = 3;
-constexpr double kPictureGap = 5, kPictureHigh = 46;  // mm
+constexpr int kPicturesAcross = 4;
+constexpr double kPictureGap = 5, kPictureHigh = 36;  // mm
 
 class RaisingPages {
  public:

@@ -18,7 +18,7 @@ constexpr std::size_t kMostAsOne = 8;  // steps in a row: more marks are not fou
 struct NamedStep {
   int bent = 0;       ///< goes up whole; 0: the pieces are named
   std::string kind;   ///< before the marks; empty where they are of different ones
-  std::string marks;  ///< "C-A1 + C-E1"
+  std::string marks;  ///< "C-A1 + C-E1", kept on one line
   std::size_t named = 0;
   std::string behind;  ///< ", 4 girts caught"
   [[nodiscard]] bool alike(const NamedStep& other) const {
@@ -51,7 +51,7 @@ std::optional<NamedStep> named_step(const RaisingStep& step, const Frame& frame,
     for (const std::string& mark : own)
       if (left.starts_with(mark) && mark.size() > longest.size()) longest = mark;
     if (!skip(longest)) return std::nullopt;
-    (out.marks += out.marks.empty() ? "" : " + ") += longest;
+    (out.marks += out.marks.empty() ? "" : "\u00A0+\u00A0") += longest;
     ++out.named;
   } while (skip(" + "));
   if (!left.empty() && !left.starts_with(", ")) return std::nullopt;
@@ -75,8 +75,12 @@ std::string name_as_one(std::span<const NamedStep> steps, std::size_t number, La
   std::string out = first.bent > 0 ? say(Msg::kStepBentUp, language, bents) : first.kind;
   if (!first.behind.empty())  // ", …"
     out += say(Msg::kPaperEachStep, language, out.empty() ? first.behind.substr(2) : first.behind);
-  for (const NamedStep& step : steps)
-    if (first.bent == 0) out += (out.empty() ? "" : "\n") + std::to_string(number++) + ": " + step.marks;
+  if (first.bent > 0) return out;
+  if (!out.empty()) out += "\n";
+  for (const NamedStep& step : steps) {
+    if (&step != &first) out += ", ";
+    out += std::to_string(number++) + ":\u00A0" + step.marks;
+  }
   return out;
 }
 
@@ -101,8 +105,7 @@ std::vector<TableRow> alike_as_one(const Frame& frame, std::span<const RaisingSt
     if (alike.size() > 1) {
       row[kStepNumberCell] += "–" + rows[end - 1][kStepNumberCell];
       row[kStepNameCell] = name_as_one(alike, first + 1, language);
-      if (!row[kStepWeightCell].empty())
-        row[kStepWeightCell] = say(Msg::kPaperEachStep, language, row[kStepWeightCell]);
+      if (!row[kStepWeightCell].empty()) row[kStepWeightCell] = say(Msg::kPaperEach, language, row[kStepWeightCell]);
     }
     out.push_back(std::move(row));
     first = end;

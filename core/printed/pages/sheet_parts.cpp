@@ -162,22 +162,11 @@ PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, doub
 
 PagePart checks_part(const SheetSubject& s, double width) {
   PagePart part;
-  const CheckMeasures& check = s.sheet.check;
-  const Language language = s.voice.language;
   Line line(part.drawn, {0, 0}, width);
-  line.pair(text(Msg::kSheetChecks, language), {}, {kBodyLetters, true});
+  line.pair(text(Msg::kSheetChecks, s.voice.language), {}, {kBodyLetters, true});
   line.down();
-  std::vector<std::string> arrises;
-  arrises.reserve(check.arrises.size());
-  for (const double arris : check.arrises) arrises.push_back(say_inches(arris, s.voice));
-  const bool alike = std::count(arrises.begin(), arrises.end(), arrises.front()) == std::ssize(arrises);
-  if (alike) line.pair(text(Msg::kPaperEveryArris, language), arrises.front(), {kSmallLetters, false});
-  for (std::size_t i = 0; !alike && i < arrises.size(); ++i)
-    line.pair(say(Msg::kSheetArris, language, std::to_string(i + 1)), arrises[i], {kSmallLetters, false});
-  for (std::size_t i = 0; i < 2; ++i)
-    line.pair(say(Msg::kSheetDiagonals, language, std::to_string(i + 1)),
-              say_inches(check.rising[i], s.voice) + " · " + say_inches(check.falling[i], s.voice),
-              {kSmallLetters, false});
+  for (const auto& [what, length] : tape_check_texts(s.sheet.check, s.voice))
+    line.pair(what, length, {kSmallLetters, false});
   part.height = line.bottom();
   return part;
 }

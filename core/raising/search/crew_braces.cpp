@@ -106,15 +106,11 @@ std::vector<int> CrewBraces::against(std::span<const int> timbers, std::span<con
   for (Motions moves = motions(set, now); !moves.empty(); moves = motions(set, now))
     if (!add_against(moves)) return {};
   drop_needless(set, now, added);
-  for (std::size_t i = 0; spare && i < now.size();) {
-    const Motions moves = motions(set, without(now, now[i]));
-    if (moves.empty()) {
-      ++i;
-      continue;
-    }
-    if (!add_against(moves)) return {};
-    i = 0;
-  }
+  // One more brace takes nothing from what the others do, so each is left out once; and what is added for it can be
+  // left out in its turn.
+  for (const int one : spare ? std::vector<int>(now) : std::vector<int>())
+    for (Motions moves = motions(set, without(now, one)); !moves.empty(); moves = motions(set, without(now, one)))
+      if (!add_against(moves)) return {};
   sort_up(added);
   return added;
 }

@@ -231,15 +231,28 @@ bool SearchSpace::beside(int temporary, int p) {
   return is_near(it.from.mark) || is_near(it.to.mark);
 }
 
+bool SearchSpace::seems_idle(const std::vector<int>& timbers, const std::vector<int>& up, int temporary) {
+  const std::vector<int> less = without(up, {temporary});
+  if (!judge_.rigid(timbers, less)) return false;
+  const auto on_same = [&](int other) {
+    const Temporary &a = judge_.temporaries()[at(temporary)], &b = judge_.temporaries()[at(other)];
+    const auto holds_it = [&](const std::string& mark) {
+      return !mark.empty() && (mark == b.from.mark || mark == b.to.mark);
+    };
+    return holds_it(a.from.mark) || holds_it(a.to.mark);
+  };
+  return !plan_.spare || std::all_of(less.begin(), less.end(), [&](int other) {
+    return !on_same(other) || judge_.rigid(timbers, without(less, {other}));
+  });
+}
+
 void SearchSpace::take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from) {
   const bool last = state.placed + 1 == count();
   // What rigidity can miss is cheap to tell; the forces are asked for once, or thrice.
   std::vector<int> idle, rest = state.up;
   for (const int t : from) {
-    if (!last && !beside(t, step.piece)) continue;
-    std::vector<int> less = without(rest, {t});
-    if (!judge_.rigid(state.timbers, less)) continue;
-    rest = std::move(less);
+    if ((!last && !beside(t, step.piece)) || !seems_idle(state.timbers, rest, t)) continue;
+    rest = without(rest, {t});
     idle.push_back(t);
   }
   const auto middle = idle.begin() + static_cast<std::ptrdiff_t>((idle.size() + 1) / 2);
@@ -256,9 +269,8 @@ void SearchSpace::take_out_all_idle(SearchState& state, SearchStep& step) {
   // All that rigidity can miss, at once; else what can be missed one after the other.
   std::vector<int> rest = state.up, idle;
   for (const int t : state.up) {
-    std::vector<int> less = without(rest, {t});
-    if (!judge_.rigid(state.timbers, less)) continue;
-    rest = std::move(less);
+    if (!seems_idle(state.timbers, rest, t)) continue;
+    rest = without(rest, {t});
     idle.push_back(t);
   }
   if (idle.empty()) return;

@@ -78,6 +78,9 @@ class SearchSpace {
   [[nodiscard]] bool beside(int temporary, int p);
   void find_places();
   void take_over_done();
+  /// Whether rigidity can miss it; with a spare one wanted, also together with any other that holds the same timber.
+  /// Cheap to ask: `stands` has the last word.
+  bool seems_idle(const std::vector<int>& timbers, const std::vector<int>& up, int temporary);
   void take_out_idle(SearchState& state, SearchStep& step, const std::vector<int>& from);
   void take_out_all_idle(SearchState& state, SearchStep& step);
   /// `next` with the step's pieces in it and its cost becomes the state.

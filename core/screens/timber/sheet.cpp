@@ -73,15 +73,10 @@ void saw_choice(Shown& s) {
 
 void checks(Shown& s) {
   Ui& ui = s.context.ui;
-  const CheckMeasures& check = s.sheet().check;
   heading(ui, "sheet.checks", s.context.say(Msg::kSheetChecks));
-  for (std::size_t i = 0; i < 4; ++i)
-    fact(ui, "sheet.arris." + std::to_string(i + 1), say(Msg::kSheetArris, s.voice.language, std::to_string(i + 1)),
-         say_inches(check.arrises[i], s.voice));
-  for (std::size_t i = 0; i < 2; ++i)
-    fact(ui, "sheet.diagonals." + std::to_string(i + 1),
-         say(Msg::kSheetDiagonals, s.voice.language, std::to_string(i + 1)),
-         say_inches(check.rising[i], s.voice) + " · " + say_inches(check.falling[i], s.voice));
+  int row = 0;
+  for (const auto& [what, length] : tape_check_texts(s.sheet().check, s.voice))
+    fact(ui, "sheet.check." + std::to_string(++row), what, length);
 }
 
 void joints(Shown& s) {
