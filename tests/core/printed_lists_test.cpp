@@ -88,12 +88,12 @@ TEST_CASE("steps whose names differ in marks or the bent alone are one row that 
   };
   using Names = std::vector<std::string>;
   CHECK(named({step({"C-A1"}, {"C-E1"}), step({"C-A2"}, {"C-E2"})}) ==
-        Names{"Common rafter\n1:\u00A0C-E1\u00A0+\u00A0C-A1, 2:\u00A0C-E2\u00A0+\u00A0C-A2"});
+        Names{"Common rafter\n1:\u00A0C-E1+C-A1, 2:\u00A0C-E2+C-A2"});
   CHECK(named({step(bent(2)), step(bent(3))}) == Names{"Bent 2, 3 up"});
   CHECK(named({step({"P-A2"}, {"B-A2.1", "B-A2.2"}), step({"P-E2"}, {"B-E2.1", "B-E2.2"})}) ==
         Names{"Post, 2 braces caught each step\n1:\u00A0P-A2, 2:\u00A0P-E2"});
   CHECK(named({step({"C-A1", "B-A2.1"}), step({"C-A2", "B-A2.2"})}) ==
-        Names{"1:\u00A0C-A1\u00A0+\u00A0B-A2.1, 2:\u00A0C-A2\u00A0+\u00A0B-A2.2"});
+        Names{"1:\u00A0C-A1+B-A2.1, 2:\u00A0C-A2+B-A2.2"});
   // How many are caught is no name.
   CHECK(named({step({"P-A2"}, {"B-A2.1", "B-A2.2"}), step({"P-E2"}, {"B-E2.1"})}).size() == 2);
   CHECK(named({step({"C-A1"}), step({"B-A1.1"})}).size() == 2);

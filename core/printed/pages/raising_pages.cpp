@@ -25,7 +25,7 @@ namespace {
 using paper::Align;
 
 constexpr int kPicturesAcross = 4;
-constexpr double kPictureGap = 5, kPictureHigh = 36;  // mm
+constexpr double kPictureGap = 5, kPictureHigh = 32;  // mm
 
 class RaisingPages {
  public:

@@ -18,7 +18,7 @@ constexpr std::size_t kMostAsOne = 8;  // steps in a row: more marks are not fou
 struct NamedStep {
   int bent = 0;       ///< goes up whole; 0: the pieces are named
   std::string kind;   ///< before the marks; empty where they are of different ones
-  std::string marks;  ///< "C-A1 + C-E1", kept on one line
+  std::string marks;  ///< "C-A1+C-E1"
   std::size_t named = 0;
   std::string behind;  ///< ", 4 girts caught"
   [[nodiscard]] bool alike(const NamedStep& other) const {
@@ -51,7 +51,7 @@ std::optional<NamedStep> named_step(const RaisingStep& step, const Frame& frame,
     for (const std::string& mark : own)
       if (left.starts_with(mark) && mark.size() > longest.size()) longest = mark;
     if (!skip(longest)) return std::nullopt;
-    (out.marks += out.marks.empty() ? "" : "\u00A0+\u00A0") += longest;
+    (out.marks += out.marks.empty() ? "" : "+") += longest;
     ++out.named;
   } while (skip(" + "));
   if (!left.empty() && !left.starts_with(", ")) return std::nullopt;
