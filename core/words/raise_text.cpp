@@ -1,8 +1,10 @@
 #include "words/raise_text.h"
 
 #include <algorithm>
+#include <map>
 
 #include "frame/facts.h"
+#include "numeric/function_ref.h"
 #include "numeric/index.h"
 #include "numeric/libm.h"
 #include "raising/holding.h"
@@ -94,7 +96,7 @@ class Page {
     const StepCheck* checked = check != nullptr && s < check->steps.size() ? &check->steps[s] : nullptr;
     if (const Pick picked = pick_of_step(frame_, book_.raising, bodies_, step); !picked.timbers.empty()) {
       pick(step, picked, checked);
-      together(picked);
+      together(picked, s);
     }
     for (const std::string& name : step.put_up) temporary(Msg::kRaisePutUp, name);
     labelled(Msg::kRaiseDrive, driven_text(driven_in(frame_, book_.raising, s), voice_));
@@ -163,11 +165,11 @@ class Page {
   }
 
   /// What goes up together: as it lies, and what tipping it up takes.
-  void together(const Pick& pick) {
+  void together(const Pick& pick, std::size_t step) {
     if (pick.timbers.size() < 2) return;
     const auto ground = lay_on_ground(frame_, pick.timbers);
     if (!ground) return;
-    lying(*ground);
+    lying(*ground, pick.timbers, step);
     if (pick.by != LiftBy::kTipUp) return;
     const HandRaise raise = raise_by_hand(frame_, book_.raising, bodies_, pick.timbers);
     labelled(Msg::kRaiseByHand,
@@ -178,19 +180,32 @@ class Page {
                                      {"balance", print_fixed(libm::floor(raise.balance), 0)}}));
   }
 
-  void lying(const OnTheGround& ground) {
-    labelled(Msg::kRaiseGround, say(Msg::kRaiseGroundDown, language(),
-                                    {{"toward", toward_text(ground.down, language())},
-                                     {"height", say_near(Length::from_inches(ground.block_height), voice_)}}));
+  /// As it lies on the ground; what lies as in a step before, timber for timber, says that step.
+  void lying(const OnTheGround& ground, const std::vector<int>& timbers, std::size_t step) {
+    const auto numbered = [&](int t) {
+      return std::to_string(std::find(timbers.begin(), timbers.end(), t) - timbers.begin());
+    };
+    const auto [first, is_new] =
+        lain_.try_emplace(lying_lines(ground, numbered), step);  // by number: what each timber is among them
+    if (!is_new)
+      return labelled(Msg::kRaiseGround, say(Msg::kRaiseGroundAs, language(), std::to_string(first->second + 1)));
+    for (const std::string& line : lying_lines(ground, [&](int t) { return mark_at(frame_, t); }))
+      labelled(Msg::kRaiseGround, line);
+  }
+  std::vector<std::string> lying_lines(const OnTheGround& ground, FunctionRef<std::string(int)> name) const {
+    std::vector<std::string> lines{say(Msg::kRaiseGroundDown, language(),
+                                       {{"toward", toward_text(ground.down, language())},
+                                        {"height", say_near(Length::from_inches(ground.block_height), voice_)}})};
     for (const Diagonal& d : ground.diagonals)
-      labelled(Msg::kRaiseGround, say(Msg::kRaiseDiagonal, language(),
-                                      {{"from", mark_at(frame_, d.from)},
-                                       {"to", mark_at(frame_, d.to)},
-                                       {"length", say_inches(d.length, voice_)}}));
-    if (!ground.toe_stops.empty())
-      labelled(Msg::kRaiseGround, say(Msg::kRaiseToe, language(), marks_text(frame_, ground.toe_stops)));
+      lines.push_back(say(Msg::kRaiseDiagonal, language(),
+                          {{"from", name(d.from)}, {"to", name(d.to)}, {"length", say_inches(d.length, voice_)}}));
+    std::vector<std::string> feet;
+    feet.reserve(ground.toe_stops.size());
+    for (const int t : ground.toe_stops) feet.push_back(name(t));
+    if (!feet.empty()) lines.push_back(say(Msg::kRaiseToe, language(), marks_text(feet)));
     for (const Slender& slender : ground.strongbacks)
-      labelled(Msg::kRaiseGround, say(Msg::kRaiseStrongback, language(), mark_at(frame_, slender.timber)));
+      lines.push_back(say(Msg::kRaiseStrongback, language(), name(slender.timber)));
+    return lines;
   }
 
   void gear(const Pick& pick) {
@@ -277,6 +292,7 @@ class Page {
   const Frame& frame_;
   const Voice& voice_;
   std::vector<PickBody> bodies_;
+  std::map<std::vector<std::string>, std::size_t> lain_;  ///< how what goes up together lies, and the first such step
   std::string out_;
 };
 

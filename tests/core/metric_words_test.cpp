@@ -117,3 +117,22 @@ TEST_CASE("a book by the millimetre has its yard in whole metric figures", "[boo
   CHECK(book.raising.truck.carries == Weight::kilograms(4500));
   CHECK(book.raising.stack_x == Length::mm(-6000));
 }
+
+TEST_CASE("a bent that lies as one before says so in a line", "[words]") {
+  Book book = new_book("Barn", Length::feet(20), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8)));
+  for (const char* n : {"1", "2", "3"}) {
+    RaisingStep step;
+    for (const char* mark : {"P-A", "P-E", "T-"}) step.marks.push_back(std::string(mark) + n);
+    book.raising.steps.push_back(step);
+  }
+  const BookModel model = solve(book);
+  const std::string said = raising_text(book, **model.frame, Voice{}, nullptr);
+  const auto times = [&](const std::string& words) {
+    int count = 0;
+    for (std::size_t i = said.find(words); i != std::string::npos; i = said.find(words, i + 1)) ++count;
+    return count;
+  };
+  CHECK(times("diagonal from the foot of P-A1 to the top of P-E1") == 1);
+  CHECK(times("diagonal from the foot") == 2);
+  CHECK(times("as in step 1") == 2);
+}
