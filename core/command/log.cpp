@@ -179,7 +179,7 @@ class LogCall {
       out += workplace_text(step.place, voice_.language);
       out += ")\n";
       for (const StepNumber& n : step.numbers)
-        out += "      " + told(step_number_from_text(n, voice_.language), step_value_text(n.name, n.value, voice_));
+        out += "      " + told(step_number_from_text(n, voice_.language), step_value_text(n, voice_));
       for (const WorkCaution caution : {kKickback, kEyesEars, kCords, kWorkHeld})
         if ((step.cautions & caution) != 0) {
           out += "      ! ";

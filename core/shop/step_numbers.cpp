@@ -313,7 +313,8 @@ bool same_setting(const BoreSetting& a, const BoreSetting& b) {
 }
 
 Numbers bore_numbers(const Timber& timber, const BoreSetting& setting, std::span<const Feature* const> holes) {
-  Numbers out{{Name::kDiameter, setting.diameter}, {Name::kDepth, setting.depth, setting.face}};
+  const bool through = goes_through(timber, setting.face, setting.depth);
+  Numbers out{{Name::kDiameter, setting.diameter}, {Name::kDepth, setting.depth, setting.face, through}};
   if (setting.drawbore > 0) out.push_back({Name::kDrawbore, setting.drawbore});
   for (const Feature* hole : holes) add_bore(timber, *hole, out);
   face_up(setting.face, out);

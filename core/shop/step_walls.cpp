@@ -96,6 +96,10 @@ void add_end_wall(Numbers& out, const Timber& timber, const Feature& f, Axis axi
 
 }  // namespace
 
+bool goes_through(const Timber& timber, Face face, double depth) {
+  return depth >= frame_of(face, timber.sides).thickness - kNoLean;
+}
+
 Numbers recess_numbers(const Timber& timber, const Feature& f) {
   const Pocket& pocket = timber.pockets[static_cast<std::size_t>(f.first_pocket)];
   const auto planes = planes_of(pocket);
@@ -108,7 +112,7 @@ Numbers recess_numbers(const Timber& timber, const Feature& f) {
   const double from = in.frame.under(in.into < 0 ? box.hi : box.lo), to = in.frame.under(in.into < 0 ? box.lo : box.hi);
   const double start = from > kOpen ? from : 0;
   (in.inward == Axis::kZ ? in.level.z : in.level.y) = in.frame.at + in.into * start;
-  Numbers out{{Name::kDepth, std::min(to, in.frame.thickness), f.face}};
+  Numbers out{{Name::kDepth, std::min(to, in.frame.thickness), f.face, goes_through(timber, f.face, to)}};
   if (start > 0) out.push_back({Name::kStart, start, f.face});
   for (int i = 0; i < planes.count; ++i)
     if (libm::fabs(along_axis(in.inward, planes[i].normal)) < 1 - kSquareWall && is_wall(timber, planes, i))

@@ -112,6 +112,7 @@ struct StepNumber {
   StepNumberName name = StepNumberName::kDepth;
   double value = 0;
   std::optional<Face> from{};  ///< the face that it is measured from
+  bool through = false;        ///< a depth that is all the wood there: nothing is set to it
 };
 
 /// What a saw is set to. Angles to a hundredth of a degree, the stop to 1/64 in; 0 where there is no stop.

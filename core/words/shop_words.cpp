@@ -98,6 +98,11 @@ std::string step_value_text(StepNumberName name, double value, const Voice& voic
   return is_tool_setting(name) ? say_tool_inches(value, voice) : say_inches(value, voice);
 }
 
+std::string step_value_text(const StepNumber& number, const Voice& voice) {
+  if (number.through) return std::string(text(Msg::kStepThrough, voice.language));
+  return step_value_text(number.name, number.value, voice);
+}
+
 std::string_view work_caution_text(WorkCaution caution, Language language) {
   for (std::size_t i = 0; i < kCautions.size(); ++i)
     if (caution == 1u << i) return key_text("work_caution_", kCautions[i], language);

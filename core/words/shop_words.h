@@ -23,6 +23,8 @@ namespace bentbook {
 [[nodiscard]] std::string step_number_from_text(const StepNumber& number, Language language);
 /// A number of a step as it is set: a length (of a tool to 1/64), degrees, a face's number.
 [[nodiscard]] std::string step_value_text(StepNumberName name, double value, const Voice& voice);
+/// …a depth that is all the wood there is said as such: no drill is stopped at it.
+[[nodiscard]] std::string step_value_text(const StepNumber& number, const Voice& voice);
 /// One bit of WorkCaution.
 [[nodiscard]] std::string_view work_caution_text(WorkCaution caution, Language language);
 /// Stable words of the cautions set.

@@ -518,7 +518,7 @@ TEST_CASE("what a step is set to has each of its numbers, and none twice", "[sho
         if (n.name == StepNumberName::kReach)
           CHECK((all.find(name) == std::string::npos) == from_more);
         else if (!is_degrees(n.name))
-          CHECK(all.find(step_value_text(n.name, n.value, voice)) != std::string::npos);
+          CHECK(all.find(step_value_text(n, voice)) != std::string::npos);
         else
           CHECK((all.find(name) != std::string::npos) == (std::abs(n.value) >= kSquareWithin));
       }
@@ -541,4 +541,27 @@ TEST_CASE("a hand saw neither kicks nor has a cord: no step of its says so", "[s
   CHECK(sawn > 1);
   for (const WorkStep& step : work_steps(*frame, solve_sheet(*frame, 0, swinging_saw())))
     if (step.place == Workplace::kSaw) CHECK((step.cautions & kKickback) != 0);
+}
+
+TEST_CASE("what goes right through the wood has no depth to be set: it is said so, and only of that", "[shop][words]") {
+  const Frame frame = demo_frame();
+  int through = 0, stopped = 0;
+  for (const TimberWork& work : shop_work(frame, {}, swinging_saw())) {
+    const Timber& timber = frame.timbers[static_cast<std::size_t>(work.timber)];
+    for (const WorkStep& step : work.steps) {
+      if (step.work != StepWork::kPegHole && step.work != StepWork::kMortise) continue;
+      const StepNumber depth = *std::find_if(step.numbers.begin(), step.numbers.end(),
+                                             [](const StepNumber& n) { return n.name == StepNumberName::kDepth; });
+      REQUIRE(depth.from);
+      const bool level = *depth.from == Face::kTop || *depth.from == Face::kBottom;
+      const Sides& s = timber.sides;
+      const double wood = level ? s.z_hi - s.z_lo : s.y_hi - s.y_lo;
+      INFO(timber.mark << " " << step.id);
+      CHECK(depth.through == (depth.value > wood - 1e-6));
+      CHECK((step_value_text(depth, Voice{}) == "Through") == depth.through);
+      (depth.through ? through : stopped)++;
+    }
+  }
+  CHECK(through > 0);
+  CHECK(stopped > 0);
 }

@@ -79,7 +79,7 @@ void numbers(JsonOut& out, const WorkStep& step, const Voice& voice) {
     out.text("name", keys::word(kStepNumberWords, n.name));
     out.number("value", n.value, 4);
     if (n.from) out.count("face", static_cast<int>(*n.from));
-    out.text("text", step_value_text(n.name, n.value, voice));
+    out.text("text", step_value_text(n, voice));
     out.close();
   }
   out.close_list();

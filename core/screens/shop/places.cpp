@@ -20,7 +20,7 @@ void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& wo
   std::string second;
   if (step.place != Workplace::kSaw && !step.numbers.empty())
     second = step_number_from_text(step.numbers[0], voice.language) + ": " +
-             step_value_text(step.numbers[0].name, step.numbers[0].value, voice);
+             step_value_text(step.numbers[0], voice);
   if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
                timber.mark + " · " + step_text(step, voice.language), second))
     context.pages.push(shop_card_page(timber.mark, step.id));

@@ -39,7 +39,7 @@ class StepLines {
   }
 
  private:
-  [[nodiscard]] std::string value(const StepNumber& n) const { return step_value_text(n.name, n.value, voice_); }
+  [[nodiscard]] std::string value(const StepNumber& n) const { return step_value_text(n, voice_); }
   [[nodiscard]] std::string name(const StepNumber& n) const { return step_number_from_text(n, voice_.language); }
   [[nodiscard]] std::string named(Name name) const { return std::string(step_number_text(name, voice_.language)); }
 
