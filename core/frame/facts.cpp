@@ -18,7 +18,7 @@ double density_at(const Species& species, double moisture) {
   return limits::kWaterDensity * gravity_at(species, moisture) * (1 + moisture / 100);
 }
 
-TimberFacts facts_of(const Timber& timber, Length trim) {
+TimberFacts facts_of(const Timber& timber, Length step, Length trim) {
   TimberFacts facts;
   const VolumeFacts solid = volume_of(solid_of(timber));
   facts.volume = solid.volume;
@@ -26,7 +26,6 @@ TimberFacts facts_of(const Timber& timber, Length trim) {
   facts.cg_world = to_world(timber.at, solid.centroid);
   facts.weight_lb = solid.volume / 1728 * density_at(timber.species, timber.moisture);
   constexpr std::int64_t kHair = 8'000;
-  const Length step = limits::kStockStep;
   const std::int64_t need = Length::from_inches(timber.length).count + trim.count - kHair;
   facts.stock = step * (need <= 0 ? 1 : (need + step.count - 1) / step.count);
   const Section& nominal = timber.wood.nominal;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "frame/plan.h"
+#include "roof/limits.h"
 
 namespace bentbook {
 
@@ -19,9 +20,11 @@ struct TimberFacts {
   Vec3 cg_world;
   double weight_lb = 0;
   double board_feet = 0;  ///< nominal section, stock length. Source: SOURCES.md, "board feet"
-  Length stock;           ///< next 2 ft that holds the length and the trim
+  Length stock;           ///< the next whole number of steps that holds the length and the trim
 };
-[[nodiscard]] TimberFacts facts_of(const Timber& timber, Length trim = Length::inches(2));
+/// `step`: by which stock is sold.
+[[nodiscard]] TimberFacts facts_of(const Timber& timber, Length step = limits::kStockStep,
+                                   Length trim = Length::inches(2));
 
 /// Joints that touch a timber, in order. `as_member`: those where its own end or notch is the member's.
 [[nodiscard]] std::vector<int> joints_of(const Frame& frame, int timber);

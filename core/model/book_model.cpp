@@ -64,12 +64,12 @@ Result<Sheet> sheet_of(const Book& book, const BookModel& model, std::string_vie
   return solve_sheet(*frame, timber, saw_of(book));
 }
 
-FrameTotals totals_of(const Frame& frame) {
+FrameTotals totals_of(const Frame& frame, Length stock_step) {
   FrameTotals totals;
   double placed = 0;
   Vec3 moment;
   for (const Timber& timber : frame.timbers) {
-    const TimberFacts facts = facts_of(timber);
+    const TimberFacts facts = facts_of(timber, stock_step);
     if (totals.timbers == 0) {
       totals.species = timber.species.name;
       totals.moisture = timber.moisture;

@@ -37,6 +37,6 @@ struct FrameTotals {
   std::optional<double> moisture;  ///< percent
   Vec3 cg;                         ///< of what is placed, in the building
 };
-[[nodiscard]] FrameTotals totals_of(const Frame& frame);
+[[nodiscard]] FrameTotals totals_of(const Frame& frame, Length stock_step = limits::kStockStep);
 
 }  // namespace bentbook

@@ -226,7 +226,7 @@ std::string members_text(const Frame& frame, const Voice& voice) {
       out += "  " + std::string(text(Msg::kSheetOverridden, voice.language));
     out += "\n";
   }
-  return out + totals_text(totals_of(frame), voice) + "\n";
+  return out + totals_text(totals_of(frame, stock_step(voice)), voice) + "\n";
 }
 
 std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
@@ -254,7 +254,7 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
   const Timber& timber = frame.timbers[static_cast<std::size_t>(sheet.timber)];
   const Language language = voice.language;
   const Saw& saw = saw_of(book);
-  const TimberFacts facts = facts_of(timber);
+  const TimberFacts facts = facts_of(timber, stock_step(voice));
   std::string out = timber.mark + ", " + std::string(kind_name(timber.kind, language)) + "\n";
   if (timber.overridden.added)
     out += std::string(text(Msg::kSheetAdded, language)) + "\n";

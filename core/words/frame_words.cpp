@@ -5,6 +5,7 @@
 
 #include "frame/joints/joint_table.h"
 #include "frame/keys.h"
+#include "stock/plan.h"
 #include "words/error_words.h"
 
 namespace bentbook {
@@ -143,6 +144,10 @@ std::string section_text(const Section& section, const Voice& voice) {
   if (inches.lengths.form == LengthForm::kFeetInches) inches.lengths.form = LengthForm::kInchFraction;
   return say_length(section.breadth, inches) + (voice.marks == Marks::kScreen ? " × " : " x ") +
          say_length(section.depth, inches);
+}
+
+Length stock_step(const Voice& voice) {
+  return is_metric(voice.lengths.form) ? metric_stock().step : limits::kStockStep;
 }
 
 std::string frame_error_text(const Error& error, const Voice& voice) {

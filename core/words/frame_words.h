@@ -36,6 +36,8 @@ namespace bentbook {
 [[nodiscard]] std::string hardware_text(const HardwareRow& row, const Voice& voice);
 /// "8 x 10", nominal, in the voice's form of inches.
 [[nodiscard]] std::string section_text(const Section& section, const Voice& voice);
+/// The step by which stock is sold where lengths are said so: facts_of's, totals_of's.
+[[nodiscard]] Length stock_step(const Voice& voice);
 /// An error of the book, the plan or a list, its field named as the frame names it.
 [[nodiscard]] std::string frame_error_text(const Error& error, const Voice& voice);
 

@@ -6,6 +6,7 @@
 #include "book/book.h"
 #include "inch_units.h"
 #include "model/book_model.h"
+#include "stock/plan.h"
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 #include "words/raise_text.h"
@@ -135,4 +136,27 @@ TEST_CASE("a bent that lies as one before says so in a line", "[words]") {
   CHECK(times("diagonal from the foot of P-A1 to the top of P-E1") == 1);
   CHECK(times("diagonal from the foot") == 2);
   CHECK(times("as in step 1") == 2);
+}
+
+TEST_CASE("stock to order is rounded up to what a metric yard sells where lengths are metric, else to two feet",
+          "[words]") {
+  const Book book = pushing_book();
+  const BookModel model = solve(book);
+  REQUIRE(*model.frame);
+  CHECK(stock_step({}) == Length::feet(2));
+  CHECK(stock_step(metric(Language::kEn)) == metric_stock().step);
+  double board_feet = 0;
+  for (const Timber& timber : (*model.frame)->timbers) {
+    const Length feet = facts_of(timber).stock, mm = facts_of(timber, metric_stock().step).stock;
+    CHECK(feet.count % Length::feet(2).count == 0);
+    CHECK(mm.count % Length::mm(600).count == 0);
+    CHECK(mm.in() >= timber.length + 2 - 1e-3);
+    CHECK((mm - Length::mm(600)).in() < timber.length + 2);
+    const int t = timber_by_mark(**model.frame, timber.mark);
+    const std::string sheet =
+        sheet_text(book, **model.frame, solve_sheet(**model.frame, t, saw_of(book)), metric(Language::kEn));
+    CHECK(sheet.find("Stock to order: " + say_length(mm, metric(Language::kEn))) != std::string::npos);
+    board_feet += facts_of(timber, metric_stock().step).board_feet;
+  }
+  CHECK(totals_of(**model.frame, metric_stock().step).board_feet == Catch::Approx(board_feet));
 }

@@ -64,7 +64,7 @@ class Lists {
     std::vector<TableRow> rows;
     for (const CutRow& row : cut_rows(frame_)) {
       const Timber& timber = frame_.timbers[at(row.timber)];
-      const TimberFacts facts = facts_of(timber);
+      const TimberFacts facts = facts_of(timber, stock_step(voice_));
       std::string marks;
       for (const int t : row.timbers) marks += (marks.empty() ? "" : ", ") + mark_of(t);
       rows.push_back({std::to_string(row.timbers.size()), std::move(marks),
@@ -80,7 +80,7 @@ class Lists {
                  {said(Msg::kPaperWeightEach), Align::kRight},
                  {said(Msg::kSheetStock), Align::kRight}},
                 rows);
-    const FrameTotals totals = totals_of(frame_);
+    const FrameTotals totals = totals_of(frame_, stock_step(voice_));
     flow_.gap(2);
     flow_.words(totals_text(totals, voice_), true);
     flow_.words(totals_wood_text(totals, voice_));

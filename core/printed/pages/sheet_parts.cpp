@@ -174,7 +174,7 @@ PagePart checks_part(const SheetSubject& s, double width) {
 PagePart facts_part(const SheetSubject& s, double width) {
   PagePart part;
   const Language language = s.voice.language;
-  const TimberFacts facts = facts_of(s.timber());
+  const TimberFacts facts = facts_of(s.timber(), stock_step(s.voice));
   Line line(part.drawn, {0, 0}, width);
   const Letters letters{kSmallLetters, false};
   line.pair(text(Msg::kSheetStock, language), say_length(facts.stock, s.voice), letters);

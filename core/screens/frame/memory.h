@@ -27,6 +27,7 @@ struct FrameMemory {
 
   struct Totals {
     Solved of;
+    Length step;  ///< by which stock is sold
     FrameTotals totals;
   } totals;
 

@@ -86,9 +86,11 @@ void rows(Context& context, const ShownFrame& shown) {
 
 void totals(Context& context, const ShownFrame& shown) {
   FrameMemory::Totals& kept = context.frame_memory.totals;
-  if (kept.of != shown.solved && !shown.typing) kept = {shown.solved, totals_of(*shown.frame())};
-  if (kept.of == nullptr) return;
   const Voice voice = voice_of(context);
+  const Length step = stock_step(voice);
+  if ((kept.of != shown.solved && !shown.typing) || (kept.of != nullptr && kept.step != step))
+    kept = {shown.solved, step, totals_of(*shown.frame(), step)};
+  if (kept.of == nullptr) return;
   note(context.ui, "frame.totals", totals_text(kept.totals, voice) + " · " + totals_wood_text(kept.totals, voice));
 }
 

@@ -99,7 +99,7 @@ void on_paper(Shown& s) {
 
 void facts(Shown& s) {
   Ui& ui = s.context.ui;
-  const TimberFacts f = facts_of(s.timber);
+  const TimberFacts f = facts_of(s.timber, stock_step(s.voice));
   fact(ui, "sheet.weight", s.context.say(Msg::kSheetWeight), say_weight(f.weight_lb, s.voice));
   fact(ui, "sheet.stock", s.context.say(Msg::kSheetStock), say_length(f.stock, s.voice));
   fact(ui, "sheet.volume", s.context.say(Msg::kSheetVolume), say_wood(f.board_feet, s.voice));
