@@ -43,6 +43,18 @@ bool sawn_alike(const Timber& a, const Timber& b) {
          std::equal(a.cuts.begin(), a.cuts.end(), b.cuts.begin(), b.cuts.end(), same_cut);
 }
 
+bool same_work(const Frame& frame, const TimberWork& a, const WorkStep& s, const TimberWork& b, const WorkStep& t) {
+  constexpr double kSame = 1e-6;
+  const Timber& on = frame.timbers[static_cast<std::size_t>(a.timber)];
+  const Timber& other = frame.timbers[static_cast<std::size_t>(b.timber)];
+  const auto same_number = [](const StepNumber& x, const StepNumber& y) {
+    return x.name == y.name && x.from == y.from && libm::fabs(x.value - y.value) <= kSame;
+  };
+  return on.kind == other.kind && on.wood.nominal == other.wood.nominal && s.work == t.work && s.part == t.part &&
+         s.end == t.end && s.name == t.name && s.setup == t.setup &&
+         std::equal(s.numbers.begin(), s.numbers.end(), t.numbers.begin(), t.numbers.end(), same_number);
+}
+
 }  // namespace
 
 TimberWork work_on(const Frame& frame, const Sheet& sheet, const ShopState& state) {
@@ -103,19 +115,35 @@ std::array<PlaceCount, 5> count_by_workplace(std::span<const TimberWork> work) {
   return counts;
 }
 
-std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
-  std::map<SawSetup, std::vector<WaitingCut>> groups;
-  std::vector<WaitingCut> along;
+int waits_for(const TimberWork& work, int step) {
+  const auto place = [&](int i) { return work.steps[static_cast<std::size_t>(i)].place; };
+  for (int i = 0; i < step; ++i)
+    if (!work.progress.done[static_cast<std::size_t>(i)] && place(i) != place(step)) return i;
+  return -1;
+}
+
+std::vector<WaitingCut> waiting_at(std::span<const TimberWork> work, Workplace place, Waiting which) {
+  std::vector<WaitingCut> out;
   for (std::size_t w = 0; w < work.size(); ++w)
     for (std::size_t i = 0; i < work[w].steps.size() && !work[w].progress.held; ++i) {
-      const WorkStep& step = work[w].steps[i];
-      if (work[w].progress.done[i]) continue;
-      const WaitingCut cut{static_cast<int>(w), static_cast<int>(i)};
-      if (step.setup)
-        groups[*step.setup].push_back(cut);
-      else if (step.place == Workplace::kSaw)
-        along.push_back(cut);
+      if (work[w].steps[i].place != place || work[w].progress.done[i]) continue;
+      const int step = static_cast<int>(i);
+      if (which == Waiting::kAll || (which == Waiting::kNow) == (waits_for(work[w], step) < 0))
+        out.push_back({static_cast<int>(w), step});
     }
+  return out;
+}
+
+std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work, Waiting which) {
+  std::map<SawSetup, std::vector<WaitingCut>> groups;
+  std::vector<WaitingCut> along;
+  for (const WaitingCut& cut : waiting_at(work, Workplace::kSaw, which)) {
+    const WorkStep& step = work[static_cast<std::size_t>(cut.work)].steps[static_cast<std::size_t>(cut.step)];
+    if (step.setup)
+      groups[*step.setup].push_back(cut);
+    else
+      along.push_back(cut);
+  }
   std::vector<SawSetup> setups;
   setups.reserve(groups.size());
   for (const auto& [setup, cuts] : groups) setups.push_back(setup);
@@ -125,6 +153,25 @@ std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work) {
     out.push_back({setup, false, std::move(groups[setup])});
   }
   if (!along.empty()) out.push_back({{}, true, std::move(along)});
+  return out;
+}
+
+std::vector<std::vector<WaitingCut>> alike_steps(const Frame& frame, std::span<const TimberWork> work,
+                                                 std::span<const WaitingCut> steps) {
+  std::vector<std::vector<WaitingCut>> out;
+  for (const WaitingCut& cut : steps) {
+    const TimberWork& on = work[static_cast<std::size_t>(cut.work)];
+    const auto same = [&](const std::vector<WaitingCut>& alike) {
+      const TimberWork& first = work[static_cast<std::size_t>(alike.front().work)];
+      return same_work(frame, first, first.steps[static_cast<std::size_t>(alike.front().step)], on,
+                       on.steps[static_cast<std::size_t>(cut.step)]);
+    };
+    const auto found = std::find_if(out.begin(), out.end(), same);
+    if (found == out.end())
+      out.push_back({cut});
+    else
+      found->push_back(cut);
+  }
   return out;
 }
 

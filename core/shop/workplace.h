@@ -47,7 +47,18 @@ struct SawGroup {
   bool along = false;            ///< cut along the grain to gauge lines: no table is set
   std::vector<WaitingCut> cuts;  ///< in the order of the list given
 };
+/// Whether a step can be made as things are, or comes after one that is made elsewhere.
+enum class Waiting : std::uint8_t { kAll, kNow, kLater };
+/// The first step before this one that is not done and is made at another workplace, in TimberWork::steps; −1: none.
+[[nodiscard]] int waits_for(const TimberWork& work, int step);
+/// Steps at a place that are not done, in the order of the list given.
+[[nodiscard]] std::vector<WaitingCut> waiting_at(std::span<const TimberWork> work, Workplace place, Waiting which);
 /// All steps that are sawn and not done, one group for each setting, in an order with few changes (saw_order.h);
 /// last what is cut along the grain.
-[[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work);
+[[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work, Waiting which = Waiting::kAll);
+/// Those that are the same work with the same numbers on timbers of one kind and section, together; each list and all
+/// of them in the order given.
+[[nodiscard]] std::vector<std::vector<WaitingCut>> alike_steps(const Frame& frame, std::span<const TimberWork> work,
+                                                               std::span<const WaitingCut> steps);
+
 }  // namespace bentbook

@@ -152,6 +152,8 @@ enum class Icon : std::uint8_t {
 [[nodiscard]] bool toggle(Ui&, ItemKey, std::string_view label, bool on, std::string_view note = {});
 /// A row that leads on: title, a quiet second line, a chevron.
 [[nodiscard]] bool list_row(Ui&, ItemKey, std::string_view title, std::string_view note = {});
+/// A row that more rows are unfolded from: as list_row, with a plus or minus in the chevron's place.
+[[nodiscard]] bool fold_row(Ui&, ItemKey, std::string_view title, std::string_view note, bool open);
 /// A row to choose from a list of things (saws): a ring that is filled when chosen.
 [[nodiscard]] bool pick_row(Ui&, ItemKey, std::string_view title, std::string_view note, bool chosen);
 /// A row of a list that is put in order by hand: as list_row, with a grip at its right edge that a finger drags. What

@@ -38,9 +38,8 @@ void draw_two(Ui& ui, const TwoLines& lines, std::string_view title, std::string
   if (!second.empty()) draw_wrapped(pen(ui), *ui.fonts.note, {box.x, top + lines.title}, ui.theme.quiet, second, box.w);
 }
 
-}  // namespace
-
-bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second) {
+/// A row with an icon at its right edge.
+bool icon_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second, Icon icon) {
   const float inner = ui.column.width - 32;
   const TwoLines lines = measure_two(ui, title, second, inner);
   const Rect box = take_box(ui, std::max(ui.theme.target + kGap, lines.height() + 2 * kRowPad));
@@ -48,9 +47,19 @@ bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view seco
       ui, {std::string(key), Role::kButton, Touch::kPress, std::string(title), std::string(second), box}, false);
   draw_row(ui, look, box);
   draw_two(ui, lines, title, second, {box.x, box.y, inner, box.h}, false);
-  draw_icon(pen(ui), Icon::kForward, {box.x + box.w - 24, box.y + box.h / 2 - 10, 20, 20}, ui.theme.ink);
+  draw_icon(pen(ui), icon, {box.x + box.w - 24, box.y + box.h / 2 - 10, 20, 20}, ui.theme.ink);
   draw_focus(ui, look, box);
   return look.pressed;
+}
+
+}  // namespace
+
+bool list_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second) {
+  return icon_row(ui, key, title, second, Icon::kForward);
+}
+
+bool fold_row(Ui& ui, ItemKey key, std::string_view title, std::string_view second, bool open) {
+  return icon_row(ui, key, title, second, open ? Icon::kMinus : Icon::kPlus);
 }
 
 bool caution_row(Ui& ui, ItemKey key, std::string_view text, bool open) {

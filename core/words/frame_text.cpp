@@ -180,7 +180,8 @@ std::vector<Alike> alike_warnings(const Frame& frame, const Voice& voice) {
   return all;
 }
 
-/// "P-A1, P-A2, P-A3, P-A4 and 7 more".
+}  // namespace
+
 std::string marks_in_short(std::vector<std::string> marks, const Voice& voice) {
   constexpr std::size_t kNamed = 4;
   if (marks.size() <= kNamed + 1) return joined(marks);
@@ -188,8 +189,6 @@ std::string marks_in_short(std::vector<std::string> marks, const Voice& voice) {
   marks.resize(kNamed);
   return say(Msg::kMarksAndMore, voice.language, {{"marks", joined(marks)}, {"n", more}});
 }
-
-}  // namespace
 
 std::string check_text(const Book& book, const Frame& frame, const Voice& voice) {
   std::string out;

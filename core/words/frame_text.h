@@ -10,6 +10,8 @@
 
 namespace bentbook {
 
+/// "P-A1, P-A2, P-A3, P-A4 and 7 more".
+[[nodiscard]] std::string marks_in_short(std::vector<std::string> marks, const Voice& voice);
 [[nodiscard]] std::string check_text(const Book& book, const Frame& frame, const Voice& voice);
 /// Timbers, weight and board feet in one line.
 /// What wood the weight is of: "Eastern white pine at 20 %".

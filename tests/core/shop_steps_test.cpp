@@ -565,3 +565,46 @@ TEST_CASE("what goes right through the wood has no depth to be set: it is said s
   CHECK(through > 0);
   CHECK(stopped > 0);
 }
+
+TEST_CASE("what waits at a workplace: now or after work elsewhere, each once; the same work on alike timbers together",
+          "[shop]") {
+  const Frame frame = demo_frame();
+  const auto steps = steps_of(frame, "P-A1");
+  Event laid;
+  laid.timber = "P-A1";
+  laid.step = steps.front().id;
+  REQUIRE(steps.front().place == Workplace::kLayout);
+  Log log{"b1", {}};
+  add_event(log, *next_event(log, 1, laid));
+  const auto work = shop_work(frame, fold(log), swinging_saw());
+  for (std::size_t p = 0; p < kWorkplaceWords.size(); ++p) {
+    const auto place = static_cast<Workplace>(p);
+    const auto now = waiting_at(work, place, Waiting::kNow), later = waiting_at(work, place, Waiting::kLater);
+    CHECK(now.size() + later.size() == waiting_at(work, place, Waiting::kAll).size());
+    for (const WaitingCut& cut : now) {
+      const TimberWork& on = work[static_cast<std::size_t>(cut.work)];
+      for (int i = 0; i < cut.step; ++i)
+        CHECK((on.progress.done[static_cast<std::size_t>(i)] || on.steps[static_cast<std::size_t>(i)].place == place));
+    }
+    for (const WaitingCut& cut : later) CHECK(waits_for(work[static_cast<std::size_t>(cut.work)], cut.step) >= 0);
+    if (place == Workplace::kSaw) {
+      CHECK_FALSE(now.empty());
+      for (const WaitingCut& cut : now)
+        CHECK(frame.timbers[static_cast<std::size_t>(work[static_cast<std::size_t>(cut.work)].timber)].mark == "P-A1");
+    }
+    std::size_t together = 0, most = 0;
+    for (const std::vector<WaitingCut>& alike : alike_steps(frame, work, later)) {
+      together += alike.size();
+      most = std::max(most, alike.size());
+      const WaitingCut& a = alike.front();
+      const WorkStep& first = work[static_cast<std::size_t>(a.work)].steps[static_cast<std::size_t>(a.step)];
+      for (const WaitingCut& cut : alike) {
+        const WorkStep& step = work[static_cast<std::size_t>(cut.work)].steps[static_cast<std::size_t>(cut.step)];
+        CHECK(step.work == first.work);
+        CHECK(numbers_text(step.numbers) == numbers_text(first.numbers));
+      }
+    }
+    CHECK(together == later.size());
+    if (place == Workplace::kSaw) CHECK(most > 1);
+  }
+}

@@ -232,6 +232,62 @@ TEST_CASE("one saw setting for many alike timbers is ticked with one hold", "[sc
   }
 }
 
+TEST_CASE("a workplace opens with what can be made now; what comes after other work is folded in one row",
+          "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.place.saw");
+  // Nothing is laid out yet: all of it waits, and is shown.
+  REQUIRE(bed.shows("shop.later"));
+  CHECK(bed.item("shop.later").value == "Layout");
+  CHECK(bed.shows("shop.setting.0.all"));
+  bed.press("shop.later");
+  CHECK_FALSE(bed.shows("shop.setting.0.count"));
+  bed.press("bar.back");
+  bed.press("shop.place.saw");
+  CHECK_FALSE(bed.shows("shop.setting.0.count"));
+  bed.press("bar.back");
+  // One post laid out: its ends are what is to be sawn now, the others wait behind them.
+  bed.press("shop.all");
+  bed.press("shop.timber.P-A1");
+  bed.hold_by_name("shop.next.tick");
+  bed.press("bar.back");
+  bed.press("bar.back");
+  bed.press("shop.place.saw");
+  REQUIRE(bed.shows("shop.later"));  // as it was left: folded
+  int of_post = 0;
+  for (const Item& item : bed.app.registry().items())
+    if (item.key.starts_with("shop.setting.")) {
+      INFO(item.key);
+      of_post += item.key.find("P-A1") != std::string::npos ? 1 : 0;
+      CHECK(item.key.find("alike") == std::string::npos);
+      CHECK(item.name.find("P-A2") == std::string::npos);
+    }
+  CHECK(of_post > 0);
+}
+
+TEST_CASE("what is the same on several timbers is one row at a workplace, unfolded by a tap", "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.place.saw");
+  const auto rows = [&] {
+    std::vector<std::string> keys;
+    for (const Item& item : bed.app.registry().items())
+      if (item.key.starts_with("shop.setting.") && item.name.find(" · ") != std::string::npos)
+        keys.emplace_back(item.key);
+    return keys;
+  };
+  const std::vector<std::string> folded = rows();
+  const auto alike = std::find_if(folded.begin(), folded.end(),
+                                  [](const std::string& key) { return key.find(".alike.") != std::string::npos; });
+  REQUIRE(alike != folded.end());
+  CHECK(bed.item(*alike).name.find(", ") != std::string::npos);
+  CHECK(bed.item(*alike).value.find("cuts") != std::string::npos);
+  const std::size_t before = folded.size();
+  bed.press(*alike);
+  CHECK(rows().size() >= before + 2);
+  bed.press(*alike);
+  CHECK(rows().size() == before);
+}
+
 TEST_CASE("a held timber is let go only by name and with a reason", "[screens][shop]") {
   ShopBed bed;
   bed.open_post();

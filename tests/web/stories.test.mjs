@@ -112,6 +112,8 @@ test('a held timber cannot be ticked, from its card or with its batch, until it 
   await app.press(app.key('place.shop'));
   await app.press(app.key('shop.place.saw'));
   const [, all] = (await f.text(app, 'shop.setting.0.all')).match(/(\d+)/);
+  // Those that are the same are one row until it is pressed.
+  if (await app.key('shop.setting.0.alike.0').count() > 0) await app.press(app.key('shop.setting.0.alike.0'));
   const first = await app.page.locator('[data-key^="shop.setting.0."][data-key*="-"]').first().getAttribute('data-key');
   await app.press(app.key(first));
   await app.key('shop.hold_reason.1').focus();  // scrolled to, as a finger would

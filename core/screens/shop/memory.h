@@ -3,6 +3,7 @@
 /// user was. Nothing of it is stored.
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -51,6 +52,11 @@ struct ShopMemory {
     std::vector<PlatformEvent> events;  ///< of the camera, not yet looked at
     std::string received;
   } scan;
+  /// Rows of a workplace that the user unfolded (true) or folded, by what they are of.
+  struct Folded {
+    std::string place;
+    std::map<std::string, bool> open;
+  } folded;
   /// The timber whose cautions were said last, on the card of `step` (empty: on the timber's own page).
   struct Cautioned {
     std::string timber, step;

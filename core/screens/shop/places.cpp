@@ -1,29 +1,114 @@
 #include "screens/shop/places.h"
 
 #include <algorithm>
+#include <array>
+#include <span>
 #include <string>
+#include <vector>
 
 #include "screens/shop/card.h"
 #include "screens/shop/form.h"
 #include "screens/shop/timber.h"
+#include "words/frame_text.h"
 #include "words/frame_words.h"
 #include "words/steps/saw_scale.h"
 
 namespace bentbook::screens {
 namespace {
 
-void waiting_row(Context& context, const ShownFrame& shown, const TimberWork& work, const WorkStep& step,
-                 std::string_view prefix = "shop.wait") {
-  const Timber& timber = shown.frame()->timbers[static_cast<std::size_t>(work.timber)];
-  const Voice voice = voice_of(context);
-  // The saw's numbers stand over its group.
+/// A workplace as it is shown.
+struct ShownPlace {
+  Context& context;
+  const ShownFrame& shown;
+  const ShopMemory::Work& work;
+  Voice voice;
+  [[nodiscard]] const TimberWork& on(const WaitingCut& cut) const {
+    return work.timbers[static_cast<std::size_t>(cut.work)];
+  }
+  [[nodiscard]] const WorkStep& step(const WaitingCut& cut) const {
+    return on(cut).steps[static_cast<std::size_t>(cut.step)];
+  }
+  [[nodiscard]] const std::string& mark(const WaitingCut& cut) const {
+    return shown.frame()->timbers[static_cast<std::size_t>(on(cut).timber)].mark;
+  }
+  /// The saw's numbers stand over its group.
+  [[nodiscard]] std::string number_of(const WorkStep& step) const {
+    if (step.place == Workplace::kSaw || step.numbers.empty()) return {};
+    return step_number_from_text(step.numbers[0], voice.language) + ": " + step_value_text(step.numbers[0], voice);
+  }
+};
+
+/// Whether what a row folds is open. `of`: what is folded, in words that stay while others are ticked. `at_first`: as
+/// it comes.
+bool unfolded(Context& context, const std::string& key, const std::string& of, const std::string& title,
+              const std::string& second, bool at_first) {
+  ShopMemory::Folded& kept = context.shop_memory.folded;
+  if (kept.place != context.subject) kept = {context.subject, {}};
+  const auto told = kept.open.find(of);
+  const bool open = told == kept.open.end() ? at_first : told->second;
+  if (!fold_row(context.ui, key, title, second, open)) return open;
+  kept.open[of] = !open;
+  return !open;
+}
+
+void waiting_row(const ShownPlace& s, const WaitingCut& cut, const std::string& prefix) {
+  const WorkStep& step = s.step(cut);
+  if (list_row(s.context.ui, prefix + "." + s.mark(cut) + "." + step.id,
+               s.mark(cut) + " · " + step_text(step, s.voice.language), s.number_of(step)))
+    s.context.pages.push(shop_card_page(s.mark(cut), step.id));
+}
+
+/// The same on several timbers is one row that they are unfolded from.
+void waiting_rows(const ShownPlace& s, std::span<const WaitingCut> cuts, const std::string& prefix) {
+  Ui& ui = s.context.ui;
+  int n = 0;
+  for (const std::vector<WaitingCut>& alike : alike_steps(*s.shown.frame(), s.work.timbers, cuts)) {
+    if (alike.size() == 1) {
+      waiting_row(s, alike.front(), prefix);
+      continue;
+    }
+    WorkStep step = s.step(alike.front());
+    std::vector<std::string> marks;
+    marks.reserve(alike.size());
+    for (const WaitingCut& cut : alike) {
+      if (marks.empty() || marks.back() != s.mark(cut)) marks.push_back(s.mark(cut));
+      if (s.step(cut).mate != step.mate) step.mate.clear();
+    }
+    const std::string title = marks_in_short(std::move(marks), s.voice) + " · " + step_text(step, ui.language);
+    std::string second = s.number_of(step);
+    if (!second.empty()) second += " · ";
+    second += say_count(step.place == Workplace::kSaw ? Msg::kWorkplaceCuts : Msg::kWorkplaceTimbers, ui.language,
+                        static_cast<std::int64_t>(alike.size()));
+    const std::string of = step_text(step, ui.language) + '|' + numbers_text(step.numbers);
+    if (!unfolded(s.context, prefix + ".alike." + std::to_string(n++), of, title, second, false)) continue;
+    const Column whole = ui.column;
+    constexpr float kIn = 16;
+    ui.column.x += kIn;
+    ui.column.width -= kIn;
+    for (const WaitingCut& cut : alike) waiting_row(s, cut, prefix);
+    ui.column.x = whole.x;
+    ui.column.width = whole.width;
+  }
+}
+
+/// What comes after work elsewhere, in one row that says how much and where that work is. True: it is open. Where
+/// nothing else is to be done here it comes open.
+bool later_row(const ShownPlace& s, std::span<const WaitingCut> later, bool nothing_now) {
+  if (later.empty()) return false;
+  std::array<bool, kWorkplaceWords.size()> places{};
+  for (const WaitingCut& cut : later) {
+    const TimberWork& on = s.on(cut);
+    places[static_cast<std::size_t>(on.steps[static_cast<std::size_t>(waits_for(on, cut.step))].place)] = true;
+  }
   std::string second;
-  if (step.place != Workplace::kSaw && !step.numbers.empty())
-    second = step_number_from_text(step.numbers[0], voice.language) + ": " +
-             step_value_text(step.numbers[0], voice);
-  if (list_row(context.ui, std::string(prefix) + "." + timber.mark + "." + step.id,
-               timber.mark + " · " + step_text(step, voice.language), second))
-    context.pages.push(shop_card_page(timber.mark, step.id));
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (!places[i]) continue;
+    if (!second.empty()) second += " · ";
+    second += workplace_text(static_cast<Workplace>(i), s.voice.language);
+  }
+  const auto count = static_cast<std::int64_t>(later.size());
+  return unfolded(s.context, "shop.later", "later", say_count(Msg::kShopWaitFirst, s.voice.language, count), second,
+                  nothing_now);
 }
 
 /// One setting, many alike timbers: ticked with one hold when the last of them is cut.
@@ -61,25 +146,22 @@ void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group
   side_by_side(ui, 16, 120, table, tilt);
 }
 
-void saw_part(Context& context, const ShownFrame& shown, const ShopMemory::Work& work) {
+/// `n`: how many settings stand over them on the page.
+void saw_groups(const ShownPlace& s, const std::vector<SawGroup>& groups, int& n) {
+  Context& context = s.context;
   Ui& ui = context.ui;
-  const Voice voice = voice_of(context);
-  const std::vector<SawGroup> groups = waiting_for_saw(work.timbers);
-  if (groups.empty()) return body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
-  body(ui, "shop.settings", say_count(Msg::kWorkplaceSettings, ui.language, static_cast<std::int64_t>(groups.size())));
-  int n = 0;
+  if (groups.empty()) return;
+  body(ui, n == 0 ? "shop.settings" : "shop.settings.later",
+       say_count(Msg::kWorkplaceSettings, ui.language, static_cast<std::int64_t>(groups.size())));
   for (const SawGroup& group : groups) {
     const std::string key = "shop.setting." + std::to_string(n++);
-    setup_part(context, shown, group, key);
+    setup_part(context, s.shown, group, key);
     if (group.setup.stop != 0)
       fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
-           say_inches(static_cast<double>(group.setup.stop) / 64, voice));
+           say_inches(static_cast<double>(group.setup.stop) / 64, s.voice));
     note(ui, key + ".count", say_count(Msg::kWorkplaceCuts, ui.language, static_cast<std::int64_t>(group.cuts.size())));
-    tick_all(context, shown, work, group, key);
-    for (const WaitingCut& cut : group.cuts) {
-      const TimberWork& timber = work.timbers[static_cast<std::size_t>(cut.work)];
-      waiting_row(context, shown, timber, timber.steps[static_cast<std::size_t>(cut.step)], key);
-    }
+    tick_all(context, s.shown, s.work, group, key);
+    waiting_rows(s, group.cuts, key);
     space(ui, 16);
   }
 }
@@ -90,17 +172,21 @@ void place_screen(Context& context) {
     const auto word = std::find(kWorkplaceWords.begin(), kWorkplaceWords.end(), context.subject);
     if (word == kWorkplaceWords.end()) return;
     const auto place = static_cast<Workplace>(word - kWorkplaceWords.begin());
-    const ShopMemory::Work& work = shop_work_of(context, shown);
+    const ShownPlace s{context, shown, shop_work_of(context, shown), voice_of(context)};
     heading(ui, "shop.place.title", workplace_text(place, ui.language));
-    if (place == Workplace::kSaw) return saw_part(context, shown, work);
-    int waiting = 0;
-    for (const TimberWork& timber : work.timbers)
-      for (std::size_t i = 0; i < timber.steps.size(); ++i)
-        if (timber.steps[i].place == place && !timber.progress.done[i] && !timber.progress.held) {
-          ++waiting;
-          waiting_row(context, shown, timber, timber.steps[i]);
-        }
-    if (waiting == 0) body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
+    const std::vector<WaitingCut> now = waiting_at(s.work.timbers, place, Waiting::kNow);
+    const std::vector<WaitingCut> later = waiting_at(s.work.timbers, place, Waiting::kLater);
+    if (now.empty() && later.empty()) return body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
+    int settings = 0;
+    if (place == Workplace::kSaw)
+      saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kNow), settings);
+    else
+      waiting_rows(s, now, "shop.wait");
+    if (!later_row(s, later, now.empty())) return;
+    if (place == Workplace::kSaw)
+      saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kLater), settings);
+    else
+      waiting_rows(s, later, "shop.wait.later");
   });
 }
 
