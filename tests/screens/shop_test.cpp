@@ -484,6 +484,28 @@ TEST_CASE("a plate in hand is compared with the one that was fitted here", "[scr
   CHECK_FALSE(bed.shows("shop.plate_stops"));
 }
 
+TEST_CASE("the number on the plate is asked for where the plate is seated; later cards say it", "[screens][shop]") {
+  ShopBed bed;
+  const auto [mark, seat] = plate_seats().front();
+  bed.press("shop.all");
+  bed.press("shop.timber." + mark);
+  bed.commit_text("shop.plate." + seat, "17");
+  bed.press("shop.step." + seat);
+  bed.press("shop.step.after");
+  CHECK_FALSE(bed.shows("shop.pair.number"));
+  CHECK_FALSE(bed.shows("shop.pair.answer"));
+  bed.press("shop.pair.ask");
+  REQUIRE(bed.shows("shop.pair.number"));
+  bed.commit_text("shop.pair.number", "17");
+  for (int card = 0; card < 6; ++card) {
+    bed.press("shop.step.after");
+    CAPTURE(card, bed.item("shop.step.title").name);
+    CHECK_FALSE(bed.shows("shop.pair.number"));
+    CHECK_FALSE(bed.shows("shop.pair.ask"));
+    CHECK(bed.item("shop.pair.answer").name.find("17 belongs here") != std::string::npos);
+  }
+}
+
 TEST_CASE("a plate number that stands at two ends stops both", "[screens][shop]") {
   ShopBed bed;
   const auto seats = plate_seats();

@@ -4,6 +4,7 @@
 #include <array>
 #include <iterator>
 
+#include "screens/shop/card.h"
 #include "shop/log/conflicts.h"
 
 namespace bentbook::screens {
@@ -15,6 +16,15 @@ std::string pairing_text(const ShownWork& s, const PairingAnswer& pair) {
   if (pair.pairing == Pairing::kNotRecorded) return std::string(text(Msg::kPairNotRecorded, language));
   if (!pair.other_timber.empty()) return say(Msg::kPairElsewhere, language, pair.other_timber);
   return say(Msg::kPairOther, language, pair.recorded);
+}
+
+/// What the number on the plate in hand comes to.
+void pairing_answer(ShownWork& s, const std::string& seat, const Claim& found) {
+  const PairingAnswer pair = check_pairing(s.context.shop.shop(), s.timber.mark, seat, found.value);
+  if (pair.pairing == Pairing::kMatches)
+    fact(s.context.ui, "shop.pair.answer", pairing_text(s, pair), claim_text(s.context, found), true);
+  else
+    caution(s.context.ui, "shop.pair.answer", pairing_text(s, pair));
 }
 
 /// Sentences of WorkCaution's bits.
@@ -180,19 +190,24 @@ void pairing_part(ShownWork& s, const WorkStep& step) {
   const std::string& seat = seated->id;
   Context& context = s.context;
   Ui& ui = context.ui;
-  heading(ui, "shop.pair", context.say(Msg::kPairTitle));
   const StepState* told = s.told(seat);
   const Claim* found = told == nullptr ? nullptr : told->find(EventAction::kPaired);
+  if (step.id != seat) {  // asked once, where the plate is seated
+    if (found != nullptr) pairing_answer(s, seat, *found);
+    const bool right =
+        found != nullptr &&
+        check_pairing(context.shop.shop(), s.timber.mark, seat, found->value).pairing == Pairing::kMatches;
+    if (!right && list_row(ui, "shop.pair.ask", context.say(Msg::kPairTitle), step_text(*seated, ui.language)))
+      context.pages.push(shop_card_page(s.timber.mark, seat));
+    return;
+  }
+  heading(ui, "shop.pair", context.say(Msg::kPairTitle));
   const auto number = text_field(ui, "shop.pair.number", context.say(Msg::kPairNumber),
                                  found == nullptr ? std::string{} : found->value);
   if (number && !number->empty())
     tell(context, event_of(s, EventAction::kPaired, seat, number->substr(0, kLongestValue)));
   if (found == nullptr) return note(ui, "shop.pair.how", context.say(Msg::kPairHow));
-  const PairingAnswer pair = check_pairing(context.shop.shop(), s.timber.mark, seat, found->value);
-  if (pair.pairing == Pairing::kMatches)
-    fact(ui, "shop.pair.answer", pairing_text(s, pair), claim_text(context, *found), true);
-  else
-    caution(ui, "shop.pair.answer", pairing_text(s, pair));
+  pairing_answer(s, seat, *found);
 }
 
 }  // namespace bentbook::screens
