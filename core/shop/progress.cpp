@@ -37,6 +37,7 @@ void compare(const WorkStep& step, const Claim& finish, std::vector<StepFlag>& f
   const std::vector<StepNumber> was = read_numbers(finish.value);
   if (was.empty()) return;  // finished with no numbers kept: nothing to compare
   for (const StepNumber& now : step.numbers) {
+    if (now.follows) continue;
     const StepNumber* old = find_number(was, now.name, place_of(step.numbers, now));
     // Of many bores the value held no more.
     if (old == nullptr && (now.name == StepNumberName::kAt || now.name == StepNumberName::kOff)) continue;

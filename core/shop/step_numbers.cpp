@@ -352,7 +352,7 @@ std::string numbers_text(std::span<const StepNumber> numbers) {
   std::string out;
   for (int now = 0; now < 3; ++now)
     for (const StepNumber& n : numbers) {
-      if (rank(n.name) != now) continue;
+      if (n.follows || rank(n.name) != now) continue;
       std::string one(keys::word(kStepNumberWords, n.name));
       one += '=';
       one += print_fixed(n.value, 4);

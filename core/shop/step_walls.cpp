@@ -94,6 +94,31 @@ void add_end_wall(Numbers& out, const Timber& timber, const Feature& f, Axis axi
   out.push_back({sign < 0 ? Name::kBegins : Name::kEnds, (wall.offset - dot(wall.normal, edge)) / sign, reference});
 }
 
+/// A face that is open to a recess in an end while the other one is not: how deep it goes from there.
+void add_depth_from_open(Numbers& out, const Timber& timber, Axis axis) {
+  const bool begins = has(out, Name::kBegins);
+  if (begins == has(out, Name::kEnds)) return;
+  const Face low = axis == Axis::kY ? Face::kNear : Face::kBottom, high = axis == Axis::kY ? Face::kFar : Face::kTop;
+  const Face reference = reference_face(timber.wood, axis);
+  const double wall = value_of(out, begins ? Name::kBegins : Name::kEnds);
+  if (begins)
+    out.push_back(
+        {Name::kDepth, frame_of(reference, timber.sides).thickness - wall, reference == low ? high : low, false, true});
+  else
+    out.push_back({Name::kDepth, wall, reference, false, true});
+}
+
+/// A bottom that is not square across: where it comes to both edges.
+void add_bottom(Numbers& out, const Timber& timber, Axis axis, const Plane& floor) {
+  if (libm::fabs(along_axis(axis, floor.normal)) < kNoLean) return;
+  const Face low = axis == Axis::kY ? Face::kNear : Face::kBottom, high = axis == Axis::kY ? Face::kFar : Face::kTop;
+  for (const Face face : {high, low}) {
+    const double at = frame_of(face, timber.sides).at;
+    const double station = (floor.offset - along_axis(axis, floor.normal) * at) / floor.normal.x;
+    out.push_back({Name::kBottom, station, face, false, true});
+  }
+}
+
 }  // namespace
 
 bool goes_through(const Timber& timber, Face face, double depth) {
@@ -140,8 +165,11 @@ Numbers end_recess_numbers(const Timber& timber, const Feature& f) {
                Name::kBegins, Name::kEnds);
     } else if (f.kind == FeatureKind::kLetIn && libm::fabs(dot(wall.normal, f.shoulder.normal)) < kSquareWall) {
       add_end_wall(out, timber, f, other, wall);
+    } else if (f.kind == FeatureKind::kSlot && libm::fabs(along_axis(across, wall.normal)) < kSquareWall) {
+      add_bottom(out, timber, other, wall);
     }
   }
+  if (f.kind == FeatureKind::kSlot) add_depth_from_open(out, timber, other);
   add_size(out, Name::kWidth);
   if (pair) out.push_back({Name::kTilt, 45});
   return in_order(std::move(out));

@@ -85,6 +85,7 @@ enum class StepNumberName : std::uint8_t {
   kAcross,  ///< thickness of a tenon
   kBegins,  ///< the other way: reference face to where a slot begins that does not run through
   kEnds,
+  kBottom,     ///< station of the bottom at the edge of the face `from`, where it is not square across
   kShim,       ///< between the face and a tool set to the middle; may be negative
   kJigOffset,  ///< reference face to the jig’s line
   kDiameter,
@@ -96,11 +97,11 @@ enum class StepNumberName : std::uint8_t {
   kWedge,     ///< thickness of the wedges over the tenon
   kFaceUp,    ///< number of the face that the work is done from
 };
-inline constexpr std::array<std::string_view, 28> kStepNumberWords = {
-    "table_deg",     "tilt_deg",  "stop_in",     "reach_in",   "depth_in",      "start_in", "from_in",
-    "lean_from_deg", "to_in",     "lean_to_deg", "fence_in",   "lean_near_deg", "far_in",   "lean_far_deg",
-    "width_in",      "across_in", "begins_in",   "ends_in",    "shim_in",       "jig_in",   "diameter_in",
-    "at_in",         "off_in",    "drawbore_in", "overall_in", "fall_in",       "wedge_in", "face"};
+inline constexpr std::array<std::string_view, 29> kStepNumberWords = {
+    "table_deg",   "tilt_deg",    "stop_in",   "reach_in",      "depth_in", "start_in",     "from_in",  "lean_from_deg",
+    "to_in",       "lean_to_deg", "fence_in",  "lean_near_deg", "far_in",   "lean_far_deg", "width_in", "across_in",
+    "begins_in",   "ends_in",     "bottom_in", "shim_in",       "jig_in",   "diameter_in",  "at_in",    "off_in",
+    "drawbore_in", "overall_in",  "fall_in",   "wedge_in",      "face"};
 static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kFaceUp) + 1);
 [[nodiscard]] constexpr bool is_degrees(StepNumberName name) {
   return kStepNumberWords[static_cast<std::size_t>(name)].ends_with("_deg");
@@ -113,6 +114,7 @@ struct StepNumber {
   double value = 0;
   std::optional<Face> from{};  ///< the face that it is measured from
   bool through = false;        ///< a depth that is all the wood there: nothing is set to it
+  bool follows = false;        ///< from the others, said for the hand: not kept with the finished step
 };
 
 /// What a saw is set to. Angles to a hundredth of a degree, the stop to 1/64 in; 0 where there is no stop.

@@ -83,9 +83,9 @@ std::string step_number_from_text(const StepNumber& number, Language language) {
   if (number.name == StepNumberName::kDepth && !number.from) return std::string(text(Msg::kStepInFromEnd, language));
   std::string out(step_number_text(number.name, language));
   if (!number.from) return out;
-  const Msg msg = number.name == StepNumberName::kStop   ? Msg::kStepAtEdge
-                  : number.name == StepNumberName::kFall ? Msg::kStepTowardFace
-                                                         : Msg::kStepFromFace;
+  const Msg msg = number.name == StepNumberName::kStop || number.name == StepNumberName::kBottom ? Msg::kStepAtEdge
+                  : number.name == StepNumberName::kFall                                         ? Msg::kStepTowardFace
+                                                                                                 : Msg::kStepFromFace;
   return out + ", " + say(msg, language, std::to_string(static_cast<int>(*number.from)));
 }
 

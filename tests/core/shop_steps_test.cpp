@@ -7,6 +7,7 @@
 
 #include "book/book.h"
 #include "frame/facts.h"
+#include "frame/joinery.h"
 #include "frame/placing/solve_frame.h"
 #include "histories.h"
 #include "shop/saw_order.h"
@@ -564,6 +565,51 @@ TEST_CASE("what goes right through the wood has no depth to be set: it is said s
   }
   CHECK(through > 0);
   CHECK(stopped > 0);
+}
+
+// A brace under 45°: its slot's bottom runs as its end does. The plate's slot is open at one edge of the end.
+TEST_CASE("a slot in a brace's end says where its bottom comes to each edge, and how deep it goes from the open face",
+          "[shop]") {
+  const auto frame = solve_frame(with_joinery(demo_book().frame, Joinery::kPlates));
+  REQUIRE(frame);
+  int slots = 0, slanted = 0, one_sided = 0;
+  for (const TimberWork& work : shop_work(*frame, {}, swinging_saw())) {
+    const Timber& timber = frame->timbers[static_cast<std::size_t>(work.timber)];
+    for (const WorkStep& step : work.steps) {
+      if (step.work != StepWork::kSlot) continue;
+      ++slots;
+      INFO(timber.mark << " " << step.id << " " << numbers_text(step.numbers));
+      const Feature& f = timber.features[static_cast<std::size_t>(step.index)];
+      const bool level = f.face == Face::kTop || f.face == Face::kBottom;
+      const double n = level ? f.shoulder.normal.z : f.shoulder.normal.y;
+      const double tall = level ? timber.sides.z_hi - timber.sides.z_lo : timber.sides.y_hi - timber.sides.y_lo;
+      std::vector<StepNumber> bottoms, depths;
+      for (const StepNumber& number : step.numbers) {
+        if (number.name == StepNumberName::kBottom) bottoms.push_back(number);
+        if (number.name == StepNumberName::kDepth && number.from) depths.push_back(number);
+      }
+      if (std::abs(n) < 1e-9) {
+        CHECK(bottoms.empty());
+      } else {
+        ++slanted;
+        REQUIRE(bottoms.size() == 2);
+        // Between the edges it runs as the end's cut: tangent times the depth.
+        CHECK(std::abs(bottoms[0].value - bottoms[1].value) ==
+              Catch::Approx(tall * std::abs(n / f.shoulder.normal.x)).epsilon(1e-9));
+        CHECK(step.numbers.front().name == StepNumberName::kDepth);
+      }
+      if (f.open == SlotOpen::kTop || f.open == SlotOpen::kBottom) {
+        ++one_sided;
+        REQUIRE(depths.size() == 1);
+        CHECK(depths[0].value > 0);
+        CHECK(depths[0].value < tall);
+      }
+      CHECK(read_numbers(numbers_text(step.numbers)).size() + bottoms.size() + depths.size() == step.numbers.size());
+    }
+  }
+  CHECK(slots > 0);
+  CHECK(slanted > 0);
+  CHECK(one_sided > 0);
 }
 
 TEST_CASE("what waits at a workplace: now or after work elsewhere, each once; the same work on alike timbers together",
