@@ -316,3 +316,12 @@ TEST_CASE("faces follow each other as the timber is rolled, and an end cut has o
     }
   }
 }
+
+TEST_CASE("a section is drawn to its proportion, as it lies with each face up", "[marks]") {
+  const Sides sides{-3, 3, -5, 5};  // 6 wide, 10 deep
+  const Vec2 up = section_within(sides, Face::kTop, 30), rolled_on = section_within(sides, Face::kNear, 30);
+  CHECK(up.x == Catch::Approx(18));
+  CHECK(up.y == Catch::Approx(30));
+  CHECK(rolled_on.x == Catch::Approx(30));
+  CHECK(rolled_on.y == Catch::Approx(18));
+}

@@ -161,4 +161,11 @@ FaceMarks face_marks(const Timber& timber, const Sheet& sheet, Face face) {
   return FaceMaker(timber, sheet, face).make();
 }
 
+Vec2 section_within(const Sides& sides, Face up, double side) {
+  const FaceFrame frame = frame_of(up, sides);
+  const double wide = frame.hi - frame.lo, high = frame.thickness;
+  const double scale = side / std::max(wide, high);
+  return {wide * scale, high * scale};
+}
+
 }  // namespace bentbook

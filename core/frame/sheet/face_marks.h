@@ -52,6 +52,9 @@ struct FaceMarks {
   [[nodiscard]] double gauge(double y) const { return gauge_left ? y : width - y; }
 };
 
+/// Width and height of the section as it lies with `up` on top, the greater of them `side`.
+[[nodiscard]] Vec2 section_within(const Sides& sides, Face up, double side);
+
 /// The face that comes up when the timber is rolled on from `face`.
 [[nodiscard]] constexpr Face rolled(Face face) {
   return face == Face::kFar ? Face::kTop : static_cast<Face>(static_cast<int>(face) + 1);

@@ -28,8 +28,8 @@ constexpr double kBetween = 5;  // mm between words on one line
 
 std::string number_text(Face face) { return std::to_string(static_cast<int>(face)); }
 
-void put_box(paper::Page& page, draw::Point at, double side, double width) {
-  const draw::Point corners[] = {at, {at.x + side, at.y}, {at.x + side, at.y + side}, {at.x, at.y + side}};
+void put_box(paper::Page& page, draw::Point at, Vec2 size, double width) {
+  const draw::Point corners[] = {at, {at.x + size.x, at.y}, {at.x + size.x, at.y + size.y}, {at.x, at.y + size.y}};
   for (std::size_t i = 0; i < 4; ++i)
     page.lines.push_back({corners[i], corners[(i + 1) % 4], draw::Stroke::kVisible, width});
 }
@@ -42,20 +42,23 @@ void put_section(paper::Page& page, const Timber& timber, Face up, draw::Point a
     Face face;
     double x, y;
   } sides[] = {{up, 0, -1}, {left, -1, 0}, {under, 0, 1}, {right, 1, 0}};
-  const double r = side / 2, out = r + kSectionNumber / 2;
-  const draw::Point middle{at.x + r, at.y + r};
+  const Vec2 size = section_within(timber.sides, up, side), r{size.x / 2, size.y / 2};
+  const draw::Point middle{at.x + side / 2, at.y + side / 2};
   double x = 0, y = 0;
   for (const auto& s : sides) {
     if (is_reference(timber.wood, s.face)) x += s.x, y += s.y;
-    paper::put_words(page, {middle.x + s.x * out, middle.y + s.y * out - kSmallLetters * 0.45}, number_text(s.face),
-                     {kSmallLetters, false}, paper::Align::kMiddle);
+    paper::put_words(page,
+                     {middle.x + s.x * (r.x + kSectionNumber / 2),
+                      middle.y + s.y * (r.y + kSectionNumber / 2) - kSmallLetters * 0.45},
+                     number_text(s.face), {kSmallLetters, false}, paper::Align::kMiddle);
   }
-  put_box(page, at, side, 0);
-  paper::PagePolygon arris{
-      {{middle.x + x * r, middle.y + y * r}, {middle.x, middle.y + y * r}, {middle.x + x * r, middle.y}},
-      draw::Fill::kInk,
-      false,
-      draw::Stroke::kVisible};
+  put_box(page, {middle.x - r.x, middle.y - r.y}, size, 0);
+  const double leg = std::min(r.x, r.y);  // of the black corner, alike along both faces
+  const draw::Point corner{middle.x + x * r.x, middle.y + y * r.y};
+  paper::PagePolygon arris{{corner, {corner.x - x * leg, corner.y}, {corner.x, corner.y - y * leg}},
+                           draw::Fill::kInk,
+                           false,
+                           draw::Stroke::kVisible};
   page.polygons.push_back(std::move(arris));
 }
 
@@ -128,7 +131,7 @@ void put_tape_head(paper::Page& page, const FaceMarks& marks, const draw::TapePa
 PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, double width) {
   PagePart part;
   const double left = kTick + 2.5;
-  put_box(part.drawn, {0, 0.2}, kTick, 0);
+  put_box(part.drawn, {0, 0.2}, {kTick, kTick}, 0);
   std::string title = std::to_string(number) + ". " + step_text(step, s.voice.language);
   const bool said = step.work == StepWork::kHole || step.work == StepWork::kPegHole || step.id != step.of;
   if (const auto up = step.face_up(); up && !said && step.work != StepWork::kLayout)
@@ -305,7 +308,7 @@ std::vector<PagePart> one_face(const SheetSubject& s, Face face, double width, d
   parts.reserve(tapes.size());
   for (const draw::TapePage& tape : tapes) {
     PagePart part;
-    put_box(part.drawn, {0, 0}, kFaceBox, marks.reference ? 1.4 : 0);
+    put_box(part.drawn, {0, 0}, {kFaceBox, kFaceBox}, marks.reference ? 1.4 : 0);
     paper::put_words(part.drawn,
                      {kFaceBox / 2, kFaceBox / 2 + (paper::kCapital / 2 - paper::kOverLine) * kAnswerLetters},
                      number_text(face), {kAnswerLetters, true}, paper::Align::kMiddle);

@@ -59,19 +59,24 @@ void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box) {
     Face face;
     float x, y;
   } sides[] = {{up, 0, -1}, {left, -1, 0}, {under, 0, 1}, {right, 1, 0}};
-  const float r = box.w / 2, cx = box.x + r, cy = box.y + r;
+  const Vec2 size_in = section_within(timber.sides, up, static_cast<double>(box.w));
+  const float wide = static_cast<float>(size_in.x) / 2, high = static_cast<float>(size_in.y) / 2;
+  const float cx = box.x + box.w / 2, cy = box.y + box.w / 2;
   float x = 0, y = 0;
   ImFont& font = *ui.fonts.note;
-  const float out = r + section_margin(ui) / 2;
+  const float out = section_margin(ui) / 2;
   for (const auto& side : sides) {
     const bool reference = is_reference(timber.wood, side.face);
     if (reference) x += side.x, y += side.y;
     const std::string number = face_number(side.face);
     const ImVec2 size = text_size(font, number);
-    draw_text(list, font, {cx + side.x * out - size.x / 2, cy + side.y * out - size.y / 2}, ui.theme.ink, number);
+    draw_text(list, font, {cx + side.x * (wide + out) - size.x / 2, cy + side.y * (high + out) - size.y / 2},
+              ui.theme.ink, number);
   }
-  list.AddRect({box.x, box.y}, {box.x + box.w, box.y + box.w}, ui.theme.ink, 0, 0, 2);
-  list.AddTriangleFilled({cx + x * r, cy + y * r}, {cx, cy + y * r}, {cx + x * r, cy}, ui.theme.ink);
+  list.AddRect({cx - wide, cy - high}, {cx + wide, cy + high}, ui.theme.ink, 0, 0, 2);
+  const float leg = std::min(wide, high);  // of the black corner, alike along both faces
+  const ImVec2 corner{cx + x * wide, cy + y * high};
+  list.AddTriangleFilled(corner, {corner.x - x * leg, corner.y}, {corner.x, corner.y - y * leg}, ui.theme.ink);
 }
 
 void face_columns(Ui& ui, const FaceMarks& marks, const draw::TapePage& page, const Rect& box, std::string_view unit) {

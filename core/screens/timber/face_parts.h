@@ -17,8 +17,8 @@ void face_box(Ui& ui, const Rect& box, Face face, bool reference);
 /// A face at full length, small, as it lies on the horses: end A left, the near edge down.
 void paint_face_strip(Ui& ui, const FaceMarks& marks, const Rect& box);
 
-/// The timber's section with `up` on top and its left and right as the page has them; where its two reference faces
-/// meet is black.
+/// The timber's section to its proportion, in the middle of a square of the box's width, with `up` on top and its left
+/// and right as the page has them; where its two reference faces meet is black.
 void paint_section(Ui& ui, const Timber& timber, Face up, const Rect& box);
 /// What the section's face numbers want around its box.
 [[nodiscard]] float section_margin(const Ui& ui);
