@@ -51,10 +51,11 @@ class TapeMaker {
     std::vector<std::size_t> rows;
     std::vector<double> at;  // y of each row's station
     std::vector<Piece> pieces;
-    double y = kTapeLead;
+    double y = kTapeLead, foot = -kTapeBlockGap;  // of the words so far
     for (std::size_t k = 0; k < part.size(); ++k) {
       const auto [first, last] = part[k];
       const double from = strip_.rows[first].x, to = strip_.rows[last].x;
+      y = beside_words(part, k, starts, ends, y, foot);
       const double kept = kTapeLead / fit_.columns.scale;
       pieces.push_back({std::max(0.0, from - kept), std::min(strip_.length, to + kept), from, y});
       for (std::size_t r = first; r <= last; ++r) {
@@ -68,6 +69,27 @@ class TapeMaker {
     numbers(out, rows, at);
     words(out, rows, pieces);
     return out;
+  }
+
+  /// Where stretch `k` begins so that its words, which may be higher than it is, stand beside it and clear of those
+  /// before, whose `foot` goes on to its own: not above `y`. Pages are packed with that much room.
+  [[nodiscard]] double beside_words(const std::vector<TapeIsland>& part, std::size_t k, bool starts, bool ends,
+                                    double y, double& foot) const {
+    const TapeIsland& island = part[k];
+    const double begin = strip_.rows[island.first].x, end = strip_.rows[island.last].x;
+    const double from = k == 0 && starts ? -1e9 : begin - 1e-6;
+    const double to = k + 1 == part.size() && ends ? 1e9 : next_start(island.last);
+    std::vector<double> wanted, heights;
+    for (const std::size_t b : blocks_between(strip_, from, to)) {
+      const double middle = (strip_.blocks[b].from + strip_.blocks[b].to) / 2;
+      wanted.push_back(y + (std::clamp(middle, begin, end) - begin) * fit_.columns.scale);
+      heights.push_back(fit_.words[b].height);
+    }
+    if (wanted.empty()) return y;
+    const std::vector<double> centres = spread(wanted, heights, -1e9, kTapeBlockGap);
+    const double lower = std::max(0.0, foot + kTapeBlockGap - (centres.front() - heights.front() / 2));
+    foot = centres.back() + heights.back() / 2 + lower;
+    return y + lower;
   }
 
   void line(TapePage& out, Point a, Point b, Stroke stroke, bool ordinary = true) const {
@@ -187,10 +209,15 @@ class TapeMaker {
       heights.push_back(fit_.words[b].height);
     }
     const std::vector<double> centres = spread(wanted, heights, 0, kTapeBlockGap);
+    std::vector<Reach> brackets;
+    brackets.reserve(mine.size());
+    for (const std::size_t b : mine)
+      brackets.push_back({on_pieces(strip_.blocks[b].from, pieces), on_pieces(strip_.blocks[b].to, pieces)});
+    const std::vector<double> starts = leader_starts(brackets, centres);
     for (std::size_t i = 0; i < mine.size(); ++i) {
       const std::size_t b = mine[i];
-      bracket(out, on_pieces(strip_.blocks[b].from, pieces), on_pieces(strip_.blocks[b].to, pieces));
-      leader(out, wanted[i], centres[i]);
+      bracket(out, brackets[i].from, brackets[i].to);
+      leader(out, starts[i], centres[i]);
       double y = centres[i] - heights[i] / 2;
       for (const auto& [said, size] : fit_.words[b].lines) {
         const Size extent = measure_(said, size);
@@ -205,8 +232,23 @@ class TapeMaker {
     return row + 1 < strip_.rows.size() ? strip_.rows[row + 1].x - 1e-6 : 1e9;
   }
 
-  /// From where the words belong, not from the middle of what is seen of their bracket: in the order of the words, so
-  /// that no leader crosses another, however brackets overlap.
+  struct Reach {
+    double from = 0, to = 0;
+  };
+  /// On each bracket as near beside its words as can be, in the order of the words, so that no leader crosses another,
+  /// however brackets overlap: between the last begin up to it and the first end from it on. Middles rise, so there
+  /// is such a place.
+  static std::vector<double> leader_starts(const std::vector<Reach>& brackets, const std::vector<double>& centres) {
+    std::vector<double> starts(brackets.size()), ends(brackets.size());
+    double end = 1e9, begin = -1e9;
+    for (std::size_t i = brackets.size(); i-- > 0;) ends[i] = end = std::min(end, brackets[i].to);
+    for (std::size_t i = 0; i < brackets.size(); ++i) {
+      begin = std::max(begin, brackets[i].from);
+      starts[i] = std::max(begin, std::min(centres[i], ends[i]));
+    }
+    return starts;
+  }
+
   void leader(TapePage& out, double from, double centre) const {
     const double x = fit_.columns.left - 9;
     line(out, {x, from}, {x - 4, centre}, Stroke::kThin, false);
