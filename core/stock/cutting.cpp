@@ -34,6 +34,7 @@ class Cutter {
         return fail(ErrorCode::kTooLarge, {}, static_cast<int>(i), longest);
     }
     by_length({}, all_);
+    know_patterns();
     const Relaxation relaxed = relax(problem_, all_, pool_, work_);
     bound_ = relaxed.bound;
     dive(relaxed, all_, {});
@@ -90,6 +91,13 @@ class Cutter {
   void offer(std::vector<CutStick> sticks) {
     const std::int64_t cost = cost_of(sticks);
     if (!best_ || cost < best_->cost) best_ = Cutting{std::move(sticks), cost, 0};
+  }
+
+  /// The best so far is where the relaxation begins.
+  void know_patterns() {
+    if (!best_) return;
+    for (const CutStick& stick : best_->sticks)
+      if (std::find(pool_.begin(), pool_.end(), stick) == pool_.end()) pool_.push_back(stick);
   }
 
   /// Stick by stick about the largest piece that is left, each as full as it gets, of the kind that costs least for

@@ -47,7 +47,7 @@ struct Cutting {
 };
 
 /// Work that is done at most before the best so far is taken, in steps of some ten nanoseconds.
-inline constexpr std::int64_t kCuttingWork = 5'000'000;
+inline constexpr std::int64_t kCuttingWork = 8'000'000;
 
 /// kTooLarge: a piece has room in no stick; `at` is its row, `limit` the largest room. kImpossible: the sticks that
 /// there are do not hold all; `at` is a row of which something is left over.

@@ -1,6 +1,7 @@
 #include "stock/pattern.h"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 
 #include "numeric/index.h"
@@ -20,19 +21,41 @@ PatternSearch::PatternSearch(const std::vector<CutRow>& rows, const std::vector<
   });
   std::int64_t least = std::numeric_limits<std::int64_t>::max();
   for (std::size_t i = items_.size(); i-- > 0;) items_[i].least = least = std::min(least, items_[i].size);
+  singles_.reserve(items_.size());
+  for (const Item& item : items_) singles_.push_back({item.size, item.value});
+  sort_by(singles_, [](const Single& a, const Single& b) { return a.size < b.size; });
+  for (std::size_t i = 1; i < singles_.size(); ++i)
+    singles_[i].value = std::max(singles_[i].value, singles_[i - 1].value);
+}
+
+std::int64_t PatternSearch::dearest_single(std::int64_t room) const {
+  const auto beyond =
+      std::partition_point(singles_.begin(), singles_.end(), [&](const Single& s) { return s.size <= room; });
+  return beyond == singles_.begin() ? 0 : std::prev(beyond)->value;
 }
 
 PatternSearch::Found PatternSearch::best(std::int64_t room, std::int64_t more_than, WorkLeft& work) const {
-  // Raised by more than a double's last places, so that it is never too low.
-  const auto bound = [&](std::size_t item, std::int64_t left) {
+  // What the pieces from an item on are worth: as many of each as there are, in parts. Raised by more than a double's
+  // last places, so that it is never too low.
+  const auto in_parts = [&](std::size_t item, std::int64_t left) {
     constexpr double kRaised = 1 + 1e-14;
-    return item < items_.size()
-               ? static_cast<std::int64_t>(static_cast<double>(left) * items_[item].density * kRaised) + 1
-               : 0;
+    if (item >= items_.size()) return std::int64_t{0};
+    double worth = 0;
+    for (; left > 0 && item < items_.size(); ++item) {
+      const std::int64_t part = std::min(left, items_[item].size * items_[item].count);
+      worth += static_cast<double>(part) * items_[item].density;
+      left -= part;
+    }
+    return static_cast<std::int64_t>(worth * kRaised) + 1;
+  };
+  // Where one more piece has room at most, no more than the dearest that has.
+  const auto bound = [&](std::size_t item, std::int64_t left) {
+    const std::int64_t worth = in_parts(item, left);
+    return left < 2 * items_[item].least ? std::min(worth, dearest_single(left)) : worth;
   };
   Found found;
   found.value = more_than;
-  found.most = std::max(more_than, bound(0, room));
+  found.most = std::max(more_than, in_parts(0, room));
   std::vector<RowCount> taken, best;  // by item
   std::int64_t left = room, value = 0;
   std::size_t next = 0;
@@ -51,7 +74,8 @@ PatternSearch::Found PatternSearch::best(std::int64_t room, std::int64_t more_th
       found.value = value;
       best = taken;
     }
-    // Back: one less of the last item, where what comes behind it may make that good.
+    // Back: one less of the last item, where what comes behind it may make that good. In parts, what makes no good of
+    // one less makes none of two.
     bool open = false;
     while (!open && !taken.empty()) {
       RowCount& last = taken.back();
@@ -59,7 +83,7 @@ PatternSearch::Found PatternSearch::best(std::int64_t room, std::int64_t more_th
       left += item.size;
       value -= item.value;
       next = at(last.row) + 1;
-      open = value + bound(next, left) > found.value;
+      open = value + in_parts(next, left) > found.value;
       if (open && --last.count > 0) break;
       if (!open) {
         left += (last.count - 1) * item.size;

@@ -36,7 +36,14 @@ class PatternSearch {
     double density;
     int row, count;
   };
+  /// The dearest piece of those up to a size.
+  struct Single {
+    std::int64_t size, value;
+  };
+  [[nodiscard]] std::int64_t dearest_single(std::int64_t room) const;
+
   std::vector<Item> items_;
+  std::vector<Single> singles_;  ///< the smallest first
 };
 
 }  // namespace bentbook

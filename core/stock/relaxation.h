@@ -1,7 +1,7 @@
 #pragma once
-/// The cutting as a linear program over patterns, found as they are wanted (column generation), by a revised simplex
-/// with the inverse of its basis at hand. Its prices give a bound that holds whatever doubles did: they are made whole
-/// and checked against every pattern. Source: SOURCES.md, "cutting stock".
+/// The cutting as a linear program over patterns, found as they are wanted (column generation), many at a time. Its
+/// prices give a bound that holds whatever doubles did: they are made whole and checked against every pattern. Source:
+/// SOURCES.md, "cutting stock".
 
 #include <cstdint>
 #include <vector>

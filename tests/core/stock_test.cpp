@@ -9,6 +9,7 @@
 #include "stock/cutting.h"
 #include "stock/held.h"
 #include "stock/order.h"
+#include "stock/pattern.h"
 #include "stock/pieces_csv.h"
 #include "stock/stick_drawing.h"
 #include "stock/stock_csv.h"
@@ -153,6 +154,77 @@ TEST_CASE("120 pieces of 20 to 100 in 150 are never more than one stick over the
     check_cutting(problem, *cutting);
     CHECK(cutting->cost <= cutting->bound + 1);
     CHECK(cutting->bound >= (all + 149) / 150);
+  }
+}
+
+TEST_CASE("120 pieces that were three to a full stick come out of 40 sticks or 41, and no bound is above 40",
+          "[stock]") {
+  // As E. Falkenauer's triplets are made (OR-Library, binpack5): the least is known from how they come about.
+  for (unsigned seed = 0; seed < 20; ++seed) {
+    std::mt19937 rng(seed);
+    std::map<std::int64_t, int> count;
+    for (int i = 0; i < 40; ++i) {
+      const std::int64_t first = 380 + static_cast<std::int64_t>(rng() % 111);
+      const std::int64_t second =
+          250 + static_cast<std::int64_t>(rng() % static_cast<unsigned>((1000 - first) / 2 - 249));
+      ++count[first];
+      ++count[second];
+      ++count[1000 - first - second];
+    }
+    std::vector<CutRow> rows;
+    rows.reserve(count.size());
+    for (const auto& [size, n] : count) rows.push_back({size, n});
+    const CuttingProblem problem = one_length(1000, rows);
+    const auto cutting = solve_cutting(problem);
+    REQUIRE(cutting);
+    check_cutting(problem, *cutting);
+    CHECK(cutting->bound <= 40);
+    CHECK(cutting->cost <= 41);
+  }
+}
+
+TEST_CASE("200 pieces all unlike come within one stick of the bound, whether sticks or their length are counted",
+          "[stock]") {
+  for (unsigned job = 0; job < 8; ++job) {
+    std::mt19937 rng(job);
+    std::vector<StockPiece> pieces;
+    pieces.reserve(200);
+    for (int i = 0; i < 200; ++i)
+      pieces.push_back(piece(std::to_string(i), Length::inches(30 * 64 + static_cast<int>(rng() % (200U * 64)), 64)));
+    StockPlan plan;
+    plan.aim = job % 2 == 0 ? StockAim::kSticks : StockAim::kWaste;
+    const StockOrder order = plan_stock(pieces, plan);
+    check_order(order, plan);
+    const StockGroup& group = order.groups[0];
+    CHECK(group.counted - group.bound <= (plan.aim == StockAim::kSticks ? 1 : Length::feet(20).count));
+  }
+}
+
+TEST_CASE("the most valuable pieces for a stick are worth what trying all of them finds", "[stock]") {
+  for (unsigned seed = 0; seed < 400; ++seed) {
+    std::mt19937 rng(seed);
+    const auto pick = [&](int low, int high) {
+      return low + static_cast<int>(rng() % static_cast<unsigned>(high - low + 1));
+    };
+    const int room = pick(20, 120);
+    std::vector<CutRow> rows;
+    std::vector<int> count;
+    std::vector<std::int64_t> value;
+    for (int size = pick(40, 90); size > 4 && rows.size() < 9; size -= pick(1, 12)) {
+      rows.push_back({size, pick(1, 4)});
+      count.push_back(rows.back().count);
+      value.push_back(size * 10 + pick(-20, 20));
+    }
+    // What a room is worth, by one piece more at a time.
+    std::vector<std::int64_t> worth(static_cast<std::size_t>(room) + 1, 0);
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      for (int n = 0; n < count[i]; ++n)
+        for (auto r = static_cast<std::size_t>(room); r >= static_cast<std::size_t>(rows[i].size); --r)
+          worth[r] = std::max(worth[r], worth[r - static_cast<std::size_t>(rows[i].size)] + value[i]);
+    WorkLeft work{1'000'000};
+    const PatternSearch::Found found = PatternSearch(rows, count, value).best(room, 0, work);
+    CHECK(found.value == worth.back());
+    CHECK(found.most == found.value);
   }
 }
 
