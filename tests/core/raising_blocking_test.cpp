@@ -88,8 +88,7 @@ TEST_CASE("a girt with a tenon at both ends waits for the next bent, which slide
 }
 
 TEST_CASE("a tie that no post carries is not rolled aside for a joist") {
-  FramePlan plan =
-      default_plan(Length::feet(20), Length::feet(24), Length::feet(12), Slope::in_12(Length::inches(10)));
+  FramePlan plan = default_plan(Length::feet(20), Length::feet(24), Length::feet(12), Slope::in_12(Length::inches(10)));
   plan.loft = true;
   plan.tie_drop = Length::inches(36);
   plan.sections.tie = {Length::inches(8), Length::inches(12)};
