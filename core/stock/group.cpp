@@ -174,7 +174,7 @@ class Group {
       const Length over = taken(piece) - plan_.kerf + plan_.trim * 2 - longest_sold_;
       if (over.count <= 0) continue;
       const Length length = longest_sold_ + plan_.step * ((over.count + plan_.step.count - 1) / plan_.step.count);
-      if (length > limits::kLongestToOrder) continue;  // it is told as too long
+      if (length > longest_to_order()) continue;  // it is told as too long
       const auto known =
           std::find_if(bought_.begin(), bought_.end(), [&](const Bought& bought) { return bought.length == length; });
       if (known != bought_.end())
@@ -182,6 +182,13 @@ class Group {
       else
         bought_.push_back({length, 1, piece});
     }
+  }
+
+  /// The longest stick that can be had; what is sold, where nothing is sawn to order.
+  [[nodiscard]] Length longest_to_order() const {
+    const std::int64_t over = limits::kLongestToOrder.count - longest_sold_.count;
+    if (!plan_.longer || !plan_.lengths.empty() || over <= 0) return longest_sold_;
+    return longest_sold_ + plan_.step * (over / plan_.step.count);
   }
 
   void rows_of_pieces() {
@@ -227,8 +234,8 @@ class Group {
   StockGroup refuse(const Error& error) {
     const int piece = of_row_[at(static_cast<int>(error.at))].front();
     // Where the yard has none left, what is sold is the limit.
-    const Length room =
-        error.code == ErrorCode::kTooLarge ? Length{error.limit} : longest_sold_ - plan_.trim * 2 + plan_.kerf;
+    Length room = longest_to_order() - plan_.trim * 2 + plan_.kerf;
+    if (error.code == ErrorCode::kTooLarge) room = std::max(room, Length{error.limit});
     const Length most = room - plan_.kerf - plan_.allowance;
     group_.trouble =
         StockTrouble{{error.code, "stock_piece", -1, std::max<std::int64_t>(most.count, 0)}, pieces_[at(piece)].mark};

@@ -1,6 +1,7 @@
 #include "stock/relaxation.h"
 
 #include <algorithm>
+#include <limits>
 
 #include "numeric/index.h"
 #include "numeric/int128.h"
@@ -29,7 +30,6 @@ class ColumnGeneration {
   Relaxation solve() {
     const Prices by_length = prices_by_length();
     const std::int64_t least = whole_cost(by_length);
-    program_.price_afresh();
     while (program_.pivots() < kMostPivots * (size_ + 4) &&
            (program_.is_bought() || libm::ceil(program_.value() - kNothing) > static_cast<double>(least))) {
       if (program_.pivots() % kAfresh == 0) program_.price_afresh();
@@ -105,8 +105,8 @@ class ColumnGeneration {
     return cost;
   }
 
-  /// New patterns that would save something, the best first; those behind it share no piece with one another, so that
-  /// prices move everywhere at once. The first one's column.
+  /// New patterns that would save something, the best first; each as often as there are pieces for it before the next
+  /// is looked for, so that prices move everywhere at once. The first one's column.
   [[nodiscard]] int from_search(std::int64_t part) {
     const std::vector<std::int64_t> prices = whole_prices();
     std::vector<int> count = still_.count;
@@ -114,7 +114,9 @@ class ColumnGeneration {
     while (work_.steps > 0) {
       CutStick stick = best_pattern(count, prices, first == Simplex::kNone ? part : kQuick);
       if (stick.pieces.empty()) break;
-      for (const RowCount& p : stick.pieces) count[at(p.row)] -= p.count;
+      int times = std::numeric_limits<int>::max();
+      for (const RowCount& p : stick.pieces) times = std::min(times, count[at(p.row)] / p.count);
+      for (const RowCount& p : stick.pieces) count[at(p.row)] -= times * p.count;
       pool_.push_back(std::move(stick));
       const int column = add(pool_.size() - 1);
       if (first == Simplex::kNone) first = column;

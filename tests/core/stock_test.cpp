@@ -11,6 +11,7 @@
 #include "stock/order.h"
 #include "stock/pattern.h"
 #include "stock/pieces_csv.h"
+#include "stock/relaxation.h"
 #include "stock/stick_drawing.h"
 #include "stock/stock_csv.h"
 
@@ -155,6 +156,16 @@ TEST_CASE("120 pieces of 20 to 100 in 150 are never more than one stick over the
     CHECK(cutting->cost <= cutting->bound + 1);
     CHECK(cutting->bound >= (all + 149) / 150);
   }
+}
+
+TEST_CASE("of few lengths in great number no pattern is looked for twice", "[stock]") {
+  const CuttingProblem problem = one_length(240, {{97, 400}, {61, 48}, {43, 36}, {29, 24}});
+  std::vector<CutStick> pool;
+  WorkLeft work{1'000'000};
+  const Relaxation relaxed = relax(problem, {{400, 48, 36, 24}, {-1}}, pool, work);
+  CHECK(relaxed.bound >= (97 * 400 + 61 * 48 + 43 * 36 + 29 * 24 + 239) / 240);
+  CHECK(pool.size() >= 3);
+  for (std::size_t i = 0; i < pool.size(); ++i) CHECK(std::count(pool.begin(), pool.end(), pool[i]) == 1);
 }
 
 TEST_CASE("120 pieces that were three to a full stick come out of 40 sticks or 41, and no bound is above 40",
@@ -493,6 +504,22 @@ TEST_CASE("nobody saws a timber of 2 km to order: it is told as too long", "[sto
   REQUIRE(order.groups[0].trouble);
   CHECK(order.groups[0].trouble->mark == "T-1");
   CHECK(order.groups[0].trouble->error.code == ErrorCode::kTooLarge);
+}
+
+TEST_CASE("the limit that a timber is too long for can be had, a sixty-fourth more cannot, whoever stands beside it",
+          "[stock]") {
+  for (const bool neighbour : {false, true}) {
+    std::vector<StockPiece> pieces{piece("T-1", Length::feet(200))};
+    if (neighbour) pieces.push_back(piece("T-2", Length::feet(70)));
+    const StockOrder refused = plan_stock(pieces, {});
+    REQUIRE(refused.groups[0].trouble);
+    const Length most{refused.groups[0].trouble->error.limit};
+    CHECK(most > Length::feet(98));
+    pieces[0].length = most;
+    CHECK_FALSE(plan_stock(pieces, {}).groups[0].trouble);
+    pieces[0].length = most + Length::inches(1, 64);
+    CHECK(plan_stock(pieces, {}).groups[0].trouble);
+  }
 }
 
 TEST_CASE("one long stick in the yard gives one long timber; the others are sawn to order", "[stock]") {
