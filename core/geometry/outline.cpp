@@ -151,6 +151,15 @@ std::vector<std::vector<Vec2>> left_over(const std::vector<Vec2>& whole, std::sp
   return Parting(whole, taken).outlines();
 }
 
+bool inside_outline(std::span<const Vec2> outline, Vec2 p) {
+  bool odd = false;
+  for (std::size_t i = 0, k = outline.size() - 1; i < outline.size(); k = i++) {
+    const Vec2 a = outline[i], b = outline[k];
+    if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) odd = !odd;
+  }
+  return odd;
+}
+
 double signed_area(const std::vector<Vec2>& outline) {
   double twice = 0;
   for (std::size_t i = 0; i < outline.size(); ++i)

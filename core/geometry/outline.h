@@ -17,6 +17,8 @@ inline constexpr double kOutlineSame = 1e-6;
 [[nodiscard]] std::vector<std::vector<Vec2>> left_over(const std::vector<Vec2>& whole,
                                                        std::span<const std::vector<Vec2>> taken);
 
+/// Whether a point lies inside; on an edge either may be said. Method: crossings of a ray, even or odd.
+[[nodiscard]] bool inside_outline(std::span<const Vec2> outline, Vec2 p);
 /// Its area, positive where the outline runs counterclockwise.
 [[nodiscard]] double signed_area(const std::vector<Vec2>& outline);
 

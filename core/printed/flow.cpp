@@ -29,7 +29,8 @@ double widest_word(std::string_view words, Letters letters) {
 /// As wide as the cells are, heads broken between their words; where the wide column would be left with too little,
 /// words in the others are broken too, the widest first.
 TableMeasure measured(const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows, double width) {
-  const double least_wide = 0.38 * width;
+  constexpr double kLeastShare = 0.38;  // of the width, for the wide column
+  const double least_wide = kLeastShare * width;
   TableMeasure measure;
   std::vector<double> least;
   double spare = width - kCellGap * static_cast<double>(columns.size() - 1);

@@ -5,7 +5,9 @@
 #include <string>
 #include <utility>
 
+#include "draw/box.h"
 #include "draw/sketch.h"
+#include "geometry/outline.h"
 
 namespace bentbook {
 namespace {
@@ -48,44 +50,27 @@ class Figures {
     out_.drawing.notes.push_back({at(place), std::move(mine), draw::Meaning::kFact, draw::Stands::kAside});
   }
 
-  struct Range {
-    double low = 1e300, high = -1e300;
-    void take(double v) { low = std::min(low, v), high = std::max(high, v); }
-  };
-  struct Extent {
-    Range x, y;
-  };
-  static Extent extent_of(const std::vector<Vec2>& outline) {
-    Extent out;
-    for (const Vec2& p : outline) out.x.take(p.x), out.y.take(p.y);
+  static draw::Bounds bounds_of(const std::vector<Vec2>& outline) {
+    draw::Bounds out;
+    for (const Vec2& p : outline) out.add(draw::Point{p.x, p.y});
     return out;
-  }
-
-  static bool holds(const std::vector<Vec2>& outline, Vec2 p) {
-    bool odd = false;
-    for (std::size_t i = 0, k = outline.size() - 1; i < outline.size(); k = i++) {
-      const Vec2 a = outline[i], b = outline[k];
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) odd = !odd;
-    }
-    return odd;
   }
 
   /// Where an opening's depth is told: in its middle; where another one lies in it there, halfway between its edge and
   /// that one's, on the widest of the four sides.
   [[nodiscard]] Vec2 floor_of(std::size_t opening) const {
     const Vec2 middle = middle_of(p_.openings[opening]);
-    const Extent own = extent_of(p_.openings[opening]);
+    const draw::Bounds own = bounds_of(p_.openings[opening]);
     for (std::size_t k = 0; k < p_.openings.size(); ++k) {
-      if (k == opening || !holds(p_.openings[k], middle)) continue;
-      const Extent in = extent_of(p_.openings[k]);
-      const double gaps[] = {in.x.low - own.x.low, own.x.high - in.x.high, in.y.low - own.y.low,
-                             own.y.high - in.y.high};
+      if (k == opening || !inside_outline(p_.openings[k], middle)) continue;
+      const draw::Bounds in = bounds_of(p_.openings[k]);
+      const double gaps[] = {in.left - own.left, own.right - in.right, in.top - own.top, own.bottom - in.bottom};
       const double* widest = std::max_element(std::begin(gaps), std::end(gaps));
       if (*widest < kSamePlace) continue;  // it is this one that lies in the other
-      if (widest == gaps) return {in.x.low - *widest / 2, middle.y};
-      if (widest == gaps + 1) return {in.x.high + *widest / 2, middle.y};
-      if (widest == gaps + 2) return {middle.x, in.y.low - *widest / 2};
-      return {middle.x, in.y.high + *widest / 2};
+      if (widest == gaps) return {in.left - *widest / 2, middle.y};
+      if (widest == gaps + 1) return {in.right + *widest / 2, middle.y};
+      if (widest == gaps + 2) return {middle.x, in.top - *widest / 2};
+      return {middle.x, in.bottom + *widest / 2};
     }
     return middle;
   }

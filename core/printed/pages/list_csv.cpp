@@ -16,11 +16,11 @@ std::string inches_cell(double inches) {
   return csv::quoted(print_length(Length::from_inches(inches), {LengthForm::kInchFraction, 64, 0}, Marks::kAscii).text);
 }
 
-std::string cut_csv(const Frame& frame) {
+std::string cut_csv(const Frame& frame, const Voice& voice) {
   std::string out = "mark,kind,breadth,depth,species,length,count,alike,weight_lb,stock\r\n";
   for (const CutRow& row : cut_rows(frame)) {
     const Timber& timber = frame.timbers[at(row.timber)];
-    const TimberFacts facts = facts_of(timber);
+    const TimberFacts facts = facts_of(timber, stock_step(voice));
     std::string alike;
     for (const int t : row.timbers)
       if (t != row.timber) alike += (alike.empty() ? "" : " ") + frame.timbers[at(t)].mark;
@@ -73,7 +73,7 @@ Result<std::string> list_csv(const Book& book, const BookModel& model, const Pri
     case PrintedList::kCut:
       break;
   }
-  return cut_csv(frame);
+  return cut_csv(frame, voice);
 }
 
 }  // namespace bentbook

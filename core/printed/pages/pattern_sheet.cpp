@@ -7,6 +7,7 @@
 #include "draw/layout.h"
 #include "draw/sketch.h"
 #include "frame/sheet/full_size_drawing.h"
+#include "numeric/sorting.h"
 #include "paper/letters.h"
 #include "paper/page_part.h"
 #include "words/face_words.h"
@@ -56,8 +57,7 @@ std::vector<paper::PageLine> off_figures(const std::vector<paper::PageLine>& lin
       out.push_back(line);
       continue;
     }
-    std::sort(hidden.begin(), hidden.end(),
-              [](const draw::Stretch& a, const draw::Stretch& b) { return a.from < b.from; });
+    sort_by(hidden, [](const draw::Stretch& a, const draw::Stretch& b) { return a.from < b.from; });
     hidden.push_back({1, 1});
     const Point way{line.b.x - line.a.x, line.b.y - line.a.y};
     const double length = libm::hypot(way.x, way.y);
@@ -142,8 +142,8 @@ class SheetMaker {
     for (const draw::PlacedFigure& figure : layout_.figures) {
       const Point middle = from_px(figure.box.centre);
       if (look_.as_taped) {
-        constexpr double kClear =
-            0.25;  // mm less than its box all around: capitals are lower, its own line is beside it
+        // mm less than its box all around: capitals are lower, its own line is beside it.
+        constexpr double kClear = 0.25;
         measure_.polygons.push_back(under(figure.box));
         figures_.push_back(
             draw::grown({middle, figure.box.w / kPerMm, figure.box.h / kPerMm, figure.box.angle}, -kClear));

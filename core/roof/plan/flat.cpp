@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/outline.h"
 #include "numeric/index.h"
 #include "numeric/sorting.h"
 
@@ -118,13 +119,9 @@ bool crosses_itself(std::span<const Vec2> polygon) {
 
 double depth_inside(std::span<const Vec2> polygon, Vec2 p) {
   double least = 1e300;
-  bool inside = false;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Vec2 a = polygon[i], b = polygon[after(i, polygon.size())];
-    least = std::min(least, distance_to(a, b, p));
-    if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
-  }
-  return inside ? least : -least;
+  for (std::size_t i = 0; i < polygon.size(); ++i)
+    least = std::min(least, distance_to(polygon[i], polygon[after(i, polygon.size())], p));
+  return inside_outline(polygon, p) ? least : -least;
 }
 
 double overlap_of(std::span<const Vec2> a, std::span<const Vec2> b) {
