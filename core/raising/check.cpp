@@ -41,7 +41,7 @@ class Checker {
     for (std::size_t t = 0; t < frame_.timbers.size(); ++t)
       if (frame_.timbers[t].placed && step_of_[t] < 0) check_.left_out.push_back(static_cast<int>(t));
     say_left_up(plan_, check_);
-    say_idle(plan_, check_);
+    say_idle(frame_, plan_, step_of_, check_);
     sort_by(check_.faults, [](const OrderFault& a, const OrderFault& b) { return a.step < b.step; });
     for (const OrderFault& f : check_.faults)
       if (f.step >= 0) check_.steps[at(f.step)].good = false;

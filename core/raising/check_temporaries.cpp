@@ -1,8 +1,11 @@
 #include "raising/check_temporaries.h"
 
 #include <algorithm>
+#include <map>
 
+#include "frame/facts.h"
 #include "numeric/index.h"
+#include "raising/order.h"
 
 namespace bentbook {
 namespace {
@@ -23,18 +26,54 @@ void say_left_up(const RaisingPlan& plan, OrderCheck& check) {
   if (!last.bare) say(check, OrderFaultId::kWholeFalls, -1, plan, {});
 }
 
-void say_idle(const RaisingPlan& plan, OrderCheck& check) {
+void say_idle(const Frame& frame, const RaisingPlan& plan, std::span<const int> step_of, OrderCheck& check) {
   const std::vector<StepCheck>& steps = check.steps;
   for (std::size_t s = 0; s < steps.size(); ++s) {
     if (!steps[s].bare || (s > 0 && steps[s - 1].bare)) continue;
     std::size_t end = s;
     while (end < steps.size() && steps[end].bare) ++end;
     if (end == steps.size() || !steps[end].temporaries_after.empty()) continue;
-    std::vector<int> idle;
+    std::map<int, std::vector<int>> idle;  // by the step from which on
     const std::vector<int>& then = steps[end].temporaries;
-    for (const int i : steps[s].temporaries_after)
-      if (std::find(then.begin(), then.end(), i) != then.end()) idle.push_back(i);
-    if (!idle.empty()) say(check, OrderFaultId::kTemporaryIdle, static_cast<int>(s), plan, idle);
+    for (const int i : steps[s].temporaries_after) {
+      const int from = std::max(static_cast<int>(s), plate_step(frame, plan.temporaries[at(i)], step_of));
+      if (from < static_cast<int>(end) && std::find(then.begin(), then.end(), i) != then.end()) idle[from].push_back(i);
+    }
+    for (const auto& [from, temporaries] : idle) say(check, OrderFaultId::kTemporaryIdle, from, plan, temporaries);
+  }
+}
+
+int plate_step(const Frame& frame, const Temporary& temporary, std::span<const int> step_of) {
+  int step = -1;
+  for (const std::string& mark : {temporary.from.mark, temporary.to.mark}) {
+    const int post = mark.empty() ? -1 : timber_by_mark(frame, mark);
+    if (post < 0 || frame.timbers[at(post)].kind != TimberKind::kPost) continue;
+    int first = -1;
+    for (const int j : joints_of(frame, post)) {
+      const Joint& joint = frame.joints[at(j)];
+      if (joint.meeting != Meeting::kPostTop || joint.member != post) continue;
+      const int comes = step_of[at(joint.receiver)];
+      if (comes >= 0 && (first < 0 || comes < first)) first = comes;
+    }
+    step = std::max(step, first);
+  }
+  return step;
+}
+
+void keep_until_plates(const Frame& frame, RaisingPlan& plan) {
+  std::vector<int> step_of(frame.timbers.size(), -1);
+  for (std::size_t s = 0; s < plan.steps.size(); ++s)
+    for (const int t : timbers_of(frame, marks_in(plan.steps[s]))) step_of[at(t)] = static_cast<int>(s);
+  for (std::size_t s = 0; s < plan.steps.size(); ++s) {
+    if (plan.steps[s].done) continue;
+    for (const std::string& name : std::vector<std::string>(plan.steps[s].take_out)) {
+      const auto is_it = [&](const Temporary& t) { return t.name == name; };
+      const auto it = std::find_if(plan.temporaries.begin(), plan.temporaries.end(), is_it);
+      const int stays = it == plan.temporaries.end() ? -1 : plate_step(frame, *it, step_of);
+      if (stays <= static_cast<int>(s)) continue;
+      std::erase(plan.steps[s].take_out, name);
+      plan.steps[at(stays)].take_out.push_back(name);
+    }
   }
 }
 

@@ -44,7 +44,7 @@ class Brief {
     if (times.empty()) return std::move(out_);
     out_ += '\n';
     plain(say(Msg::kBriefTemporaries, voice_.language, std::to_string(most_temporaries_up(plan))));
-    for (const TemporaryTime& time : times) out_ += wrapped("  ", temporary_time_text(time, plan, voice_));
+    for (const TemporaryTime& time : times) out_ += wrapped("  ", temporary_time_text(time, frame_, plan, voice_));
     return std::move(out_);
   }
 
@@ -99,13 +99,14 @@ std::string raising_brief(const Book& book, const Frame& frame, const Voice& voi
   return Brief(book, frame, voice).whole(check);
 }
 
-std::string temporary_time_text(const TemporaryTime& time, const RaisingPlan& plan, const Voice& voice) {
+std::string temporary_time_text(const TemporaryTime& time, const Frame& frame, const RaisingPlan& plan,
+                                const Voice& voice) {
   const Temporary& temporary = plan.temporaries[at(time.temporary)];
   Voice stick = voice;  // the next whole inch or millimetre reaches
   stick.lengths.denominator = 1;
   stick.lengths.decimals = stick.lengths.form == LengthForm::kMm ? 0 : 3;
   return say(Msg::kBriefTemporary, voice.language,
-             {{"where", temporary_text(temporary, voice)},
+             {{"where", temporary_text(temporary, frame, voice)},
               {"length", say_length_at_least(Length::from_inches(time.length), stick)},
               {"thickness", say_near(temporary.thickness, voice)},
               {"from", std::to_string(time.from + 1)},

@@ -16,6 +16,7 @@ namespace bentbook {
 [[nodiscard]] std::string raising_brief(const Book& book, const Frame& frame, const Voice& voice,
                                         const OrderCheck* check = nullptr);
 /// "Diagonal T1: P-A1 at 7′ 11″ to the ground. 11′ 2″ long, 1 1⁄2″ thick; step 1 to 6"
-[[nodiscard]] std::string temporary_time_text(const TemporaryTime& time, const RaisingPlan& plan, const Voice& voice);
+[[nodiscard]] std::string temporary_time_text(const TemporaryTime& time, const Frame& frame, const RaisingPlan& plan,
+                                              const Voice& voice);
 
 }  // namespace bentbook

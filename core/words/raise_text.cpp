@@ -219,7 +219,7 @@ class Page {
 
   void temporary(Msg label, const std::string& name) {
     for (const Temporary& t : book_.raising.temporaries)
-      if (t.name == name) return labelled(label, temporary_text(t, voice_));
+      if (t.name == name) return labelled(label, temporary_text(t, frame_, voice_));
     labelled(label, name);
   }
 

@@ -235,8 +235,14 @@ std::string stuck_text(const Stuck& stuck, const RaisingPlan& plan, Language lan
   auto msg = find_msg("stuck_" + std::string(keys::word(kStuckWords, stuck.reason)));
   if (!msg) return {};
   // Who fastens with the steps is not told to.
-  if (stuck.reason == StuckReason::kWholeFalls && plan.fasten == FastenWhen::kWithStep)
-    msg = plan.later.empty() ? Msg::kStuckWholeFallsFastened : Msg::kStuckWholeFallsLater;
+  if (stuck.reason == StuckReason::kWholeFalls && plan.fasten == FastenWhen::kWithStep) {
+    const auto moves = [&](const std::string& mark) {
+      return std::find(stuck.piece.begin(), stuck.piece.end(), mark) != stuck.piece.end();
+    };
+    const bool left = std::any_of(plan.later.begin(), plan.later.end(),
+                                  [&](const JointName& joint) { return moves(joint.one) || moves(joint.other); });
+    msg = left ? Msg::kStuckWholeFallsLater : Msg::kStuckWholeFallsFastened;
+  }
   return say(*msg, language, {{"piece", marks_text(stuck.piece)}, {"marks", marks_text(stuck.marks)}});
 }
 
@@ -282,9 +288,26 @@ std::string pick_note_text(const PickNote& note, const Voice& voice) {
   return say(*msg, voice.language, {{"value", said(note.value)}, {"value2", second}});
 }
 
-std::string temporary_text(const Temporary& temporary, const Voice& voice) {
+namespace {
+
+/// Where its foot is staked, from the timber that it holds.
+std::string stake_text(const Temporary& temporary, const Frame& frame, const Voice& voice) {
+  const int t = timber_by_mark(frame, temporary.from.mark);
+  if (t < 0) return std::string(text(Msg::kTemporaryGround, voice.language));
+  const Placement& held = frame.timbers[at(t)].at;
+  Vec3 out =
+      Vec3{temporary.ground_x.in(), temporary.ground_y.in(), 0} - held.origin - temporary.from.station.in() * held.x;
+  out.z = 0;
+  return say(Msg::kTemporaryStake, voice.language,
+             {{"away", say_near(Length::from_inches(norm(out)), voice)},
+              {"toward", std::string(toward_text(out, voice.language))}});
+}
+
+}  // namespace
+
+std::string temporary_text(const Temporary& temporary, const Frame& frame, const Voice& voice) {
   const auto point = [&](const TimberPoint& p) {
-    if (p.mark.empty()) return std::string(text(Msg::kTemporaryGround, voice.language));
+    if (p.mark.empty()) return stake_text(temporary, frame, voice);
     return say(Msg::kTemporaryPoint, voice.language, {{"mark", p.mark}, {"at", say_near(p.station, voice)}});
   };
   std::string kind(key_text("temporary_", keys::word(kTemporaryWords, temporary.kind), voice.language));

@@ -60,6 +60,6 @@ namespace bentbook {
 [[nodiscard]] std::string pick_note_text(const PickNote& note, const Voice& voice);
 
 /// "Diagonal T1: P-A1 at 6′ to the ground".
-[[nodiscard]] std::string temporary_text(const Temporary& temporary, const Voice& voice);
+[[nodiscard]] std::string temporary_text(const Temporary& temporary, const Frame& frame, const Voice& voice);
 
 }  // namespace bentbook

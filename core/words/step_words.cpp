@@ -15,8 +15,7 @@
 namespace bentbook {
 namespace {
 
-constexpr double kFromOutside = 96;    ///< inches: so far away it does not matter how far
-constexpr std::size_t kMostNamed = 3;  ///< marks: more are counted
+constexpr double kFromOutside = 96;  ///< inches: so far away it does not matter how far
 
 /// The bent that all of these stand in; 0: none, or not a whole one.
 int bent_of(const Frame& frame, std::span<const int> timbers) {
@@ -35,17 +34,11 @@ std::string joined(std::span<const std::string> marks, std::string_view by) {
   return out;
 }
 
-/// Of one kind: with the kind before them.
-std::string pieces_name(const Frame& frame, std::span<const int> timbers, const std::vector<std::string>& marks,
-                        Language language) {
+/// The kind that all of these are; empty where they are of different ones.
+std::string kind_of_all(const Frame& frame, std::span<const int> timbers, Language language) {
   const TimberKind kind = frame.timbers[at(timbers[0])].kind;
-  const bool alike =
-      std::all_of(timbers.begin(), timbers.end(), [&](int t) { return frame.timbers[at(t)].kind == kind; });
-  const std::string named =
-      marks.size() <= kMostNamed
-          ? joined(marks, " + ")
-          : say(Msg::kStepAndMore, language, {{"mark", marks[0]}, {"n", std::to_string(marks.size() - 1)}});
-  return alike ? std::string(kind_name(kind, language)) + " " + named : named;
+  const auto is_kind = [&](int t) { return frame.timbers[at(t)].kind == kind; };
+  return std::all_of(timbers.begin(), timbers.end(), is_kind) ? std::string(kind_name(kind, language)) : "";
 }
 
 /// ", 4 girts caught": what is set first, but for what was named with the main pieces.
@@ -82,25 +75,38 @@ std::vector<std::string> carriers_of(const Frame& frame, std::span<const int> ti
 
 }  // namespace
 
-std::string step_name(const RaisingStep& step, const Frame& frame, Language language) {
-  if (step.marks.empty() && step.set_first.empty()) return std::string(text(Msg::kRaisingTemporaries, language));
+std::optional<StepNameParts> step_name_parts(const RaisingStep& step, const Frame& frame, Language language) {
   const std::vector<int> main = timbers_of(frame, step.marks);
-  if (main.empty()) return marks_text(marks_in(step));
+  if (main.empty()) return std::nullopt;
   std::vector<int> set;
-  std::vector<std::string> marks = step.marks;
+  StepNameParts parts;
+  parts.marks = step.marks;
   for (const SetPiece& piece : step.set_first) {
     const int t = timber_by_mark(frame, piece.mark);
     if (t < 0) continue;
     // The rafter opposite is as much what comes as the one that closes on it.
     if (main.size() == 1 && frame.timbers[at(t)].kind == frame.timbers[at(main[0])].kind)
-      marks.insert(marks.begin(), piece.mark);
+      parts.marks.insert(parts.marks.begin(), piece.mark);
     else
       set.push_back(t);
   }
-  const int bent = bent_of(frame, main);
-  return (bent > 0 ? say(Msg::kStepBentUp, language, std::to_string(bent))
-                   : pieces_name(frame, main, marks, language)) +
-         caught_text(frame, set, language);
+  parts.bent = bent_of(frame, main);
+  parts.kind = kind_of_all(frame, main, language);
+  parts.caught = caught_text(frame, set, language);
+  return parts;
+}
+
+std::string step_name(const RaisingStep& step, const Frame& frame, Language language) {
+  if (step.marks.empty() && step.set_first.empty()) return std::string(text(Msg::kRaisingTemporaries, language));
+  const std::optional<StepNameParts> parts = step_name_parts(step, frame, language);
+  if (!parts) return marks_text(marks_in(step));
+  if (parts->bent > 0) return say(Msg::kStepBentUp, language, std::to_string(parts->bent)) + parts->caught;
+  const std::vector<std::string>& marks = parts->marks;
+  const std::string named =
+      marks.size() <= kMostMarksNamed
+          ? joined(marks, " + ")
+          : say(Msg::kStepAndMore, language, {{"mark", marks[0]}, {"n", std::to_string(marks.size() - 1)}});
+  return parts->kind + (parts->kind.empty() ? "" : " ") + named + parts->caught;
 }
 
 std::string driven_text(std::span<const Driven> driven, const Voice& voice) {
@@ -126,7 +132,7 @@ std::string way_text(const Entry& entry, const RaisingStep& step, LiftBy by, con
   for (const Move& move : entry.path) {
     if (tipped && move.kind == MoveKind::kLower) continue;
     if (!out.empty()) out += ' ';
-    if (move.kind == MoveKind::kLower && !under.empty() && under.size() <= kMostNamed) {
+    if (move.kind == MoveKind::kLower && !under.empty() && under.size() <= kMostMarksNamed) {
       out += say(Msg::kMoveLowerOnto, voice.language, marks_text(under));
     } else if (move.kind == MoveKind::kSlide && move.distance > kFromOutside) {
       out += say(Msg::kMoveFromOutside, voice.language, toward_text(move.direction, voice.language));

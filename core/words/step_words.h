@@ -1,8 +1,10 @@
 #pragma once
 /// What a step of the raising is called, and how its piece goes in, as a lead says it.
 
+#include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 #include "frame/plan.h"
 #include "raising/fasteners.h"
@@ -16,6 +18,19 @@ namespace bentbook {
 /// "Bent 2 up, 4 girts caught", "Plate L-A1, 4 braces caught", "Common rafter C-A3 + C-E3". A step that brings nothing:
 /// "Temporary braces". Marks that the frame does not have are said as they stand.
 [[nodiscard]] std::string step_name(const RaisingStep& step, const Frame& frame, Language language);
+
+/// Marks: more are counted, not named.
+inline constexpr std::size_t kMostMarksNamed = 3;
+/// What a step's name is put together from.
+struct StepNameParts {
+  int bent = 0;                    ///< goes up whole, and no mark is named; 0: none does
+  std::string kind;                ///< of what comes; empty where it is of different ones
+  std::vector<std::string> marks;  ///< of what comes
+  std::string caught;              ///< ", 4 girts caught"
+};
+/// Nothing where nothing of the frame comes.
+[[nodiscard]] std::optional<StepNameParts> step_name_parts(const RaisingStep& step, const Frame& frame,
+                                                           Language language);
 
 /// How the step's main piece goes in: "Lower it onto P-A1, P-A2." A way in from far outside is said by its side alone;
 /// with what it lands on where it comes from above; what is tipped up turns about its feet instead. Empty where there

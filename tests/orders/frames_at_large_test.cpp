@@ -1,6 +1,7 @@
 // Frames as they are built, each as a new book begins (fastened with the step, no step on one temporary): an order is
 // found that a judge who knows nothing of the search finds good, or the words say what a builder would change.
 
+#include <algorithm>
 #include <catch_amalgamated.hpp>
 #include <cstdio>
 #include <ctime>
@@ -8,8 +9,10 @@
 #include <vector>
 
 #include "built_frames.h"
+#include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
 #include "raising/check.h"
+#include "raising/order.h"
 #include "raising/search/search.h"
 #include "words/raising_words.h"
 
@@ -19,6 +22,30 @@ namespace {
 
 /// Of this process.
 double seconds_since(std::clock_t began) { return static_cast<double>(std::clock() - began) / CLOCKS_PER_SEC; }
+
+/// What holds a post is up until a plate comes over it.
+void braces_stay_for_the_plates(const Frame& frame, const RaisingPlan& plan) {
+  const auto step_of = [&](const std::string& mark) {
+    for (std::size_t s = 0; s < plan.steps.size(); ++s) {
+      const std::vector<std::string> marks = marks_in(plan.steps[s]);
+      if (std::find(marks.begin(), marks.end(), mark) != marks.end()) return static_cast<int>(s);
+    }
+    return -1;
+  };
+  for (const Temporary& temporary : plan.temporaries) {
+    const int post = timber_by_mark(frame, temporary.from.mark);
+    if (post < 0 || frame.timbers[static_cast<std::size_t>(post)].kind != TimberKind::kPost) continue;
+    int plate = 1000, out = -1;
+    for (const Joint& joint : frame.joints)
+      if (joint.member == post && joint.meeting == Meeting::kPostTop)
+        plate = std::min(plate, step_of(frame.timbers[static_cast<std::size_t>(joint.receiver)].mark));
+    for (std::size_t s = 0; s < plan.steps.size(); ++s)
+      for (const std::string& name : plan.steps[s].take_out)
+        if (name == temporary.name) out = static_cast<int>(s);
+    CAPTURE(temporary.name, temporary.from.mark);
+    if (plate < 1000) CHECK(out >= plate);
+  }
+}
 
 /// The book's order, looked for; nothing: an order is found that is good. Else what is said.
 std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan, const char* pegs) {
@@ -44,6 +71,7 @@ std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan,
   CHECK(check.left_out.empty());
   CHECK((check.steps.empty() || check.steps.back().temporaries_after.empty()));
   CHECK(found.bound.temporaries <= found.cost.temporaries);
+  braces_stay_for_the_plates(frame, found.plan);
   return {};
 }
 

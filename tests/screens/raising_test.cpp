@@ -143,7 +143,7 @@ TEST_CASE("a step tells how it can give way and takes the braces that hold it", 
   const int whole = std::stoi(bed.value("step.weight"));
   // Nobody said who lifts: that is asked for, and no fault.
   CHECK(bed.shows("step.people"));
-  CHECK(bed.value("step.by") == "Not entered");
+  CHECK(bed.value("step.by") == "By hand, or a machine");
   CHECK(bed.item("step.name").name == "Bent 1 up");
   bed.go("step.more");
   int sum = 0;

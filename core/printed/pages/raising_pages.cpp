@@ -104,7 +104,7 @@ class RaisingPages {
     const std::vector<TemporaryTime> times = temporary_times(frame_, plan_);
     if (times.empty()) return;
     flow_.heading(say(Msg::kBriefTemporaries, voice_.language, std::to_string(most_temporaries_up(plan_))));
-    for (const TemporaryTime& time : times) flow_.words(temporary_time_text(time, plan_, voice_));
+    for (const TemporaryTime& time : times) flow_.words(temporary_time_text(time, frame_, plan_, voice_));
   }
 
   /// Rows of pictures, each with its steps' numbers and what comes.

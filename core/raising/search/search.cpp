@@ -7,6 +7,7 @@
 #include "frame/facts.h"
 #include "numeric/index.h"
 #include "raising/check.h"
+#include "raising/check_temporaries.h"
 #include "raising/holding.h"
 #include "raising/insertion/assemblies.h"
 #include "raising/search/compound.h"
@@ -344,6 +345,7 @@ FoundOrder search_order(const Frame& frame, const RaisingPlan& plan, const Searc
   Blocking blocking(frame);
   FoundOrder found = search_order(frame, plan, *judge, blocking, options, go_on);
   if (!found.found) return found;
+  keep_until_plates(frame, found.plan);
   if (holds_afresh(frame, found, blocking)) {
     found.first_unstable = -1;
     return found;

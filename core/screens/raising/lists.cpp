@@ -50,7 +50,7 @@ void lists_screen(Context& context) {
       heading(ui, "lists.temporaries", context.say(Msg::kRaisingTemporaries));
       note(ui, "lists.most", say(Msg::kListsMost, ui.language, std::to_string(most_temporaries_up(plan))));
       for (const TemporaryTime& time : times)
-        body(ui, "lists.temporary." + std::to_string(n++), temporary_time_text(time, plan, voice));
+        body(ui, "lists.temporary." + std::to_string(n++), temporary_time_text(time, frame, plan, voice));
     }
     n = 0;
     const RaisingMemory::Lists& lists = raising_lists(context, shown);

@@ -60,9 +60,8 @@ void what_now(ShownStep& s) {
         if (hangs(pick.by))
           answer(half, "step.net", s.context.say(Msg::kStepNet),
                  pick.rated ? say_weight(pick.margin_lb(), s.voice) : s.context.say(Msg::kStepNotRated));
-        else
-          answer(half, "step.people", s.context.say(Msg::kStepPeople),
-                 pick.beyond_hands() ? std::string("–") : std::to_string(pick.needed()));
+        else if (!pick.beyond_hands())
+          answer(half, "step.people", s.context.say(Msg::kStepPeople), std::to_string(pick.needed()));
       });
   fact(ui, "step.by", s.context.say(Msg::kStepBy),
        pick.beyond_hands() ? s.context.say(Msg::kBriefOpenHigh)
@@ -90,13 +89,16 @@ void fast_part(ShownStep& s) {
   const auto said = [&](const std::string& name) {
     const auto it = std::find_if(s.plan.temporaries.begin(), s.plan.temporaries.end(),
                                  [&](const Temporary& t) { return t.name == name; });
-    return it == s.plan.temporaries.end() ? std::string{} : temporary_text(*it, s.voice);
+    return it == s.plan.temporaries.end() ? std::string{} : temporary_text(*it, *s.frame.frame(), s.voice);
   };
   for (const std::string& name : s.step.put_up)
     fact(ui, "step.puts_up." + name, s.context.say(Msg::kRaisePutUp), said(name));
   const std::string driven =
       driven_text(driven_in(*s.frame.frame(), s.plan, static_cast<std::size_t>(s.index)), s.voice);
-  if (!driven.empty()) fact(ui, "step.drive", s.context.say(Msg::kStepDrive), driven);
+  if (!driven.empty())
+    fact(ui, "step.drive",
+         s.context.say(hangs(step_pick(s.context, s.frame, s.index).pick.by) ? Msg::kStepDrive : Msg::kStepDriveByHand),
+         driven);
   for (const std::string& name : s.step.take_out)
     fact(ui, "step.takes_out." + name, s.context.say(Msg::kRaiseTakeOut), said(name));
 }

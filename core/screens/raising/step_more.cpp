@@ -36,8 +36,8 @@ void temporaries_part(ShownStep& s) {
     const bool here = std::find(s.step.put_up.begin(), s.step.put_up.end(), t.name) != s.step.put_up.end();
     const bool is_up = std::find(up.begin(), up.end(), t.name) != up.end();
     const bool out = std::find(s.step.take_out.begin(), s.step.take_out.end(), t.name) != s.step.take_out.end();
-    if ((here || !is_up) &&
-        toggle(ui, "step.up." + t.name, say(Msg::kStepPutUp, ui.language, t.name), here, temporary_text(t, s.voice)))
+    if ((here || !is_up) && toggle(ui, "step.up." + t.name, say(Msg::kStepPutUp, ui.language, t.name), here,
+                                   temporary_text(t, *s.frame.frame(), s.voice)))
       edit_raising(context, [&](RaisingPlan& plan) { toggle_name(plan.steps[index].put_up, t.name); });
     if (is_up && toggle(ui, "step.out." + t.name, say(Msg::kStepTakeOut, ui.language, t.name), out))
       edit_raising(context, [&](RaisingPlan& plan) { toggle_name(plan.steps[index].take_out, t.name); });

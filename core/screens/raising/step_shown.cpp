@@ -38,7 +38,7 @@ void standing_part(ShownStep& s) {
   heading(ui, "step.braces", s.context.say(Msg::kStepBraces), 3);
   n = 0;
   for (const Temporary& brace : what->braces)
-    body(ui, "step.brace." + std::to_string(n++), temporary_text(brace, s.voice));
+    body(ui, "step.brace." + std::to_string(n++), temporary_text(brace, frame, s.voice));
   if (button(ui, "step.take_braces", s.context.say(Msg::kStepTakeBraces), Weight::kPrimary)) {
     edit_raising(s.context, [&](RaisingPlan& plan) { take_braces(plan, s.index, what->braces); });
     s.context.toast(std::string(s.context.say(Msg::kStepBracesTaken)), true);

@@ -130,7 +130,7 @@ void steps_part(Context& context, const Frame& frame, const RaisingPlan& plan) {
   if (plan.temporaries.empty()) return;
   heading(ui, "search.braces", context.say(Msg::kRaisingTemporaries));
   for (const Temporary& temporary : plan.temporaries)
-    body(ui, "search.brace." + temporary.name, temporary_text(temporary, voice_of(context)));
+    body(ui, "search.brace." + temporary.name, temporary_text(temporary, frame, voice_of(context)));
 }
 
 void found_part(Context& context, const Frame& frame, const FoundOrder& found) {

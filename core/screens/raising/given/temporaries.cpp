@@ -68,12 +68,12 @@ void temporary_screen(Context& context) {
 }
 
 void temporaries_screen(Context& context) {
-  raising_page(context, "braces.page", [&](const ShownFrame&) {
+  raising_page(context, "braces.page", [&](const ShownFrame& shown) {
     Ui& ui = context.ui;
     const RaisingPlan& plan = context.desk.book().raising;
     body(ui, "braces.note", context.say(Msg::kBracesNote));
     for (const Temporary& t : plan.temporaries)
-      if (list_row(ui, "braces." + t.name, temporary_text(t, voice_of(context)),
+      if (list_row(ui, "braces." + t.name, temporary_text(t, *shown.frame(), voice_of(context)),
                    t.rated.count == 0 ? std::string(context.say(Msg::kBraceNoRating))
                                       : say_weight(t.rated.lb(), voice_of(context))))
         context.pages.push(raising_temporary_page(t.name));
