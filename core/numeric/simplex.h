@@ -20,8 +20,9 @@ class Simplex {
  public:
   static constexpr int kNone = -1;
 
-  /// Rows with a price in `bought` ask for at least `wanted`, and can be given it one by one at that price; those
-  /// behind them ask for at most `wanted`.
+  /// Rows with a price in `bought` ask for at least `wanted`, which is bought at that price, dearer than any column
+  /// gives it, until columns give it: what is no longer bought does not come back. Those behind them ask for at most
+  /// `wanted`.
   Simplex(std::vector<double> wanted, std::vector<double> bought);
 
   /// Columns are numbered from 0 as they come.

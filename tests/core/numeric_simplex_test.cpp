@@ -23,8 +23,9 @@ Program random_program(unsigned seed) {
   Program program;
   const int at_least = static_cast<int>(rng() % 6 + 2), at_most = static_cast<int>(rng() % 3);
   for (int i = 0; i < at_least + at_most; ++i) program.wanted.push_back(i < at_least ? up_to(20) : up_to(9));
-  for (int i = 0; i < at_least; ++i) program.bought.push_back(40 + up_to(40));
-  for (int c = 0; c < 24; ++c) {
+  for (int i = 0; i < at_least; ++i) program.bought.push_back(1000 + up_to(40));
+  const int columns = static_cast<int>(rng() % 24 + 1);  // a few leave rows to be bought
+  for (int c = 0; c < columns; ++c) {
     std::vector<RowShare> shares;
     for (int i = 0; i < at_least; ++i)
       if (rng() % 2 == 0) shares.push_back({i, up_to(4)});
