@@ -26,7 +26,7 @@ struct TimberFacts {
 [[nodiscard]] TimberFacts facts_of(const Timber& timber, Length step = limits::kStockStep,
                                    Length trim = Length::inches(2));
 
-/// Joints that touch a timber, in order. `as_member`: those where its own end or notch is the member's.
+/// Joints that touch a timber, in order.
 [[nodiscard]] std::vector<int> joints_of(const Frame& frame, int timber);
 /// The other one of a joint's two timbers.
 [[nodiscard]] inline int other_timber(const Joint& joint, int timber) {

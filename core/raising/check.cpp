@@ -335,11 +335,12 @@ class Checker {
   }
   /// A joint that is none would be counted while the paper says that it is not.
   void say_later() {
+    if (plan_.fasten != FastenWhen::kWithStep) return;
     for (const JointName& joint : plan_.later) {
-      bool any = false;
-      for (std::size_t j = 0; j < frame_.joints.size() && !any; ++j)
-        any = joint_name_of(frame_, static_cast<int>(j)) == joint;
-      if (!any) say(OrderFaultId::kNoSuchJoint, -1, {joint.one, joint.other});
+      const int member = timber_by_mark(frame_, joint.one), receiver = timber_by_mark(frame_, joint.other);
+      if (std::none_of(frame_.joints.begin(), frame_.joints.end(),
+                       [&](const Joint& it) { return it.member == member && it.receiver == receiver; }))
+        say(OrderFaultId::kNoSuchJoint, -1, {joint.one, joint.other});
     }
   }
   void say_wishes() {

@@ -36,14 +36,14 @@ void say_idle(const Frame& frame, const RaisingPlan& plan, std::span<const int> 
     std::map<int, std::vector<int>> idle;  // by the step from which on
     const std::vector<int>& then = steps[end].temporaries;
     for (const int i : steps[s].temporaries_after) {
-      const int from = std::max(static_cast<int>(s), plate_step(frame, plan.temporaries[at(i)], step_of));
+      const int from = std::max(static_cast<int>(s), step_of_plate(frame, plan.temporaries[at(i)], step_of));
       if (from < static_cast<int>(end) && std::find(then.begin(), then.end(), i) != then.end()) idle[from].push_back(i);
     }
     for (const auto& [from, temporaries] : idle) say(check, OrderFaultId::kTemporaryIdle, from, plan, temporaries);
   }
 }
 
-int plate_step(const Frame& frame, const Temporary& temporary, std::span<const int> step_of) {
+int step_of_plate(const Frame& frame, const Temporary& temporary, std::span<const int> step_of) {
   int step = -1;
   for (const std::string& mark : {temporary.from.mark, temporary.to.mark}) {
     const int post = mark.empty() ? -1 : timber_by_mark(frame, mark);
@@ -69,10 +69,15 @@ void keep_until_plates(const Frame& frame, RaisingPlan& plan) {
     for (const std::string& name : std::vector<std::string>(plan.steps[s].take_out)) {
       const auto is_it = [&](const Temporary& t) { return t.name == name; };
       const auto it = std::find_if(plan.temporaries.begin(), plan.temporaries.end(), is_it);
-      const int stays = it == plan.temporaries.end() ? -1 : plate_step(frame, *it, step_of);
+      const int stays = it == plan.temporaries.end() ? -1 : step_of_plate(frame, *it, step_of);
       if (stays <= static_cast<int>(s)) continue;
       std::erase(plan.steps[s].take_out, name);
-      plan.steps[at(stays)].take_out.push_back(name);
+      bool goes_up_again = false;  // and is taken out after that
+      for (std::size_t k = s + 1; k <= at(stays); ++k) {
+        if (std::erase(plan.steps[k].put_up, name) > 0) goes_up_again = true;
+        if (std::erase(plan.steps[k].take_out, name) > 0) goes_up_again = false;
+      }
+      if (!goes_up_again) plan.steps[at(stays)].take_out.push_back(name);
     }
   }
 }

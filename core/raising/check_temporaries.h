@@ -17,8 +17,8 @@ void say_idle(const Frame& frame, const RaisingPlan& plan, std::span<const int> 
 /// The step that a temporary stays for though what stands might do without: with which the first plate over a post that
 /// it holds comes (common practice: each wall's braces stay until its plate is fastened). −1: none. `step_of`: by
 /// timber, −1 where it comes in no step.
-[[nodiscard]] int plate_step(const Frame& frame, const Temporary& temporary, std::span<const int> step_of);
-/// What is taken out before that, in steps that are not done, is taken out then.
+[[nodiscard]] int step_of_plate(const Frame& frame, const Temporary& temporary, std::span<const int> step_of);
+/// What is taken out before that, in steps that are not done, is taken out then; it does not go up again in between.
 void keep_until_plates(const Frame& frame, RaisingPlan& plan);
 
 }  // namespace bentbook

@@ -42,7 +42,8 @@ JointName joint_name_of(const Frame& frame, int joint) {
 
 bool fastened_later(const Frame& frame, const RaisingPlan& plan, int joint) {
   const auto& later = plan.later;
-  return !later.empty() && std::find(later.begin(), later.end(), joint_name_of(frame, joint)) != later.end();
+  return plan.fasten == FastenWhen::kWithStep &&
+         std::find(later.begin(), later.end(), joint_name_of(frame, joint)) != later.end();
 }
 
 std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
@@ -70,25 +71,25 @@ std::vector<int> joints_closed_on(const Frame& frame, const RaisingPlan& plan, i
   return closed;
 }
 
-std::vector<Driven> fasteners_of(const Frame& frame, int joint) {
+std::vector<Driven> fasteners_of(const Frame& frame, std::span<const int> joints) {
   std::vector<Driven> all;
-  const Joint& it = frame.joints[at(joint)];
-  const Fasteners kind = row_of(it.kind).fasteners;
-  for (const Feature& f : frame.timbers[at(it.member)].features)
-    if (is_hole_of(f, joint)) count_in(all, kind, f.diameter, 1);
-  if (all.empty() && it.receiver != it.member) count_in(all, kind, 0, 1);
+  for (const int joint : joints) {
+    const Joint& it = frame.joints[at(joint)];
+    const Fasteners kind = row_of(it.kind).fasteners;
+    bool drilled = false;
+    for (const Feature& f : frame.timbers[at(it.member)].features)
+      if (is_hole_of(f, joint)) drilled = true, count_in(all, kind, f.diameter, 1);
+    if (!drilled && it.receiver != it.member) count_in(all, kind, 0, 1);
+  }
   sort_driven(all);
   return all;
 }
 
 std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step) {
-  std::vector<Driven> all;
-  if (plan.fasten != FastenWhen::kWithStep) return all;
-  for (const int joint : joints_closed(frame, plan, step))
-    if (!fastened_later(frame, plan, joint))
-      for (const Driven& driven : fasteners_of(frame, joint)) count_in(all, driven.kind, driven.diameter, driven.count);
-  sort_driven(all);
-  return all;
+  if (plan.fasten != FastenWhen::kWithStep) return {};
+  std::vector<int> now = joints_closed(frame, plan, step);
+  std::erase_if(now, [&](int joint) { return fastened_later(frame, plan, joint); });
+  return fasteners_of(frame, now);
 }
 
 }  // namespace bentbook

@@ -1,6 +1,7 @@
 #pragma once
 /// Pegs, pins and screws of the joints that a step closes: what is driven before the sling comes off.
 
+#include <span>
 #include <vector>
 
 #include "frame/joints/joint_table.h"
@@ -22,15 +23,15 @@ struct Driven {
 
 /// Member first.
 [[nodiscard]] JointName joint_name_of(const Frame& frame, int joint);
-/// Whether the plan leaves a joint of the frame to be fastened after the raising.
+/// Whether a plan that fastens with the steps leaves a joint of the frame for after the raising.
 [[nodiscard]] bool fastened_later(const Frame& frame, const RaisingPlan& plan, int joint);
 /// Joints between what `step` brings and what stands by then, indices in Frame::joints. `step`: index in
 /// RaisingPlan::steps.
 [[nodiscard]] std::vector<int> joints_closed(const Frame& frame, const RaisingPlan& plan, std::size_t step);
 /// The same of all steps of a day.
 [[nodiscard]] std::vector<int> joints_closed_on(const Frame& frame, const RaisingPlan& plan, int day);
-/// What a joint's pegs, pins or screws are, the thickest first.
-[[nodiscard]] std::vector<Driven> fasteners_of(const Frame& frame, int joint);
+/// What these joints' pegs, pins or screws are, pins first, the thickest first.
+[[nodiscard]] std::vector<Driven> fasteners_of(const Frame& frame, std::span<const int> joints);
 /// Of the joints between what `step` brings and what stands by then, pins first, the thickest first. Empty where the
 /// plan fastens later; joints that it leaves are not counted. `step`: index in RaisingPlan::steps.
 [[nodiscard]] std::vector<Driven> driven_in(const Frame& frame, const RaisingPlan& plan, std::size_t step);

@@ -224,7 +224,7 @@ struct RaisingPlan {
   RaisingLoads loads;
   std::vector<HoldChange> holds;
   FastenWhen fasten = FastenWhen::kLater;
-  std::vector<JointName> later;  ///< not fastened before the raising is over, whatever `fasten` and `holds` say
+  std::vector<JointName> later;  ///< of kWithStep: those left for after the raising, whatever `holds` says
   FastenerRatings ratings;
   bool spare = false;  ///< no step may hang on one temporary brace
   KingPosts kings = KingPosts::kWithRidge;

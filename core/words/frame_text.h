@@ -13,9 +13,9 @@ namespace bentbook {
 /// "P-A1, P-A2, P-A3, P-A4 and 7 more".
 [[nodiscard]] std::string marks_in_short(std::vector<std::string> marks, const Voice& voice);
 [[nodiscard]] std::string check_text(const Book& book, const Frame& frame, const Voice& voice);
-/// Timbers, weight and board feet in one line.
 /// What wood the weight is of: "Eastern white pine at 20 %".
 [[nodiscard]] std::string totals_wood_text(const FrameTotals& totals, const Voice& voice);
+/// Timbers, weight and board feet in one line.
 [[nodiscard]] std::string totals_text(const FrameTotals& totals, const Voice& voice);
 [[nodiscard]] std::string members_text(const Frame& frame, const Voice& voice);
 [[nodiscard]] std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);

@@ -295,12 +295,18 @@ std::string stake_text(const Temporary& temporary, const Frame& frame, const Voi
   const int t = timber_by_mark(frame, temporary.from.mark);
   if (t < 0) return std::string(text(Msg::kTemporaryGround, voice.language));
   const Placement& held = frame.timbers[at(t)].at;
-  Vec3 out =
+  const Vec3 out =
       Vec3{temporary.ground_x.in(), temporary.ground_y.in(), 0} - held.origin - temporary.from.station.in() * held.x;
-  out.z = 0;
-  return say(Msg::kTemporaryStake, voice.language,
-             {{"away", say_near(Length::from_inches(norm(out)), voice)},
-              {"toward", std::string(toward_text(out, voice.language))}});
+  constexpr double kPlumb = 1;  // inches: nearer than this a foot is staked straight below, or straight out
+  Vec3 one{out.x, 0, 0}, other{0, out.y, 0};
+  if (norm(other) > norm(one)) std::swap(one, other);
+  if (norm(one) < kPlumb) return std::string(text(Msg::kTemporaryGround, voice.language));
+  const auto away = [&](Vec3 v) { return say_near(Length::from_inches(norm(v)), voice); };
+  const auto toward = [&](Vec3 v) { return std::string(toward_text(v, voice.language)); };
+  if (norm(other) < kPlumb)
+    return say(Msg::kTemporaryStake, voice.language, {{"away", away(one)}, {"toward", toward(one)}});
+  return say(Msg::kTemporaryStakeTwo, voice.language,
+             {{"away", away(one)}, {"toward", toward(one)}, {"beside", away(other)}, {"side", toward(other)}});
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "frame/placing/solve_frame.h"
 #include "frame/sheet/full_size_drawing.h"
 #include "geometry/outline.h"
+#include "numeric/libm.h"
 #include "plans.h"
 #include "random.h"
 
@@ -171,7 +172,7 @@ TEST_CASE("a pattern tells the depths that the face's tape tells, no others: bes
   FramePlan plan = default_plan(Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(9)));
   const auto frame = solve_frame(plan);
   REQUIRE(frame);
-  int told = 0, not_told = 0;
+  int told = 0, not_told = 0, deepest = 0;
   for (std::size_t t = 0; t < frame->timbers.size(); ++t) {
     const Timber& timber = frame->timbers[t];
     const Sheet sheet = solve_sheet(*frame, static_cast<int>(t), hand_saw());
@@ -190,6 +191,16 @@ TEST_CASE("a pattern tells the depths that the face's tape tells, no others: bes
         depths += depth ? 1 : 0;
         ++(depth ? told : not_told);
       }
+      // The deepest floor of each work is the one that the tape tells.
+      for (const FaceMark& mark : marks.marks) {
+        const FullSizePattern::Work work{mark.work, mark.index};
+        if (!mark.depth || std::find(p.work.begin(), p.work.end(), work) == p.work.end()) continue;
+        CAPTURE(timber.mark, p.face, mark.index);
+        CHECK(std::any_of(p.depths.begin(), p.depths.end(), [&](const std::optional<double>& depth) {
+          return depth && libm::fabs(*depth - *mark.depth) < 1e-9;
+        }));
+        ++deepest;
+      }
       const auto figures = pattern_dimensions(p).figures;
       CHECK(std::count_if(figures.begin(), figures.end(), [](const PatternFigure& figure) {
               return figure.measure == PatternMeasure::kDepth;
@@ -198,6 +209,7 @@ TEST_CASE("a pattern tells the depths that the face's tape tells, no others: bes
   }
   CHECK(told > 0);
   CHECK(not_told > 0);
+  CHECK(deepest > 0);
 }
 
 TEST_CASE("depths of a housing and of the mortise in it are told in different places, each on its own floor",

@@ -132,6 +132,10 @@ TEST_CASE("what is set first wants a seat, hands, and something that catches it"
 TEST_CASE("what is said to be fastened later and is no joint is a fault of the whole order", "[raising]") {
   OneBent bent;
   bent.plan.later = {{"T-1", "P-A1"}, {"P-A1", "P-E1"}, {"P-A1", "X-9"}};
+  const std::vector<OrderFault> where_all_is_later = bent.check().faults;
+  CHECK(std::none_of(where_all_is_later.begin(), where_all_is_later.end(),
+                     [](const OrderFault& f) { return f.id == OrderFaultId::kNoSuchJoint; }));
+  bent.plan.fasten = FastenWhen::kWithStep;
   const OrderCheck check = bent.check();
   std::vector<std::vector<std::string>> said;
   for (const OrderFault& f : check.faults)

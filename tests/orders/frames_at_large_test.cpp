@@ -23,8 +23,8 @@ namespace {
 /// Of this process.
 double seconds_since(std::clock_t began) { return static_cast<double>(std::clock() - began) / CLOCKS_PER_SEC; }
 
-/// What holds a post is up until a plate comes over it.
-void braces_stay_for_the_plates(const Frame& frame, const RaisingPlan& plan) {
+/// What holds a post is up until a plate comes over it. How many do.
+int braces_stay_for_the_plates(const Frame& frame, const RaisingPlan& plan) {
   const auto step_of = [&](const std::string& mark) {
     for (std::size_t s = 0; s < plan.steps.size(); ++s) {
       const std::vector<std::string> marks = marks_in(plan.steps[s]);
@@ -32,6 +32,7 @@ void braces_stay_for_the_plates(const Frame& frame, const RaisingPlan& plan) {
     }
     return -1;
   };
+  int held_posts = 0;
   for (const Temporary& temporary : plan.temporaries) {
     const int post = timber_by_mark(frame, temporary.from.mark);
     if (post < 0 || frame.timbers[static_cast<std::size_t>(post)].kind != TimberKind::kPost) continue;
@@ -44,11 +45,13 @@ void braces_stay_for_the_plates(const Frame& frame, const RaisingPlan& plan) {
         if (name == temporary.name) out = static_cast<int>(s);
     CAPTURE(temporary.name, temporary.from.mark);
     if (plate < 1000) CHECK(out >= plate);
+    ++held_posts;
   }
+  return held_posts;
 }
 
-/// The book's order, looked for; nothing: an order is found that is good. Else what is said.
-std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan, const char* pegs) {
+/// The book's order, looked for; nothing: an order is found that is good. Else what is said. `held_posts` is added to.
+std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan, const char* pegs, int& held_posts) {
   const std::clock_t began = std::clock();
   double first = -1;
   const FoundOrder found = search_order(frame, plan, {}, [&](const SearchProgress& progress) {
@@ -71,14 +74,14 @@ std::string raise(const Built& one, const Frame& frame, const RaisingPlan& plan,
   CHECK(check.left_out.empty());
   CHECK((check.steps.empty() || check.steps.back().temporaries_after.empty()));
   CHECK(found.bound.temporaries <= found.cost.temporaries);
-  braces_stay_for_the_plates(frame, found.plan);
+  held_posts += braces_stay_for_the_plates(frame, found.plan);
   return {};
 }
 
 /// Each is raised, or the words say what to change; of each kind the smaller or the larger one. At least
 /// `as_new` of them without a change: where more of them come to want ratings, it is looked at.
 void raise_all(std::size_t size, int as_new) {
-  int found = 0, rated = 0, none = 0;
+  int found = 0, rated = 0, none = 0, held_posts = 0;
   const std::vector<Built> all = all_built();
   for (std::size_t i = size; i < all.size(); i += 2) {
     const Built& one = all[i];
@@ -86,7 +89,7 @@ void raise_all(std::size_t size, int as_new) {
     const Result<Frame> frame = solve_frame(one.book.frame);
     REQUIRE(frame.has_value());
     for (const Finding& finding : frame->findings) CHECK(finding.id != FindingId::kNoRoom);
-    std::string words = raise(one, *frame, one.book.raising, "unrated");
+    std::string words = raise(one, *frame, one.book.raising, "unrated", held_posts);
     if (words.empty()) {
       ++found;
       continue;
@@ -101,19 +104,20 @@ void raise_all(std::size_t size, int as_new) {
       changed.joints[static_cast<std::size_t>(Meeting::kGirtPost)] = plate_for(changed.sections.girt);
       const Result<Frame> open = solve_frame(changed);
       REQUIRE(open.has_value());
-      CHECK(raise(one, *open, one.book.raising, "on plates").empty());
+      CHECK(raise(one, *open, one.book.raising, "on plates", held_posts).empty());
       ++none;
       continue;
     }
     // What the words ask for: what a peg, pin or screw carries, as a lead enters it.
     RaisingPlan plan = one.book.raising;
     plan.ratings.peg = plan.ratings.pin = plan.ratings.screw = Weight::pounds(1000);
-    CHECK(raise(one, *frame, plan, "1000 lb").empty());
+    CHECK(raise(one, *frame, plan, "1000 lb", held_posts).empty());
     ++rated;
   }
   std::printf("%d frames found as a new book has them, %d with what pegs carry, %d not\n", found, rated, none);
   CHECK(none <= 1);
   CHECK(found >= as_new);
+  CHECK(held_posts > 0);
 }
 
 }  // namespace

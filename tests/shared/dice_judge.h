@@ -110,9 +110,9 @@ class SameAgain final : public Judge {
     if (fresh) at->second = judge_.propose(timbers, temporaries);
     return at->second;
   }
-  bool bears(std::span<const int> /*timbers*/, std::span<const int> /*temporaries*/,
-             std::span<const std::vector<HungWeight>> /*moments*/) override {
-    return true;
+  bool bears(std::span<const int> timbers, std::span<const int> temporaries,
+             std::span<const std::vector<HungWeight>> moments) override {
+    return judge_.bears(timbers, temporaries, moments);
   }
   bool lifts(std::span<const int> timbers) override { return judge_.lifts(timbers); }
   [[nodiscard]] const std::vector<Temporary>& temporaries() const override { return judge_.temporaries(); }

@@ -54,7 +54,7 @@ void placement(JsonOut& out, const Timber& timber) {
 
 void member(JsonOut& out, const Frame& frame, int index, std::span<const int> joints) {
   const Timber& timber = frame.timbers[static_cast<std::size_t>(index)];
-  const TimberFacts facts = facts_of(timber);
+  const TimberFacts facts = facts_of(timber, stock_step(out.voice()));
   out.open_item();
   head(out, timber);
   out.number("volume_in3", facts.volume, 6);
@@ -91,7 +91,7 @@ std::string members_json(const Book& book, const Frame& frame, const Voice& voic
   for (int i = 0; i < static_cast<int>(frame.timbers.size()); ++i)
     member(out, frame, i, joints[static_cast<std::size_t>(i)]);
   out.close_list();
-  const FrameTotals totals = totals_of(frame);
+  const FrameTotals totals = totals_of(frame, stock_step(voice));
   out.number("weight_lb", totals.weight_lb, 3);
   out.number("board_feet", totals.board_feet, 3);
   vector(out, "cg_world_in", totals.cg);

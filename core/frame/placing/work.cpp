@@ -93,12 +93,14 @@ int place_timber(Work& work, const Placing& placing) {
   timber.moisture = work.plan.moisture;
   timber.wood = {placing.section, placing.section, placing.section, true, true, {}};
   int set_apart = -1;
+  bool taken_out = false;
   for (const int i : overrides_of(work, placing.mark)) {
     work.override_met[static_cast<std::size_t>(i)] = true;
     dress(timber, placing.section, override_at(work.plan, i));
     set_apart = i;
+    taken_out = taken_out || override_at(work.plan, i).removed;
   }
-  if (is_taken_out(work, placing.mark)) return -1;
+  if (taken_out) return -1;
   if (!(placing.b - placing.a > 1)) {
     work.add_finding(FindingId::kNoRoom, placing.mark);
     return -1;

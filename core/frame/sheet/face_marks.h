@@ -30,7 +30,7 @@ struct FaceMark {
   std::vector<std::vector<Vec2>> waste;
   std::vector<FaceHole> holes;
   std::vector<double> gauges;   ///< of lines along the timber, from the reference edge, rising
-  std::optional<double> depth;  ///< under the face; nothing: right through, or an end cut
+  std::optional<double> depth;  ///< under the face; nothing: right through, no floor, or an end cut
 };
 
 /// Where another timber lands on the face: the box around it.

@@ -64,18 +64,23 @@ void fasten_part(ShownStep& s) {
   heading(ui, "step.fasten", context.say(Msg::kFastenTitle));
   body(ui, "step.fasten_note", context.say(Msg::kStepFastenNote));
   std::vector<JointName> shown;
+  bool any_now = false;
   for (const int j : closed) {
     const JointName joint = joint_name_of(frame, j);
     if (std::find(shown.begin(), shown.end(), joint) != shown.end()) continue;  // two joints of two timbers go together
     shown.push_back(joint);
-    if (toggle(ui, "step.fasten." + joint.one + "." + joint.other, joints_text({&joint, 1}, ui.language),
-               !fastened_later(frame, s.plan, j), driven_text(fasteners_of(frame, j), s.voice)))
+    std::vector<int> together = closed;
+    std::erase_if(together, [&](int other) { return joint_name_of(frame, other) != joint; });
+    const bool now = !fastened_later(frame, s.plan, j);
+    any_now = any_now || now;
+    if (toggle(ui, "step.fasten." + joint.one + "." + joint.other, joints_text({&joint, 1}, ui.language), now,
+               driven_text(fasteners_of(frame, together), s.voice)))
       edit_raising(context, [&](RaisingPlan& plan) { toggle_later(plan, joint); });
   }
   const auto leave = [&](const std::vector<JointName>& joints) {
     edit_raising(context, [&](RaisingPlan& plan) { leave_for_later(plan, joints); });
   };
-  if (shown.size() > 1 && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone))) leave(shown);
+  if (shown.size() > 1 && any_now && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone))) leave(shown);
   if (button(ui, "step.fasten_none_today", say(Msg::kStepFastenNoneToday, ui.language, std::to_string(s.step.day))))
     leave(names_of(frame, joints_closed_on(frame, s.plan, s.step.day)));
 }
