@@ -11,9 +11,11 @@
 #include "built_frames.h"
 #include "frame/facts.h"
 #include "frame/placing/solve_frame.h"
+#include "model/book_model.h"
 #include "raising/check.h"
 #include "raising/order.h"
 #include "raising/search/search.h"
+#include "roof/plan/roof_plan.h"
 #include "words/raising_words.h"
 
 using namespace bentbook;
@@ -121,6 +123,18 @@ void raise_all(std::size_t size, int as_new) {
 }
 
 }  // namespace
+
+TEST_CASE("a hip roof on walls is raised on props, where screws are rated") {
+  Book book = new_book("roof", Length::feet(24), Length::feet(24), Length::feet(10), Slope::in_12(Length::inches(8)));
+  book.framed = false;
+  book.roof = rectangle_roof(Length::feet(12), Length::feet(18), Slope::in_12(Length::inches(8)));
+  RaisingPlan plan = book.raising;
+  plan.ratings.peg = plan.ratings.pin = plan.ratings.screw = Weight::pounds(500);
+  const BookModel model = solve(book);
+  REQUIRE(model.frame->has_value());
+  int held_posts = 0;
+  CHECK(raise({"roof on walls 12 x 18", book}, **model.frame, plan, "500 lb", held_posts).empty());
+}
 
 TEST_CASE("small frames as they are built are raised, or the words say what to change") { raise_all(0, 7); }
 

@@ -12,8 +12,15 @@ struct LengthOption {
   std::string_view option, key;
 };
 constexpr LengthOption kRoofLengths[] = {
-    {"depth", "depth"},           {"breadth", "breadth"},       {"plate", "plate"},         {"ridge", "ridge"},
-    {"ridge-beam", "ridge_beam"}, {"ridge-seat", "ridge_seat"}, {"sheathing", "sheathing"}, {"trim", "trim"},
+    {"depth", "depth"},
+    {"breadth", "breadth"},
+    {"plate", "plate"},
+    {"ridge", "ridge"},
+    {"ridge-beam", "ridge_beam"},
+    {"ridge-seat", "ridge_seat"},
+    {"ridge-depth", "ridge_depth"},
+    {"sheathing", "sheathing"},
+    {"trim", "trim"},
     {"spacing", "spacing"},
 };
 /// Of one side: the left (or both) by this name, the right with -right.
@@ -25,35 +32,21 @@ constexpr LengthOption kSideLengths[] = {
     {"measured-rise", "measured_rise"},
     {"measured-run", "measured_run"},
 };
-constexpr std::string_view kRafterOptions[] = {"span",
-                                               "run",
-                                               "pitch",
-                                               "pitch-right",
-                                               "depth",
-                                               "breadth",
-                                               "plate",
-                                               "ridge",
-                                               "ridge-beam",
-                                               "ridge-seat",
-                                               "sheathing",
-                                               "trim",
-                                               "spacing",
-                                               "seat",
-                                               "seat-right",
-                                               "heel",
-                                               "heel-right",
-                                               "overhang",
-                                               "overhang-right",
-                                               "plate-height",
-                                               "plate-height-right",
-                                               "measured-rise",
-                                               "measured-rise-right",
-                                               "measured-run",
-                                               "measured-run-right",
-                                               "tail",
-                                               "tail-plumb",
-                                               "held",
-                                               "load"};
+constexpr std::string_view kRafterOptions[] = {"span",          "run",
+                                               "pitch",         "pitch-right",
+                                               "depth",         "breadth",
+                                               "plate",         "ridge",
+                                               "ridge-beam",    "ridge-seat",
+                                               "ridge-depth",   "sheathing",
+                                               "trim",          "spacing",
+                                               "seat",          "seat-right",
+                                               "heel",          "heel-right",
+                                               "overhang",      "overhang-right",
+                                               "plate-height",  "plate-height-right",
+                                               "measured-rise", "measured-rise-right",
+                                               "measured-run",  "measured-run-right",
+                                               "tail",          "tail-plumb",
+                                               "held",          "load"};
 constexpr std::string_view kTails[] = {"plumb", "square", "level"};
 constexpr std::string_view kHeld[] = {"heels-and-plates", "ridge-and-plates", "ridge-and-heels"};
 

@@ -39,6 +39,7 @@ Result<RoofPlan> asked_plan(const Args& args) {
   if (!pitch) return tl::unexpected(pitch.error());
   // A bay is no wing: its usual size is its own.
   const int kind = shape->value_or(0);
+  if (kind == 3) wing = Length::feet(14);  // two of them leave a court
   if (kind == 4) wing = Length::feet(8), out = Length::inches(30);
   for (const auto& it : lengths) {
     const auto given = args.length(it.name);

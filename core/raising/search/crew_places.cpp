@@ -19,7 +19,7 @@ class Places {
     for (const Timber& t : frame.timbers) {
       if (!t.placed) continue;
       ground_ = std::min({ground_, t.at.origin.z, (t.at.origin + t.length * t.at.x).z});
-      if (t.kind == TimberKind::kPost) first_y_ = std::min(first_y_, t.at.origin.y);
+      if (t.kind == TimberKind::kPost) first_y_ = std::min(first_y_, t.at.origin.y), roof_alone_ = false;
     }
   }
 
@@ -33,6 +33,7 @@ class Places {
           for (const double along : {1.0, -1.0}) stake(t, part * it.length, {0, along, 0});
       if (it.kind == TimberKind::kPost || it.kind == TimberKind::kKingPost || it.kind == TimberKind::kQueenPost)
         across_bay(t);
+      if (roof_alone_) props(t);
     }
     corners();
     roof_planes();
@@ -60,7 +61,7 @@ class Places {
     brace.thickness = thick ? Length::inches(7, 2) : Length::inches(3, 2);
     if (length >= kShortest && length <= limits::kMostSlenderness * brace.thickness.in() - 1) all_.push_back(brace);
   }
-  void stake(int t, double s, Vec3 toward) {
+  void stake(int t, double s, Vec3 toward, TemporaryKind kind = TemporaryKind::kDiagonal) {
     s = clear(t, s);
     const Vec3 p = point(t, s);
     const double height = p.z - ground_;
@@ -68,6 +69,7 @@ class Places {
     const Vec3 q{libm::floor(p.x + height * toward.x + 0.5), libm::floor(p.y + height * toward.y + 0.5), ground_};
     Temporary brace;
     brace.from = {timber(t).mark, Length::from_inches(s)};
+    brace.kind = kind;
     brace.ground_x = Length::from_inches(q.x);
     brace.ground_y = Length::from_inches(q.y);
     brace.ground_z = Length::from_inches(q.z);
@@ -82,6 +84,18 @@ class Places {
     keep(brace, norm(point(a, sa) - point(b, sb)));
   }
 
+  /// A ridge, hip or valley of a roof on walls: upright from the deck, and askew against it going over.
+  void props(int t) {
+    const Timber& it = timber(t);
+    const bool ridge = it.kind == TimberKind::kRidgeBeam;
+    if (!ridge && it.kind != TimberKind::kHipRafter && it.kind != TimberKind::kValleyRafter) return;
+    for (const double part : {0.85, 0.15}) {
+      if (part < 0.5 && !ridge) break;
+      const double s = part * it.length;
+      stake(t, s, {}, TemporaryKind::kProp);
+      for (const Vec3& toward : {Vec3{1, 0, 0}, Vec3{-1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, -1, 0}}) stake(t, s, toward);
+    }
+  }
   void post_stakes(int t) {
     const double high = 0.85 * timber(t).length;
     // At an end bent outside the building first: inside, the next bent lies and swings up.
@@ -151,6 +165,7 @@ class Places {
   const Frame& frame_;
   int count_ = 0;
   double ground_ = 0, first_y_ = 0;
+  bool roof_alone_ = true;  ///< no post in it
   std::vector<Temporary> all_;
 };
 

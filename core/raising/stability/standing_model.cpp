@@ -95,6 +95,9 @@ StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan) {
     model.joint_carrier.push_back(joint.carrier);
     model.joint_pinned.push_back(row_of(joint.kind).fasteners == Fasteners::kPins ? 1 : 0);
   }
+  // A roof alone: its plates lie on walls that stand already.
+  const bool on_walls = std::none_of(frame.timbers.begin(), frame.timbers.end(),
+                                     [](const Timber& t) { return t.kind == TimberKind::kPost; });
   bool first = true;
   for (std::size_t i = 0; i < frame.timbers.size(); ++i) {
     const Timber& t = frame.timbers[i];
@@ -107,7 +110,8 @@ StandingModel make_standing_model(const Frame& frame, const RaisingPlan& plan) {
     const double low = t.at.origin.z < model.bodies.back().end_b.z ? t.at.origin.z : model.bodies.back().end_b.z;
     if (first || low < model.ground_z) model.ground_z = low;
     first = false;
-    if (t.kind == TimberKind::kSill) sill_on_ground(rows, static_cast<int>(i), t, plan.posts_anchored);
+    if (t.kind == TimberKind::kSill || (on_walls && t.kind == TimberKind::kPlate))
+      sill_on_ground(rows, static_cast<int>(i), t, plan.posts_anchored);
     if (t.kind == TimberKind::kPost && carried[i] == 0)
       post_on_ground(rows, static_cast<int>(i), t, plan.posts_anchored);
   }
