@@ -4,6 +4,7 @@
 #include "command/args.h"
 #include "command/json/shop_json.h"
 #include "command/output.h"
+#include "frame/sheet/sheet.h"
 #include "model/shop_model.h"
 #include "shop/log/conflicts.h"
 #include "shop/log/writers.h"
@@ -11,6 +12,7 @@
 #include "text/invisible.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
+#include "words/steps/step_lines.h"
 
 namespace bentbook {
 namespace {
@@ -141,7 +143,7 @@ class LogCall {
     const auto work = timber_work(*book, model, state, word(1));
     if (!work) return refused(say(Msg::kBookNoMark, voice_.language, word(1)));
     const Timber& timber = (*model.frame)->timbers[static_cast<std::size_t>(work->timber)];
-    return said(args_.json() ? steps_json(timber, *work, state, voice_) : steps_said(*work));
+    return said(args_.json() ? steps_json(timber, *work, state, voice_) : steps_said(*book, **model.frame, *work));
   }
 
  private:
@@ -170,23 +172,25 @@ class LogCall {
     return tl::unexpected(std::string(path) + ": " + log_trouble_text(scan.troubles.front(), voice_));
   }
 
-  [[nodiscard]] std::string steps_said(const TimberWork& work) const {
+  [[nodiscard]] std::string steps_said(const Book& book, const Frame& frame, const TimberWork& work) const {
     std::string out;
+    const Saw saw = saw_of(book);
+    const Sheet sheet = solve_sheet(frame, work.timber, saw);
+    unsigned cautions = 0;
     for (std::size_t i = 0; i < work.steps.size(); ++i) {
       const WorkStep& step = work.steps[i];
       out += work.progress.done[i] ? "[x] " : "[ ] ";
       out += step_text(step, voice_.language) + "  (";
       out += workplace_text(step.place, voice_.language);
       out += ")\n";
-      for (const StepNumber& n : step.numbers)
-        out += "      " + told(step_number_from_text(n, voice_.language), step_value_text(n, voice_));
-      for (const WorkCaution caution : {kKickback, kEyesEars, kCords, kWorkHeld})
-        if ((step.cautions & caution) != 0) {
-          out += "      ! ";
-          out += work_caution_text(caution, voice_.language);
-          out += "\n";
-        }
+      for (const StepLine& line : step_lines(step, sheet, saw, voice_)) {
+        out += "      " + (line.name.empty() ? line.value + "\n" : told(line.name, line.value));
+        if (!line.note.empty()) out += "        " + line.note + "\n";
+      }
+      cautions |= step.cautions;
     }
+    for (const WorkCaution caution : {kKickback, kEyesEars, kCords, kWorkHeld})
+      if ((cautions & caution) != 0) out += "! " + std::string(work_caution_text(caution, voice_.language)) + "\n";
     for (const StepFlag& flag : work.progress.flags) out += "! " + flag_text(flag, voice_) + "\n";
     return out;
   }

@@ -63,6 +63,21 @@ std::string step_text(const WorkStep& step, Language language) {
   return out;
 }
 
+std::string step_id_text(std::string_view id, Language language) {
+  const std::size_t slash = id.find('/');
+  const std::string_view word = id.substr(0, slash);
+  if (word.empty() || keys::index_of(kStepWorkWords, word) < 0) return made_visible(id);
+  std::string out(key_text("work_", word, language));
+  if (slash == std::string_view::npos) return out;
+  std::string_view of = id.substr(slash + 1);
+  of = of.substr(0, of.find('#'));
+  constexpr std::string_view kFromFace = "from_face";
+  if (of.starts_with(kFromFace))
+    return out + ", " + say(Msg::kStepFaceUp, language, made_visible(of.substr(kFromFace.size())));
+  const bool end = !of.empty() && (of[0] == 'a' || of[0] == 'b') && (of.size() == 1 || of[1] == '.');
+  return out + ", " + (end ? say(Msg::kStepAtEnd, language, of[0] == 'a' ? "A" : "B") : made_visible(of));
+}
+
 std::string_view workplace_text(Workplace place, Language language) {
   return key_text("workplace_", keys::word(kWorkplaceWords, place), language);
 }
@@ -168,23 +183,25 @@ std::string conflict_text(const Conflict& c, const Voice& voice) {
   const std::string second = ids ? id_text(c.second) : value_text(c, c.second_value, voice);
   std::string out = say(*msg, voice.language,
                         {{"timber", made_visible(c.timber)},
-                         {"step", made_visible(c.step)},
+                         {"step", step_id_text(c.step, voice.language)},
                          {"first", made_visible(first)},
                          {"second", made_visible(second)},
-                         {"other", made_visible(c.other_timber + ", " + c.other_step)}});
+                         {"other", made_visible(c.other_timber) + ", " + step_id_text(c.other_step, voice.language)}});
   if (c.sides > (ids ? 1 : 2)) out += " " + sides_text(c, voice.language);
   return out;
 }
 
 std::string flag_text(const StepFlag& flag, const Voice& voice) {
-  if (flag.gone) return say(Msg::kFlagGone, voice.language, {{"step", flag.step}});
+  if (flag.gone) return say(Msg::kFlagGone, voice.language, {{"step", step_id_text(flag.step, voice.language)}});
   const auto said = [&](const std::optional<double>& value) {
     return value ? step_value_text(flag.number, *value, voice) : std::string("-");
   };
   const std::string was = said(flag.was), now = said(flag.now);
-  return say(
-      Msg::kFlagNumber, voice.language,
-      {{"step", flag.step}, {"number", step_number_text(flag.number, voice.language)}, {"was", was}, {"now", now}});
+  return say(Msg::kFlagNumber, voice.language,
+             {{"step", step_id_text(flag.step, voice.language)},
+              {"number", step_number_text(flag.number, voice.language)},
+              {"was", was},
+              {"now", now}});
 }
 
 std::string log_trouble_text(const LogTrouble& trouble, const Voice& voice) {

@@ -15,6 +15,9 @@ namespace bentbook {
 /// The lead's name of a step or its usual one, with its end or mate and which setting of it: "Cut the slot, A", "Cut
 /// the tenon, A: shoulder, face 2 up".
 [[nodiscard]] std::string step_text(const WorkStep& step, Language language);
+/// The same of a step that is known by its id alone, without its setting: "Cut the mortise, G-A1.1"; what a lead named
+/// stays as it is.
+[[nodiscard]] std::string step_id_text(std::string_view id, Language language);
 [[nodiscard]] std::string_view workplace_text(Workplace place, Language language);
 [[nodiscard]] std::string_view tick_text(Tick tick, Language language);
 [[nodiscard]] std::string_view did_text(EventAction action, Language language);

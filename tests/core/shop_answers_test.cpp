@@ -106,7 +106,11 @@ TEST_CASE("every word of the shop stands in the table in every language", "[shop
     for (std::size_t i = 0; i < kConflictWords.size(); ++i) {
       Conflict conflict;
       conflict.kind = static_cast<ConflictKind>(i);
-      CHECK(!conflict_text(conflict, Voice{language, {}, Marks::kScreen}).empty());
+      conflict.timber = "P-A1", conflict.step = "seat_plate/b";
+      conflict.other_timber = "P-A2", conflict.other_step = "mortise/G-A1.1#2";
+      const std::string said = conflict_text(conflict, Voice{language, {}, Marks::kScreen});
+      CHECK_FALSE(said.empty());
+      CHECK(said.find_first_of("/_#") == std::string::npos);
     }
   }
 }
