@@ -22,6 +22,7 @@ static void describe(Fields& fields, Settings& s) {
   fields.integer("text_percent", s.text_percent, 100, 200);
   fields.flag("keep_awake", s.keep_awake);
   fields.flag("caution_seen", s.caution_seen);
+  if (fields.reads() || s.storage_seen) fields.flag("storage_seen", s.storage_seen);
   if (fields.reads() || s.read_aloud) fields.flag("read_aloud", s.read_aloud);
   if (fields.reads() || !s.who.empty()) fields.text("who", s.who, 80);
 }

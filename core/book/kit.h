@@ -23,13 +23,15 @@ struct Settings {
   bool keep_awake = false;
   bool read_aloud = false;    ///< a key on cards and answers, where the device has a voice
   bool caution_seen = false;  ///< the first-launch caution was read
+  bool storage_seen = false;  ///< that the browser may clear what it keeps was read
   std::string who;            ///< who ticks on this phone; "" not said
 
   friend bool operator==(const Settings& a, const Settings& b) {
     return a.lengths.form == b.lengths.form && a.lengths.denominator == b.lengths.denominator &&
            a.lengths.decimals == b.lengths.decimals && a.theme == b.theme && a.language == b.language &&
            a.glove == b.glove && a.text_percent == b.text_percent && a.keep_awake == b.keep_awake &&
-           a.read_aloud == b.read_aloud && a.caution_seen == b.caution_seen && a.who == b.who;
+           a.read_aloud == b.read_aloud && a.caution_seen == b.caution_seen && a.storage_seen == b.storage_seen &&
+           a.who == b.who;
   }
 };
 

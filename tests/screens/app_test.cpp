@@ -398,6 +398,11 @@ TEST_CASE("that the phone may clear the storage is said where one looks after it
   REQUIRE(notice.y > 422);
   bed.tap("notice.understood");
   REQUIRE_FALSE(bed.shows("notice.not_persistent"));
+  // At the next start too.
+  CHECK(read_kit(bed.platform.stored("kit"))->settings.storage_seen);
+  bed.app.on({EventKind::kNotPersistent, {}, {}, 0});
+  bed.rest();
+  CHECK_FALSE(bed.shows("notice.not_persistent"));
 }
 
 TEST_CASE("usual pitches and those entered stand above the keys, none that the frame refuses", "[screens]") {

@@ -113,7 +113,7 @@ Kit without_looks(Kit kit) {
   kit.kept.clear();
   kit.settings.theme = Theme::kFollow;
   kit.settings.language.clear();
-  kit.settings.caution_seen = false;
+  kit.settings.caution_seen = kit.settings.storage_seen = false;
   return kit;
 }
 
@@ -171,6 +171,7 @@ Kit taken_kit(const Kit& here, const Backup& file, ComingPart coming, bool wante
   auto kit = read_kit(file.kit.bytes);
   if (!kit) return here;
   kit->settings.caution_seen = here.settings.caution_seen;
+  kit->settings.storage_seen = here.settings.storage_seen;
   if (!wanted) {
     kit->settings.theme = here.settings.theme;
     kit->settings.language = here.settings.language;

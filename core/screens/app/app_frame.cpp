@@ -124,12 +124,7 @@ void App::Impl::draw_root(Ui& ui) {
         toast = {std::move(text), undo ? last : Toast::Undoes::kNothing, now_ms + (undo ? kUndoToastMs : kToastMs)};
       }};
   if (!kit.now().settings.caution_seen) {
-    if (welcome(context, draw_notice(ui, area))) {
-      Kit next = kit.now();
-      next.settings.caution_seen = true;
-      kit = History<Kit>(std::move(next));  // not to be undone
-      save(kit_store);
-    }
+    if (welcome(context, draw_notice(ui, area))) keep_seen(&Settings::caution_seen);
     return;
   }
   Rect page = area;

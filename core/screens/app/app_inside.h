@@ -152,6 +152,7 @@ struct App::Impl {
   void hand_picture(const ImDrawData&, render::ClearColour ground);
   // app_notices.cpp
   [[nodiscard]] Rect draw_notice(Ui&, Rect page);
+  void keep_seen(bool Settings::*words);
   void draw_hindrance(Ui&, Rect& page);
 };
 

@@ -57,6 +57,14 @@ std::string_view band(Ui& ui, Rect& page, ItemKey key, std::string_view words, s
 
 }  // namespace
 
+/// What was read once is not said again, and is not undone.
+void App::Impl::keep_seen(bool Settings::*words) {
+  Kit next = kit.now();
+  next.settings.*words = true;
+  kit = History<Kit>(std::move(next));
+  save(kit_store);
+}
+
 void App::Impl::draw_hindrance(Ui& ui, Rect& page) {
   if (hindrance == Hindrance::kUnread) {
     band(ui, page, "notice.unread", ui.say(Msg::kUnreadNote), {});
@@ -123,11 +131,11 @@ Rect App::Impl::draw_notice(Ui& ui, Rect page) {
       platform.use_new_version();
   } else if (read_only) {
     draw_hindrance(ui, page);
-  } else if (not_persistent && about_storage(pages.top())) {
+  } else if (not_persistent && !kit.now().settings.storage_seen && about_storage(pages.top())) {
     const auto pressed =
         band(ui, page, "notice.not_persistent", ui.say(Msg::kNotPersistent),
              {{"notice.keep_copy", Msg::kBackupKeep}, {"notice.understood", Msg::kWelcomeUnderstood}}, Edge::kFoot);
-    if (!pressed.empty()) not_persistent = false;
+    if (!pressed.empty()) keep_seen(&Settings::storage_seen);
     if (pressed == "notice.keep_copy") pages.push(books_copy_page());
   }
   return page;
