@@ -91,7 +91,9 @@ void turn_to(Ui&, ItemKey item);
 void heading(Ui&, ItemKey, std::string_view text, int level = 2);
 void body(Ui&, ItemKey, std::string_view text);
 void note(Ui&, ItemKey, std::string_view text);
-/// A caution: a drawn triangle, the word, the text, in the caution colours.
+/// What gives no answer, or is not as it should be, and why; nobody is hurt by it: a bar and the text.
+void refusal(Ui&, ItemKey, std::string_view text);
+/// What can hurt: a drawn triangle, the word Caution, the text, in the caution colours.
 void caution(Ui&, ItemKey, std::string_view text);
 
 /// A caution in a line that more can be unfolded from; true when it was pressed.
@@ -209,8 +211,9 @@ void picture(Ui&, ItemKey, std::string_view name, Rect, bool drag = false);
 /// A value between min and max in steps, dragged; the new value while it changes.
 [[nodiscard]] std::optional<double> slider(Ui&, ItemKey, std::string_view name, double value, double min, double max,
                                            double step, std::string_view value_text);
-/// Fires when it was held for `hold_ms`; a ring fills meanwhile.
-[[nodiscard]] bool hold_button(Ui&, ItemKey, Rect, std::string_view label, double hold_ms, Icon icon);
+/// Fires when it was held for `hold_ms`; a ring fills meanwhile, around the icon where there is one.
+[[nodiscard]] bool hold_button(Ui&, ItemKey, Rect, std::string_view label, double hold_ms,
+                               std::optional<Icon> icon = {});
 
 // ── Definitions ───────────────────────────────────────────────────────────────────────────────────────────────────
 template <class... Parts>

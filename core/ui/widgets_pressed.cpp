@@ -182,7 +182,7 @@ void picture(Ui& ui, ItemKey key, std::string_view name, Rect box, bool drag) {
     add_read(ui, std::move(item));
 }
 
-bool hold_button(Ui& ui, ItemKey key, Rect box, std::string_view label, double hold_ms, Icon icon) {
+bool hold_button(Ui& ui, ItemKey key, Rect box, std::string_view label, double hold_ms, std::optional<Icon> icon) {
   const Look look =
       add_pressed(ui, {std::string(key), Role::kButton, Touch::kHold, std::string(label), {}, box}, false);
   Ui::Memory& memory = ui.memory;
@@ -214,7 +214,7 @@ bool hold_button(Ui& ui, ItemKey key, Rect box, std::string_view label, double h
     list.PathArcTo({cx, cy}, r, -1.5707963F, -1.5707963F + 6.2831853F * share, 32);
     list.PathStroke(t.edit, ImDrawFlags_None, 6);
   }
-  draw_icon(list, icon, {cx - r * 0.6F, cy - r * 0.6F, r * 1.2F, r * 1.2F}, t.ink);
+  if (icon) draw_icon(list, *icon, {cx - r * 0.6F, cy - r * 0.6F, r * 1.2F, r * 1.2F}, t.ink);
   const float left = 2 * r + 20;
   draw_centred(list, *ui.fonts.strong, {box.x + left, box.y, box.w - left - 8, box.h}, t.ink, label);
   draw_focus(ui, look, box);

@@ -33,6 +33,18 @@ void note(Ui& ui, ItemKey key, std::string_view text) {
   space(ui, kGap);
 }
 
+void refusal(Ui& ui, ItemKey key, std::string_view text) {
+  const Theme& t = ui.theme;
+  const float pad = 12, inner = ui.column.width - 2 * pad - 4;
+  const Rect box = take_box(ui, wrapped_height(*ui.fonts.body, text, inner) + 2 * pad);
+  ImDrawList& list = pen(ui);
+  list.AddRectFilled(top_left(box), bottom_right(box), t.panel);
+  list.AddRectFilled(top_left(box), {box.x + 4, box.y + box.h}, t.caution);
+  draw_wrapped(list, *ui.fonts.body, {box.x + pad + 4, box.y + pad}, t.ink, text, inner);
+  add_read(ui, {std::string(key), Role::kText, Touch::kNone, std::string(text), {}, box});
+  space(ui, kGap);
+}
+
 void caution(Ui& ui, ItemKey key, std::string_view text) {
   const Theme& t = ui.theme;
   const std::string_view word = ui.say(Msg::kCaution);

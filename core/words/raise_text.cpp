@@ -41,7 +41,7 @@ class Page {
     const RaisingPlan& plan = book_.raising;
     plain(book_.title.empty() ? std::string(text(Msg::kRaiseTitlePlain, language()))
                               : say(Msg::kRaiseTitle, language(), shown_name(book_.title, language())));
-    verdict(check);
+    if (!plan.steps.empty()) verdict(check);
     plain(text(Msg::kRaisingCaution, language()));
     plain(say(Msg::kRaiseStopWind, language(), say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     if (!plan.steps.empty())
@@ -52,7 +52,8 @@ class Page {
     if (check != nullptr) {
       for (const OrderFault& fault : check->faults)
         if (fault.step < 0) labelled(Msg::kRaiseFault, order_fault_text(fault, voice_));
-      if (!check->left_out.empty()) plain(say(Msg::kRaiseLeftOut, language(), marks_text(frame_, check->left_out)));
+      if (!check->left_out.empty() && !plan.steps.empty())
+        plain(say(Msg::kRaiseLeftOut, language(), marks_text(frame_, check->left_out)));
     }
     for (std::size_t s = 0; s < plan.steps.size(); ++s) step(s, check);
     return std::move(out_);
@@ -346,6 +347,7 @@ std::string found_order_text(const FoundOrder& found, const Frame& frame, const 
     if (found.proven_optimal) out += wrapped("", text(Msg::kRaiseProven, language));
   } else {
     out += wrapped("", text(Msg::kRaiseNotFound, language));
+    if (!found.plan.steps.empty()) out += wrapped("", text(Msg::kRaiseAsFar, language));
   }
   if (found.stopped) out += wrapped("", text(Msg::kRaiseStopped, language));
   if (!found.cycle.empty()) out += wrapped("", say(Msg::kRaiseCycle, language, marks_text(found.cycle)));

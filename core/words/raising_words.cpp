@@ -301,7 +301,8 @@ std::string stake_text(const Temporary& temporary, const Frame& frame, const Voi
   Vec3 one{out.x, 0, 0}, other{0, out.y, 0};
   if (norm(other) > norm(one)) std::swap(one, other);
   if (norm(one) < kPlumb) return std::string(text(Msg::kTemporaryGround, voice.language));
-  const auto away = [&](Vec3 v) { return say_near(Length::from_inches(norm(v)), voice); };
+  // Nobody stakes to less than an inch.
+  const auto away = [&](Vec3 v) { return say_near(Length::from_inches(libm::floor(norm(v) + 0.5)), voice); };
   const auto toward = [&](Vec3 v) { return std::string(toward_text(v, voice.language)); };
   if (norm(other) < kPlumb)
     return say(Msg::kTemporaryStake, voice.language, {{"away", away(one)}, {"toward", toward(one)}});

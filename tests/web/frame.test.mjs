@@ -127,7 +127,7 @@ test('a book goes out as a file and comes in on another phone; a damaged one is 
   await f.toFrame(other);
   const takeIn = async (path) => {
     await other.press(other.key('frame.row.books'));
-    const [chooser] = await Promise.all([other.page.waitForEvent('filechooser'), other.press(other.role('button', 'Take in a file'))]);
+    const [chooser] = await Promise.all([other.page.waitForEvent('filechooser'), other.press(other.role('button', 'Open a file'))]);
     await chooser.setFiles(path);
     await other.page.waitForFunction(() => document.querySelector('#mirror [data-key="import.name"]'));
     await other.still();

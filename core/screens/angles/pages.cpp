@@ -51,7 +51,7 @@ void mitre_screen(Context& context) {
   }
   begin_scroll(ui, "mitre.page", context.page);
   if (!solved) {
-    caution(ui, "mitre.refused", error_text(solved.error(), voice));
+    refusal(ui, "mitre.refused", error_text(solved.error(), voice));
     for (const auto& [figure, value] : {std::pair{"depth_a", shown.mitre_depth_a}, {"depth_b", shown.mitre_depth_b}})
       if (given(ui, key_of(figure), field_name(figure, ui.language), say_length(value, voice)))
         open_mitre(context, figure);
@@ -125,7 +125,7 @@ void flip_screen(Context& context) {
   begin_scroll(ui, "flip.page", context.page);
   body(ui, "flip.how", context.say(Msg::kFlipHow));
   if (!solved) {
-    caution(ui, "flip.refused", error_text(solved.error(), voice));
+    refusal(ui, "flip.refused", error_text(solved.error(), voice));
     for (const auto& [figure, value] : {std::pair{"flip_gap", shown.flip_gap}, {"flip_depth", shown.flip_depth}})
       if (given(ui, key_of(figure), field_name(figure, ui.language), say_length(value, voice)))
         open_flip(context, figure);

@@ -105,7 +105,7 @@ void saw_sheet(Context& context, ItemKey prefix, std::string_view label, const S
   const std::string key(prefix);
   const Result<Setting> solved = saw_setting(saw, section, off_square);
   if (!solved) {
-    caution(ui, key + ".refused", error_text(solved.error(), voice));
+    refusal(ui, key + ".refused", error_text(solved.error(), voice));
     return;
   }
   const Setting& setting = *solved;

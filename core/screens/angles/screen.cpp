@@ -167,7 +167,7 @@ void angles_screen(Context& context) {
 
   begin_scroll(ui, "angles.page", context.page);
   if (!solved) {
-    caution(ui, "angles.refused", error_text(solved.error(), voice));
+    refusal(ui, "angles.refused", error_text(solved.error(), voice));
     for (const PartKey& part : kParts) {
       if (!shown.triangle.given(part.part)) continue;
       const std::string value = part.part == TrianglePart::kSlope

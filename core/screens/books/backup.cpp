@@ -22,10 +22,10 @@ const Backup* all_here(Context& context) {
   context.backup.want(context.parts());
   if (const Backup* here = context.backup.here()) return here;
   if (context.backup.unreadable()) {
-    caution(ui, "copy.unreadable", context.say(Msg::kBackupUnreadable));
+    refusal(ui, "copy.unreadable", context.say(Msg::kBackupUnreadable));
     if (button(ui, "copy.again", context.say(Msg::kSaveAgain))) context.backup.again();
   } else if (context.desk.shelf_store().unusable) {
-    caution(ui, "copy.unreadable", context.say(Msg::kDamagedShelf));
+    refusal(ui, "copy.unreadable", context.say(Msg::kDamagedShelf));
   } else {
     note(ui, "copy.reading", context.say(Msg::kBackupReading));
   }
@@ -43,7 +43,7 @@ void copy_screen(Context& context) {
       fact(ui, "copy.events", context.say(Msg::kShopEvents), std::to_string(events));
     std::size_t i = 0;
     for (const std::string& title : context.backup.odd_books())
-      caution(ui, "copy.odd." + std::to_string(i++),
+      refusal(ui, "copy.odd." + std::to_string(i++),
               say(Msg::kBackupOdd, ui.language, foreign_title(title, ui.language)));
     space(ui, 8);
     if (button(ui, "copy.share", context.say(Msg::kBackupShare), Weight::kPrimary))
@@ -59,7 +59,7 @@ void book_row(Context& context, const ComingBook& book, const std::string& key) 
   Ui& ui = context.ui;
   const std::string what = coming_text(book, ui.language), title = foreign_title(book.title, ui.language);
   if (book.coming == Coming::kDamaged)
-    caution(ui, key, title + ": " + what);
+    refusal(ui, key, title + ": " + what);
   else
     fact(ui, key, title.empty() ? context.say(Msg::kBook) : std::string_view(title), what);
 }
@@ -69,7 +69,7 @@ void log_rows(Context& context, const Taking& taking, const Backup& file) {
   for (std::size_t i = 0; i < taking.logs.size(); ++i) {
     const ComingLog& log = taking.logs[i];
     const std::string key = "take.log." + std::to_string(i), title = coming_log_name(file, log.identity, ui.language);
-    if (log.damaged) caution(ui, key + ".damaged", title + ": " + std::string(context.say(Msg::kBackupLogDamaged)));
+    if (log.damaged) refusal(ui, key + ".damaged", title + ": " + std::string(context.say(Msg::kBackupLogDamaged)));
     if (!log.fresh.empty())
       fact(ui, key, title, say_count(Msg::kBackupLogNew, ui.language, static_cast<std::int64_t>(log.fresh.size())));
   }
@@ -86,7 +86,7 @@ void part_rows(Context& context, const Taking& taking) {
                            Part{"take.places", Msg::kBackupPlacesName, taking.places}}) {
     if (part.coming == ComingPart::kTaken) fact(ui, part.key, context.say(part.name), context.say(Msg::kBackupTaken));
     if (part.coming == ComingPart::kDamaged)
-      caution(ui, part.key, std::string(context.say(part.name)) + ": " + std::string(context.say(Msg::kBackupDamaged)));
+      refusal(ui, part.key, std::string(context.say(part.name)) + ": " + std::string(context.say(Msg::kBackupDamaged)));
   }
   const bool asks = taking.kit == ComingPart::kAsked || taking.places == ComingPart::kAsked;
   bool& wanted = context.backup.with_kit;
@@ -109,7 +109,7 @@ void take_all(Context& context, const Taking& taking, const Backup& file) {
 
 void take_rows(Context& context, const Taking& taking, const Backup& file) {
   Ui& ui = context.ui;
-  if (!taking.complete) caution(ui, "take.incomplete", context.say(Msg::kBackupIncomplete));
+  if (!taking.complete) refusal(ui, "take.incomplete", context.say(Msg::kBackupIncomplete));
   for (std::size_t i = 0; i < taking.books.size(); ++i)
     book_row(context, taking.books[i], "take.book." + std::to_string(i));
   log_rows(context, taking, file);
@@ -125,7 +125,7 @@ void take_in_screen(Context& context) {
   begin_scroll(ui, "take.page", context.page);
   const Result<Backup>& file = context.backup.file();
   if (!file) {
-    caution(ui, "take.refused", frame_error_text(file.error(), voice_of(context)));
+    refusal(ui, "take.refused", frame_error_text(file.error(), voice_of(context)));
     body(ui, "take.left", context.say(Msg::kImportLeft));
   } else if (context.backup.busy()) {
     note(ui, "take.storing", context.say(Msg::kBackupTaking));

@@ -101,7 +101,7 @@ void walk(Context& context, const FourNumbers& numbers) {
 /// The four in rows, where they give no frame to draw.
 void rows(Context& context, const FourNumbers& numbers, const Error& error) {
   const Voice voice = voice_of(context);
-  caution(context.ui, "new.refused", frame_error_text(error, voice));
+  refusal(context.ui, "new.refused", frame_error_text(error, voice));
   for (const std::string_view key : {"span", "length", "plate", "pitch"}) {
     const bentbook::FigureText figure = said(key, numbers, voice);
     const std::string item = new_key(key);

@@ -138,7 +138,7 @@ void timbers_part(Context& context, std::string_view bytes) {
   std::size_t said = 0;
   for (const CsvTrouble& trouble : read.troubles) {
     if (said == 20) break;
-    caution(ui, "import.trouble." + std::to_string(said++),
+    refusal(ui, "import.trouble." + std::to_string(said++),
             say(Msg::kBookCsvLine, ui.language,
                 {{"line", std::to_string(trouble.line)},
                  {"column", trouble.column},
@@ -172,12 +172,12 @@ void import_screen(Context& context) {
   std::string refused;
   const Result<Book> book = read_book(bytes, &refused);
   if (!book) {
-    caution(ui, "import.refused", frame_error_text(book.error(), voice_of(context)));
+    refusal(ui, "import.refused", frame_error_text(book.error(), voice_of(context)));
     body(ui, "import.left", context.say(Msg::kImportLeft));
     return end_scroll(ui);
   }
   fact(ui, "import.title", context.say(Msg::kBookTitle), made_visible(book->title));
-  if (!refused.empty()) caution(ui, "import.identity", context.say(Msg::kBookIdentityFresh));
+  if (!refused.empty()) refusal(ui, "import.identity", context.say(Msg::kBookIdentityFresh));
   const bool take = button(ui, "import.take_book", context.say(Msg::kImportTakeBook), Weight::kPrimary);
   end_scroll(ui);
   if (!take) return;

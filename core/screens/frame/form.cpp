@@ -65,7 +65,7 @@ void frame_field(Context& context, std::string_view path, std::string_view unit)
 void frame_refused(Context& context, const ShownFrame& shown) {
   Ui& ui = context.ui;
   const Error& error = shown.frame().error();
-  caution(ui, "frame.refused", frame_error_text(error, voice_of(context)));
+  refusal(ui, "frame.refused", frame_error_text(error, voice_of(context)));
   const std::string refused = "frame." + error.where;
   if (const auto field = field_now(context, refused)) {
     frame_field(context, refused);
@@ -93,7 +93,7 @@ bool book_is_open(Context& context) {
       note(ui, "book.waiting", context.say(Msg::kBookWaiting));
       return false;
     case BooksDesk::State::kUnreadable:
-      caution(ui, "book.unreadable",
+      refusal(ui, "book.unreadable",
               say(Msg::kBookUnreadableWhy, ui.language, frame_error_text(desk.error(), voice_of(context))));
       if (button(ui, "book.share_raw", context.say(Msg::kDamagedShare))) context.desk.share(desk.shelf().open);
       break;

@@ -136,7 +136,7 @@ void hand_screen(Context& context) {
     const HandTimber timber = *found;
     heading(ui, "hand.heading", mark);
     if (const Result<Timber> solved = solve_hand_timber(timber); !solved)
-      caution(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
+      refusal(ui, "hand.refused", frame_error_text(solved.error(), voice_of(context)));
     const std::string prefix = hand_path(mark);
     note(ui, "hand.side_title", context.say(Msg::kHandSide));
     hand_drawn(context, shown, "hand.timber", context.say(Msg::kHandSide), 150, hand_drawing(timber), prefix);

@@ -42,7 +42,7 @@ int count_of(const Frame& frame, Meeting meeting) {
 bool of_one_end(JointKind kind) { return row_of(kind).at_end != nullptr; }
 
 void say_refused(Context& context, const ShownFrame& shown) {
-  if (!shown.frame()) caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
+  if (!shown.frame()) refusal(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
 }
 
 JointWood wood_of(const ShownFrame& shown, const Joint* joint) {

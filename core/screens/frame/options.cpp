@@ -155,7 +155,7 @@ bool said_why(Context& context, const ShownFrame& shown) {
 void options_screen(Context& context) {
   frame_page(context, "options.page", [&](const ShownFrame& shown) {
     if (!shown.frame())
-      caution(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
+      refusal(context.ui, "frame.refused", frame_error_text(shown.frame().error(), voice_of(context)));
     const draw::Drawing drawing = shown.frame() ? options_drawing(shown.plan(), *shown.frame()) : draw::Drawing{};
     if (shown.frame()) plan_view(context, shown, "options.bent", Msg::kFrameBentPicture, 320, drawing);
     const RowsBelow below(context, drawing);

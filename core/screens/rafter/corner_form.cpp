@@ -37,7 +37,7 @@ void corner_refused(Context& context, const ShownCorner& shown) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
   const Error& error = shown.corner.error();
-  caution(ui, "corner.refused", error_text(error, voice));
+  refusal(ui, "corner.refused", error_text(error, voice));
   const auto known = field_now(context, corner_path(error.where));
   corner_field(context, error.where);
   const auto offer = [&](const std::string& nearest, const FieldValue& value) {

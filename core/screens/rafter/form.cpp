@@ -46,7 +46,7 @@ void rafter_refused(Context& context, const ShownRafter& shown) {
   Ui& ui = context.ui;
   const Voice voice = voice_of(context);
   const Error& error = shown.pair.error();
-  caution(ui, "rafter.refused", error_text(error, voice));
+  refusal(ui, "rafter.refused", error_text(error, voice));
   const auto known = field_now(context, path_of(error.where));
   rafter_field(context, error.where);
   if (known && known->kind() == FieldKind::kLength && error.limit > 0) {

@@ -128,7 +128,7 @@ void sides_screen(Context& context) {
       fact(ui, "sides.off_centre", context.say(Msg::kSidesOffCentre), say_length(shown.pair->ridge_off_centre, voice),
            true);
   } else {
-    caution(ui, "rafter.refused", error_text(shown.pair.error(), voice));
+    refusal(ui, "rafter.refused", error_text(shown.pair.error(), voice));
   }
   if (toggle(ui, "rafter.alike", context.say(Msg::kSidesAlike), shown.input.alike, context.say(Msg::kSidesAlikeHow))) {
     edit_rafter(context, [](RafterInput& input) {

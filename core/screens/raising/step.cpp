@@ -155,9 +155,7 @@ void tick_foot(Context& context, int index, const Rect& box) {
   foot_ground(ui, box);
   const Rect inner{box.x + kMargin, box.y + kGap, box.w - 2 * kMargin, box.h - 2 * kGap};
   const Msg label = done ? Msg::kStepHoldUndo : Msg::kStepHoldDone;
-  if (!hold_button(ui, done ? "step.undo" : "step.done", inner, context.say(label), kHoldMs, Icon::kTick) ||
-      ui.read_only)
-    return;
+  if (!hold_button(ui, done ? "step.undo" : "step.done", inner, context.say(label), kHoldMs) || ui.read_only) return;
   edit_raising(context, [&](RaisingPlan& plan) { plan.steps[i].done = !done; });
   if (done || i + 1 >= context.desk.book().raising.steps.size()) return;
   context.pages.turn_to(raising_step_page(index + 1));

@@ -105,7 +105,7 @@ void take_wall_length(Context& context) {
 
 void roof_refused(Context& context, const ShownRoof& shown) {
   const Error& error = shown.roof.error();
-  caution(context.ui, "roofs.refused", roof_error_text(error, voice_of(context)));
+  refusal(context.ui, "roofs.refused", roof_error_text(error, voice_of(context)));
   if (const auto field = field_now(context, "roof_plan." + error.where))
     given_field(context, "roof_plan." + error.where,
                 field_name(error.where.substr(error.where.rfind('.') + 1), context.ui.language));

@@ -102,7 +102,7 @@ void refused(Context& context, const Error& error, const Voice& voice) {
   const std::string_view key = std::string_view(error.where).substr(kRoot.size());
   Error named = error;
   named.where = measure_name(key, ui.language);
-  caution(ui, "bench.refused", error_text(named, voice));
+  refusal(ui, "bench.refused", error_text(named, voice));
   given_field(context, error.where, named.where);
   if (error.limit > 0 &&
       button(ui, "bench.use_limit", say(Msg::kRafterUseLimit, ui.language, say_length_at_most({error.limit}, voice)),

@@ -136,8 +136,7 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
     (void)button_in(ui, "shop.step.stopped", middle, context.say(why), Weight::kQuiet, false);
     return;
   }
-  if (!hold_button(ui, "shop.step.tick", middle, context.say(Msg::kCardDone), kHoldMs, Icon::kTick) || ui.read_only)
-    return;
+  if (!hold_button(ui, "shop.step.tick", middle, context.say(Msg::kCardDone), kHoldMs) || ui.read_only) return;
   if (tell(context, foot.tick)) turn_to(context, foot.mark, foot.open);
 }
 

@@ -40,7 +40,7 @@ void draw_code(Ui& ui, const Code& code, Rect box) {
 void code_picture(Context& context, ItemKey key, const std::string& text, std::string_view name, CodeLevel level) {
   Ui& ui = context.ui;
   const Result<Code> code = make_code(text, level);
-  if (!code) return caution(ui, key, frame_error_text(code.error(), voice_of(context)));
+  if (!code) return refusal(ui, key, frame_error_text(code.error(), voice_of(context)));
   const float side = std::min({ui.column.width, context.page.h - 160, 560.0F});
   const Rect row = take_box(ui, std::max(side, 120.0F));
   const Rect box{row.x + (row.w - row.h) / 2, row.y, row.h, row.h};
@@ -52,7 +52,7 @@ void code_picture(Context& context, ItemKey key, const std::string& text, std::s
 void many_codes(Context& context, ShopMemory::Codes& kept) {
   Ui& ui = context.ui;
   if (kept.pieces.empty()) {
-    caution(ui, "codes.many", context.say(Msg::kCodesTooMany));
+    refusal(ui, "codes.many", context.say(Msg::kCodesTooMany));
   } else {
     const auto minutes = static_cast<int>(kEachMs * static_cast<double>(kept.pieces.size()) / 60000) + 1;
     body(ui, "codes.many",

@@ -14,10 +14,10 @@ bool log_is_open(Context& context) {
   switch (context.shop.state()) {
     case ShopDesk::State::kOpen:
       if (context.shop.damaged() > 0)
-        caution(ui, "shop.damaged", say_count(Msg::kShopDamaged, ui.language, context.shop.damaged()));
+        refusal(ui, "shop.damaged", say_count(Msg::kShopDamaged, ui.language, context.shop.damaged()));
       return true;
     case ShopDesk::State::kUnreadable:
-      caution(ui, "shop.unreadable", context.say(Msg::kShopUnreadable));
+      refusal(ui, "shop.unreadable", context.say(Msg::kShopUnreadable));
       return false;
     case ShopDesk::State::kReading:
     case ShopDesk::State::kNone:
@@ -73,7 +73,7 @@ bool hold_row(Context& context, ItemKey key, std::string_view label) {
   Ui& ui = context.ui;
   const Rect box = take_box(ui, ui.theme.target + 16);
   space(ui, kGap);
-  return hold_button(ui, key, box, label, kHoldMs, Icon::kTick) && !ui.read_only;
+  return hold_button(ui, key, box, label, kHoldMs) && !ui.read_only;
 }
 
 }  // namespace bentbook::screens

@@ -49,7 +49,7 @@ void pass_screen(Context& context) {
 }
 
 void refused(Context& context, std::string_view why) {
-  caution(context.ui, "receive.refused", why);
+  refusal(context.ui, "receive.refused", why);
   body(context.ui, "receive.left", context.say(Msg::kReceiveLeft));
 }
 

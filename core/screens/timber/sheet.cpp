@@ -120,8 +120,7 @@ void head(Shown& s) {
   Ui& ui = s.context.ui;
   heading(ui, "sheet.heading", s.timber.mark + " · " + std::string(kind_name(s.timber.kind, s.voice.language)));
   if (s.timber.overridden.any())
-    caution(ui, "sheet.overridden",
-            s.context.say(s.timber.overridden.added ? Msg::kSheetAdded : Msg::kSheetOverridden));
+    note(ui, "sheet.overridden", s.context.say(s.timber.overridden.added ? Msg::kSheetAdded : Msg::kSheetOverridden));
   const float top = ui.column.y;
   answer(ui, "sheet.length", s.context.say(Msg::kSheetLength), say_inches(s.timber.length, s.voice),
          section_text(s.timber.wood.nominal, s.voice));
@@ -130,9 +129,9 @@ void head(Shown& s) {
   if (ui.column.x + wide + around + 6 < left)
     paint_section(ui, s.timber, Face::kTop, {left, top + around + 8, icon, icon});
   if (s.sheet().hand != Hand::kNone)
-    caution(ui, "sheet.hand",
-            say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,
-                s.marks_of(s.sheet().mirrored)));
+    body(ui, "sheet.hand",
+         say(s.sheet().hand == Hand::kLeft ? Msg::kSheetLeft : Msg::kSheetRight, s.voice.language,
+             s.marks_of(s.sheet().mirrored)));
   if (!s.sheet().alike.empty()) fact(ui, "sheet.alike", s.context.say(Msg::kSheetAlike), alike_in_short(s));
 }
 

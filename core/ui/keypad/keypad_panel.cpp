@@ -171,7 +171,7 @@ void draw_keys(Ui& ui, Keypad& keypad, const Rect& box) {
   const std::string_view done = ui.say(Msg::kKeyDone), next = ui.say(Msg::kKeyNext);
   const bool leads_on = keypad.has_next();
   if (leads_on && key_in(ui, {"next", next, next, {}}, grid.cell(3, 2))) keypad.press({Stroke::Kind::kNext});
-  if (key_in(ui, {"done", done, done, Icon::kTick, Weight::kPrimary}, leads_on ? grid.cell(3, 3) : grid.cell(3, 2, 2)))
+  if (key_in(ui, {"done", done, done, {}, Weight::kPrimary}, leads_on ? grid.cell(3, 3) : grid.cell(3, 2, 2)))
     keypad.press({Stroke::Kind::kDone});
 }
 

@@ -45,7 +45,7 @@ bool stick_drawn(Context& context, const StockOrder& order, const StockGroup& gr
 void troubles_part(Context& context, const std::vector<StockTrouble>& troubles) {
   int n = 0;
   for (const StockTrouble& trouble : troubles) {
-    caution(context.ui, "stock.trouble." + std::to_string(n++), stock_trouble_text(trouble, voice_of(context)));
+    refusal(context.ui, "stock.trouble." + std::to_string(n++), stock_trouble_text(trouble, voice_of(context)));
     if (trouble.error.code == ErrorCode::kMissing) price_field(context);
   }
 }
@@ -67,7 +67,7 @@ void totals_part(Context& context, const StockOrder& order) {
   const Trips trips = trips_for(order, truck.length, truck.carries.lb());
   fact(ui, "stock.load", context.say(Msg::kStockLoad), say_weight(totals.weight_lb, voice));
   fact(ui, "stock.trips", context.say(Msg::kStockTrips), std::to_string(trips.loads));
-  if (trips.over > 0) caution(ui, "stock.over", say_count(Msg::kStockOver, ui.language, trips.over));
+  if (trips.over > 0) refusal(ui, "stock.over", say_count(Msg::kStockOver, ui.language, trips.over));
   fact(ui, "stock.waste", context.say(Msg::kStockWaste), say_length(totals.waste, voice), true);
   if (totals.kept.count > 0) fact(ui, "stock.kept", context.say(Msg::kStockKept), say_length(totals.kept, voice));
   if (totals.bought > 0 && totals.priced)
@@ -110,9 +110,9 @@ void stock_screen(Context& context) {
     if (list_row(ui, "stock.to_yard", context.say(Msg::kStockYard), context.say(Msg::kStockYardNote)))
       context.pages.push(shop_yard_page());
     const StockOrder& order = stock_order(context, shown);
-    if (order.trouble) return caution(ui, "stock.trouble", stock_trouble_text(*order.trouble, voice_of(context)));
+    if (order.trouble) return refusal(ui, "stock.trouble", stock_trouble_text(*order.trouble, voice_of(context)));
     if (!order.gone.empty())
-      caution(ui, "stock.gone", say_count(Msg::kStockGone, ui.language, static_cast<std::int64_t>(order.gone.size())));
+      refusal(ui, "stock.gone", say_count(Msg::kStockGone, ui.language, static_cast<std::int64_t>(order.gone.size())));
     const std::vector<StockTrouble> troubles = troubles_of(order);
     troubles_part(context, troubles);
     if (!totals_of(order).planned) return;
