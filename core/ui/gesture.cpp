@@ -53,7 +53,7 @@ void Gesture::down(std::int64_t finger, float x, float y, double now_ms, const R
   touch_ = item ? item->touch : Touch::kNone;
   const Item* held = registry.held_at(x, y);
   if (held == nullptr) held = item;
-  held_ = held ? held->key : std::string{};
+  held_ = held != nullptr && touch_ != Touch::kTurn ? held->key : std::string{};
   const ScrollArea* area = registry.area_at(x, y);
   area_ = area ? area->id : 0;
   horizontal_ = area && area->horizontal;
@@ -89,6 +89,7 @@ void Gesture::move(std::int64_t finger, float x, float y, double now_ms, const R
   switch (state_) {
     case State::kWaiting:
       if (wandered <= kSlop) return;
+      if (touch_ == Touch::kTurn) return begin_turn(x, y, now_ms, registry);
       if (area_ != 0 && along * 2 >= wandered) return begin_scroll(x, y, now_ms, registry);
       send(PointerEvent::Kind::kAway, 0, 0);
       state_ = State::kSpent;
@@ -111,6 +112,16 @@ void Gesture::move(std::int64_t finger, float x, float y, double now_ms, const R
     default:
       return;
   }
+}
+
+/// The finger left the slop on something that is turned: it scrolls where it goes along the page, else it has hold of
+/// it from where it went down.
+void Gesture::begin_turn(float x, float y, double now_ms, const Registry& registry) {
+  const float across = magnitude(x - start_x_), up = magnitude(y - start_y_);
+  if (area_ != 0 && (horizontal_ ? across >= up : up >= across)) return begin_scroll(x, y, now_ms, registry);
+  send(PointerEvent::Kind::kDown, start_x_, start_y_);
+  send(PointerEvent::Kind::kMove, x, y);
+  state_ = State::kPressed;
 }
 
 void Gesture::begin_scroll(float x, float y, double now_ms, const Registry&) {

@@ -5,9 +5,10 @@
 /// One finger. Going down it sends only its position (the widget under it shows that it is meant). On an item that
 /// takes the finger at once (Touch::kDrag, kHold) the press follows in the same breath. Else the press waits: lifted
 /// within kSlop it becomes press and release; moved past kSlop inside a scroll area it scrolls that area, the press is
-/// dropped, and after the lift the area coasts to a stop. Held still for kLongPressMs, also on an answer or a picture,
-/// it becomes a long press and nothing else. After every lift the pointer goes away, or the widget would stay lit.
-/// Second finger: whatever the first had begun is cancelled; both zoom and move about their centroid.
+/// dropped, and after the lift the area coasts to a stop. On what is turned (Touch::kTurn) a finger that leaves the
+/// slop and does not scroll takes hold of it. Held still for kLongPressMs, also on an answer or a picture that is not
+/// turned, it becomes a long press and nothing else. After every lift the pointer goes away, or the widget would stay
+/// lit. Second finger: whatever the first had begun is cancelled; both zoom and move about their centroid.
 
 #include <cstdint>
 #include <string>
@@ -77,6 +78,7 @@ class Gesture {
   void up(std::int64_t finger, float x, float y, double now_ms, bool cancelled);
   void begin_pinch(const Registry& registry);
   void pinch_moved();
+  void begin_turn(float x, float y, double now_ms, const Registry& registry);
   void begin_scroll(float x, float y, double now_ms, const Registry& registry);
   void cancel_press();
   void coast(double now_ms, const Registry& registry);

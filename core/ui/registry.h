@@ -29,7 +29,8 @@ enum class Role : std::uint8_t {
 /// What a finger that goes down on the item does (gesture.h).
 enum class Touch : std::uint8_t {
   kPress,  ///< pressed on lift, unless it became a scroll
-  kDrag,   ///< takes the finger at once (slider, tape, drawing)
+  kDrag,   ///< takes the finger at once (slider, tape)
+  kTurn,   ///< takes a finger that goes across the page; one that goes along it scrolls what can be scrolled
   kHold,   ///< fires after a hold (rain lock, ticks)
   kNone,   ///< cannot be touched (text, headings)
 };

@@ -23,6 +23,7 @@ Registry page() {
   add("picture", Role::kImage, Touch::kNone, {0, 300, 300, 200});
   add("button", Role::kButton, Touch::kPress, {0, 0, 300, 48});
   add("slider", Role::kSlider, Touch::kDrag, {0, 100, 300, 48});
+  add("building", Role::kImage, Touch::kTurn, {0, 500, 300, 100});
   add("ring", Role::kButton, Touch::kHold, {0, 200, 300, 48});
   r.add(ScrollArea{7, "page", {0, 0, 300, 600}, 400, 1000, false});
   r.end_frame();
@@ -200,4 +201,49 @@ TEST_CASE("a cancelled touch presses nothing", "[gesture]") {
   g.touch(TouchPhase::kDown, 1, 20, 20, 0, r);
   g.touch(TouchPhase::kCancel, 1, 20, 20, 10, r);
   REQUIRE(told(g.step(10, r)) == "mca");
+}
+
+TEST_CASE("on a building that is turned a finger along the page scrolls, one across it takes hold", "[gesture]") {
+  const Registry r = page();
+  Gesture along;
+  along.touch(TouchPhase::kDown, 1, 150, 550, 0, r);
+  REQUIRE(told(along.step(0, r)) == "m");
+  along.touch(TouchPhase::kMove, 1, 146, 530, 16, r);
+  along.touch(TouchPhase::kMove, 1, 140, 500, 32, r);
+  const GestureStep up = along.step(32, r);
+  REQUIRE(told(up) == "a");
+  REQUIRE(scrolled(up) == Catch::Approx(30));
+  Gesture across;
+  across.touch(TouchPhase::kDown, 1, 150, 550, 0, r);
+  across.step(0, r);
+  across.touch(TouchPhase::kMove, 1, 170, 546, 16, r);
+  REQUIRE(told(across.step(16, r)) == "dm");
+  // Once it has hold, it may go any way.
+  across.touch(TouchPhase::kMove, 1, 170, 500, 32, r);
+  const GestureStep turned = across.step(32, r);
+  REQUIRE(told(turned) == "m");
+  REQUIRE(turned.scrolls.empty());
+  across.touch(TouchPhase::kUp, 1, 170, 500, 48, r);
+  REQUIRE(told(across.step(48, r)) == "mua");
+}
+
+TEST_CASE(
+    "where nothing scrolls a building is turned by a finger any way, tapped by one that stays, never long pressed",
+    "[gesture]") {
+  Registry r;
+  r.begin_frame();
+  r.add(Item{"building", Role::kImage, Touch::kTurn, {}, {}, Rect{0, 0, 300, 600}});
+  r.end_frame();
+  Gesture g;
+  g.touch(TouchPhase::kDown, 1, 150, 300, 0, r);
+  REQUIRE(told(g.step(0, r)) == "m");
+  REQUIRE(g.wish(0) < 0);
+  REQUIRE(g.step(Gesture::kLongPressMs + 1, r).long_press.empty());
+  g.touch(TouchPhase::kMove, 1, 150, 330, 600, r);
+  REQUIRE(told(g.step(600, r)) == "dm");
+  g.touch(TouchPhase::kUp, 1, 150, 330, 620, r);
+  REQUIRE(told(g.step(620, r)) == "mua");
+  g.touch(TouchPhase::kDown, 1, 150, 300, 700, r);
+  g.touch(TouchPhase::kUp, 1, 152, 301, 760, r);
+  REQUIRE(told(g.step(760, r)) == "mmdua");
 }

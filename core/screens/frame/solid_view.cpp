@@ -92,7 +92,8 @@ bool follow(Picture& p, const Look& look, const std::vector<std::uint8_t>& looks
   if (const auto pinch = pinched(p.context.ui, p.page.key + ".picture"))
     zoom_about(solids.camera, p.box, pinch->x, pinch->y, static_cast<double>(pinch->factor),
                static_cast<double>(pinch->dx), static_cast<double>(pinch->dy));
-  const float wheel = ImGui::GetIO().MouseWheel;
+  // On a page that scrolls the wheel does that.
+  const float wheel = p.context.ui.column.scroll == 0 ? ImGui::GetIO().MouseWheel : 0;
   if (look.lit && wheel != 0) zoom_about(solids.camera, p.box, at.x, at.y, wheel > 0 ? 1.15 : 1 / 1.15, 0, 0);
   return nothing;
 }
@@ -221,7 +222,7 @@ bool draw_solids(Context& context, const ShownFrame& shown, SolidMemory& solids,
   box = {whole_px(box.x), whole_px(box.y), whole_px(box.w), whole_px(box.h)};
   Picture p{context, *shown.frame(), solids, box, page};
   const Look look =
-      add_pressed(ui, {page.key + ".picture", Role::kImage, Touch::kDrag, page.name, solids.lit, box}, false);
+      add_pressed(ui, {page.key + ".picture", Role::kImage, Touch::kTurn, page.name, solids.lit, box}, false);
   SolidLooks looks = looks_of();
   const bool nothing = follow(p, look, looks.looks);
   looks = looks_of();

@@ -1,6 +1,7 @@
 #pragma once
-/// The building in 3D as more than one page shows it: turned by one finger, zoomed and moved by two, a timber lit by a
-/// tap, marks written where there is room for them. The page says how each timber looks.
+/// The building in 3D as more than one page shows it: turned by one finger (across the page where that scrolls), zoomed
+/// and moved by two, a timber lit by a tap, marks written where there is room for them. The page says how each timber
+/// looks.
 
 #include <string>
 #include <vector>
