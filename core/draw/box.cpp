@@ -94,6 +94,24 @@ std::optional<Stretch> stretch_inside(const Box& box, Point a, Point b) {
 
 bool crosses(const Box& box, Point a, Point b) { return stretch_inside(box, a, b).has_value(); }
 
+std::optional<Box> box_beside(Point at, Size size, const Bounds& sheet, std::span<const Box> keep, double farthest) {
+  constexpr double kStep = 6;
+  constexpr int kWays = 24;  // of looking about, at each distance
+  const auto free = [&](const Box& box) {
+    return box.centre.x - box.w / 2 >= sheet.left && box.centre.x + box.w / 2 <= sheet.right &&
+           box.centre.y - box.h / 2 >= sheet.top && box.centre.y + box.h / 2 <= sheet.bottom &&
+           std::none_of(keep.begin(), keep.end(), [&](const Box& k) { return overlap(k, box); });
+  };
+  for (double far = 0; far <= farthest; far += kStep)
+    for (int way = 0; way < (far == 0 ? 1 : kWays); ++way) {
+      // Straight up first, then both sides of it in turn.
+      const double turn = 2 * libm::kPi / kWays * ((way + 1) / 2) * (way % 2 == 0 ? 1 : -1);
+      const Box box{{at.x + far * libm::sin(turn), at.y - far * libm::cos(turn)}, size.w, size.h, 0};
+      if (free(box)) return box;
+    }
+  return std::nullopt;
+}
+
 Box grown(const Box& box, double by) { return {box.centre, box.w + 2 * by, box.h + 2 * by, box.angle}; }
 
 }  // namespace bentbook::draw

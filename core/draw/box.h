@@ -4,6 +4,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 
 #include "draw/drawing.h"
 
@@ -50,6 +51,10 @@ struct Stretch {
 [[nodiscard]] std::optional<Stretch> stretch_inside(const Box& box, Point a, Point b);
 /// True if the segment a–b has a point inside the box.
 [[nodiscard]] bool crosses(const Box& box, Point a, Point b);
+/// A box of that size for a word about what lies at `at`: the nearest within `sheet` that overlaps none of `keep`;
+/// nothing where none within `farthest` does.
+[[nodiscard]] std::optional<Box> box_beside(Point at, Size size, const Bounds& sheet, std::span<const Box> keep,
+                                            double farthest);
 /// The box with `by` added on every side.
 [[nodiscard]] Box grown(const Box& box, double by);
 

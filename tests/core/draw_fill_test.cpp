@@ -112,3 +112,21 @@ TEST_CASE("what of a line lies in a box is told in shares of its way, turned box
   CHECK(ends_in->from == 0);
   CHECK(ends_in->to == 0.25);
 }
+
+TEST_CASE("a word finds the nearest place off what is to be kept free, or none", "[draw]") {
+  Bounds sheet;
+  sheet.add(Point{0, 0});
+  sheet.add(Point{200, 100});
+  const Point at{100, 50};
+  const auto alone = box_beside(at, {40, 16}, sheet, {}, 100);
+  REQUIRE(alone);
+  CHECK((alone->centre.x == at.x && alone->centre.y == at.y));
+  // A timber that runs level through the point, another word above it.
+  const std::vector<Box> keep{{at, 200, 10, 0}, {{100, 30}, 60, 16, 0}};
+  const auto off = box_beside(at, {40, 16}, sheet, keep, 100);
+  REQUIRE(off);
+  for (const Box& k : keep) CHECK_FALSE(overlap(k, *off));
+  CHECK(off->centre.y - 8 >= 55);  // below: the nearest side
+  CHECK(libm::hypot(off->centre.x - at.x, off->centre.y - at.y) < 13 + 6);
+  CHECK_FALSE(box_beside(at, {40, 16}, sheet, std::vector<Box>{{at, 200, 100, 0}}, 100));
+}

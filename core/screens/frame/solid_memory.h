@@ -24,6 +24,7 @@ struct SolidMemory {
   struct Label {
     int part = 0;
     float width = 0;
+    float off_x = 0, off_y = 0;  ///< px from its timber's middle to its own
   };
   std::vector<Label> labels;
   std::string labels_of;  ///< what they were placed for

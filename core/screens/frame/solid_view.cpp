@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cfloat>
 #include <map>
+#include <span>
 #include <utility>
 
 #include "ui/widgets_inside.h"
@@ -18,6 +19,8 @@ constexpr float kTapSlop = 10;
 constexpr std::size_t kLeastLabels = 4, kMostLabels = 48;
 constexpr double kLabelsPerScale = 12;  ///< for each px that an inch is drawn at: the smaller the timbers, the fewer
 constexpr int kMostLooks = 160;         ///< labels tried for being hidden, each costs a ray
+constexpr double kOffLit = 2;           ///< px between a mark and a lit timber
+constexpr double kFarthestOff = 96;     ///< px from a lit timber's middle to its mark
 
 struct Picture {
   Context& context;
@@ -100,7 +103,12 @@ bool follow(Picture& p, const Look& look, const std::vector<std::uint8_t>& looks
 
 // ── Marks ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
-/// Which marks are written: as many as have room, none of a timber that is hidden there.
+bool is_lit(const std::vector<std::uint8_t>& looks, std::size_t part) {
+  return looks[part] == static_cast<std::uint8_t>(PartLook::kLit);
+}
+
+/// Which marks are written: as many as have room, none of a timber that is hidden there, none over one that is lit:
+/// its own mark stands beside it.
 void choose_labels(Picture& p, const std::vector<std::uint8_t>& looks) {
   SolidMemory& solids = p.solids;
   std::string of = solids.lit + "/" + p.page.of;
@@ -113,35 +121,37 @@ void choose_labels(Picture& p, const std::vector<std::uint8_t>& looks) {
   const render::View view = p.view();
   const std::vector<std::uint8_t> solid = solid_ones(looks);
   ImFont& font = *p.context.ui.fonts.note;
-  struct Box {
-    double x, y, w;
-  };
-  std::vector<Box> taken;
   const double high = static_cast<double>(font.FontSize);
+  draw::Bounds sheet;
+  sheet.add(draw::Point{0, 0});
+  sheet.add(draw::Point{static_cast<double>(p.box.w), static_cast<double>(p.box.h)});
+  std::vector<draw::Box> taken;
+  for (const draw::Box& lit : lit_boxes(p.frame, solids, looks, view)) taken.push_back(draw::grown(lit, kOffLit));
+  const std::size_t timbers = taken.size();
   const std::size_t most =
       std::clamp(static_cast<std::size_t>(view.scale() * kLabelsPerScale), kLeastLabels, kMostLabels);
   int tried = 0;
   const auto try_one = [&](std::size_t part) {
     if (solid[part] == 0 || solids.labels.size() >= most || tried >= kMostLooks) return;
     const Vec2 at = view.to_px(solids.scene->parts[part].middle);
+    if (at.x < 0 || at.y < 0 || at.x > sheet.right || at.y > sheet.bottom) return;
     const float width = text_size(font, p.timber(part).mark).x + 8;
-    const Box box{at.x, at.y, static_cast<double>(width)};
-    if (at.x < box.w / 2 || at.y < high || at.x > static_cast<double>(p.box.w) - box.w / 2 ||
-        at.y > static_cast<double>(p.box.h) - high)
-      return;
-    for (const Box& b : taken)
-      if (libm::fabs(b.x - box.x) < (b.w + box.w) / 2 && libm::fabs(b.y - box.y) < high) return;
+    const bool lit = is_lit(looks, part);
+    const draw::Size size{static_cast<double>(width), high};
+    auto box = draw::box_beside({at.x, at.y}, size, sheet, taken, lit ? kFarthestOff : 0);
+    // One that fills the picture carries its mark.
+    if (!box && lit) box = draw::box_beside({at.x, at.y}, size, sheet, std::span(taken).subspan(timbers), kFarthestOff);
+    if (!box) return;
     ++tried;
-    if (looks[part] != static_cast<std::uint8_t>(PartLook::kLit) &&
-        view.pick(*solids.scene, solid, at) != static_cast<int>(part))
-      return;
-    taken.push_back(box);
-    solids.labels.push_back({static_cast<int>(part), width});
+    if (!lit && view.pick(*solids.scene, solid, at) != static_cast<int>(part)) return;
+    taken.push_back(*box);
+    solids.labels.push_back({static_cast<int>(part), width, static_cast<float>(box->centre.x - at.x),
+                             static_cast<float>(box->centre.y - at.y)});
   };
   for (std::size_t i = 0; i < looks.size(); ++i)
-    if (looks[i] == static_cast<std::uint8_t>(PartLook::kLit)) try_one(i);
+    if (is_lit(looks, i)) try_one(i);
   for (std::size_t i = 0; i < looks.size(); ++i)
-    if (looks[i] != static_cast<std::uint8_t>(PartLook::kLit)) try_one(i);
+    if (!is_lit(looks, i)) try_one(i);
 }
 
 void draw_labels(const Picture& p) {
@@ -152,9 +162,14 @@ void draw_labels(const Picture& p) {
   for (const SolidMemory::Label& label : p.solids.labels) {
     const Timber& timber = p.timber(static_cast<std::size_t>(label.part));
     const Vec2 at = view.to_px(p.solids.scene->parts[static_cast<std::size_t>(label.part)].middle);
-    const ImVec2 from{p.box.x + static_cast<float>(at.x) - label.width / 2,
-                      p.box.y + static_cast<float>(at.y) - font.FontSize / 2};
+    const ImVec2 on{p.box.x + static_cast<float>(at.x), p.box.y + static_cast<float>(at.y)};
+    const ImVec2 middle{on.x + label.off_x, on.y + label.off_y};
+    const ImVec2 from{middle.x - label.width / 2, middle.y - font.FontSize / 2};
     const bool lit = timber.mark == p.solids.lit;
+    if (label.off_x != 0 || label.off_y != 0) {
+      list.AddLine(middle, on, ui.theme.ink, 1.5F);
+      list.AddCircleFilled(on, 3, ui.theme.ink, 12);
+    }
     list.AddRectFilled(from, {from.x + label.width, from.y + font.FontSize}, lit ? ui.theme.edit : ui.theme.ground);
     draw_text(list, font, {from.x + 4, from.y}, lit ? ui.theme.on_edit : ui.theme.ink, timber.mark);
   }
@@ -214,6 +229,40 @@ void make_scene(SolidMemory& solids, const ShownFrame& shown) {
   }
   scene->finish();
   solids.scene = std::move(scene);
+}
+
+std::vector<draw::Box> lit_boxes(const Frame& frame, const SolidMemory& solids, const std::vector<std::uint8_t>& looks,
+                                 const render::View& view) {
+  std::vector<Vec2> along(looks.size());
+  std::vector<draw::Bounds> seen(looks.size());  // along and across the timber
+  for (std::size_t i = 0; i < looks.size(); ++i) {
+    if (!is_lit(looks, i)) continue;
+    const Vec3 middle = solids.scene->parts[i].middle;
+    const Vec2 from = view.to_px(middle),
+               to = view.to_px(middle + frame.timbers[static_cast<std::size_t>(solids.timbers[i])].at.x);
+    const double length = libm::hypot(to.x - from.x, to.y - from.y);
+    along[i] = length > 1e-6 ? Vec2{(to.x - from.x) / length, (to.y - from.y) / length} : Vec2{1, 0};
+  }
+  for (const render::EdgeLine& edge : solids.scene->edges) {
+    if (!is_lit(looks, edge.part)) continue;
+    const Vec2 u = along[edge.part];
+    const auto add = [&](const float(&end)[3]) {
+      const Vec2 px =
+          view.to_px({static_cast<double>(end[0]), static_cast<double>(end[1]), static_cast<double>(end[2])});
+      seen[edge.part].add(draw::Point{px.x * u.x + px.y * u.y, px.y * u.x - px.x * u.y});
+    };
+    add(edge.a);
+    add(edge.b);
+  }
+  std::vector<draw::Box> boxes;
+  boxes.reserve(looks.size());
+  for (std::size_t i = 0; i < looks.size(); ++i) {
+    if (seen[i].empty()) continue;
+    const double x = (seen[i].left + seen[i].right) / 2, y = (seen[i].top + seen[i].bottom) / 2;
+    const Vec2 u = along[i];
+    boxes.push_back({{x * u.x - y * u.y, x * u.y + y * u.x}, seen[i].width(), seen[i].height(), libm::atan2(u.y, u.x)});
+  }
+  return boxes;
 }
 
 bool draw_solids(Context& context, const ShownFrame& shown, SolidMemory& solids, Rect box, const SolidPage& page,

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "draw/box.h"
 #include "numeric/function_ref.h"
 #include "render/solid_painter.h"
 #include "screens/app/context.h"
@@ -34,6 +35,10 @@ struct SolidPage {
 /// landed on nothing.
 bool draw_solids(Context&, const ShownFrame&, SolidMemory&, Rect box, const SolidPage&,
                  FunctionRef<SolidLooks()> looks);
+
+/// What the timbers that are lit cover on a picture: a box along each, px from its top left.
+[[nodiscard]] std::vector<draw::Box> lit_boxes(const Frame&, const SolidMemory&, const std::vector<std::uint8_t>& looks,
+                                               const render::View&);
 
 /// From which side it is seen, as four keys.
 void view_choice(Context&, ItemKey key, SolidMemory&);

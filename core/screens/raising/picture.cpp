@@ -13,8 +13,10 @@ using render::PartMotion;
 
 constexpr double kComesMs = 4000, kSwayMs = 2400;
 constexpr double kMostShown = 96;     ///< inches of a long way that are shown
-constexpr double kFilled = 0.62;      ///< of the picture by what is there: the rest is for braces and ways in
+constexpr double kFilled = 0.62;      ///< of the picture by what is there: the rest is for braces down to the ground
+constexpr double kFilledAlone = 0.8;  ///< …where there are none
 constexpr double kSwayInches = 14;    ///< of the point that moves most
+constexpr double kNameOff = 40;       ///< px at most from a brace's middle to its name
 constexpr double kSpreadShare = 0.8;  ///< what is spread closes in the last part of the way
 
 bool has(const std::vector<int>& timbers, int timber) {
@@ -63,28 +65,42 @@ std::vector<PartMotion> giving_way(const std::vector<int>& parts, const Frame& f
   return motions;
 }
 
-/// Braces lie over the solids: what holds must be seen.
+/// Braces lie over the solids: what holds must be seen. Their names stand off what comes in and off its marks.
 void draw_temporaries(Context& context, const Frame& frame, const SolidMemory& solids, Rect box,
-                      const std::vector<Temporary>& temporaries) {
+                      const std::vector<Temporary>& temporaries, const std::vector<std::uint8_t>& looks) {
   const Ui& ui = context.ui;
   const render::View view(*solids.scene, solids.camera, static_cast<double>(box.w), static_cast<double>(box.h));
+  ImFont& font = *ui.fonts.note;
+  const double high = static_cast<double>(font.FontSize);
+  draw::Bounds sheet;
+  sheet.add(draw::Point{0, 0});
+  sheet.add(draw::Point{static_cast<double>(box.w), static_cast<double>(box.h)});
+  std::vector<draw::Box> keep = lit_boxes(frame, solids, looks, view);
+  for (const SolidMemory::Label& label : solids.labels) {
+    const Vec2 at = view.to_px(solids.scene->parts[static_cast<std::size_t>(label.part)].middle);
+    keep.push_back({{at.x + static_cast<double>(label.off_x), at.y + static_cast<double>(label.off_y)},
+                    static_cast<double>(label.width),
+                    high});
+  }
   ImDrawList& list = pen(context.ui);
   list.PushClipRect(top_left(box), bottom_right(box), true);
   for (const Temporary& t : temporaries) {
     const auto line = temporary_line(frame, t);
     if (!line) continue;
-    const auto px = [&](Vec3 p) {
-      const Vec2 at = view.to_px(p);
-      return ImVec2{box.x + static_cast<float>(at.x), box.y + static_cast<float>(at.y)};
+    const Vec2 a = view.to_px(line->from), b = view.to_px(line->to);
+    const auto px = [&](draw::Point p) {
+      return ImVec2{box.x + static_cast<float>(p.x), box.y + static_cast<float>(p.y)};
     };
-    const ImVec2 a = px(line->from), b = px(line->to);
-    list.AddLine(a, b, ui.theme.cut, t.kind == TemporaryKind::kGuy ? 1.5F : 3.0F);
-    const ImVec2 at{(a.x + b.x) / 2, (a.y + b.y) / 2};
-    ImFont& font = *ui.fonts.note;
-    const float wide = text_size(font, t.name).x;
-    list.AddRectFilled({at.x - 3, at.y - font.FontSize / 2}, {at.x + wide + 3, at.y + font.FontSize / 2},
-                       ui.theme.ground);
-    draw_text(list, font, {at.x, at.y - font.FontSize / 2}, ui.theme.ink, t.name);
+    list.AddLine(px({a.x, a.y}), px({b.x, b.y}), ui.theme.cut, t.kind == TemporaryKind::kGuy ? 1.5F : 3.0F);
+    const draw::Point middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    const draw::Size size{static_cast<double>(text_size(font, t.name).x) + 6, high};
+    const draw::Box name =
+        draw::box_beside(middle, size, sheet, keep, kNameOff).value_or(draw::Box{middle, size.w, size.h});
+    keep.push_back(name);
+    const ImVec2 from = px({name.centre.x - name.w / 2, name.centre.y - name.h / 2}),
+                 to = px({name.centre.x + name.w / 2, name.centre.y + name.h / 2});
+    list.AddRectFilled(from, to, ui.theme.ground);
+    draw_text(list, font, {from.x + 3, from.y}, ui.theme.ink, t.name);
   }
   list.PopClipRect();
 }
@@ -145,8 +161,9 @@ void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, con
   for (const std::uint8_t look : looks.looks) of += static_cast<char>('0' + look);
   if (memory.picture_of != of || anew) {
     memory.picture_of = of;
-    solids.home = solids.camera = render::fitted(*solids.scene, {0.6, 0.45}, looks.looks, static_cast<double>(row.w),
-                                                 static_cast<double>(row.h), kFilled);
+    solids.home = solids.camera =
+        render::fitted(*solids.scene, {0.6, 0.45}, looks.looks, static_cast<double>(row.w), static_cast<double>(row.h),
+                       picture.temporaries.empty() ? kFilledAlone : kFilled);
   }
   const std::string name =
       say(Msg::kRaisingPictureName, ui.language,
@@ -156,7 +173,7 @@ void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, con
                       : coming_motions(solids.timbers, picture, share);
   (void)draw_solids(context, shown, solids, row, {std::string(key), name, of, memory.moving_since_ms < 0},
                     [&] { return looks; });
-  draw_temporaries(context, frame, solids, row, picture.temporaries);
+  draw_temporaries(context, frame, solids, row, picture.temporaries, looks.looks);
 }
 
 }  // namespace bentbook::screens
