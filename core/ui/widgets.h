@@ -184,9 +184,9 @@ struct Hold {
 [[nodiscard]] Hold hold_of(Ui&, ItemKey);
 /// Scrolls the open area while something is held at `y`, near its top or its bottom edge.
 void scroll_near_edge(Ui&, float y, double elapsed_ms, bool up, bool down);
-/// A verdict in a strip at the page's foot, one line over at most two; the mirror has all of it, and `key`.open where
-/// it leads on. True when pressed.
-[[nodiscard]] float foot_height(Ui&, float page_height);
+/// A verdict in a strip at the page's foot, never cut, over a note of at most two lines; the mirror has all of it, and
+/// `key`.open where it leads on. True when pressed. Its height has room for each of `titles`.
+[[nodiscard]] float foot_height(Ui&, const Rect& page, std::span<const std::string_view> titles);
 /// The strip's ground alone, with the line above it.
 void foot_ground(Ui&, Rect);
 [[nodiscard]] bool foot_row(Ui&, ItemKey, Rect, std::string_view title, std::string_view note, bool caution,

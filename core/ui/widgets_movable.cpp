@@ -27,6 +27,22 @@ void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 colour) {
   }
 }
 
+constexpr float kFootSign = 40, kFootChevron = 32;                     ///< px
+constexpr float kBesideFoot = 2 * kMargin + kFootSign + kFootChevron;  ///< of a strip's width, at most
+
+/// A verdict is never cut: over two lines it is set in smaller letters.
+struct FootTitle {
+  ImFont* font;
+  std::vector<std::string> lines;
+  FootTitle(Ui& ui, std::string_view title, float width)
+      : font(ui.fonts.strong), lines(wrap_text(*ui.fonts.strong, title, width)) {
+    if (lines.size() <= 2) return;
+    font = ui.fonts.note;
+    lines = wrap_text(*font, title, width);
+  }
+  [[nodiscard]] float height() const { return font->FontSize * static_cast<float>(lines.size()); }
+};
+
 bool can_be_seen(const Ui& ui, const Rect& box) {
   const Rect& clip = ui.column.clip;
   return box.y < clip.y + clip.h && box.y + box.h > clip.y;
@@ -114,9 +130,11 @@ void scroll_near_edge(Ui& ui, float y, double elapsed_ms, bool up, bool down) {
   ui.memory.want_frame = true;
 }
 
-float foot_height(Ui& ui, float page_height) {
-  const float lines = page_height < 440 ? 1 : 2;
-  return std::max(ui.theme.target + kGap, ui.fonts.strong->FontSize + lines * ui.fonts.note->FontSize + 2 * kRowPad);
+float foot_height(Ui& ui, const Rect& page, std::span<const std::string_view> titles) {
+  float title = 0;
+  for (const std::string_view t : titles) title = std::max(title, FootTitle(ui, t, page.w - kBesideFoot).height());
+  const float lines = page.h < 440 || title > ui.fonts.strong->FontSize ? 1 : 2;
+  return std::max(ui.theme.target + kGap, title + lines * ui.fonts.note->FontSize + 2 * kRowPad);
 }
 
 void foot_ground(Ui& ui, Rect box) {
@@ -146,13 +164,14 @@ bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string
   if (caution) {
     list.AddRectFilled(top_left(box), {box.x + 4, box.y + box.h}, t.caution);
     draw_triangle_sign(list, {left, box.y + box.h / 2 - 14, 28, 28}, t.caution);
-    left += 40;
+    left += kFootSign;
   }
-  const float right = box.x + box.w - kMargin - (leads_on ? 32 : 0), width = right - left;
-  ImFont &strong = *ui.fonts.strong, &small = *ui.fonts.note;
+  const float right = box.x + box.w - kMargin - (leads_on ? kFootChevron : 0), width = right - left;
+  ImFont& small = *ui.fonts.note;
+  const FootTitle head(ui, title, width);
   std::vector<std::string> lines = wrap_text(small, second, width);
   if (second.empty()) lines.clear();
-  const auto room = static_cast<std::size_t>((box.h - 2 * kRowPad - strong.FontSize) / small.FontSize + 0.01F);
+  const auto room = static_cast<std::size_t>((box.h - 2 * kRowPad - head.height()) / small.FontSize + 0.01F);
   if (lines.size() > room) {
     // What is cut stands in full where the strip leads to.
     std::string last;
@@ -160,9 +179,11 @@ bool foot_row(Ui& ui, ItemKey key, Rect box, std::string_view title, std::string
     lines.resize(std::max<std::size_t>(room, 1));
     lines.back() = fit_text(small, last, width);
   }
-  float y = box.y + (box.h - strong.FontSize - small.FontSize * static_cast<float>(lines.size())) / 2;
-  draw_text(list, strong, {left, y}, ink, fit_text(strong, title, width));
-  y += strong.FontSize;
+  float y = box.y + (box.h - head.height() - small.FontSize * static_cast<float>(lines.size())) / 2;
+  for (const std::string& line : head.lines) {
+    draw_text(list, *head.font, {left, y}, ink, line);
+    y += head.font->FontSize;
+  }
   for (const std::string& line : lines) {
     draw_text(list, small, {left, y}, ink, line);
     y += small.FontSize;

@@ -19,6 +19,30 @@ Msg place_name(Place place) {
 }
 
 void fill(Ui& ui, const Rect& box) { pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel); }
+/// A page's title whole in its box: in smaller letters and over two lines where it must, cut where even that has no
+/// room.
+struct TitleLines {
+  ImFont* font;
+  float line;  ///< height
+  std::vector<std::string> lines;
+  TitleLines(Ui& ui, std::string_view title, float width, float height)
+      : font(ui.fonts.strong), line(font->FontSize), lines{std::string(title)} {
+    if (text_size(*font, title).x <= width) return;
+    constexpr float kLeast = 15;
+    font = ui.fonts.note;
+    for (const float share : {1.0F, 0.8F, 0.65F, 0.5F}) {
+      if (font->FontSize * share < kLeast && share < 1) break;
+      line = font->FontSize * share;
+      lines = wrap_text(*font, title, width / share);
+      if (line * static_cast<float>(lines.size()) <= height &&
+          std::all_of(lines.begin(), lines.end(),
+                      [&](const std::string& l) { return text_size(*font, l).x * share <= width; }))
+        return;
+    }
+    lines = {fit_text(*font, title, width * font->FontSize / line)};
+  }
+};
+
 
 }  // namespace
 
@@ -54,20 +78,23 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   ImDrawList& list = pen(ui);
   if (look.lit || look.held) list.AddRectFilled(top_left(box), bottom_right(box), ui.theme.pressed);
   const float pad = stacked ? 8 : kMargin, width = box.w - 2 * pad;
-  const bool wide = text_size(*ui.fonts.strong, title).x <= width;
-  ImFont &strong = wide ? *ui.fonts.strong : *ui.fonts.note, &small = *ui.fonts.note;
-  const bool two = strong.FontSize + small.FontSize <= box.h;
-  float y = box.y + (box.h - strong.FontSize - (two ? small.FontSize : 0)) / 2;
-  const std::string shown = fit_text(strong, title, width);
-  draw_text(list, strong, {box.x + pad, y}, ui.theme.ink, shown);
-  Item heading_item{"page.title", Role::kHeading, Touch::kNone, title, {}, {box.x, y, box.w, strong.FontSize}};
+  ImFont& small = *ui.fonts.note;
+  const TitleLines head(ui, title, width, box.h);
+  const float high = head.line * static_cast<float>(head.lines.size());
+  const bool two = high + small.FontSize <= box.h;
+  float y = box.y + (box.h - high - (two ? small.FontSize : 0)) / 2;
+  for (const std::string& line : head.lines) {
+    draw_text(list, *head.font, {box.x + pad, y}, ui.theme.ink, line, head.line / head.font->FontSize);
+    y += head.line;
+  }
+  Item heading_item{"page.title", Role::kHeading, Touch::kNone, title, {}, {box.x, y - high, box.w, high}};
   heading_item.level = 1;
   add_read(ui, std::move(heading_item));
-  y += strong.FontSize;
   if (two) {
     const std::string name(subject_name(ui));
-    const std::string second =
-        state.empty() || stacked ? (state.empty() ? name : std::string(state)) : name + " · " + std::string(state);
+    const std::string second = state.empty()             ? name
+                               : stacked || name.empty() ? std::string(state)
+                                                         : name + " · " + std::string(state);
     const std::string line = fit_text(small, second, width - 20);
     draw_text(list, small, {box.x + pad, y}, ui.theme.quiet, line);
     draw_icon(list, Icon::kMenu, {box.x + pad + text_size(small, line).x + 4, y + small.FontSize / 2 - 7, 14, 14},
@@ -184,9 +211,10 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
     const Rect bar{area.x + area.w - width, area.y, width, area.h};
     fill(ui, {bar.x, 0, viewport.width - bar.x, viewport.height});
     const Rect inner{bar.x + 4, bar.y + 4, bar.w - 8, bar.h - 8};
-    draw_title(ui, {inner.x, inner.y, inner.w, target}, true);
-    draw_top_keys(ui, {inner.x, inner.y + target + 4, inner.w, target}, true);
-    const float top = 2 * target + 12;
+    const float title = std::clamp(3 * ui.fonts.note->FontSize, target, std::max(target, inner.h / 5));
+    draw_title(ui, {inner.x, inner.y, inner.w, title}, true);
+    draw_top_keys(ui, {inner.x, inner.y + title + 4, inner.w, target}, true);
+    const float top = title + target + 12;
     draw_places(ui, {inner.x, inner.y + top, inner.w, inner.h - top}, true);
     Rect page{area.x, area.y, area.w - width, area.h};
     if (locked) {

@@ -1,6 +1,7 @@
 #include "screens/raising/order.h"
 
 #include <algorithm>
+#include <array>
 #include <numeric>
 #include <string>
 
@@ -282,7 +283,10 @@ void order_screen(Context& context) {
   Ui& ui = context.ui;
   const bool foot = context.desk.state() == BooksDesk::State::kOpen && !context.desk.book().raising.steps.empty() &&
                     !context.keypad.is_open();
-  const float height = foot ? foot_height(ui, context.page.h) : 0;
+  const std::string bad = say(Msg::kRaisingStepBad, ui.language, "100");
+  const std::array<std::string_view, 3> said{context.say(Msg::kRaisingNoFault), context.say(Msg::kRaisingChecking),
+                                             bad};
+  const float height = foot ? foot_height(ui, context.page, said) : 0;
   const OrderCheck* check = nullptr;
   const Rect strip = above_foot(context, height, [&] {
     raising_page(context, "raising.order.page", [&](const ShownFrame& shown) {
