@@ -51,6 +51,7 @@ struct Ui::Memory {
   };
   std::map<std::string, Sheet, std::less<>> sheets;
 
+  Rect message;              ///< a short word over the page, as it lay last: no row lies under it; w = 0: none
   std::string last_pressed;  ///< on a page, not on the keypad
   std::string editing;       ///< what the open keypad is on; "" if it is closed
   std::string reveal;        ///< item to bring into view

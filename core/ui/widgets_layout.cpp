@@ -39,6 +39,14 @@ void answer_focus(Ui& ui, const Item& item, const Rect& whole) {
   }
 }
 
+/// What is left of an area's height above a short word that lies over its foot: it is scrolled from under it.
+float above_message(const Ui& ui, const Rect& box) {
+  const Rect& message = ui.memory.message;
+  const bool beside = message.w <= 0 || message.x >= box.x + box.w || message.x + message.w <= box.x;
+  if (beside || message.y >= box.y + box.h || message.y + message.h <= box.y) return box.h;
+  return message.y - box.y < ui.theme.target ? box.h : message.y - box.y;
+}
+
 }  // namespace
 
 Rect shared_part(const Rect& a, const Rect& b) {
@@ -94,6 +102,7 @@ void turn_to(Ui& ui, ItemKey item) {
 }
 
 void begin_scroll(Ui& ui, ItemKey key, Rect box) {
+  box.h = above_message(ui, box);
   std::size_t index = 0;
   Ui::Memory::Scroll& scroll = scroll_of(ui, key, index);
   if (ui.memory.new_page && scroll.offset != 0) {

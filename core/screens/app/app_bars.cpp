@@ -11,6 +11,7 @@ namespace bentbook::screens {
 namespace {
 
 constexpr double kUnlockMs = 800;
+constexpr float kToastPad = 12;  ///< px
 
 Msg place_name(Place place) {
   constexpr Msg kNames[] = {Msg::kPlaceAngles, Msg::kPlaceRafter, Msg::kPlaceFrame, Msg::kPlaceShop,
@@ -18,7 +19,6 @@ Msg place_name(Place place) {
   return kNames[static_cast<std::size_t>(place)];
 }
 
-void fill(Ui& ui, const Rect& box) { pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel); }
 /// A page's title whole in its box: in smaller letters and over two lines where it must, cut where even that has no
 /// room.
 struct TitleLines {
@@ -43,6 +43,7 @@ struct TitleLines {
   }
 };
 
+void fill(Ui& ui, const Rect& box) { pen(ui).AddRectFilled(top_left(box), bottom_right(box), ui.theme.panel); }
 
 }  // namespace
 
@@ -238,31 +239,38 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   return {area.x, area.y + top, area.w, area.h - top - bottom};
 }
 
-void App::Impl::draw_toast(Ui& ui, Rect page) {
-  if (toast.until_ms < 0) return;
-  if (now_ms >= toast.until_ms) {
-    toast = {};
-    return;
-  }
-  const Theme& t = ui.theme;
-  const bool undo = toast.undoes != Toast::Undoes::kNothing;
-  const float pad = 12, key = undo ? 112.0F : 0, width = std::min(page.w - 2 * kGap, 480.0F);
-  const float words = wrapped_height(*ui.fonts.body, toast.text, width - 2 * pad - key);
-  const float height = std::max(t.target + 8, words + 2 * pad);
+/// Where it lies: over the page's foot; nothing where there is none or it has no room.
+Rect App::Impl::toast_box(const Ui& ui, Rect page) {
+  if (toast.until_ms >= 0 && now_ms >= toast.until_ms) toast = {};
+  if (toast.until_ms < 0) return {};
+  const float width = std::min(page.w - 2 * kGap, 480.0F);
+  const float words = wrapped_height(*ui.fonts.body, toast.text, width - 2 * kToastPad - toast.key_width());
+  const float height = std::max(ui.theme.target + 8, words + 2 * kToastPad);
   // It lies over the page alone: where the keypad leaves that no room, it waits.
-  if (height + kGap > page.h) return;
-  const Rect box{page.x + (page.w - width) / 2, page.y + page.h - height - kGap, width, height};
+  if (height + kGap > page.h) return {};
+  return {page.x + (page.w - width) / 2, page.y + page.h - height - kGap, width, height};
+}
+
+void App::Impl::draw_toast(Ui& ui, Rect page) {
+  const Rect box = toast_box(ui, page);
+  // The page's rows make room for it, and take that back.
+  if (box != memory.message) memory.want_frame = true;
+  memory.message = box;
+  if (box.w <= 0) return;
+  const Theme& t = ui.theme;
+  const float key = toast.key_width(), inner = box.w - 2 * kToastPad - key;
+  const float words = wrapped_height(*ui.fonts.body, toast.text, inner);
   ImGui::SetCursorScreenPos(top_left(box));
   ImGui::BeginChild("toast", {box.w, box.h}, ImGuiChildFlags_None,
                     ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground);
   ImDrawList& list = pen(ui);
   list.AddRectFilled(top_left(box), bottom_right(box), t.ink);
-  draw_wrapped(list, *ui.fonts.body, {box.x + pad, box.y + (box.h - words) / 2}, t.ground, toast.text,
-               width - 2 * pad - key);
+  draw_wrapped(list, *ui.fonts.body, {box.x + kToastPad, box.y + (box.h - words) / 2}, t.ground, toast.text, inner);
   Item item{"toast", Role::kText, Touch::kNone, toast.text, {}, box};
   item.live = true;
   add_read(ui, std::move(item));
-  if (undo && button_in(ui, "toast.undo", {box.x + box.w - key - 4, box.y + 4, key, box.h - 8}, ui.say(Msg::kUndo))) {
+  if (key > 0 &&
+      button_in(ui, "toast.undo", {box.x + box.w - key - 4, box.y + 4, key, box.h - 8}, ui.say(Msg::kUndo))) {
     take_back(toast.undoes);
     toast = {};
   }

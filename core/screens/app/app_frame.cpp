@@ -138,6 +138,7 @@ void App::Impl::draw_root(Ui& ui) {
   } else {
     page = draw_notice(ui, draw_bars(ui, area, landscape));
   }
+  if (shot.drawing) memory.message = {};
   if (page.h >= 1) draw_page(ui, context, page);
   page.h -= context.foot;
   if (!shot.drawing) draw_toast(ui, page);

@@ -32,6 +32,7 @@ struct Toast {
   std::string text;
   enum class Undoes : std::uint8_t { kNothing, kPlaces, kKit, kBook } undoes = Undoes::kNothing;
   double until_ms = -1;  ///< < 0: none
+  [[nodiscard]] float key_width() const { return undoes != Undoes::kNothing ? 112.0F : 0.0F; }
 };
 
 struct App::Impl {
@@ -140,6 +141,7 @@ struct App::Impl {
   void draw_places(Ui&, Rect box, bool stacked);
   void draw_back(Ui&, const Rect& box, bool worded);
   void draw_lock_strip(Ui&, Rect box);
+  [[nodiscard]] Rect toast_box(const Ui&, Rect page);
   void draw_toast(Ui&, Rect page);
   [[nodiscard]] std::string_view state_words(const Ui&);
   [[nodiscard]] bool subject_is_book() const;
