@@ -86,6 +86,20 @@ TEST_CASE("a finger scrolls a page and presses nothing; the wheel does too", "[s
   REQUIRE(bed.app.registry().scroll_areas().front().offset > scrolled);
 }
 
+TEST_CASE("the wheel scrolls a new page at once, with the pointer where it lay", "[screens]") {
+  Bed bed(320, 568);
+  bed.tap("place.raising");
+  bed.app.mouse_move(160, 300);
+  bed.app.mouse_wheel(0, -1);
+  bed.rest();
+  REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
+  bed.press("raising.loads");
+  REQUIRE(bed.app.registry().scroll_areas().front().offset == 0);
+  bed.app.mouse_wheel(0, -1);
+  bed.rest();
+  REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
+}
+
 TEST_CASE("settings change the screen at once and are stored", "[screens]") {
   Bed bed;
   to_settings(bed);

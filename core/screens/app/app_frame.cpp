@@ -205,6 +205,7 @@ double App::Impl::frame() {
 
   if (pages.turns() != seen_turns) {
     seen_turns = pages.turns();
+    GImGui->WheelingWindow = nullptr;  // the wheel is the new page's at once
     memory.new_page = pages.from_top();
     aloud.hush();
     keypad.close();
