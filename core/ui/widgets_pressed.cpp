@@ -107,7 +107,10 @@ int columns_for(Ui& ui, std::span<const std::string_view> options, float width) 
   };
   for (const std::size_t lines : {1U, 2U})
     if (fits(n, lines)) return n;
-  return n > 3 && fits((n + 1) / 2, 1) ? (n + 1) / 2 : 1;
+  // Several rows of as many as fit, two rows first.
+  for (int columns = (n + 1) / 2; n > 3 && columns > 1; --columns)
+    if (fits(columns, 1)) return columns;
+  return 1;
 }
 
 bool option_in(Ui& ui, ItemKey key, std::string_view group, std::string_view label, const Rect& box, bool chosen) {

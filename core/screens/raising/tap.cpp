@@ -46,6 +46,7 @@ void picked_part(Context& context, const std::vector<std::string>& left) {
   Ui& ui = context.ui;
   RaisingMemory& memory = context.raising_memory;
   fact(ui, "tap.left", context.say(Msg::kTapLeft), std::to_string(left.size()), true);
+  if (left.empty()) return;
   if (memory.picked.empty()) return note(ui, "tap.how", context.say(Msg::kTapHow));
   fact(ui, "tap.picked", context.say(Msg::kTapPicked), marks_text(memory.picked), true);
   if (button(ui, "tap.together", context.say(memory.picked.size() > 1 ? Msg::kTapTogether : Msg::kTapOne),
@@ -81,6 +82,7 @@ void by_bent(Context& context, const Frame& frame, const std::vector<std::string
 void by_name(Context& context, const std::vector<std::string>& left) {
   Ui& ui = context.ui;
   RaisingMemory& memory = context.raising_memory;
+  if (left.empty()) return;
   heading(ui, "tap.names", context.say(Msg::kTapNames));
   for (const std::string& mark : left) {
     const bool on = std::find(memory.picked.begin(), memory.picked.end(), mark) != memory.picked.end();
