@@ -60,3 +60,19 @@ TEST_CASE("a message lies over nothing that is pressed, and what it took the roo
   REQUIRE_FALSE(bed.shows("toast"));
   CHECK(bed.item("order.step.0").rect == row);  // nothing moved under a finger
 }
+
+TEST_CASE("a day is said where the raising has more than one", "[screens][raising]") {
+  FoundBed bed;
+  CHECK_FALSE(bed.shows("order.day.0"));
+  bed.go("order.step.1");
+  CHECK(bed.item("step.title").name.find("day") == std::string::npos);
+  bed.go("step.more");
+  bed.press("raising.steps.1.day");
+  bed.tap_keypad({"digit.2", "done"});
+  bed.work();
+  bed.go("bar.back");
+  CHECK(bed.item("step.title").name.ends_with("day 2"));
+  bed.go("bar.back");
+  CHECK(bed.shows("order.day.0"));
+  CHECK(bed.shows("order.day.1"));
+}

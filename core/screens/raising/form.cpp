@@ -1,5 +1,6 @@
 #include "screens/raising/form.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "raising/holding.h"
@@ -56,6 +57,11 @@ const RaisingMemory::Lists& raising_lists(Context& context, const ShownFrame& sh
 
 void raising_field(Context& context, std::string_view path, Msg name, std::string_view unit) {
   given_field(context, "raising." + std::string(path), context.say(name), unit);
+}
+
+bool has_days(const RaisingPlan& plan) {
+  return std::any_of(plan.steps.begin(), plan.steps.end(),
+                     [&](const RaisingStep& step) { return step.day != plan.steps.front().day; });
 }
 
 void fasteners_toggle(Context& context) {

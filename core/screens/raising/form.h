@@ -45,6 +45,9 @@ void edit_raising(Context& context, Edit&& edit) {
   edit_book(context, [&](Book& book) { edit(book.raising); });
 }
 
+/// Whether the raising goes over several days: on one, no day is said.
+[[nodiscard]] bool has_days(const RaisingPlan&);
+
 /// Whether pegs and screws go in with the step: much fewer temporary braces are wanted then.
 void fasteners_toggle(Context&);
 

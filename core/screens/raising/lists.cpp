@@ -62,10 +62,12 @@ void lists_screen(Context& context) {
       timber_rows(context, frame, key, load.timbers);
     }
     n = 0;
+    const bool days = has_days(context.desk.book().raising);
     for (const LayDownStack& stack : lists.stacks) {
       const std::string key = "lists.stack." + std::to_string(n++);
       heading(ui, key,
               stack.day == 0 ? std::string(context.say(Msg::kListsNoStep))
+              : !days        ? std::string(context.say(Msg::kListsStackWhole))
                              : say(Msg::kListsStack, ui.language, std::to_string(stack.day)));
       timber_rows(context, frame, key, stack.timbers);
     }

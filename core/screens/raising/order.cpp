@@ -192,7 +192,7 @@ void rows_of(List& list) {
   if (dragging) move_step(steps, memory.drag.step, memory.drag.to);
   if (!dragging) memory.order_rows.resize(steps.size());
   if (dragging) pen(ui).ChannelsSplit(2);
-  int day = 0;
+  int day = has_days(list.plan) ? 0 : list.plan.steps.front().day;
   for (std::size_t place = 0; place < steps.size(); ++place) {
     const std::size_t step = steps[place];
     const int its_day = list.plan.steps[step].day;

@@ -43,7 +43,7 @@ void names_part(ShownStep& s, const Pick& pick) {
 void what_now(ShownStep& s) {
   Ui& ui = s.context.ui;
   note(ui, "step.title",
-       say(Msg::kStepTitle, ui.language,
+       say(has_days(s.plan) ? Msg::kStepTitle : Msg::kStepNumberOf, ui.language,
            {{"n", std::to_string(s.index + 1)},
             {"all", std::to_string(s.plan.steps.size())},
             {"day", std::to_string(s.step.day)}}));

@@ -81,7 +81,8 @@ void fasten_part(ShownStep& s) {
     edit_raising(context, [&](RaisingPlan& plan) { leave_for_later(plan, joints); });
   };
   if (shown.size() > 1 && any_now && button(ui, "step.fasten_none", context.say(Msg::kStepFastenNone))) leave(shown);
-  if (button(ui, "step.fasten_none_today", say(Msg::kStepFastenNoneToday, ui.language, std::to_string(s.step.day))))
+  if (has_days(s.plan) &&
+      button(ui, "step.fasten_none_today", say(Msg::kStepFastenNoneToday, ui.language, std::to_string(s.step.day))))
     leave(names_of(frame, joints_closed_on(frame, s.plan, s.step.day)));
 }
 
