@@ -111,6 +111,10 @@ enum class Weight : std::uint8_t { kPrimary, kQuiet, kDestructive };
 enum class Icon : std::uint8_t {
   kBack,
   kForward,
+  kBefore,  ///< the one before on the same level, not the page below
+  kAfter,
+  kTurnLeft,
+  kTurnRight,
   kClose,
   kPlus,
   kMinus,

@@ -116,6 +116,18 @@ void draw_icon(ImDrawList& list, Icon icon, const Rect& box, ImU32 colour, float
       return s.line({{15, 4}, {7, 12}, {15, 20}});
     case Icon::kForward:
       return s.line({{9, 4}, {17, 12}, {9, 20}});
+    case Icon::kBefore:
+      s.line({{21, 12}, {4, 12}});
+      return s.line({{11, 5}, {4, 12}, {11, 19}});
+    case Icon::kAfter:
+      s.line({{3, 12}, {20, 12}});
+      return s.line({{13, 5}, {20, 12}, {13, 19}});
+    case Icon::kTurnLeft:
+      s.arc(12, 13, 8, -1.5707963F, 3.1415927F);
+      return s.line({{16, 1}, {11, 5}, {16, 9}});
+    case Icon::kTurnRight:
+      s.arc(12, 13, 8, 0, 4.7123890F);
+      return s.line({{8, 1}, {13, 5}, {8, 9}});
     case Icon::kClose:
       s.line({{5, 5}, {19, 19}});
       return s.line({{19, 5}, {5, 19}});

@@ -49,7 +49,7 @@ room("paper", "numeric measure text geometry draw")
 room("words words/aloud words/roofs words/steps", MODEL)
 room("printed printed/pages", MODEL + " words words/roofs words/steps paper")
 room("tasks", MODEL + " words paper")
-room("command command/json command/roofs command/stock", MODEL + " words words/roofs paper printed printed/pages tasks")
+room("command command/json command/roofs command/stock", MODEL + " words words/roofs words/steps paper printed printed/pages tasks")
 room("render", "numeric geometry draw")
 room("ui ui/keypad ui/drawing", CUT + " cut words render")
 room("screens/desks screens/app screens/form screens/angles screens/rafter screens/frame screens/shop screens/shop/stock screens/raising screens/raising/yard screens/raising/given screens/roofs "

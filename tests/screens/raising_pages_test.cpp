@@ -42,6 +42,83 @@ struct FoundBed : RaisingBed {
 
 }  // namespace
 
+TEST_CASE("on the page of a step nothing is cut, in each language, on small phones, in large type",
+          "[screens][raising]") {
+  FoundBed bed;
+  const std::size_t steps = bed.stored().steps.size();
+  const auto whole = [&](double percent, float width, std::string_view language) {
+    INFO(language << " " << width << " " << percent);
+    bed.speak(language, width, width < 390 ? 568 : 844);
+    bed.press("raising.order");
+    CHECK_THAT(cut_words(bed), Catch::Matchers::IsEmpty());
+    bed.go("order.step.0");
+    for (std::size_t i = 0; i < steps; ++i) {
+      INFO("step " << i + 1);
+      // The head, then the verdict, each where it can be seen.
+      CHECK_THAT(cut_words(bed), Catch::Matchers::IsEmpty());
+      bed.see("step.verdict");
+      CHECK_THAT(cut_words(bed), Catch::Matchers::IsEmpty());
+      if (i + 1 < steps) bed.go("step.next");
+    }
+    bed.press("bar.back");
+    bed.press("bar.back");
+  };
+  bed.press("bar.back");
+  for (const double percent : {100.0, 200.0}) {
+    bed.large_type(percent);
+    for (const float width : {320.0F, 390.0F})
+      for (std::size_t l = 0; l < kLanguageCount; ++l) whole(percent, width, language_tag(static_cast<Language>(l)));
+  }
+}
+
+TEST_CASE("a finger along the picture of a step scrolls its page, one across it turns the building",
+          "[screens][raising]") {
+  FoundBed bed;
+  bed.go("order.step.3");
+  const Rect picture = bed.item("step.picture").rect;
+  const float x = picture.x + picture.w / 2, y = picture.y + picture.h / 2;
+  bed.drag(x, y, x + 120, y + 6);
+  CHECK(bed.item("step.picture").rect.y == picture.y);
+  REQUIRE(bed.shows("step.fit"));  // turned
+  bed.press("step.fit");
+  CHECK_FALSE(bed.shows("step.fit"));
+  bed.drag(x, y, x + 6, y - 120);
+  CHECK(bed.item("step.picture").rect.y < picture.y);
+  CHECK_FALSE(bed.shows("step.fit"));
+  // By keys too.
+  bed.press("step.turn_left");
+  CHECK(bed.shows("step.fit"));
+  bed.press("step.turn_right");
+  CHECK_FALSE(bed.shows("step.fit"));
+}
+
+TEST_CASE("held on its side a phone shows a step's picture beside the words, and the tick", "[screens][raising]") {
+  FoundBed bed(844, 390);
+  bed.go("order.step.3");
+  const Rect picture = bed.item("step.picture").rect, name = bed.item("step.name").rect,
+             tick = bed.item("step.done").rect;
+  CHECK(picture.h > 240);
+  CHECK(picture.w > 240);
+  CHECK(picture.x + picture.w <= name.x);
+  CHECK(tick.h >= 48);
+  CHECK(tick.y + tick.h <= 390);
+  CHECK(tick.x >= name.x - 1);
+  CHECK_THAT(cut_words(bed), Catch::Matchers::IsEmpty());
+  CHECK_THAT(bed.unsound(), Catch::Matchers::IsEmpty());
+}
+
+TEST_CASE("from a step the one before and the next are a key away, apart from the key back", "[screens][raising]") {
+  FoundBed bed;
+  bed.go("order.step.0");
+  CHECK_FALSE(bed.shows("step.before"));
+  bed.go("step.next");
+  REQUIRE(bed.shows("step.before"));
+  CHECK(bed.item("step.before").name.starts_with("Step 1 of "));
+  bed.go("step.before");
+  CHECK_FALSE(bed.shows("step.before"));
+  CHECK(bed.item("bar.back").name != bed.item("step.next").name);
+}
+
 TEST_CASE("a message lies over nothing that is pressed, and what it took the room of can be scrolled to",
           "[screens][raising]") {
   const auto [width, height] =

@@ -85,10 +85,10 @@ void step_keys(Context& context, const FramePlan& plan) {
   const float side = ui.theme.target;
   const Rect row = take_box(ui, side);
   const auto step = [&](std::ptrdiff_t to) { solids.bent = labels[static_cast<std::size_t>(to)]; };
-  if (icon_button(ui, "view.back", {row.x, row.y, side, side}, Icon::kBack, context.say(Msg::kViewBentBack), at > 0))
+  if (icon_button(ui, "view.back", {row.x, row.y, side, side}, Icon::kBefore, context.say(Msg::kViewBentBack), at > 0))
     step(at - 1);
-  if (icon_button(ui, "view.on", {row.x + row.w - side, row.y, side, side}, Icon::kForward,
-                  context.say(Msg::kViewBentOn), at + 1 < static_cast<std::ptrdiff_t>(labels.size())))
+  if (icon_button(ui, "view.on", {row.x + row.w - side, row.y, side, side}, Icon::kAfter, context.say(Msg::kViewBentOn),
+                  at + 1 < static_cast<std::ptrdiff_t>(labels.size())))
     step(at + 1);
   const std::string words = solids.bent == 0 ? std::string(context.say(Msg::kViewAllBents))
                                              : say(Msg::kViewBent, ui.language, std::to_string(solids.bent));

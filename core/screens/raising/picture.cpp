@@ -17,6 +17,7 @@ constexpr double kFilled = 0.62;      ///< of the picture by what is there: the 
 constexpr double kFilledAlone = 0.8;  ///< …where there are none
 constexpr double kSwayInches = 14;    ///< of the point that moves most
 constexpr double kNameOff = 40;       ///< px at most from a brace's middle to its name
+constexpr double kTurnStep = libm::kPi / 6;
 constexpr double kSpreadShare = 0.8;  ///< what is spread closes in the last part of the way
 
 bool has(const std::vector<int>& timbers, int timber) {
@@ -122,14 +123,15 @@ std::vector<PartMotion> coming_motions(const std::vector<int>& parts, const Rais
   return motions;
 }
 
-void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, const RaisingPicture& picture) {
+void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, float height,
+                     const RaisingPicture& picture) {
   Ui& ui = context.ui;
   RaisingMemory& memory = context.raising_memory;
   SolidMemory& solids = memory.picture;
   const bool anew = solids.of != shown.solved;
   make_scene(solids, shown);
   const Frame& frame = *shown.frame();
-  const Rect row = take_box(ui, drawing_height(context, 300));
+  const Rect row = take_box(ui, height);
   space(ui, kGap);
   double share = 1, sway = 0;
   if (memory.moving_since_ms >= 0) {
@@ -174,6 +176,22 @@ void raising_picture(Context& context, const ShownFrame& shown, ItemKey key, con
   (void)draw_solids(context, shown, solids, row, {std::string(key), name, of, memory.moving_since_ms < 0},
                     [&] { return looks; });
   draw_temporaries(context, frame, solids, row, picture.temporaries, looks.looks);
+}
+
+Rect turn_keys(Context& context, ItemKey key, float height) {
+  Ui& ui = context.ui;
+  SolidMemory& solids = context.raising_memory.picture;
+  const float side = ui.theme.target;
+  const Rect row = take_box(ui, height);
+  space(ui, kGap);
+  const float y = row.y + (row.h - side) / 2;
+  if (icon_button(ui, std::string(key) + ".turn_left", {row.x, y, side, side}, Icon::kTurnLeft,
+                  context.say(Msg::kPictureTurnLeft)))
+    solids.camera.yaw += kTurnStep;
+  if (icon_button(ui, std::string(key) + ".turn_right", {row.x + row.w - side, y, side, side}, Icon::kTurnRight,
+                  context.say(Msg::kPictureTurnRight)))
+    solids.camera.yaw -= kTurnStep;
+  return {row.x + side + kGap, row.y, row.w - 2 * (side + kGap), row.h};
 }
 
 }  // namespace bentbook::screens

@@ -24,18 +24,23 @@ struct ShownStep {
 /// How it stands when the sling comes off, what would move, what to mind, and the braces that would hold it.
 void standing_part(ShownStep&);
 
+/// The step at `index`, which the plan has.
+[[nodiscard]] inline ShownStep shown_step(Context& context, const ShownFrame& shown, int index,
+                                          const OrderCheck* order) {
+  const RaisingPlan& plan = context.desk.book().raising;
+  const auto i = static_cast<std::size_t>(index);
+  const StepCheck* check = order != nullptr && i < order->steps.size() ? &order->steps[i] : nullptr;
+  return {context, shown, plan, index, plan.steps[i], order, check, voice_of(context)};
+}
+
 /// The page of the step that is the page's subject, in a scroll area; said where there is none any more.
 template <class Content>
 void step_page(Context& context, ItemKey key, Content&& content) {
   raising_page(context, key, [&](const ShownFrame& shown) {
-    const RaisingPlan& plan = context.desk.book().raising;
     const int index = std::stoi(context.subject);
-    if (index < 0 || static_cast<std::size_t>(index) >= plan.steps.size())
+    if (index < 0 || static_cast<std::size_t>(index) >= context.desk.book().raising.steps.size())
       return body(context.ui, "step.gone", context.say(Msg::kStepGone));
-    const auto i = static_cast<std::size_t>(index);
-    const OrderCheck* order = order_check(context);
-    const StepCheck* check = order != nullptr && i < order->steps.size() ? &order->steps[i] : nullptr;
-    ShownStep s{context, shown, plan, index, plan.steps[i], order, check, voice_of(context)};
+    ShownStep s = shown_step(context, shown, index, order_check(context));
     content(s);
   });
 }

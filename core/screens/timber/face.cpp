@@ -106,7 +106,7 @@ void face_foot(Context& context, const Subject& subject, const Rect& box) {
   const float side = ui.theme.target;
   const Rect back{box.x + kMargin, box.y + kGap, side, side};
   const bool first = subject.face == 1 && subject.part == 0;
-  if (icon_button(ui, "face.before", back, Icon::kBack, context.say(Msg::kFaceBefore), !first)) {
+  if (icon_button(ui, "face.before", back, Icon::kBefore, context.say(Msg::kFaceBefore), !first)) {
     if (subject.part > 0) return context.pages.turn_to(frame_face_page(subject.mark, subject.face, subject.part - 1));
     return context.pages.turn_to(frame_face_page(subject.mark, subject.face - 1, kLastPart));
   }
