@@ -48,9 +48,10 @@ std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan)
   return left;
 }
 
-void add_step(RaisingPlan& plan, std::vector<std::string> marks) {
+void add_step(RaisingPlan& plan, std::vector<std::string> marks, std::vector<SetPiece> set_first) {
   RaisingStep step;
   step.marks = std::move(marks);
+  step.set_first = std::move(set_first);
   if (!plan.steps.empty()) step.day = plan.steps.back().day;
   plan.steps.push_back(std::move(step));
 }

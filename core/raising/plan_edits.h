@@ -15,7 +15,7 @@ namespace bentbook {
 /// Marks of placed timbers that no step brings, in the frame's order.
 [[nodiscard]] std::vector<std::string> marks_left(const Frame& frame, const RaisingPlan& plan);
 /// A step more at the end, on the day of the last one.
-void add_step(RaisingPlan& plan, std::vector<std::string> marks);
+void add_step(RaisingPlan& plan, std::vector<std::string> marks, std::vector<SetPiece> set_first = {});
 /// Takes a step out and puts it in so that it comes to stand at `to` (both are places of steps); likewise what belongs
 /// to the steps.
 template <class Step>

@@ -33,7 +33,7 @@ class Brief {
     const RaisingPlan& plan = book_.raising;
     plain(book_.title.empty() ? std::string(said(Msg::kBriefTitlePlain))
                               : say(Msg::kBriefTitle, voice_.language, shown_name(book_.title, voice_.language)));
-    plain(said(check == nullptr ? Msg::kRaiseNotChecked : check->good() ? Msg::kRaiseGood : Msg::kRaiseWholeBad));
+    plain(checked_text(check, voice_.language));
     plain(said(Msg::kRaisingCaution));
     plain(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan.loads.wind_mph, KeptIn::kMph, voice_)));
     for (const std::string& words : whole_raising_texts(plan, voice_)) plain(words);

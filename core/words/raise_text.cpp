@@ -80,9 +80,7 @@ class Page {
   }
 
   void verdict(const OrderCheck* check) {
-    if (check == nullptr) return plain(text(Msg::kRaiseNotChecked, language()));
-    if (check->good()) return plain(text(Msg::kRaiseGood, language()));
-    if (check->first_bad < 0) return plain(text(Msg::kRaiseWholeBad, language()));
+    if (check == nullptr || check->good() || check->first_bad < 0) return plain(checked_text(check, language()));
     plain(say(Msg::kRaiseNotGood, language(), std::to_string(check->first_bad + 1)));
   }
 

@@ -104,12 +104,21 @@ std::string marks_text(const Frame& frame, const std::vector<int>& timbers) {
   return marks_text(marks);
 }
 
+std::string_view checked_text(const OrderCheck* check, Language language) {
+  if (check == nullptr) return text(Msg::kRaiseNotChecked, language);
+  if (!check->good()) return text(Msg::kRaiseWholeBad, language);
+  return text(check->left_out.empty() ? Msg::kRaiseGood : Msg::kRaiseGoodSoFar, language);
+}
+
 std::string mode_text(const Mode& mode, const Frame& frame, Language language) {
   constexpr std::array<Msg, 3> kAxes = {Msg::kAxisAcross, Msg::kAxisAlong, Msg::kAxisUp};
   const std::string mark = mark_of(frame, mode.timber);
   const std::string axis(text(kAxes[static_cast<std::size_t>(mode.axis)], language));
   switch (mode.kind) {
     case ModeKind::kRacks:
+      // Out of its plane nothing in it resists.
+      if (mode.bent >= 0 && mode.axis == WorldAxis::kAlong)
+        return say(Msg::kModeBentFalls, language, std::to_string(mode.bent));
       if (mode.bent >= 0)
         return say(Msg::kModeBentRacks, language, {{"bent", std::to_string(mode.bent)}, {"axis", axis}});
       return say(Msg::kModeRacks, language, {{"mark", mark}, {"axis", axis}});

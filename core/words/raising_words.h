@@ -31,7 +31,10 @@ namespace bentbook {
 /// Toward which side of the building a direction goes most of all: "the left wall".
 [[nodiscard]] std::string_view toward_text(Vec3 direction, Language language);
 
-/// "Bent 2 can rack along the ridge."
+/// "Checked: no fault found. No collapse found, as assumed."; as far as it goes, where not all is in it. No check: that
+/// it is not checked.
+[[nodiscard]] std::string_view checked_text(const OrderCheck* check, Language language);
+/// "Bent 2 can rack across the building."
 [[nodiscard]] std::string mode_text(const Mode& mode, const Frame& frame, Language language);
 /// Each kind of warning once, with all that it is said of; what all depends on, one by one. `temporaries`: the model's.
 [[nodiscard]] std::vector<std::string> standing_warning_texts(std::span<const StandingWarning> warnings,

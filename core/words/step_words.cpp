@@ -176,6 +176,9 @@ std::vector<std::string> whole_raising_texts(const RaisingPlan& plan, const Voic
   if (plan.fasten == FastenWhen::kWithStep)
     out.push_back(plan.later.empty() ? std::string(text(Msg::kRaiseFastened, language))
                                      : say(Msg::kRaiseFastenedBut, language, joints_text(plan.later, language)));
+  const FastenerRatings& rated = plan.ratings;
+  if (plan.fasten == FastenWhen::kWithStep && rated.peg.count == 0 && rated.pin.count == 0 && rated.screw.count == 0)
+    out.emplace_back(text(Msg::kRaiseUnrated, language));
   out.push_back(lifting_entered(plan) ? say(Msg::kBriefCrew, language, std::to_string(plan.crew.people))
                                       : std::string(text(Msg::kRaiseOpen, language)));
   if (!plan.crew.on_lines.empty()) out.push_back(say(Msg::kBriefOnLines, language, plan.crew.on_lines));

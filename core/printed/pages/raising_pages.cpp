@@ -54,10 +54,7 @@ class RaisingPages {
   void head() {
     flow_.title(said(plan_.steps.empty() ? Msg::kRaiseTitlePlain : Msg::kBriefTitlePlain));
     if (plan_.steps.empty()) return flow_.words(said(Msg::kRaiseNoSteps), true);
-    flow_.words(said(check_ == nullptr ? Msg::kRaiseNotChecked
-                     : check_->good()  ? Msg::kRaiseGood
-                                       : Msg::kRaiseWholeBad),
-                true);
+    flow_.words(std::string(checked_text(check_, voice_.language)), true);
     flow_.words(say(Msg::kRaiseStopWind, voice_.language, say_kept(plan_.loads.wind_mph, KeptIn::kMph, voice_)), true);
     flow_.words(said(Msg::kStandingNotForNight));
     for (const std::string& words : whole_raising_texts(plan_, voice_)) flow_.words(words);

@@ -69,7 +69,7 @@ std::string_view App::Impl::subject_name(const Ui& ui) const {
   return subject_is_book() ? shown_name(desk.title(), ui.language) : ui.say(Msg::kAppName);
 }
 
-/// The page's title and below it the app's name with what is kept; pressed, it leads to saws, settings, help.
+/// The page's title and below it the book's name with what is kept; pressed, it leads to saws, settings, help.
 void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   const std::string title(ui.say(pages.top().title));
   const std::string_view state = state_words(ui);
@@ -92,11 +92,12 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
   heading_item.level = 1;
   add_read(ui, std::move(heading_item));
   if (two) {
-    const std::string name(subject_name(ui));
-    const std::string second = state.empty()             ? name
-                               : stacked || name.empty() ? std::string(state)
-                                                         : name + " · " + std::string(state);
-    const std::string line = fit_text(small, second, width - 20);
+    // What is kept is said whole; a name gives way to it.
+    std::string_view name = subject_name(ui);
+    if (!state.empty() && (stacked || !subject_is_book())) name = {};
+    const std::string behind = name.empty() ? std::string(state) : state.empty() ? "" : " · " + std::string(state);
+    const float room = width - 20 - text_size(small, behind).x;
+    const std::string line = name.empty() ? fit_text(small, behind, width - 20) : fit_text(small, name, room) + behind;
     draw_text(list, small, {box.x + pad, y}, ui.theme.quiet, line);
     draw_icon(list, Icon::kMenu, {box.x + pad + text_size(small, line).x + 4, y + small.FontSize / 2 - 7, 14, 14},
               ui.theme.ink);

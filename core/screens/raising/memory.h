@@ -54,6 +54,8 @@ struct RaisingMemory {
   std::string picture_of;           ///< what its camera was fitted to
   SolidMemory tapping;              ///< of the frame, to be tapped
   std::vector<std::string> picked;  ///< tapped, in this order
+  std::vector<SetPiece> set_first;  ///< tapped to be set before what is tapped next
+  bool asked_to_take = false;       ///< whether the order that was found may replace one's own
   bool placing = false;             ///< the yard is tapped for a place
   std::string charted;              ///< the machine whose chart was touched last
   std::size_t chart_row = 0;        ///< …and which of its rows

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "frame/keys.h"
 #include "raising/fasteners.h"
 #include "raising/order.h"
 #include "raising/plan_edits.h"
@@ -104,6 +105,16 @@ void by_part(ShownStep& s) {
                 name(LiftBy::kCrane), name(LiftBy::kCraneTwo), name(LiftBy::kGinPole), name(LiftBy::kPoles)});
 }
 
+/// By what each piece that is set first is held until it is caught.
+void holders_part(ShownStep& s) {
+  const auto name = [&](HeldBy by) { return key_text("held_by_", keys::word(kHeldWords, by), s.context.ui.language); };
+  const std::string path = "raising.steps." + std::to_string(s.index) + ".set_first.";
+  for (std::size_t i = 0; i < s.step.set_first.size(); ++i)
+    given_choice(s.context, path + std::to_string(i) + ".held_by",
+                 say(Msg::kStepHeldBy, s.context.ui.language, s.step.set_first[i].mark),
+                 {name(HeldBy::kHands), name(HeldBy::kCleat), name(HeldBy::kRope), name(HeldBy::kPeg)});
+}
+
 /// Moving it elsewhere shows at once what breaks: the check follows.
 void place_part(ShownStep& s) {
   Context& context = s.context;
@@ -148,6 +159,7 @@ void more_screen(Context& context) {
     way_part(s);
     const RaisingMemory::Picked& picked = step_pick(context, s.frame, s.index);
     by_part(s);
+    holders_part(s);
     step_lifting(context, s.frame, picked);
     step_timbers(context, s.frame, picked);
     standing_part(s);

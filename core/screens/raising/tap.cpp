@@ -42,24 +42,66 @@ void take_tap(RaisingMemory& memory) {
     memory.picked.erase(it);
 }
 
+std::vector<std::string> marks_set(const RaisingMemory& memory) {
+  std::vector<std::string> marks;
+  marks.reserve(memory.set_first.size());
+  for (const SetPiece& piece : memory.set_first) marks.push_back(piece.mark);
+  return marks;
+}
+
+/// In a line, while more is tapped.
+void verdict_part(Context& context) {
+  if (context.desk.book().raising.steps.empty()) return;
+  const OrderCheck* check = order_check(context);
+  if (check == nullptr) return;
+  Ui& ui = context.ui;
+  const std::string_view name = context.say(Msg::kRaisingVerdict);
+  if (check->good()) return fact(ui, "tap.verdict", name, context.say(Msg::kRaisingNoFault), true);
+  if (check->first_bad < 0) return caution(ui, "tap.verdict", order_fault_text(check->faults[0], voice_of(context)));
+  const auto bad = [&](const OrderFault& fault) { return fault.step == check->first_bad; };
+  const auto it = std::find_if(check->faults.begin(), check->faults.end(), bad);
+  if (it == check->faults.end()) return;
+  caution(ui, "tap.verdict", std::to_string(check->first_bad + 1) + ": " + order_fault_text(*it, voice_of(context)));
+}
+
 void picked_part(Context& context, const std::vector<std::string>& left) {
   Ui& ui = context.ui;
   RaisingMemory& memory = context.raising_memory;
   fact(ui, "tap.left", context.say(Msg::kTapLeft), std::to_string(left.size()), true);
   if (left.empty()) return;
-  if (memory.picked.empty()) return note(ui, "tap.how", context.say(Msg::kTapHow));
+  if (!memory.set_first.empty())
+    fact(ui, "tap.set_picked", context.say(Msg::kTapSetPicked), marks_text(marks_set(memory)), true);
+  if (memory.picked.empty()) {
+    if (memory.set_first.empty()) return note(ui, "tap.how", context.say(Msg::kTapHow));
+    if (button(ui, "tap.none", context.say(Msg::kTapNone))) memory.set_first.clear();
+    return;
+  }
   fact(ui, "tap.picked", context.say(Msg::kTapPicked), marks_text(memory.picked), true);
-  if (button(ui, "tap.together", context.say(memory.picked.size() > 1 ? Msg::kTapTogether : Msg::kTapOne),
-             Weight::kPrimary)) {
-    edit_raising(context, [&](RaisingPlan& plan) { add_step(plan, memory.picked); });
-    memory.picked.clear();
-  } else if (memory.picked.size() > 1 && button(ui, "tap.each", context.say(Msg::kTapEach))) {
+  const auto bring = [&](const std::vector<std::vector<std::string>>& steps) {
     edit_raising(context, [&](RaisingPlan& plan) {
-      for (const std::string& mark : memory.picked) add_step(plan, {mark});
+      for (const std::vector<std::string>& marks : steps) {
+        add_step(plan, marks, std::move(memory.set_first));
+        memory.set_first.clear();
+      }
     });
     memory.picked.clear();
+  };
+  if (button(ui, "tap.together", context.say(memory.picked.size() > 1 ? Msg::kTapTogether : Msg::kTapOne),
+             Weight::kPrimary))
+    return bring({memory.picked});
+  if (memory.picked.size() > 1 && button(ui, "tap.each", context.say(Msg::kTapEach))) {
+    std::vector<std::vector<std::string>> steps;
+    steps.reserve(memory.picked.size());
+    for (const std::string& mark : memory.picked) steps.push_back({mark});
+    return bring(steps);
   }
-  if (!memory.picked.empty() && button(ui, "tap.none", context.say(Msg::kTapNone))) memory.picked.clear();
+  if (button(ui, "tap.set_first", context.say(Msg::kTapSetFirst))) {
+    for (std::string& mark : memory.picked) memory.set_first.push_back({std::move(mark), HeldBy::kHands});
+    memory.picked.clear();
+  } else if (button(ui, "tap.none", context.say(Msg::kTapNone))) {
+    memory.picked.clear();
+    memory.set_first.clear();
+  }
 }
 
 /// What stands in one bent's plane, to be put together lying down and raised as one.
@@ -99,9 +141,11 @@ void tap_screen(Context& context) {
   if (!shown.frame()) return raising_page(context, "tap.page", [](const ShownFrame&) {});
   RaisingMemory& memory = context.raising_memory;
   const Frame& frame = *shown.frame();
-  const std::vector<std::string> left = marks_left(frame, context.desk.book().raising);
-  std::erase_if(memory.picked,
-                [&](const std::string& m) { return std::find(left.begin(), left.end(), m) == left.end(); });
+  std::vector<std::string> left = marks_left(frame, context.desk.book().raising);
+  const auto gone = [&](const std::string& m) { return std::find(left.begin(), left.end(), m) == left.end(); };
+  std::erase_if(memory.set_first, [&](const SetPiece& piece) { return gone(piece.mark); });
+  for (const SetPiece& piece : memory.set_first) std::erase(left, piece.mark);
+  std::erase_if(memory.picked, gone);
   make_scene(memory.tapping, shown);
   const auto [picture, below] = beside_picture(context);
   std::string of = std::to_string(left.size());
@@ -112,6 +156,7 @@ void tap_screen(Context& context) {
   begin_scroll(ui, "tap.page", below);
   view_choice(context, "tap.kind", memory.tapping);
   picked_part(context, left);
+  verdict_part(context);
   by_bent(context, frame, left);
   by_name(context, left);
   space(ui, 24);
@@ -163,8 +208,16 @@ void found_part(Context& context, const Frame& frame, const FoundOrder& found) {
   }
   note(ui, "search.as_assumed", context.say(Msg::kRaisingCaution));
   if (found.plan.steps.empty()) return;
-  if (!button(ui, "search.take", context.say(found.found ? Msg::kSearchTake : Msg::kSearchTakePart), Weight::kPrimary))
-    return steps_part(context, frame, found.plan);
+  const std::size_t own = context.desk.book().raising.steps.size();
+  bool& asked = context.raising_memory.asked_to_take;
+  asked = asked && own > 0;
+  if (asked) refusal(ui, "search.replaces", say(Msg::kSearchReplaces, ui.language, std::to_string(own)));
+  const bool pressed =
+      button(ui, "search.take", context.say(found.found ? Msg::kSearchTake : Msg::kSearchTakePart), Weight::kPrimary);
+  if (asked && button(ui, "search.keep", context.say(Msg::kSearchKeep))) asked = false;
+  const bool takes = pressed && (asked || own == 0);
+  if (pressed) asked = !takes;
+  if (!takes) return steps_part(context, frame, found.plan);
   edit_raising(context, [&](RaisingPlan& plan) {
     plan.steps = found.plan.steps;
     plan.temporaries = found.plan.temporaries;

@@ -133,7 +133,7 @@ void conflicts_screen(Context& context) {
     if (conflicts.size() > static_cast<std::size_t>(n))
       note(context.ui, "shop.conflicts.more",
            say(Msg::kFrameMoreFindings, context.ui.language, number(static_cast<int>(conflicts.size()) - n)));
-    if (n == 0) body(context.ui, "shop.conflicts.none", context.say(Msg::kShopDoneAll));
+    if (n == 0) body(context.ui, "shop.conflicts.none", context.say(Msg::kShopAgreed));
   });
 }
 
