@@ -60,6 +60,7 @@ class Page {
   }
 
   std::string lists() {
+    if (book_.raising.steps.empty()) return {};
     loads();
     stacks();
     return std::move(out_);
