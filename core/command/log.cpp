@@ -184,7 +184,8 @@ class LogCall {
       out += workplace_text(step.place, voice_.language);
       out += ")\n";
       for (const StepLine& line : step_lines(step, sheet, saw, voice_)) {
-        out += "      " + (line.name.empty() ? line.value + "\n" : told(line.name, line.value));
+        const bool pair = !line.name.empty() && !line.value.empty();
+        out += "      " + (pair ? told(line.name, line.value) : line.name + line.value + "\n");
         if (!line.note.empty()) out += "        " + line.note + "\n";
       }
       cautions |= step.cautions;
