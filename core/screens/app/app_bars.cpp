@@ -213,7 +213,9 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
     const Rect bar{area.x + area.w - width, area.y, width, area.h};
     fill(ui, {bar.x, 0, viewport.width - bar.x, viewport.height});
     const Rect inner{bar.x + 4, bar.y + 4, bar.w - 8, bar.h - 8};
-    const float title = std::clamp(3 * ui.fonts.note->FontSize, target, std::max(target, inner.h / 5));
+    // Three lines of title where the places keep their height, two by two in three rows, the key back below them.
+    const float spare = inner.h - 5 * target - 3 * kGap - 12;
+    const float title = std::clamp(3 * ui.fonts.note->FontSize, target, std::max(target, spare));
     draw_title(ui, {inner.x, inner.y, inner.w, title}, true);
     draw_top_keys(ui, {inner.x, inner.y + title + 4, inner.w, target}, true);
     const float top = title + target + 12;
