@@ -95,8 +95,10 @@ bool follow(Picture& p, const Look& look, const std::vector<std::uint8_t>& looks
   if (const auto pinch = pinched(p.context.ui, p.page.key + ".picture"))
     zoom_about(solids.camera, p.box, pinch->x, pinch->y, static_cast<double>(pinch->factor),
                static_cast<double>(pinch->dx), static_cast<double>(pinch->dy));
-  // On a page that scrolls the wheel does that.
-  const float wheel = p.context.ui.column.scroll == 0 ? ImGui::GetIO().MouseWheel : 0;
+  // On a page that has something to scroll the wheel does that.
+  const Ui::Memory& memory = p.context.ui.memory;
+  const bool scrolls = !memory.open.empty() && memory.scrolls[memory.open.back().index].max > 0;
+  const float wheel = scrolls ? 0 : ImGui::GetIO().MouseWheel;
   if (look.lit && wheel != 0) zoom_about(solids.camera, p.box, at.x, at.y, wheel > 0 ? 1.15 : 1 / 1.15, 0, 0);
   return nothing;
 }
