@@ -108,8 +108,9 @@ int columns_for(Ui& ui, std::span<const std::string_view> options, float width) 
   for (const std::size_t lines : {1U, 2U})
     if (fits(n, lines)) return n;
   // Several rows of as many as fit, two rows first.
-  for (int columns = (n + 1) / 2; n > 3 && columns > 1; --columns)
-    if (fits(columns, 1)) return columns;
+  for (const std::size_t lines : {1U, 2U})
+    for (int columns = (n + 1) / 2; n > 3 && columns > 1; --columns)
+      if (fits(columns, lines)) return columns;
   return 1;
 }
 
