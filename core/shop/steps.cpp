@@ -184,7 +184,9 @@ class StepMaker {
         cut(step, work);
   }
 
+  /// The tail first: what the peak and the bird's mouth are stopped at is taped from it.
   void cut_rafter() {
+    cut_end(End::kA, StepWork::kTail);
     cut_end(End::kB, StepWork::kPeak);
     if (std::any_of(sheet_.steps.begin(), sheet_.steps.end(), [&](const BenchStep& s) { return is_mouth(s); })) {
       WorkStep& check = add(StepWork::kPatternCheck, {});
@@ -192,7 +194,6 @@ class StepMaker {
     }
     for (const BenchStep& step : sheet_.steps)
       if (is_mouth(step)) joinery(step);
-    cut_end(End::kA, StepWork::kTail);
   }
 
   [[nodiscard]] std::string mark_of_mate(const Feature& f) const {

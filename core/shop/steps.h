@@ -2,7 +2,8 @@
 /// The steps of work on one timber, from its cuts and features, in the order of the trade; the numbers that a machine
 /// or a mark is set to at each; what to mind. At a knife-plate end: square the end, slot, relieve the mouth, seat
 /// the plate and screw it, witness marks, jig, drill until the plate is spotted, plate out and drilled on the press,
-/// plate back on its marks, block behind the far face, drill through. Rafters: peak, pattern check, bird's mouth, tail.
+/// plate back on its marks, block behind the far face, drill through. End A before all that is taped from it, then end
+/// B. Rafters: tail, peak, pattern check, bird's mouth.
 /// Source: SOURCES.md, "order of work".
 
 #include <optional>

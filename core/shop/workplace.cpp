@@ -1,6 +1,7 @@
 #include "shop/workplace.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <utility>
 
@@ -41,6 +42,12 @@ bool sawn_alike(const Timber& a, const Timber& b) {
   return a.alike == b.alike && near(a.length, b.length) && a.wood == b.wood &&
          std::equal(a.features.begin(), a.features.end(), b.features.begin(), b.features.end(), same_feature) &&
          std::equal(a.cuts.begin(), a.cuts.end(), b.cuts.begin(), b.cuts.end(), same_cut);
+}
+
+/// Whose turn it is at the saw: what the tape is hooked on is cut before what is taped.
+std::size_t turn_of(const WorkStep& step) {
+  if (step.on != WorkOn::kEndCut) return 2;
+  return step.end == End::kA ? 0 : 1;
 }
 
 bool same_work(const Frame& frame, const TimberWork& a, const WorkStep& s, const TimberWork& b, const WorkStep& t) {
@@ -135,22 +142,24 @@ std::vector<WaitingCut> waiting_at(std::span<const TimberWork> work, Workplace p
 }
 
 std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work, Waiting which) {
-  std::map<SawSetup, std::vector<WaitingCut>> groups;
+  std::array<std::map<SawSetup, std::vector<WaitingCut>>, 3> turns;
   std::vector<WaitingCut> along;
   for (const WaitingCut& cut : waiting_at(work, Workplace::kSaw, which)) {
     const WorkStep& step = work[static_cast<std::size_t>(cut.work)].steps[static_cast<std::size_t>(cut.step)];
     if (step.setup)
-      groups[*step.setup].push_back(cut);
+      turns[turn_of(step)][*step.setup].push_back(cut);
     else
       along.push_back(cut);
   }
-  std::vector<SawSetup> setups;
-  setups.reserve(groups.size());
-  for (const auto& [setup, cuts] : groups) setups.push_back(setup);
   std::vector<SawGroup> out;
-  for (const int i : order_of_setups(setups)) {
-    const SawSetup& setup = setups[static_cast<std::size_t>(i)];
-    out.push_back({setup, false, std::move(groups[setup])});
+  for (auto& groups : turns) {
+    std::vector<SawSetup> setups;
+    setups.reserve(groups.size());
+    for (const auto& [setup, cuts] : groups) setups.push_back(setup);
+    for (const int i : order_of_setups(setups)) {
+      const SawSetup& setup = setups[static_cast<std::size_t>(i)];
+      out.push_back({setup, false, std::move(groups[setup])});
+    }
   }
   if (!along.empty()) out.push_back({{}, true, std::move(along)});
   return out;

@@ -53,8 +53,9 @@ enum class Waiting : std::uint8_t { kAll, kNow, kLater };
 [[nodiscard]] int waits_for(const TimberWork& work, int step);
 /// Steps at a place that are not done, in the order of the list given.
 [[nodiscard]] std::vector<WaitingCut> waiting_at(std::span<const TimberWork> work, Workplace place, Waiting which);
-/// All steps that are sawn and not done, one group for each setting, in an order with few changes (saw_order.h);
-/// last what is cut along the grain.
+/// All steps that are sawn and not done, one group for each setting: ends A, from which the stops of all others are
+/// taped, then ends B, then joinery; each of the three in an order with few changes (saw_order.h). Last what is cut
+/// along the grain.
 [[nodiscard]] std::vector<SawGroup> waiting_for_saw(std::span<const TimberWork> work, Waiting which = Waiting::kAll);
 /// Those that are the same work with the same numbers on timbers of one kind and section, together; each list and all
 /// of them in the order given.

@@ -109,10 +109,11 @@ TEST_CASE("a knife-plate end is worked in the trade's order", "[shop]") {
         1.0 / 16);
 }
 
-TEST_CASE("a rafter: peak, pattern check, bird's mouth, tail", "[shop]") {
+TEST_CASE("a rafter: tail, peak, pattern check, bird's mouth", "[shop]") {
   const std::vector<WorkStep> steps = steps_of(demo_frame(), "C-A1");
-  CHECK(ids(steps) == std::vector<std::string>{"layout", "peak/b", "pattern_check", "birds_mouth/rafter_plate.1",
-                                               "birds_mouth/rafter_plate.2", "tail/a", "label", "finish"});
+  CHECK(ids(steps) == std::vector<std::string>{"layout", "tail/a", "peak/b", "pattern_check",
+                                               "birds_mouth/rafter_plate.1", "birds_mouth/rafter_plate.2", "label",
+                                               "finish"});
   // 9 in 12: the plumb cut is atan(9/12) off square, the seat its complement (Griffith, Carpentry, 1916).
   CHECK(std::abs(number_of(step_of(steps, "peak/b"), StepNumberName::kTable)) == Catch::Approx(36.8699).margin(1e-4));
   const WorkStep &seat = step_of(steps, "birds_mouth/rafter_plate.1"),

@@ -5,12 +5,15 @@
 #include <set>
 #include <tuple>
 
+#include "frame/placing/solve_frame.h"
 #include "histories.h"
+#include "plans.h"
 #include "shop/log/conflicts.h"
 #include "shop/log/explained.h"
 #include "shop/log/log_file.h"
 #include "shop/log/seen.h"
 #include "shop/log/snapshot.h"
+#include "shop/workplace.h"
 
 using namespace bentbook;
 
@@ -208,4 +211,66 @@ TEST_CASE("the many folded at once are the many folded one by one", "[shop]") {
     if (!(one == many)) FAIL("history " << n);
   }
   SUCCEED();
+}
+
+// ── The end that is taped from ────────────────────────────────────────────────────────────────────────────────────
+
+namespace {
+
+bool is_station(StepNumberName name) {
+  return name == StepNumberName::kStop || name == StepNumberName::kFrom || name == StepNumberName::kTo ||
+         name == StepNumberName::kBottom || name == StepNumberName::kAt;
+}
+bool says_station(const WorkStep& step) {
+  return std::any_of(step.numbers.begin(), step.numbers.end(), [](const StepNumber& n) { return is_station(n.name); });
+}
+bool cuts_end(const WorkStep& step, End end) { return step.on == WorkOn::kEndCut && step.end == end; }
+
+/// The first thing that is taped from an end that is not cut yet; "" for none. Ends B come before what stands between.
+std::string taped_too_early(const std::vector<const WorkStep*>& steps) {
+  std::string taped, joined;
+  for (const WorkStep* step : steps) {
+    const bool at_a = cuts_end(*step, End::kA);
+    if (at_a && !taped.empty()) return taped + " before " + step->id;
+    if (cuts_end(*step, End::kB) && !joined.empty()) return joined + " before " + step->id;
+    if (!at_a && says_station(*step) && taped.empty()) taped = step->id;
+    if (step->on == WorkOn::kFeature && says_station(*step) && joined.empty()) joined = step->id;
+  }
+  return {};
+}
+
+/// On each timber's cards, and over the pages of the saw.
+std::string taped_too_early(const Frame& frame) {
+  Saw saw;
+  saw.kind = SawKind::kChainsawBar;
+  saw.reach = Length::inches(16);
+  const std::vector<TimberWork> work = shop_work(frame, {}, saw);
+  std::vector<std::vector<const WorkStep*>> at_saw(work.size());
+  for (const SawGroup& group : waiting_for_saw(work))
+    for (const WaitingCut& cut : group.cuts)
+      at_saw[static_cast<std::size_t>(cut.work)].push_back(
+          &work[static_cast<std::size_t>(cut.work)].steps[static_cast<std::size_t>(cut.step)]);
+  for (std::size_t i = 0; i < work.size(); ++i) {
+    const std::string& mark = frame.timbers[static_cast<std::size_t>(work[i].timber)].mark;
+    std::vector<const WorkStep*> cards;
+    for (const WorkStep& step : work[i].steps) cards.push_back(&step);
+    if (const std::string early = taped_too_early(cards); !early.empty()) return mark + ": " + early;
+    if (const std::string early = taped_too_early(at_saw[i]); !early.empty()) return mark + " at the saw: " + early;
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("nothing is taped from an end that is still to be cut, on the cards and at the saw", "[shop]") {
+  Random random(415);
+  int frames = 0;
+  for (int n = 0; n < (is_long() ? 400 : 16); ++n) {
+    const auto frame = solve_frame(n % 4 == 3 ? random_hip_plan(random) : random_plan(random));
+    if (!frame) continue;
+    ++frames;
+    INFO("frame " << n);
+    CHECK(taped_too_early(*frame) == "");
+  }
+  CHECK(frames > 8);
 }
