@@ -78,6 +78,7 @@ enum class StepNumberName : std::uint8_t {
   kLeanFrom,  ///< that wall off square, positive toward end B as it goes in
   kTo,        ///< station
   kLeanTo,
+  kShoulder,  ///< station where a cheek or a floor ends; `from`: at the edge of that face, where it is not square there
   kFence,     ///< reference face to the near side, or to the near gauge line
   kLeanNear,  ///< that side off square, positive away from the reference face as it goes in
   kFar,       ///< reference face to the far side, or to the far gauge line
@@ -98,11 +99,12 @@ enum class StepNumberName : std::uint8_t {
   kWedge,     ///< thickness of the wedges over the tenon
   kFaceUp,    ///< number of the face that the work is done from
 };
-inline constexpr std::array<std::string_view, 29> kStepNumberWords = {
-    "table_deg",   "tilt_deg",    "stop_in",   "reach_in",      "depth_in", "start_in",     "from_in",  "lean_from_deg",
-    "to_in",       "lean_to_deg", "fence_in",  "lean_near_deg", "far_in",   "lean_far_deg", "width_in", "across_in",
-    "begins_in",   "ends_in",     "bottom_in", "shim_in",       "jig_in",   "diameter_in",  "at_in",    "off_in",
-    "drawbore_in", "overall_in",  "fall_in",   "wedge_in",      "face"};
+inline constexpr std::array<std::string_view, 30> kStepNumberWords = {
+    "table_deg",     "tilt_deg",      "stop_in",      "reach_in",    "depth_in",    "start_in",
+    "from_in",       "lean_from_deg", "to_in",        "lean_to_deg", "shoulder_in", "fence_in",
+    "lean_near_deg", "far_in",        "lean_far_deg", "width_in",    "across_in",   "begins_in",
+    "ends_in",       "bottom_in",     "shim_in",      "jig_in",      "diameter_in", "at_in",
+    "off_in",        "drawbore_in",   "overall_in",   "fall_in",     "wedge_in",    "face"};
 static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName::kFaceUp) + 1);
 [[nodiscard]] constexpr bool is_degrees(StepNumberName name) {
   return kStepNumberWords[static_cast<std::size_t>(name)].ends_with("_deg");

@@ -13,6 +13,12 @@ namespace {
 
 constexpr std::array<std::string_view, 4> kCautions = {"kickback", "eyes_ears", "cords", "held"};
 
+/// What lies along the timber: a face beside it says at which edge.
+bool is_station(StepNumberName name) {
+  return name == StepNumberName::kStop || name == StepNumberName::kBottom || name == StepNumberName::kShoulder ||
+         name == StepNumberName::kFrom || name == StepNumberName::kTo;
+}
+
 std::string two_digits(std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
 
 std::string value_text(const Conflict& c, const std::string& value, const Voice& voice) {
@@ -98,9 +104,9 @@ std::string step_number_from_text(const StepNumber& number, Language language) {
   if (number.name == StepNumberName::kDepth && !number.from) return std::string(text(Msg::kStepInFromEnd, language));
   std::string out(step_number_text(number.name, language));
   if (!number.from) return out;
-  const Msg msg = number.name == StepNumberName::kStop || number.name == StepNumberName::kBottom ? Msg::kStepAtEdge
-                  : number.name == StepNumberName::kFall                                         ? Msg::kStepTowardFace
-                                                                                                 : Msg::kStepFromFace;
+  const Msg msg = is_station(number.name)                ? Msg::kStepAtEdge
+                  : number.name == StepNumberName::kFall ? Msg::kStepTowardFace
+                                                         : Msg::kStepFromFace;
   return out + ", " + say(msg, language, std::to_string(static_cast<int>(*number.from)));
 }
 

@@ -10,6 +10,7 @@
 #include "frame/joinery.h"
 #include "frame/placing/solve_frame.h"
 #include "histories.h"
+#include "plans.h"
 #include "shop/saw_order.h"
 #include "shop/step_rules.h"
 #include "shop/workplace.h"
@@ -384,6 +385,47 @@ TEST_CASE("a brace's tenon: each shoulder, its nose and its cheeks are steps of 
         Catch::Approx(number_of(cheeks, StepNumberName::kAcross)));
 }
 
+TEST_CASE("a saw that runs along the timber is told what stops it and how deep it goes", "[shop]") {
+  const auto steps = steps_of(demo_frame(), "B-A1.1");
+  std::vector<StepNumber> ends;
+  for (const StepNumber& n : step_of(steps, "tenon/a.4").numbers)
+    if (n.name == StepNumberName::kShoulder) ends.push_back(n);
+  // The shoulder of a brace at 45° in 6 in of wood: as far along as the wood is deep, from one edge to the other.
+  const StepNumber stop =
+      *std::find_if(step_of(steps, "tenon/a.1").numbers.begin(), step_of(steps, "tenon/a.1").numbers.end(),
+                    [](const StepNumber& n) { return n.name == StepNumberName::kStop; });
+  REQUIRE(ends.size() == 2);
+  CHECK((ends[0].from == Face::kTop && ends[1].from == Face::kBottom));
+  CHECK(std::abs(ends[0].value - ends[1].value) == Catch::Approx(6));
+  CHECK(std::count_if(ends.begin(), ends.end(), [&](const StepNumber& n) {
+          return n.from == stop.from && std::abs(n.value - stop.value) < 1e-9;
+        }) == 1);
+  CHECK(number_of(step_of(steps, "tenon/a.4"), StepNumberName::kReach) == Catch::Approx(6));
+  // A scarf's floor ends where its shoulder is cut.
+  const auto plate = steps_of(demo_frame(), "L-A1");
+  CHECK(number_of(step_of(plate, "scarf/b.2"), StepNumberName::kShoulder) ==
+        Catch::Approx(number_of(step_of(plate, "scarf/b.1"), StepNumberName::kStop)));
+
+  Random random(416);
+  int along = 0;
+  for (int n = 0; n < 12; ++n) {
+    const auto frame = solve_frame(random_plan(random));
+    if (!frame) continue;
+    for (const TimberWork& work : shop_work(*frame, {}, swinging_saw()))
+      for (const WorkStep& step : work.steps) {
+        if (step.part != StepPart::kCheeks && step.part != StepPart::kEdges && step.part != StepPart::kFloor) continue;
+        ++along;
+        INFO(frame->timbers[static_cast<std::size_t>(work.timber)].mark << " " << step.id);
+        int stops = 0;
+        for (const StepNumber& number : step.numbers)
+          stops += number.name == StepNumberName::kShoulder || number.name == StepNumberName::kFrom ? 1 : 0;
+        CHECK(stops > 0);
+        CHECK(number_of(step, StepNumberName::kReach) > 0);
+      }
+  }
+  CHECK(along > 100);
+}
+
 TEST_CASE("bores of one bit from one face to one depth are one step, with every station", "[shop]") {
   const Frame frame = demo_frame();
   for (const TimberWork& work : shop_work(frame, {}, swinging_saw())) {
@@ -509,8 +551,7 @@ TEST_CASE("what a step is set to has each of its numbers, and none twice", "[sho
               return line.kind == StepLineKind::kLarge && !is_degrees(line.number);
             }) <= 1);
       const bool from_more = std::any_of(step.saw_cuts.begin(), step.saw_cuts.end(), [&](int cut) {
-        return !sheet.saw_cuts[static_cast<std::size_t>(cut)].along &&
-               sheet.saw_cuts[static_cast<std::size_t>(cut)].pass.faces != Faces::kOne;
+        return sheet.saw_cuts[static_cast<std::size_t>(cut)].pass.faces != Faces::kOne;
       });
       for (const StepNumber& n : step.numbers) {
         if (n.name == StepNumberName::kFaceUp || n.name == StepNumberName::kTable || n.name == StepNumberName::kTilt)

@@ -88,8 +88,21 @@ std::vector<SawCut> ways_of(const Timber& timber, const CutPlane& plane, const P
   return ways;
 }
 
-/// A cheek is gauged from the reference face nearest to square with it, and goes as deep as it is long.
-SawCut cheek_of(const Timber& timber, const CutPlane& plane, const Polygon& polygon) {
+/// From the face ridden and, where the blade does not reach, from the one opposite.
+Pass along_pass(Length needed, const Saw& saw) {
+  Pass pass;
+  pass.needed = needed;
+  if (saw.kind == SawKind::kHand || needed <= saw.reach) return pass;
+  pass.bite = Bite::kReach;
+  pass.faces = Faces::kTwo;
+  if (needed <= saw.reach * 2) return pass;
+  pass.faces = Faces::kByHand;
+  pass.left = needed - saw.reach * 2;
+  return pass;
+}
+
+/// A cheek is gauged from the reference face nearest to square with it; its depth is as long as it runs.
+SawCut cheek_of(const Timber& timber, const CutPlane& plane, const Polygon& polygon, const Saw& saw) {
   SawCut cut;
   cut.plane = plane;
   cut.along = true;
@@ -99,11 +112,14 @@ SawCut cheek_of(const Timber& timber, const CutPlane& plane, const Polygon& poly
     cut.face = timber.wood.near_is_reference ? Face::kNear : Face::kFar;
   else
     cut.face = timber.wood.top_is_reference ? Face::kTop : Face::kBottom;
-  double lo = 1e300, hi = -1e300;
+  double lo = 1e300, hi = -1e300, deepest = 0;
+  const FaceFrame frame = frame_of(cut.face, timber.sides);
   for (const Vec3& p : polygon) {
     lo = std::min(lo, p.x);
     hi = std::max(hi, p.x);
+    deepest = std::max(deepest, frame.under(p));
   }
+  cut.pass = along_pass(Length::from_inches(deepest), saw);
   cut.from = std::max(lo, 0.0);
   cut.to = std::min(hi, timber.length);
   cut.depth = cut.to - cut.from;
@@ -180,7 +196,7 @@ class SheetMaker {
       if (area_of(polygon) < kLeastCut || on_boundary(timber_, side) || borders_waste(f, own, polygon, planes[i]))
         continue;
       if (is_ripped(f.kind, side)) {
-        if (!known(step, side, std::nullopt)) add(step, cheek_of(timber_, side, polygon));
+        if (!known(step, side, std::nullopt)) add(step, cheek_of(timber_, side, polygon, saw_));
         continue;
       }
       std::vector<SawCut> ways = ways_of(timber_, side, polygon, saw_);

@@ -19,8 +19,8 @@ struct SawCut {
   WorkOn work = WorkOn::kEndCut;
   int index = 0;   ///< in Timber::cuts or Timber::features
   CutPlane plane;  ///< waste on the positive side
-  /// A cheek: it runs along the timber and has no angle across it; `face` is the one it is gauged on, `blade`, `pass`
-  /// and the graduations are not meant.
+  /// A cheek: it runs along the timber and has no angle across it; `face` is the one it is gauged on and sawn from,
+  /// pass.needed how deep it goes there and pass.faces from how many; `blade` and the graduations are not meant.
   bool along = false;
   Face face = Face::kNear;  ///< the saw rides on it
   bool on_reference = true;

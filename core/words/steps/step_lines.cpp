@@ -15,7 +15,7 @@ namespace {
 
 using Name = StepNumberName;
 
-constexpr Name kReadFirst[] = {Name::kOverall, Name::kStop, Name::kFrom, Name::kDiameter};
+constexpr Name kReadFirst[] = {Name::kOverall, Name::kStop, Name::kShoulder, Name::kFrom, Name::kDiameter};
 
 const StepNumber* number_of(const WorkStep& step, Name name) {
   const auto it =
@@ -96,10 +96,13 @@ class StepLines {
   }
 
   void passes() {
-    if (saw_.kind == SawKind::kHand) return;
+    if (saw_.kind == SawKind::kHand) {  // it reaches as far as there is wood
+      reach_said_ = true;
+      return;
+    }
     for (const int index : step_.saw_cuts) {
       const SawCut& cut = sheet_.saw_cuts[at(index)];
-      if (cut.along || cut.pass.faces == Faces::kOne) continue;
+      if (cut.pass.faces == Faces::kOne) continue;
       // The rest of a sentence: "Square, blade upright, from two faces: …". It says how far the blade must reach.
       std::string said = pass_text(cut.pass, saw_, voice_);
       if (cut.pass.faces == Faces::kCannot) said = say(Msg::kStepCannot, voice_.language, said);
