@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "frame/sheet/cut_polygon.h"
+#include "frame/sheet/rough.h"
 #include "geometry/pocket.h"
 
 namespace bentbook {
@@ -151,7 +152,7 @@ Numbers end_recess_numbers(const Timber& timber, const Feature& f) {
   const bool pair = f.pockets > 1;  // both edges of a slot's mouth, off at 45°
   // A relief is measured square to the end, a slot along the timber.
   const bool square = f.kind == FeatureKind::kRelief;
-  Numbers out{{Name::kDepth, square ? f.depth / libm::fabs(f.shoulder.normal.x) : f.depth}};
+  Numbers out{{Name::kDepth, square ? relief_leg(f) : f.depth}};
   const auto planes = planes_of(timber.pockets[static_cast<std::size_t>(f.first_pocket)]);
   for (int i = 0; i < planes.count; ++i) {
     const Plane& wall = planes[i];

@@ -78,7 +78,11 @@ double depth_here(const Timber& timber, const RecessOnFace& recess) {
   return recess.face == Face::kTop ? recess.depth + lift : recess.depth - lift;
 }
 
+double relief_leg(const Feature& relief) { return relief.depth / libm::fabs(relief.shoulder.normal.x); }
+
 std::optional<double> told_depth(const Timber& timber, const RecessMarks& recess, const RecessOnFace& on) {
+  if (recess.feature >= 0 && timber.features[at(recess.feature)].kind == FeatureKind::kRelief)
+    return relief_leg(timber.features[at(recess.feature)]);
   if (on.through) return std::nullopt;
   if (recess.feature >= 0 && timber.features[at(recess.feature)].kind == FeatureKind::kTenon) {
     const auto planes = planes_of(timber.pockets[at(recess.pocket)]);

@@ -26,9 +26,11 @@ struct FloatingFace {
 /// A recess's depth under the real face at its middle, the bow taken in: on top the crown adds to it, on the bottom it
 /// takes away; the sides do not feel it. Through recesses stay what they are.
 [[nodiscard]] double depth_here(const Timber& timber, const RecessOnFace& recess);
+/// A relief's leg: how far it goes in from its end, square to that.
+[[nodiscard]] double relief_leg(const Feature& relief);
 /// The same as it is told to whoever cuts there: nothing where it goes through, or where it has no floor along the
-/// face: beside a tenon that is askew how deep the deepest corner lies is nobody's measure. `on`: one of the recess's
-/// faces.
+/// face: beside a tenon that is askew how deep the deepest corner lies is nobody's measure. Of a relief its leg: how
+/// far its slot goes is the slot's. `on`: one of the recess's faces.
 [[nodiscard]] std::optional<double> told_depth(const Timber& timber, const RecessMarks& recess, const RecessOnFace& on);
 /// One kDefect warning for each defect and feature (or end cut) that come on the same stretch of a face.
 /// `station`: where they meet; `joint`: the feature's; value: DefectKind.
