@@ -150,8 +150,8 @@ Printed print_length(Length value, LengthStyle style, Marks marks) {
   const Int128 off = steps * division.counts - size;
   Printed printed;
   printed.rounded = 4 * (off < 0 ? -off : off) > division.counts;
-  // A tenth that is none tells nobody anything; behind the about sign it says how near the value is.
-  const bool whole_mm = style.form == LengthForm::kMm && division.decimals == 1 && steps % 10 == 0 && !printed.rounded;
+  // A tenth that is none tells nobody anything.
+  const bool whole_mm = style.form == LengthForm::kMm && division.decimals == 1 && steps % 10 == 0;
   printed.text = whole_mm ? magnitude_text(steps / 10, style.form, {}, glyphs_of(marks))
                           : magnitude_text(steps, style.form, division, glyphs_of(marks));
   if (negative && steps > 0) printed.text.insert(0, glyphs_of(marks).minus);

@@ -137,7 +137,7 @@ class StripMaker {
   void deep(const FaceMark& mark, TapeBlock& block) const {
     if (mark.depth)
       block.lines.push_back(
-          line_of(say(Msg::kFaceDeep, voice_.language, tape_number_text(*mark.depth, voice_)), TapeText::kNote));
+          line_of(say(Msg::kFaceDeep, voice_.language, tape_depth_text(*mark.depth, voice_)), TapeText::kNote));
   }
 
   [[nodiscard]] TapeBlock feature_block(const FaceMark& mark) const {
@@ -234,7 +234,7 @@ class StripMaker {
     block.lines.push_back(std::move(at));
     if (bores.depth)
       block.lines.push_back(
-          line_of(say(Msg::kFaceDeep, voice_.language, tape_number_text(*bores.depth, voice_)), TapeText::kNote));
+          line_of(say(Msg::kFaceDeep, voice_.language, tape_depth_text(*bores.depth, voice_)), TapeText::kNote));
     out_.blocks.push_back(std::move(block));
   }
 
@@ -370,6 +370,10 @@ std::string tape_number_text(double inches, const Voice& voice) {
 
 std::string tape_gauge_text(double inches, const Voice& voice) {
   return number_alone(print_length(Length::from_inches(inches), tool_style(voice.lengths), voice.marks).text, voice);
+}
+
+std::string tape_depth_text(double inches, const Voice& voice) {
+  return number_alone(say_tool_inches(inches, voice), voice);
 }
 
 void set_ticks(draw::TapeOptions& options, const Voice& voice) {

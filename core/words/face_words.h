@@ -41,6 +41,8 @@ namespace bentbook {
 [[nodiscard]] std::string tape_number_text(double inches, const Voice& voice);
 /// What a marking gauge is set to: as fine as a tool, or a plate's slot loses its play on one side.
 [[nodiscard]] std::string tape_gauge_text(double inches, const Voice& voice);
+/// A depth: as fine as a tool, with the about sign, just as the card says it.
+[[nodiscard]] std::string tape_depth_text(double inches, const Voice& voice);
 
 /// A tick for each inch with a longer one for each foot, or for each centimetre with a longer one for each tenth.
 void set_ticks(draw::TapeOptions& options, const Voice& voice);

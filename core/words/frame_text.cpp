@@ -150,9 +150,13 @@ std::string feature_line(const Frame& frame, const Sheet& sheet, int index, cons
     out += ", " + frame.timbers[static_cast<std::size_t>(mate)].mark;
   out += ": ";
   const RecessOnFace* on = shown_recess(sheet, index, f.face);
-  const bool through = on != nullptr && on->through;
-  const std::string depth =
-      on != nullptr && !f.at_end ? say_inches(depth_here(timber, *on), voice) : say_inches(f.depth, voice);
+  // Of a bird's mouth it is told how deep it goes from below, not that it goes from side to side.
+  const bool mouth = f.kind == FeatureKind::kBirdsMouth;
+  const bool through = on != nullptr && on->through && !mouth;
+  const double deep = mouth                        ? f.across_hi - f.across_lo
+                      : on != nullptr && !f.at_end ? depth_here(timber, *on)
+                                                   : f.depth;
+  const std::string depth = say_tool_inches(deep, voice);
   if (f.kind == FeatureKind::kHole)
     return out + say(through ? Msg::kSheetHoleThrough : Msg::kSheetHole, language,
                      {{"diameter", say_inches(f.diameter, voice)},

@@ -64,7 +64,7 @@ TEST_CASE("the other forms", "[print]") {
   CHECK(printed(value, LengthForm::kMm, 0) == "3845 mm");
   CHECK(printed(value, LengthForm::kMm, 3) == "3844.9 mm");
   CHECK(printed(Length::mm(7200), LengthForm::kMm, 1) == "7200 mm");
-  CHECK(printed(Length{7200 * Length::kPerMm + Length::kPerMm / 25}, LengthForm::kMm, 1) == "7200.0 mm");
+  CHECK(printed(Length{7200 * Length::kPerMm + Length::kPerMm / 25}, LengthForm::kMm, 1) == "7200 mm");
   CHECK(printed(value, LengthForm::kMetre, 3) == "3.845 m");
   CHECK(printed(Length::inches(-1, 1000), LengthForm::kDecimalInch, 3) == "-0.001\"");
 }

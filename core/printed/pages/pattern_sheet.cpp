@@ -33,6 +33,7 @@ constexpr double kArrow = 13;  // mm
 std::string figure_text(const PatternFigure& figure, const PatternLook& look, const Voice& voice) {
   const std::string said = !look.as_taped                              ? say_inches(figure.inches, voice)
                            : figure.measure == PatternMeasure::kOffset ? tape_gauge_text(figure.inches, voice)
+                           : figure.measure == PatternMeasure::kDepth  ? tape_depth_text(figure.inches, voice)
                                                                        : tape_number_text(figure.inches, voice);
   if (figure.measure == PatternMeasure::kDiameter) return say(Msg::kPatternHole, voice.language, said);
   return figure.measure == PatternMeasure::kDepth ? say(Msg::kPatternDeep, voice.language, said) : said;
