@@ -9,5 +9,8 @@ namespace bentbook::limits {
 inline constexpr double kSameInches = 1.0 / 128, kSameDegrees = 0.05;
 /// Inches that a hole in steel is wider than its pin; in wood it is tight. Source: SOURCES.md, "holes in steel".
 inline constexpr double kOverInSteel = 1.0 / 16;
+/// The same of a pin that is sold by the millimetre: bits are in halves of one, 21.5 for 20. Source: SOURCES.md, "holes
+/// in steel".
+inline constexpr double kOverInSteelMetric = 1.5 / 25.4, kBitStepMetric = 0.5 / 25.4;
 
 }  // namespace bentbook::limits

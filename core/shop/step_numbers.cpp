@@ -187,7 +187,8 @@ Numbers plate_numbers(const Frame& frame, int index, int joint, StepWork work) {
     return out;
   }
   if (work == StepWork::kDrillPlate) {
-    out.push_back({Name::kDiameter, pins.front()->diameter + limits::kOverInSteel});
+    const double pin = pins.front()->diameter;
+    out.push_back({Name::kDiameter, pin + (is_metric_bit(pin) ? limits::kOverInSteelMetric : limits::kOverInSteel)});
     return out;
   }
   if (work == StepWork::kJig)

@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "frame/keys.h"
+#include "numeric/libm.h"
+#include "shop/limits.h"
 #include "shop/step_numbers.h"
 
 namespace bentbook {
@@ -385,6 +387,12 @@ bool is_tool_setting(StepNumberName name) {
     default:
       return false;
   }
+}
+
+bool is_metric_bit(double diameter) {
+  constexpr double kHair = 1e-6;  // inches
+  const double steps = diameter / limits::kBitStepMetric;
+  return libm::fabs(steps - libm::floor(steps + 0.5)) * limits::kBitStepMetric < kHair;
 }
 
 std::optional<Face> WorkStep::face_up() const {

@@ -111,6 +111,8 @@ static_assert(kStepNumberWords.size() == static_cast<std::size_t>(StepNumberName
 }
 /// What a tool is set to: said finer than a station is marked.
 [[nodiscard]] bool is_tool_setting(StepNumberName name);
+/// Inches; whether such a bit is sold by the millimetre: a whole or a half one.
+[[nodiscard]] bool is_metric_bit(double diameter);
 
 struct StepNumber {
   StepNumberName name = StepNumberName::kDepth;

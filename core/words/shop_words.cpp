@@ -19,6 +19,18 @@ bool is_station(StepNumberName name) {
          name == StepNumberName::kFrom || name == StepNumberName::kTo;
 }
 
+/// A bit of inches among metric ones by both: 19.1 mm (3/4″). It is sold and stamped by the inch.
+std::string bit_text(double diameter, const Voice& voice) {
+  constexpr double kHair = 1e-6;
+  std::string out = say_tool_inches(diameter, voice);
+  const double sixteenths = diameter * 16;
+  const bool by_the_inch = libm::fabs(sixteenths - libm::floor(sixteenths + 0.5)) < kHair;
+  if (!is_metric(voice.lengths.form) || !by_the_inch || is_metric_bit(diameter)) return out;
+  Voice inches = voice;
+  inches.lengths = {LengthForm::kInchFraction, 16, 0};
+  return out + " (" + say_inches(diameter, inches) + ")";
+}
+
 std::string two_digits(std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
 
 std::string value_text(const Conflict& c, const std::string& value, const Voice& voice) {
@@ -116,6 +128,7 @@ std::string step_value_text(StepNumberName name, double value, const Voice& voic
     return say(value < 0 ? Msg::kStepLeanA : Msg::kStepLeanB, voice.language,
                say_angle(Angle::from_degrees(libm::fabs(value)), voice));
   if (is_degrees(name)) return say_angle(Angle::from_degrees(value), voice);
+  if (name == StepNumberName::kDiameter) return bit_text(value, voice);
   return is_tool_setting(name) ? say_tool_inches(value, voice) : say_inches(value, voice);
 }
 
