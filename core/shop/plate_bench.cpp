@@ -1,5 +1,6 @@
 #include "shop/plate_bench.h"
 
+#include "frame/metric_sizes.h"
 #include "measure/fields.h"
 
 namespace bentbook {
@@ -26,6 +27,14 @@ KnifePlate usual_bench_plate() {
   KnifePlate plate;
   plate.thickness = Length::inches(1, 4);
   return plate;
+}
+
+PlateBenchInput usual_bench(SizedBy by) {
+  PlateBenchInput input;
+  if (by == SizedBy::kInches) return input;
+  input.section = {metric_size(input.section.breadth), metric_size(input.section.depth)};
+  input.plate = in_millimetres(input.plate);
+  return input;
 }
 
 void describe(Fields& fields, PlateBenchInput& input) {

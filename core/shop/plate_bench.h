@@ -4,6 +4,7 @@
 #include "cut/saw.h"
 #include "draw/drawing.h"
 #include "frame/joints/knife_plate.h"
+#include "frame/plan.h"
 #include "numeric/result.h"
 
 namespace bentbook {
@@ -16,6 +17,8 @@ struct PlateBenchInput {
   friend bool operator==(const PlateBenchInput&, const PlateBenchInput&) = default;
 };
 void describe(Fields&, PlateBenchInput&);
+/// Before anything was entered: 8 × 8 in and a plate of 1/4, or 200 × 200 mm and one of 6.
+[[nodiscard]] PlateBenchInput usual_bench(SizedBy by);
 
 struct PlateBench {
   Length slot;        ///< width: plate and play

@@ -67,3 +67,18 @@ TEST_CASE("a load entered in kilopascals is kept in pounds on a square foot and 
         Catch::Approx(2.05 / 0.04788026).epsilon(1e-6));
   CHECK_THAT(bed.inch_units(), Catch::Matchers::IsEmpty());
 }
+
+TEST_CASE("the bench opens with metric sizes for a metric crew, and keeps what was entered there", "[screens]") {
+  MetricBed bed;
+  bed.go("place.shop");
+  bed.go("shop.bench");
+  CHECK(bed.inch_units() == "");
+  CHECK(bed.item("bench.sections.1").checked);  // 200 × 200
+  CHECK(bed.item("bench.plates.0").checked);    // 6 mm
+  CHECK(bed.value("bench.slot") == "8 mm");     // and 2 mm of play
+  bed.press("bench.plates.1");
+  bed.go("bar.back");
+  bed.go("shop.bench");
+  CHECK(bed.item("bench.plates.1").checked);
+}
+

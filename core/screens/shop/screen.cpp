@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <utility>
 
 #include "screens/form/drawing_form.h"
 #include "screens/shop/bench.h"
@@ -14,6 +15,7 @@
 #include "screens/shop/timber.h"
 #include "screens/shop/writers.h"
 #include "shop/log/conflicts.h"
+#include "shop/plate_bench.h"
 #include "words/frame_words.h"
 
 namespace bentbook::screens {
@@ -138,8 +140,16 @@ void conflicts_screen(Context& context) {
 }
 
 void bench_row(Context& context) {
-  if (list_row(context.ui, "shop.bench", context.say(Msg::kBenchTitle), context.say(Msg::kBenchNote)))
-    context.pages.push(shop_bench_page());
+  if (!list_row(context.ui, "shop.bench", context.say(Msg::kBenchTitle), context.say(Msg::kBenchNote))) return;
+  // Nothing was entered there yet: it opens with what is usual in the units that are chosen.
+  const SizedBy by = is_metric(context.style().form) ? SizedBy::kMillimetres : SizedBy::kInches;
+  const SizedBy other = by == SizedBy::kInches ? SizedBy::kMillimetres : SizedBy::kInches;
+  if (context.places.bench == usual_bench(other)) {
+    Places next = context.places;
+    next.bench = usual_bench(by);
+    context.change(std::move(next));
+  }
+  context.pages.push(shop_bench_page());
 }
 
 void crew(Context& context) {
