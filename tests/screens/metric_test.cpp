@@ -82,3 +82,33 @@ TEST_CASE("the bench opens with metric sizes for a metric crew, and keeps what w
   CHECK(bed.item("bench.plates.1").checked);
 }
 
+TEST_CASE("millimetres are marked to whole ones where that is chosen, and a tool is still set to a tenth",
+          "[screens]") {
+  MetricBed bed;
+  bed.go("bar.menu");
+  bed.go("menu.settings");
+  bed.press("settings.step_mm.0");
+  CHECK(bed.item("settings.step_mm.0").checked);
+  bed.go("bar.back");
+  bed.go("bar.back");
+  bed.go("place.shop");
+  bed.press("shop.all");
+  bed.press("shop.timber.T-1");
+  int stations = 0;
+  for (const char* step : {"shop.step.mortise/B-A1.1", "shop.step.end_cut/b"}) {
+    bed.press(step);
+    for (const char* number : {"from_in", "stop_in"})
+      if (const std::string key = "shop.step.number." + std::string(number); bed.shows(key)) {
+        ++stations;
+        CHECK(bed.value(key).find('.') == std::string::npos);
+      }
+    bed.press("bar.back");
+  }
+  CHECK(stations == 2);
+  // In inches by decimals, whole ones would say nothing.
+  bed.press("bar.menu");
+  bed.press("menu.settings");
+  bed.press("settings.form.2");
+  bed.press("settings.form.3");
+  CHECK(bed.item("settings.step_mm.1").checked);
+}

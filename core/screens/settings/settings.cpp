@@ -11,6 +11,9 @@ namespace {
 
 constexpr std::array<int, 4> kDivisions{8, 16, 32, 64};
 
+/// Of LengthStyle: millimetres as a tape has them, or a tenth as well.
+constexpr int kWholeMm = 0, kTenths = LengthStyle{}.decimals;
+
 /// Place of `value` in a list; 0 if it is not there.
 template <class List, class Value>
 int place_of(const List& list, const Value& value) {
@@ -23,8 +26,15 @@ void lengths(Ui& ui, Settings& next) {
   if (const auto form = choice(ui, "settings.form", {},
                                {ui.say(Msg::kSetFormFeet), ui.say(Msg::kSetFormInches), ui.say(Msg::kSetFormDecimal),
                                 ui.say(Msg::kSetFormMm), ui.say(Msg::kSetFormMetres)},
-                               static_cast<int>(next.lengths.form)))
+                               static_cast<int>(next.lengths.form))) {
     next.lengths.form = static_cast<LengthForm>(*form);
+    if (next.lengths.decimals == kWholeMm) next.lengths.decimals = kTenths;  // of metres or inches it would be none
+  }
+  if (next.lengths.form == LengthForm::kMm) {
+    if (const auto step = choice(ui, "settings.step_mm", ui.say(Msg::kSetStepMm), {"1 mm", "0.1 mm"},
+                                 next.lengths.decimals == kWholeMm ? 0 : 1))
+      next.lengths.decimals = *step == 0 ? kWholeMm : kTenths;
+  }
   const bool fractions = next.lengths.form == LengthForm::kFeetInches || next.lengths.form == LengthForm::kInchFraction;
   if (!fractions) return;
   if (const auto division = choice(ui, "settings.division", ui.say(Msg::kSetDivision),
