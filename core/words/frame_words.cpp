@@ -85,7 +85,14 @@ std::string_view defect_name(DefectKind kind, Language language) {
 std::string contact_text(const Frame& frame, const Joint& joint, int timber, Language language) {
   const bool carried = joint.carried == timber;
   const std::string_view other = frame.timbers[static_cast<std::size_t>(carried ? joint.carrier : joint.carried)].mark;
-  if (!carried) return say(Msg::kBearingCarries, language, other);
+  if (!carried) {
+    const Msg takes = joint.bearing == Bearing::kBearsOn  ? Msg::kBearingCarries
+                      : joint.bearing == Bearing::kBraces ? Msg::kBearingTakesBrace
+                                                          : Msg::kBearingTakes;
+    return say(takes, language, other);
+  }
+  if (joint.bearing == Bearing::kHangsFrom && joint.kind == JointKind::kMortiseTenon)
+    return say(Msg::kBearingTenoned, language, other);
   const auto msg = find_msg("bearing_" + std::string(keys::word(keys::kBearing, joint.bearing)));
   return msg ? say(*msg, language, other) : std::string(other);
 }
