@@ -1,13 +1,14 @@
 #include "draw/tape_fit.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace bentbook::draw {
 namespace {
 
 constexpr double kBreakOver = 88;  // px: a longer gap is broken
 constexpr double kLeastWords = 84;
-constexpr double kLeastSide = 32;
+constexpr double kLeastSide = 32, kSideForWords = 48;  // of the piece: before letters, beside words
 constexpr double kMostPerInch = 18;
 constexpr double kWholeUpTo = 16;  // inches: what is longer may be broken
 
@@ -17,13 +18,13 @@ class TapeFitter {
       : strip_(strip), options_(options), measure_(measure) {}
 
   TapeFit fit() {
-    std::size_t fewest = 0;
+    std::pair<bool, std::size_t> best{true, 0};  // words beside the piece before few pages
     double shrunk = 1;
     for (const double shrink : {1.0, 0.86, 0.72}) {
       set_columns(shrink);
-      const std::size_t pages = packed(options_.room).size();
-      if (fewest != 0 && pages >= fewest) continue;
-      fewest = pages;
+      const std::pair now{fit_.columns.numbered, packed(options_.room).size()};
+      if (best.second != 0 && now >= best) continue;
+      best = now;
       shrunk = shrink;
     }
     set_columns(shrunk);
@@ -49,6 +50,11 @@ class TapeFitter {
     for (const auto& t : tries) {
       set_columns(side, t.number);
       if (fit_.columns.words >= t.words) return wrap();
+    }
+    set_columns(side, TapeText::kStrong);
+    if (const double narrow = side - (widest - fit_.columns.words); narrow >= kSideForWords) {
+      set_columns(narrow, TapeText::kStrong);
+      return wrap();
     }
     // Letters for the words take the column; at last the piece gives way, then the numbers of the tape.
     double label = 0;

@@ -14,7 +14,7 @@ namespace bentbook::draw {
 inline constexpr double kTapeBreak = 40;      ///< height of a break
 inline constexpr double kTapeLead = 14;       ///< of the piece that is kept at each side of a break
 inline constexpr double kTapeRowGap = 5;      ///< between two numbers
-inline constexpr double kTapeBlockGap = 9;    ///< between the words of two blocks
+inline constexpr double kTapeBlockGap = 14;   ///< between the words of two blocks
 inline constexpr double kTapeLineGap = 3;     ///< between two lines of words
 inline constexpr double kTapeToNumbers = 38;  ///< from the piece to the numbers: tape, then the leader's slant
 inline constexpr double kTapeToWords = 16;    ///< from the words to the piece

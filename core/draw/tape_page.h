@@ -84,7 +84,7 @@ struct TapePage {
 using TapeMeasure = FunctionRef<Size(std::string_view text, TapeText size)>;
 
 /// As few pages as can be, at the largest of three scales that needs no more. Where the words at the left have no room
-/// beside the piece they stand below it, numbered.
+/// beside the piece, which gives way to them by a good part, they stand below it, numbered.
 [[nodiscard]] std::vector<TapePage> lay_out_tape(const TapeStrip& strip, const TapeOptions& options,
                                                  TapeMeasure measure);
 

@@ -67,6 +67,28 @@ TEST_CASE("words that had to give way keep a straight leader where their bracket
   CHECK(slanted == 1);
 }
 
+TEST_CASE("on a narrow page the piece gives way to the words before they become letters", "[draw]") {
+  draw::TapeStrip strip;
+  strip.length = 12;
+  strip.width = 8;
+  strip.rows = {{0, 0, "10 11 15/16", {}}, {12, 0, "11 11 15/16", {}}};
+  strip.blocks = {{0, 12, {{{"Housing"}, draw::TapeText::kNote}, {{"B-A1.12"}, draw::TapeText::kStrong}}}};
+  draw::TapeOptions options;
+  options.room = 1000;
+  options.side = 76;
+  const auto words = [&](double width) {
+    options.width = width;
+    std::vector<std::string> said;
+    for (const draw::TapePlaced& text : draw::lay_out_tape(strip, options, letters).front().texts)
+      if (text.block >= 0) said.push_back(text.text);
+    return said;
+  };
+  const std::vector<std::string> whole{"Housing", "B-A1.12"};
+  CHECK(words(288) == whole);  // 288 − 38 − 82.5 of numbers − 16 − 76: 75 px are left of 52.5
+  CHECK(words(245) == whole);  // the piece is 55 px wide
+  CHECK(words(200).front() == "a");
+}
+
 TEST_CASE("no two leaders of words cross on any face of a frame, on any phone", "[draw][faces]") {
   const Book book =
       new_book("Barn", Length::feet(24), Length::feet(36), Length::feet(10), Slope::in_12(Length::inches(9)));
