@@ -81,6 +81,16 @@ TEST_CASE("the frame's pages: every key stands once, has a name and is large eno
   }
 }
 
+TEST_CASE("on its side a phone keeps the key to any timber beside undo", "[screens][frame]") {
+  FrameBed bed(844, 390);
+  make_frame(bed);
+  bed.press("frame.row.joints");
+  bed.press("joinery.plates");
+  CHECK(bed.shows("bar.undo"));
+  CHECK(bed.shows("bar.find"));
+  CHECK_THAT(bed.unsound(48), Catch::Matchers::IsEmpty());
+}
+
 TEST_CASE("a frame just made is looked at from its top, however far down the books were", "[screens][frame]") {
   FrameBed bed(320, 568);
   bed.see("frame.row.books");

@@ -107,8 +107,7 @@ void App::Impl::draw_title(Ui& ui, Rect box, bool stacked) {
 }
 
 /// The key to any timber stands where there is one to go to and the keys beside it leave room.
-bool App::Impl::finds(bool stacked) {
-  const bool room = stacked ? !can_undo() : !can_redo();
+bool App::Impl::finds(bool room) {
   return room && pages.place() != Place::kAngles && pages.place() != Place::kRafter &&
          desk.state() == BooksDesk::State::kOpen && pages.top().key != std::string_view("go_to");
 }
@@ -116,7 +115,8 @@ bool App::Impl::finds(bool stacked) {
 /// Undo, redo, rain lock: from the right edge, or stacked in a side bar.
 void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
   const float side = ui.theme.target;
-  const float width = stacked ? (box.w - kGap) / 2 : side;
+  const bool three = stacked && box.w >= 3 * side + 2 * kGap;
+  const float width = three ? (box.w - 2 * kGap) / 3 : stacked ? (box.w - kGap) / 2 : side;
   float x = stacked ? box.x : box.x + box.w - side;
   const auto next = [&] {
     const Rect r{x, box.y, width, side};
@@ -127,7 +127,8 @@ void App::Impl::draw_top_keys(Ui& ui, Rect box, bool stacked) {
     locked = true;
     keypad.close();
   }
-  if (finds(stacked) && icon_button(ui, "bar.find", next(), Icon::kFind, ui.say(Msg::kGoTo)))
+  if (finds(stacked ? three || !can_undo() : !can_redo()) &&
+      icon_button(ui, "bar.find", next(), Icon::kFind, ui.say(Msg::kGoTo)))
     pages.push(go_to_mark_page());
   // Undo keeps its spot while there is either: a second press in haste never does the opposite.
   const bool redoes = !stacked && can_redo();
@@ -208,8 +209,12 @@ void App::Impl::draw_lock_strip(Ui& ui, Rect box) {
 Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   const float target = ui.theme.target;
   if (landscape) {
-    // Wide enough for the places' names at any text size.
-    const float width = std::clamp(ui.fonts.body->FontSize * 4.7F, 104.0F, area.w * 0.36F);
+    // Wide enough for the places' names at any text size, and for three keys and longer titles where the page can
+    // spare it.
+    constexpr float kSpared = 0.2F;
+    const float three = 3 * target + 2 * kGap + 8;
+    const float names = std::clamp(ui.fonts.body->FontSize * 4.7F, 104.0F, area.w * 0.36F);
+    const float width = three <= area.w * kSpared ? std::max(names, three) : names;
     const Rect bar{area.x + area.w - width, area.y, width, area.h};
     fill(ui, {bar.x, 0, viewport.width - bar.x, viewport.height});
     const Rect inner{bar.x + 4, bar.y + 4, bar.w - 8, bar.h - 8};
@@ -229,7 +234,7 @@ Rect App::Impl::draw_bars(Ui& ui, Rect area, bool landscape) {
   }
   const float top = target + 8, bottom = std::max(target + 8, ui.fonts.body->FontSize + 36);
   fill(ui, {0, 0, viewport.width, area.y + top});
-  const int count = 1 + (finds(false) ? 1 : 0) + (can_redo() ? 2 : can_undo() ? 1 : 0);
+  const int count = 1 + (finds(!can_redo()) ? 1 : 0) + (can_redo() ? 2 : can_undo() ? 1 : 0);
   const float keys = static_cast<float>(count) * (target + kGap);
   draw_title(ui, {area.x, area.y + 4, area.w - keys - kGap, target}, false);
   draw_top_keys(ui, {area.x, area.y + 4, area.w - kGap, target}, false);

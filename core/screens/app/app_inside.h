@@ -136,7 +136,7 @@ struct App::Impl {
   // app_bars.cpp
   [[nodiscard]] Rect draw_bars(Ui&, Rect area, bool landscape);
   void draw_title(Ui&, Rect box, bool stacked);
-  [[nodiscard]] bool finds(bool stacked);
+  [[nodiscard]] bool finds(bool room);
   void draw_top_keys(Ui&, Rect box, bool stacked);
   void draw_places(Ui&, Rect box, bool stacked);
   void draw_back(Ui&, const Rect& box, bool worded);
