@@ -66,9 +66,12 @@ Moment moment_of(std::int64_t wall_ms, int ahead_minutes) {
 
 }  // namespace
 
+std::string_view work_text(StepWork work, Language language) {
+  return key_text("work_", keys::word(kStepWorkWords, work), language);
+}
+
 std::string step_text(const WorkStep& step, Language language) {
-  std::string out =
-      step.name.empty() ? std::string(key_text("work_", keys::word(kStepWorkWords, step.work), language)) : step.name;
+  std::string out = step.name.empty() ? std::string(work_text(step.work, language)) : step.name;
   if (step.end) out += ", " + say(Msg::kStepAtEnd, language, *step.end == End::kA ? "A" : "B");
   if (!step.end && !step.mate.empty()) out += ", " + step.mate;
   const bool bores = step.work == StepWork::kHole || step.work == StepWork::kPegHole;

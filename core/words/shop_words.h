@@ -18,6 +18,8 @@ namespace bentbook {
 /// The same of a step that is known by its id alone, without its setting: "Cut the mortise, G-A1.1"; what a lead named
 /// stays as it is.
 [[nodiscard]] std::string step_id_text(std::string_view id, Language language);
+/// What is done in a step, whichever it is: "Lay out".
+[[nodiscard]] std::string_view work_text(StepWork work, Language language);
 [[nodiscard]] std::string_view workplace_text(Workplace place, Language language);
 [[nodiscard]] std::string_view tick_text(Tick tick, Language language);
 [[nodiscard]] std::string_view did_text(EventAction action, Language language);

@@ -223,6 +223,7 @@ TEST_CASE("a held timber is not ticked, and the shop leads to it", "[screens][sh
 TEST_CASE("one saw setting for many alike timbers is ticked with one hold", "[screens][shop]") {
   ShopBed bed;
   bed.tap("shop.place.saw");
+  bed.press("shop.later");
   bed.hold("shop.setting.0.all", 700);
   const std::vector<Event> told = bed.events();
   REQUIRE(told.size() >= 2);
@@ -236,15 +237,20 @@ TEST_CASE("a workplace opens with what can be made now; what comes after other w
           "[screens][shop]") {
   ShopBed bed;
   bed.tap("shop.place.saw");
-  // Nothing is laid out yet: all of it waits, and is shown.
+  // Nothing is laid out yet: all of it waits, and it is said for what.
   REQUIRE(bed.shows("shop.later"));
   CHECK(bed.item("shop.later").value == "Layout");
+  CHECK_FALSE(bed.shows("shop.setting.0.all"));
+  const std::string first = bed.item("shop.first.layout").name;
+  CHECK(first.starts_with("Lay out first: "));
+  CHECK(first.ends_with(" timbers"));
+  bed.press("shop.later");
   CHECK(bed.shows("shop.setting.0.all"));
   bed.press("shop.later");
   CHECK_FALSE(bed.shows("shop.setting.0.count"));
+  bed.press("shop.first.layout");
+  CHECK(bed.value("shop.place.title") == "Layout");
   bed.press("bar.back");
-  bed.press("shop.place.saw");
-  CHECK_FALSE(bed.shows("shop.setting.0.count"));
   bed.press("bar.back");
   // One post laid out: its ends are what is to be sawn now, the others wait behind them.
   bed.press("shop.all");
@@ -268,6 +274,7 @@ TEST_CASE("a workplace opens with what can be made now; what comes after other w
 TEST_CASE("what is the same on several timbers is one row at a workplace, unfolded by a tap", "[screens][shop]") {
   ShopBed bed;
   bed.tap("shop.place.saw");
+  bed.press("shop.later");
   const auto rows = [&] {
     std::vector<std::string> keys;
     for (const Item& item : bed.app.registry().items())

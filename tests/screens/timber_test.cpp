@@ -129,6 +129,7 @@ TEST_CASE("what is to be minded at every tool stands once, what a blade adds sta
 TEST_CASE("a card that one comes to first says what is to be minded at every tool", "[screens][timber]") {
   TimberBed bed;
   bed.tap("shop.place.saw");
+  bed.press("shop.later");
   const auto row = [&](std::string_view what) {
     for (const Item& i : bed.app.registry().items())
       if (i.key.starts_with("shop.setting.") && i.key.find(what) != std::string::npos) return std::string(i.key);

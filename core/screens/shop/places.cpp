@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <set>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "screens/shop/card.h"
@@ -91,9 +94,31 @@ void waiting_rows(const ShownPlace& s, std::span<const WaitingCut> cuts, const s
   }
 }
 
-/// What comes after work elsewhere, in one row that says how much and where that work is. True: it is open. Where
-/// nothing else is to be done here it comes open.
-bool later_row(const ShownPlace& s, std::span<const WaitingCut> later, bool nothing_now) {
+/// Where nothing can be done yet: what is to be done first and on how many timbers, a row for each such work that leads
+/// to where it is done.
+void first_rows(const ShownPlace& s, std::span<const WaitingCut> later) {
+  Ui& ui = s.context.ui;
+  std::map<StepWork, std::pair<Workplace, std::set<int>>> first;  // timbers by the work that holds them up
+  for (const WaitingCut& cut : later) {
+    const TimberWork& on = s.on(cut);
+    const WorkStep& step = on.steps[static_cast<std::size_t>(waits_for(on, cut.step))];
+    auto& [place, timbers] = first[step.work];
+    place = step.place;
+    timbers.insert(on.timber);
+  }
+  for (const auto& [work, held] : first) {
+    const std::string_view word = kWorkplaceWords[static_cast<std::size_t>(held.first)];
+    const std::string timbers =
+        say_count(Msg::kWorkplaceTimbers, ui.language, static_cast<std::int64_t>(held.second.size()));
+    const std::string title =
+        say(Msg::kShopFirst, ui.language, {{"work", work_text(work, ui.language)}, {"timbers", timbers}});
+    if (list_row(ui, "shop.first." + std::string(kStepWorkWords[static_cast<std::size_t>(work)]), title))
+      s.context.pages.push(shop_place_page(std::string(word)));
+  }
+}
+
+/// What comes after work elsewhere, in one row that says how much and where that work is. True: it is open.
+bool later_row(const ShownPlace& s, std::span<const WaitingCut> later) {
   if (later.empty()) return false;
   std::array<bool, kWorkplaceWords.size()> places{};
   for (const WaitingCut& cut : later) {
@@ -108,7 +133,7 @@ bool later_row(const ShownPlace& s, std::span<const WaitingCut> later, bool noth
   }
   const auto count = static_cast<std::int64_t>(later.size());
   return unfolded(s.context, "shop.later", "later", say_count(Msg::kShopWaitFirst, s.voice.language, count), second,
-                  nothing_now);
+                  false);
 }
 
 /// One setting, many alike timbers: ticked with one hold when the last of them is cut.
@@ -182,7 +207,8 @@ void place_screen(Context& context) {
       saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kNow), settings);
     else
       waiting_rows(s, now, "shop.wait");
-    if (!later_row(s, later, now.empty())) return;
+    if (now.empty()) first_rows(s, later);
+    if (!later_row(s, later)) return;
     if (place == Workplace::kSaw)
       saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kLater), settings);
     else
