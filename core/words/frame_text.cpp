@@ -232,17 +232,20 @@ std::string members_text(const Frame& frame, const Voice& voice) {
   return out + totals_text(totals_of(frame, stock_step(voice)), voice) + "\n";
 }
 
-std::string saw_cut_text(const SawCut& cut, const Voice& voice) {
+std::string saw_cut_text(const SawCut& cut, SawKind saw, const Voice& voice) {
   const Language language = voice.language;
-  const std::string face = face_number(cut.face), depth = say_inches(cut.depth, voice);
-  if (cut.along) return say(Msg::kSheetCheek, language, {{"face", face}, {"depth", depth}});
-  std::string out = say(Msg::kSheetSaw, language,
+  const std::string face = face_number(cut.face);
+  if (cut.along)
+    return say(
+        Msg::kSheetCheek, language,
+        {{"face", face}, {"depth", say_inches(cut.depth, voice)}, {"needed", say_length(cut.pass.needed, voice)}});
+  std::string out = say(saw == SawKind::kChainsawBar ? Msg::kSheetSaw : Msg::kSheetSawGuide, language,
                         {{"face", face},
                          {"swing", say_angle(Angle::from_radians(cut.blade.swing), voice)},
                          {"tilt", say_angle(Angle::from_radians(cut.blade.tilt), voice)},
                          {"travel", say_length(cut.pass.travel, voice)},
                          {"needed", say_length(cut.pass.needed, voice)}});
-  if (!cut.through) out += " " + say(Msg::kSheetSawStop, language, {{"depth", depth}});
+  if (!cut.through) out += " " + say(Msg::kSheetSawStop, language, {{"depth", say_tool_inches(cut.depth, voice)}});
   return out;
 }
 
@@ -273,7 +276,7 @@ std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet,
     out += digits(++number) + ". " + step_text(frame, sheet, step, voice) + "\n";
     for (const int i : step.saw_cuts) {
       const SawCut& cut = sheet.saw_cuts[static_cast<std::size_t>(i)];
-      out += "   " + saw_cut_text(cut, voice) + "\n";
+      out += "   " + saw_cut_text(cut, saw.kind, voice) + "\n";
       if (!cut.along && cut.pass.faces != Faces::kOne) out += "   " + pass_text(cut.pass, saw, voice) + "\n";
     }
   }

@@ -21,6 +21,6 @@ namespace bentbook {
 [[nodiscard]] std::string sheet_text(const Book& book, const Frame& frame, const Sheet& sheet, const Voice& voice);
 /// One step of the sheet in a line: what is made, where.
 [[nodiscard]] std::string step_text(const Frame& frame, const Sheet& sheet, const BenchStep& step, const Voice& voice);
-[[nodiscard]] std::string saw_cut_text(const SawCut& cut, const Voice& voice);
+[[nodiscard]] std::string saw_cut_text(const SawCut& cut, SawKind saw, const Voice& voice);
 
 }  // namespace bentbook

@@ -15,6 +15,7 @@
 #include "words/frame_text.h"
 #include "words/frame_words.h"
 #include "words/shop_words.h"
+#include "words/steps/saw_scale.h"
 #include "words/stock_words.h"
 
 namespace bentbook {
@@ -221,7 +222,7 @@ class Lists {
     const auto also = [&](const std::string& words) { out += (out.empty() ? "" : " · ") + words; };
     if (row.saw.along) return said(Msg::kShopAlong);
     if (setup.table == 0 && setup.tilt == 0) also(said(Msg::kCardSquare));
-    if (setup.table != 0) also(said(Msg::kStepNumberTable) + " " + scale_text(saw, setup.table, voice_));
+    if (setup.table != 0) also(said(swing_name(saw.kind)) + " " + scale_text(saw, setup.table, voice_));
     if (setup.tilt != 0) also(said(Msg::kStepNumberTilt) + " " + scale_text(saw, setup.tilt, voice_));
     if (setup.stop != 0)
       also(said(Msg::kStepNumberStop) + " " + say_inches(static_cast<double>(setup.stop) / 64, voice_));

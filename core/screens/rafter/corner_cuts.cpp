@@ -34,7 +34,7 @@ void corner_ride(Context& context, const std::string& key, const Saw& saw, const
   const std::string way = pass_text(pass, saw, voice);
   if (!swing || !tilt || pass.faces == Faces::kCannot) return fact(ui, key, label, way);
   answer(ui, key, label,
-         say(Msg::kCornerRide, ui.language,
+         say(saw.kind == SawKind::kChainsawBar ? Msg::kCornerRide : Msg::kCornerRideGuide, ui.language,
              {{"swing", say_reading(swing->best().reads, voice)}, {"tilt", say_reading(tilt->best().reads, voice)}}));
   const auto exact = [&](Angle off_square) {
     return say_angle(in_scale(saw.square_reads, off_square - saw.scale_error), voice);

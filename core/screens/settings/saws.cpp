@@ -79,7 +79,8 @@ void saw_measures(Context& context, Saw& saw) {
   if (given(ui, "saw.reach", label, say_length(saw.reach, voice), context.keypad.is_open("saw.reach")))
     context.keypad.open_length("saw.reach", label, saw.reach, {Length::inches(1, 8), Length::feet(10)});
   if (const auto told = context.keypad.take_length("saw.reach")) saw.reach = *told;
-  saw_angle(context, "saw.swing", Msg::kSawSwing, saw.max_swing, Angle{}, Angle::degrees(89));
+  saw_angle(context, "saw.swing", saw.kind == SawKind::kCircular ? Msg::kSawGuideSwing : Msg::kSawSwing, saw.max_swing,
+            Angle{}, Angle::degrees(89));
   saw_angle(context, "saw.tilt", Msg::kSawTilt, saw.max_tilt, Angle{}, Angle::degrees(89));
   if (saw.scale_error == Angle{}) return;
   fact(ui, "saw.error", ui.say(Msg::kSawError), print_degrees(saw.scale_error, 2, Marks::kScreen));

@@ -160,11 +160,12 @@ void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group
   if (group.along) return body(ui, key + ".along", context.say(Msg::kShopAlong));
   if (group.setup.table == 0 && group.setup.tilt == 0) return body(ui, key + ".square", context.say(Msg::kCardSquare));
   const Saw& saw = saw_of(shown.book);
+  const bool on_table = saw.kind == SawKind::kChainsawBar;
   const auto scale = [&](std::string_view part, Msg name, std::int64_t hundredths) {
     const ScaleWords words = scale_words(saw, hundredths, voice_of(context));
     answer(ui, key + std::string(part), context.say(name), words.reads, words.exactly);
   };
-  const auto table = [&](Ui&) { scale(".table", Msg::kSheetTable, group.setup.table); };
+  const auto table = [&](Ui&) { scale(".table", on_table ? Msg::kSheetTable : Msg::kSheetGuide, group.setup.table); };
   const auto tilt = [&](Ui&) { scale(".tilt", Msg::kSheetTilt, group.setup.tilt); };
   if (group.setup.tilt == 0) return table(ui);
   if (group.setup.table == 0) return tilt(ui);

@@ -13,4 +13,6 @@ ScaleWords scale_words(const Saw& saw, std::int64_t hundredths, const Voice& voi
           marks->on_mark ? std::string{} : say(Msg::kSawExactly, voice.language, say_angle(exact, voice, 2))};
 }
 
+Msg swing_name(SawKind saw) { return saw == SawKind::kChainsawBar ? Msg::kStepNumberTable : Msg::kStepNumberGuide; }
+
 }  // namespace bentbook

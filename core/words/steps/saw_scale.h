@@ -16,4 +16,8 @@ struct ScaleWords {
 /// `hundredths` of a degree, as SawSetup; a scale has no sign.
 [[nodiscard]] ScaleWords scale_words(const Saw& saw, std::int64_t hundredths, const Voice& voice);
 
+/// What an angle across the face ridden is set on: a table, or the guide along which a saw is run that is held in the
+/// hands.
+[[nodiscard]] Msg swing_name(SawKind saw);
+
 }  // namespace bentbook

@@ -9,6 +9,7 @@
 #include "numeric/index.h"
 #include "numeric/libm.h"
 #include "words/shop_words.h"
+#include "words/steps/saw_scale.h"
 
 namespace bentbook {
 namespace {
@@ -60,11 +61,15 @@ class StepLines {
     lines_.push_back(std::move(line));
   }
 
+  [[nodiscard]] std::string angle_name(Name name) const {
+    return name == Name::kTable ? std::string(text(swing_name(saw_.kind), voice_.language)) : named(name);
+  }
+
   /// As the saw's own scale is set, with what that costs, or as it is where the saw has no such marks. Which way it
   /// leans is drawn: a scale has no sign.
   void angle(const StepNumber& n, const std::optional<Graduations>& marks) {
     const std::string exact = step_value_text(n.name, libm::fabs(n.value), voice_);
-    StepLine line{StepLineKind::kLarge, named(n.name), exact, {}, n.name, 1};
+    StepLine line{StepLineKind::kLarge, angle_name(n.name), exact, {}, n.name, 1};
     if (marks) {
       const Graduation& best = marks->best();
       line.value = say_reading(best.reads, voice_);
