@@ -130,7 +130,7 @@ class StepMaker {
       if (step.work == WorkOn::kFeature && !(is_rafter(timber_.kind) && is_mouth(step))) joinery(step);
     for (const int joint : plated_) plate(joint);
     fits();
-    add(StepWork::kLabel, {});
+    add(StepWork::kLabel, {}).says = timber_.mark;
     add(StepWork::kFinish, {});
     name_steps();
     return std::move(steps_);
@@ -331,9 +331,11 @@ class StepMaker {
       const std::optional<End> end = steps_[i].end;
       WorkStep& step = add(StepWork::kFit, what);
       step.end = end;
-      step.mate = mate;
+      step.mate = step.says = mate;
       step.on = WorkOn::kFeature;
       step.index = index;
+      if (const int joint = feature(index).joint; joint >= 0)
+        step.joint = frame_.joints[static_cast<std::size_t>(joint)].kind;
     }
   }
 

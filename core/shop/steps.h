@@ -163,6 +163,8 @@ struct WorkStep {
   std::uint8_t cautions = 0;  ///< WorkCaution, added up
   std::optional<End> end;
   std::string mate;                 ///< mark of the other timber
+  std::string says;                 ///< a mark that is read large: the mate it is tried with, its own to be written
+  std::optional<JointKind> joint;   ///< of a trial: what is tried
   WorkOn on = WorkOn::kEndCut;      ///< with index: what of the timber is drawn large
   int index = -1;                   ///< in Timber::cuts or Timber::features; −1: the whole
   std::vector<StepNumber> numbers;  ///< the one that is wanted first comes first

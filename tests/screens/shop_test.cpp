@@ -758,3 +758,15 @@ TEST_CASE("the bench names what has no room and takes the most that has", "[scre
   CHECK_FALSE(bed.shows("bench.refused"));
   CHECK(bed.value("bench.pin") == bed.value("bench.slot"));
 }
+
+TEST_CASE("a label's card says the mark to write, a trial's card whom and what it is tried with", "[screens][shop]") {
+  ShopBed bed;
+  bed.open_post();
+  bed.press("shop.step.label");
+  CHECK(bed.value("shop.step.word") == "P-A1");
+  bed.press("bar.back");
+  bed.press("shop.step.fit/b");
+  CHECK(bed.item("shop.step.word").name == "Mortise and tenon");
+  CHECK(bed.value("shop.step.word").starts_with("L-"));
+}
+

@@ -128,6 +128,8 @@ void put_tape_head(paper::Page& page, const FaceMarks& marks, const draw::TapePa
   if (at > right + 1) words(at, from, false, paper::Align::kLeft);
 }
 
+bool read_large(const StepLine& line) { return line.kind == StepLineKind::kLarge || line.kind == StepLineKind::kWord; }
+
 PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, double width) {
   PagePart part;
   const double left = kTick + 2.5;
@@ -139,7 +141,7 @@ PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, doub
   double y = paper::put_lines(part.drawn, {left, 0}, title, {kBodyLetters, true}, width - left);
   const std::vector<StepLine> lines = step_lines(step, s.sheet, saw_of(s.book), s.voice);
   for (const StepLine& line : lines) {
-    if (line.kind != StepLineKind::kLarge) continue;
+    if (!read_large(line)) continue;
     // The number first: the eye finds it at the edge.
     const double value = paper::put_words(part.drawn, {left, y}, line.value, {kStrongLetters, true}) + 3;
     const double lower = y + (kStrongLetters - kSmallLetters) * paper::kOverLine;
@@ -155,7 +157,7 @@ PagePart step_part(const SheetSubject& s, const WorkStep& step, int number, doub
   }
   Line rest(part.drawn, {left, y}, width - left);
   for (const StepLine& line : lines) {
-    if (line.kind == StepLineKind::kLarge) continue;
+    if (read_large(line)) continue;
     rest.pair(line.name, line.note.empty() ? line.value : line.value + ": " + line.note, {kSmallLetters, false});
   }
   y = rest.bottom();

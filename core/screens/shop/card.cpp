@@ -144,8 +144,8 @@ void card_content(ShownWork& s, const WorkStep& step) {
   const Sheet& sheet = *sheet_shown(s.context, s.frame, s.work.timber).sheet;
   head(s, step);
   aloud_row(s.context, "shop.step.aloud",
-            {"shop.step.title", "shop.step.place", "shop.hold", "shop.plate_stops", "shop.flag", "shop.step.number",
-             "shop.step.square", "shop.step.pass", "shop.step.bore", "shop.step.caution"});
+            {"shop.step.title", "shop.step.place", "shop.hold", "shop.plate_stops", "shop.flag", "shop.step.word",
+             "shop.step.number", "shop.step.square", "shop.step.pass", "shop.step.bore", "shop.step.caution"});
   first_card_cautions(s, step);
   hold_part(s);
   (void)plate_stops(s, step);

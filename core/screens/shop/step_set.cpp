@@ -20,6 +20,9 @@ void step_set(ShownWork& s, const WorkStep& step, const Sheet& sheet) {
   int bores = 0;
   for (const StepLine& line : step_lines(step, sheet, saw_of(s.frame.book), s.voice)) {
     switch (line.kind) {
+      case StepLineKind::kWord:
+        answer(ui, "shop.step.word", line.name, line.value);
+        break;
       case StepLineKind::kLarge:
         answer(ui, key_of(line), line.name, line.value, line.note);
         break;

@@ -31,8 +31,8 @@ void next_part(ShownWork& s) {
   heading(ui, "shop.next", std::string(s.context.say(Msg::kShopNext)) + ": " + title);
   step_set(s, step, *sheet_shown(s.context, s.frame, s.work.timber).sheet);
   aloud_row(s.context, "shop.aloud",
-            {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next", "shop.step.number",
-             "shop.step.square", "shop.step.pass", "shop.step.bore"});
+            {"shop.mark", "shop.hold", "shop.plate_stops", "shop.flag", "shop.next", "shop.step.word",
+             "shop.step.number", "shop.step.square", "shop.step.pass", "shop.step.bore"});
   measure_part(s, step);
   cautions_part(s, step, "shop.next");
   const bool held = plate_stops(s, step) || hold_of(s).claim != nullptr;

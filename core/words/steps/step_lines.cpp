@@ -8,6 +8,7 @@
 #include "cut/setting.h"
 #include "numeric/index.h"
 #include "numeric/libm.h"
+#include "words/frame_words.h"
 #include "words/shop_words.h"
 #include "words/steps/saw_scale.h"
 
@@ -30,7 +31,8 @@ class StepLines {
       : step_(step), sheet_(sheet), saw_(saw), voice_(voice) {}
 
   std::vector<StepLine> all() {
-    if (step_.numbers.empty()) return {};
+    word();
+    if (step_.numbers.empty()) return std::move(lines_);
     first();
     angles();
     passes();
@@ -43,6 +45,13 @@ class StepLines {
   [[nodiscard]] std::string value(const StepNumber& n) const { return step_value_text(n, voice_); }
   [[nodiscard]] std::string name(const StepNumber& n) const { return step_number_from_text(n, voice_.language); }
   [[nodiscard]] std::string named(Name name) const { return std::string(step_number_text(name, voice_.language)); }
+
+  void word() {
+    if (step_.says.empty()) return;
+    const std::string_view name =
+        step_.joint ? joint_name(*step_.joint, voice_.language) : text(Msg::kStepWrite, voice_.language);
+    lines_.push_back({StepLineKind::kWord, std::string(name), step_.says});
+  }
 
   /// The number that is marked or stopped at; how far it goes behind it.
   void first() {

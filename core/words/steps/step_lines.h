@@ -12,6 +12,7 @@
 namespace bentbook {
 
 enum class StepLineKind : std::uint8_t {
+  kWord,    ///< no number: the mark that is written, or with whom it is tried. Read at arm's length as well
   kLarge,   ///< read at arm's length
   kNumber,  ///< a quieter one
   kSquare,  ///< a word in place of angles, with how many faces the saw goes in from where that is more than one
