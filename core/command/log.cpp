@@ -183,7 +183,6 @@ class LogCall {
       out += step_text(step, voice_.language) + "  (";
       out += workplace_text(step.place, voice_.language);
       out += ")\n";
-      if (!step.says.empty()) out += "      " + step.says + "\n";
       for (const StepLine& line : step_lines(step, sheet, saw, voice_)) {
         const bool pair = !line.name.empty() && !line.value.empty();
         out += "      " + (pair ? told(line.name, line.value) : line.name + line.value + "\n");

@@ -128,6 +128,7 @@ test('a held timber cannot be ticked, from its card or with its batch, until it 
   if (await app.key('shop.setting.0.alike.0').count() > 0) await app.press(app.key('shop.setting.0.alike.0'));
   const first = await app.page.locator('[data-key^="shop.setting.0."][data-key*="-"]').first().getAttribute('data-key');
   await app.press(app.key(first));
+  await app.press(app.key('shop.stop'));
   await app.key('shop.hold_reason.1').focus();  // scrolled to, as a finger would
   await app.rest();
   await app.press(app.key('shop.hold_reason.1'));

@@ -62,7 +62,8 @@ struct ShopMemory {
     std::string timber, step;
     bool open = false;
   } cautioned;
-  std::string reason;  ///< typed for a hold or a release
+  std::string stopping;  ///< the timber or its step, "P-A1|slot/a", whose hold was unfolded to be given a reason
+  std::string reason;    ///< typed for a hold or a release
 };
 
 }  // namespace bentbook::screens

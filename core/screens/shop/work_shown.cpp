@@ -166,7 +166,15 @@ void stop_part(ShownWork& s, std::string_view step) {
   Context& context = s.context;
   Ui& ui = context.ui;
   const std::string_view title = context.say(step.empty() ? Msg::kShopHold : Msg::kShopHoldStep);
-  heading(ui, "shop.stop", title);
+  // Seldom wanted, it stands in one quiet line until it is.
+  std::string what = s.timber.mark;
+  (what += '|') += step;
+  std::string& stopping = context.shop_memory.stopping;
+  if (fold_row(ui, "shop.stop", title, {}, stopping == what)) {
+    stopping = stopping == what ? std::string{} : what;
+    context.shop_memory.reason.clear();
+  }
+  if (stopping != what) return;
   const std::string_view reasons[] = {context.say(Msg::kHoldCheck), context.say(Msg::kHoldTwist),
                                       context.say(Msg::kHoldShort), context.say(Msg::kHoldPlate)};
   const auto known = std::find(std::begin(reasons), std::end(reasons), context.shop_memory.reason);
@@ -181,6 +189,7 @@ void stop_part(ShownWork& s, std::string_view step) {
   event.note = context.shop_memory.reason;
   if (!tell(context, std::move(event))) return;
   context.shop_memory.reason.clear();
+  stopping.clear();
   context.toast(say(Msg::kShopNowHeld, context.ui.language, s.timber.mark), false);
 }
 
