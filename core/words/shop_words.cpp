@@ -146,6 +146,12 @@ std::string_view work_caution_text(WorkCaution caution, Language language) {
   return {};
 }
 
+std::string_view work_caution_head(WorkCaution caution, Language language) {
+  for (std::size_t i = 0; i < kCautions.size(); ++i)
+    if (caution == 1u << i) return key_text("work_head_", kCautions[i], language);
+  return {};
+}
+
 std::vector<std::string> caution_keys(std::uint8_t cautions) {
   std::vector<std::string> out;
   for (std::size_t i = 0; i < kCautions.size(); ++i)

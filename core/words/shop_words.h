@@ -32,6 +32,8 @@ namespace bentbook {
 [[nodiscard]] std::string step_value_text(const StepNumber& number, const Voice& voice);
 /// One bit of WorkCaution.
 [[nodiscard]] std::string_view work_caution_text(WorkCaution caution, Language language);
+/// The same in a word.
+[[nodiscard]] std::string_view work_caution_head(WorkCaution caution, Language language);
 /// Stable words of the cautions set.
 [[nodiscard]] std::vector<std::string> caution_keys(std::uint8_t cautions);
 

@@ -776,3 +776,15 @@ TEST_CASE("a label's card says the mark to write, a trial's card whom and what i
   CHECK(bed.value("shop.step.word").starts_with("L-"));
 }
 
+TEST_CASE("on a narrow phone a card's cautions are a line that names the danger, the rest a tap away",
+          "[screens][shop]") {
+  ShopBed bed(320, 568);
+  bed.open_post();
+  bed.press("shop.step.end_cut/a");
+  const Rect folded = bed.item("shop.step.caution").rect;
+  CHECK(bed.item("shop.step.caution").name.find("Kickback") != std::string::npos);
+  CHECK(folded.h <= 56);
+  bed.press("shop.step.caution");
+  CHECK(bed.item("shop.step.caution").rect.h > folded.h);
+  CHECK(bed.item("shop.step.caution").name.find("stand out of the blade") != std::string::npos);
+}

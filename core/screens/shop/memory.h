@@ -61,6 +61,7 @@ struct ShopMemory {
   struct Cautioned {
     std::string timber, step;
     bool open = false;
+    bool blade_open = false;  ///< what a step's blade adds, where it is folded
   } cautioned;
   std::string stopping;  ///< the timber or its step, "P-A1|slot/a", whose hold was unfolded to be given a reason
   std::string reason;    ///< typed for a hold or a release

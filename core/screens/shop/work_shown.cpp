@@ -38,6 +38,23 @@ std::string cautions_text(int cautions, Language language) {
   return text;
 }
 
+/// Where whole sentences would take the half of a page: what they are about, until they are unfolded.
+bool is_narrow(const Ui& ui) {
+  constexpr float kNarrow = 320;  // of the column: a phone 320 px wide has less
+  return ui.column.width < kNarrow;
+}
+
+std::string shown_cautions(const Ui& ui, int cautions, bool open) {
+  if (open || !is_narrow(ui)) return cautions_text(cautions, ui.language);
+  std::string heads;
+  for (int bit = kKickback; bit <= kWorkHeld; bit *= 2) {
+    if ((cautions & bit) == 0) continue;
+    if (!heads.empty()) heads += " · ";
+    heads += work_caution_head(static_cast<WorkCaution>(bit), ui.language);
+  }
+  return heads;
+}
+
 }  // namespace
 
 Event event_of(const ShownWork& s, EventAction action, std::string_view step, std::string value) {
@@ -108,8 +125,12 @@ bool plate_stops(ShownWork& s, const WorkStep& step) {
 }
 
 void cautions_part(ShownWork& s, const WorkStep& step, const std::string& key) {
-  const std::string text = cautions_text(step.cautions & ~kAtEveryTool, s.voice.language);
-  if (!text.empty()) caution(s.context.ui, key + ".caution", text);
+  const int cautions = step.cautions & ~kAtEveryTool;
+  if (cautions == 0) return;
+  Ui& ui = s.context.ui;
+  bool& open = s.context.shop_memory.cautioned.blade_open;
+  if (!is_narrow(ui)) return caution(ui, key + ".caution", cautions_text(cautions, ui.language));
+  if (caution_row(ui, key + ".caution", shown_cautions(ui, cautions, open), open)) open = !open;
 }
 
 void timber_cautions(ShownWork& s) {
@@ -122,8 +143,8 @@ void timber_cautions(ShownWork& s) {
   if ((all & kAtEveryTool) == 0) return;
   Ui& ui = s.context.ui;
   ShopMemory::Cautioned& kept = s.context.shop_memory.cautioned;
-  if (kept.timber != s.timber.mark) kept = {s.timber.mark, {}, false};
-  if (caution_row(ui, "shop.cautions", cautions_text(all & kAtEveryTool, ui.language), kept.open))
+  if (kept.timber != s.timber.mark) kept = {s.timber.mark, {}, false, false};
+  if (caution_row(ui, "shop.cautions", shown_cautions(ui, all & kAtEveryTool, kept.open), kept.open))
     kept.open = !kept.open;
   for (std::size_t i = 0; kept.open && i < at.size(); ++i)
     if (at[i] != 0)
@@ -134,7 +155,7 @@ void timber_cautions(ShownWork& s) {
 
 void first_card_cautions(ShownWork& s, const WorkStep& step) {
   ShopMemory::Cautioned& kept = s.context.shop_memory.cautioned;
-  if (kept.timber != s.timber.mark) kept = {s.timber.mark, step.id, false};
+  if (kept.timber != s.timber.mark) kept = {s.timber.mark, step.id, false, false};
   if (kept.step == step.id) timber_cautions(s);
 }
 
