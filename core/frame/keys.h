@@ -30,7 +30,8 @@ inline constexpr std::array<std::string_view, kTimberKinds> kTimberKind = {"sill
                                                                            "hip_rafter",
                                                                            "valley_rafter",
                                                                            "jack_rafter",
-                                                                           "dragon_tie"};
+                                                                           "dragon_tie",
+                                                                           "header"};
 inline constexpr std::array<std::string_view, 12> kFeatureKind = {
     "slot", "relief", "let_in", "mortise", "housing", "tenon", "hole", "birds_mouth", "lap", "scarf", "tongue", "fork"};
 inline constexpr std::array<std::string_view, 4> kSlotOpen = {"top", "bottom", "both", "blind"};

@@ -5,8 +5,8 @@
 namespace bentbook {
 
 std::string_view kind_letters(TimberKind kind) {
-  constexpr std::string_view kLetters[kTimberKinds] = {"S",  "P", "L", "T", "G", "J",  "K",  "Q",  "H", "R",
-                                                       "PR", "C", "U", "B", "X", "HR", "VR", "JR", "DT"};
+  constexpr std::string_view kLetters[kTimberKinds] = {"S",  "P", "L", "T", "G", "J",  "K",  "Q",  "H",  "R",
+                                                       "PR", "C", "U", "B", "X", "HR", "VR", "JR", "DT", "HD"};
   return kLetters[static_cast<std::size_t>(kind)];
 }
 

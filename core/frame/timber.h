@@ -39,8 +39,9 @@ enum class TimberKind : std::uint8_t {
   kValleyRafter,
   kJackRafter,
   kDragonTie,  ///< level, across a corner of the plates
+  kHeader,     ///< level, between the trimmers beside an opening in a roof
 };
-inline constexpr int kTimberKinds = 19;
+inline constexpr int kTimberKinds = 20;
 /// Those before kOther have a section in the plan.
 inline constexpr int kPlannedKinds = static_cast<int>(TimberKind::kOther);
 

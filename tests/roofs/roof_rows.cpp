@@ -1,6 +1,6 @@
 /// Writes random roofs as text for tests/fit/check.mjs, which builds every timber again with an outside solid modeller
 /// from nothing but its numbers: no two share wood but as the roof says, and what is said to touch does.
-///   roof_rows COUNT SEED one_pitch|unlike|gables [WRONG]
+///   roof_rows COUNT SEED one_pitch|unlike|gables|dormers [WRONG]
 /// WRONG: inches by which every end B is cut too long.
 
 #include <cstdio>
@@ -8,6 +8,7 @@
 #include <cstring>
 
 #include "geometry/cell.h"
+#include "roof/plan/roof_edits.h"
 #include "roof/plan/solve_roof.h"
 #include "roof_plans.h"
 
@@ -79,6 +80,15 @@ void write_roof(const RoofSolution& roof, int number) {
   std::printf("end\n");
 }
 
+/// One with a dormer at least; what is said would do is put in where it has no room.
+Result<RoofSolution> with_dormers(Random& random) {
+  RoofPlan plan = dormered_roof(random, random.whole(0, 2) != 0);
+  if (plan.dormers.empty()) return fail(ErrorCode::kMissing);
+  auto roof = solve_roof(plan);
+  for (int i = 0; i < 12 && !roof && take_cure(plan, roof.error()); ++i) roof = solve_roof(plan);
+  return roof;
+}
+
 bool clashes(const RoofSolution& roof) {
   for (const RoofFinding& f : roof.findings)
     if (f.id == RoofFindingId::kClash) return true;
@@ -94,10 +104,11 @@ int main(int argc, char** argv) try {
   RandomRoof wanted;
   wanted.one_pitch = std::strcmp(argv[3], "one_pitch") == 0;
   wanted.gables = std::strcmp(argv[3], "gables") == 0;
+  const bool dormers = std::strcmp(argv[3], "dormers") == 0;
   const double too_long = argc > 4 ? std::atof(argv[4]) : 0;
   int others = 0, clashing = 0;
   for (int written = 0; written < count;) {
-    auto roof = solve_roof(random_roof(random, wanted));
+    auto roof = dormers ? with_dormers(random) : solve_roof(random_roof(random, wanted));
     if (!roof) {
       ++others;
       continue;

@@ -91,4 +91,37 @@ inline RoofPlan random_roof(Random& random, RandomRoof wanted) {
   return plan;
 }
 
+/// A dormer over some eave, of any size that is built.
+inline Dormer random_dormer(Random& random, const RoofPlan& plan, int side) {
+  const PlanSide &from = plan.sides[static_cast<std::size_t>(side)],
+                 &to = plan.sides[(static_cast<std::size_t>(side) + 1) % plan.sides.size()];
+  const double length = std::hypot(to.x.in() - from.x.in(), to.y.in() - from.y.in());
+  Dormer d;
+  d.kind = random.whole(0, 1) ? DormerKind::kShed : DormerKind::kGable;
+  d.side = side;
+  d.centre = Length::inches(random.whole(0, static_cast<int>(length) * 16), 16);
+  d.width = sixteenths(random, 40 * 16, 120 * 16);
+  if (random.whole(0, 2) != 0) d.face = sixteenths(random, 20 * 16, 50 * 16);
+  d.plate_height = d.face + sixteenths(random, 24 * 16, 50 * 16);
+  d.pitch = random_pitch(random);
+  if (d.kind == DormerKind::kShed)
+    d.pitch = Slope::in_12(Length::from_inches(12 * from.pitch.tan() * random.real(0.2, 0.7)));
+  d.overhang = sixteenths(random, 0, 18 * 16);
+  d.doubled = random.whole(0, 1) != 0;
+  return d;
+}
+
+/// A roof of one pitch or unlike ones with up to three dormers, of rafters that are built so.
+inline RoofPlan dormered_roof(Random& random, bool one_pitch) {
+  RoofPlan plan = random_roof(random, {one_pitch, true, false});
+  for (int i = 0; i < 3; ++i) {
+    const int side = static_cast<int>(random.whole(0, static_cast<int>(plan.sides.size()) - 1));
+    if (plan.sides[static_cast<std::size_t>(side)].kind == SideKind::kEave && (i == 0 || random.whole(0, 1)))
+      plan.dormers.push_back(random_dormer(random, plan, side));
+  }
+  plan.header = {Length::inches(random.whole(3, 12), 2), Length::inches(random.whole(16, 24), 2)};
+  plan.dormer_post = {Length::inches(random.whole(3, 6)), Length::inches(random.whole(3, 6))};
+  return plan;
+}
+
 }  // namespace bentbook

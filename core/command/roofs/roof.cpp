@@ -4,6 +4,7 @@
 #include "command/args.h"
 #include "command/output.h"
 #include "command/roofs/roof_json.h"
+#include "roof/plan/roof_edits.h"
 #include "text/invisible.h"
 #include "words/roofs/roof_words.h"
 
@@ -14,10 +15,16 @@ constexpr std::string_view kRoofUsage =
     R"(usage: bentbook roof FILE
        bentbook roof new FILE [--shape rectangle|l|t|u|bay] [--along 40' --across 20' --wing 20' --out 12']
                          [--pitch 8:12 --overhang 1' --spacing 2'] [--tops dropped|backed] [--tail plumb|square]
+                         [--dormer gable|shed --dormer-side A --dormer-centre 20' --dormer-width 6' --dormer-face 2'
+                          --dormer-plate 5' --dormer-pitch 8:12 --dormer-overhang 6"]
 every command: [--json] [--unit in|ft|mm|m] [--division 8|16|32|64] [--lang TAG]
 )";
-constexpr std::string_view kPlanOptions[] = {"shape",    "along",   "across", "wing", "out",  "pitch",
-                                             "overhang", "spacing", "tops",   "tail", "title"};
+constexpr std::string_view kPlanOptions[] = {"shape",        "along",         "across",         "wing",
+                                             "out",          "pitch",         "overhang",       "spacing",
+                                             "tops",         "tail",          "title",          "dormer",
+                                             "dormer-side",  "dormer-centre", "dormer-width",   "dormer-face",
+                                             "dormer-plate", "dormer-pitch",  "dormer-overhang"};
+constexpr std::string_view kDormers[] = {"gable", "shed"};
 constexpr std::string_view kShapes[] = {"rectangle", "l", "t", "u", "bay"};
 constexpr std::string_view kTops[] = {"dropped", "backed"};
 constexpr std::string_view kEnds[] = {"plumb", "square"};
@@ -59,12 +66,44 @@ Result<RoofPlan> asked_plan(const Args& args) {
   return plan;
 }
 
+/// With the dormer that was asked for: of usual size where nothing else is said.
+Result<RoofPlan> with_asked_dormer(RoofPlan plan, const Args& args) {
+  const auto kind = args.choice("dormer", kDormers);
+  if (!kind) return tl::unexpected(kind.error());
+  if (!*kind) return plan;
+  int side = -1;
+  const std::string letters(args.has("dormer-side") ? args.text("dormer-side") : std::string_view("A"));
+  for (std::size_t i = 0; i < plan.sides.size(); ++i)
+    if (side_letters(static_cast<int>(i)) == letters) side = static_cast<int>(i);
+  if (side < 0) return fail(ErrorCode::kUnexpected, "dormer-side");
+  plan = with_dormer(plan, side, static_cast<DormerKind>(**kind), Length::feet(1));
+  Dormer& d = plan.dormers.back();
+  const struct {
+    std::string_view name;
+    Length& value;
+  } lengths[] = {{"dormer-centre", d.centre},
+                 {"dormer-width", d.width},
+                 {"dormer-face", d.face},
+                 {"dormer-plate", d.plate_height},
+                 {"dormer-overhang", d.overhang}};
+  for (const auto& it : lengths) {
+    const auto given = args.length(it.name);
+    if (!given) return tl::unexpected(given.error());
+    if (*given) it.value = **given;
+  }
+  const auto pitch = args.slope("dormer-pitch");
+  if (!pitch) return tl::unexpected(pitch.error());
+  if (*pitch) d.pitch = **pitch;
+  return plan;
+}
+
 CommandOutput new_roof(const Args& args, const Files& files) {
   const Voice& voice = args.voice();
   if (args.words().size() < 2) return refused({ErrorCode::kMissing, "FILE", -1, 0}, voice);
   const std::string_view path = args.words()[1];
   if (files.read(path)) return refused(say(Msg::kBookExists, voice.language, path));
-  const auto plan = asked_plan(args);
+  auto plan = asked_plan(args);
+  if (plan) plan = with_asked_dormer(*std::move(plan), args);
   if (!plan) return refused(plan.error(), voice);
   // A roof that cannot be solved is no start.
   if (const auto roof = solve_roof(*plan); !roof) return refused(roof_error_text(roof.error(), voice));

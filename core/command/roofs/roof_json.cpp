@@ -18,15 +18,15 @@ void put_vector(JsonOut& out, std::string_view key, Vec3 v) {
   out.numbers(key, values, 9);
 }
 
-void put_sides(JsonOut& out, std::string_view stem, int left, int right) {
-  if (left >= 0) out.text(std::string(stem) + "left", side_letters(left));
-  if (right >= 0) out.text(std::string(stem) + "right", side_letters(right));
+void put_sides(JsonOut& out, const RoofSolution& roof, int left, int right) {
+  if (left >= 0) out.text("left", plane_letters(roof, left));
+  if (right >= 0) out.text("right", plane_letters(roof, right));
 }
 
 void put_plane(JsonOut& out, const RoofSolution& roof, int side) {
   const RoofPlane& plane = roof.shape.planes[at(side)];
   out.open_item();
-  out.text("side", side_letters(side));
+  out.text("side", plane_letters(roof, side));
   out.flag("gable", plane.gable);
   if (!plane.gable) {
     const RoofFace& face = roof.shape.faces[at(side)];
@@ -43,14 +43,43 @@ void put_plane(JsonOut& out, const RoofSolution& roof, int side) {
       out.close();
     }
     out.close_list();
+    if (!face.holes.empty()) {
+      out.open_list("holes");
+      for (const Polygon2& hole : face.holes) {
+        out.open_item();
+        out.open_list("outline");
+        for (const Vec2& p : hole) {
+          out.open_item();
+          put_vector(out, "at", {p.x, p.y, plane.height(p)});
+          out.close();
+        }
+        out.close_list();
+        out.close();
+      }
+      out.close_list();
+    }
   }
   out.close();
 }
 
-void put_line(JsonOut& out, const RoofLine& line) {
+void put_dormer(JsonOut& out, const RoofPlan& plan, const RoofSolution& roof, const DormerShape& d) {
+  out.open_item();
+  out.text("mark", dormer_letters(d.dormer));
+  out.text("kind", d.gable ? "gable" : "shed");
+  out.text("side", side_letters(d.side));
+  out.length("centre", plan.dormers[at(d.dormer)].centre);
+  out.length("opening", Length::from_inches(opening_length(d, roof.shape.planes[at(d.side)])));
+  out.length("between_trimmers", Length::from_inches(2 * d.inner));
+  out.length("meets", Length::from_inches(d.meets));
+  out.length("top", Length::from_inches(d.top));
+  if (d.gable) out.length("ridge", Length::from_inches(ridge_length(d)));
+  out.close();
+}
+
+void put_line(JsonOut& out, const RoofSolution& roof, const RoofLine& line) {
   out.open_item();
   out.text("kind", roof_line_key(line.kind));
-  put_sides(out, "", line.left, line.right);
+  put_sides(out, roof, line.left, line.right);
   put_vector(out, "from", line.a);
   put_vector(out, "to", line.b);
   out.length("length", Length::from_inches(norm(line.b - line.a)));
@@ -77,7 +106,7 @@ void put_timber(JsonOut& out, const RoofSolution& roof, const RoofTimber& t) {
   out.open_item();
   out.text("mark", t.mark);
   out.text("kind", roof_timber_key(t.kind));
-  put_sides(out, "", t.left, t.right);
+  put_sides(out, roof, t.left, t.right);
   out.length("breadth", t.section.breadth);
   out.length("depth", t.section.depth);
   out.length("length", Length::from_inches(t.length));
@@ -122,6 +151,7 @@ void put_finding(JsonOut& out, const RoofSolution& roof, const RoofFinding& f, c
   if (f.a >= 0) out.text("side", side_letters(f.a));
   if (f.b >= 0) out.text("other_side", side_letters(f.b));
   if (f.timber >= 0) out.text("mark", roof.timbers[at(f.timber)].mark);
+  if (f.dormer >= 0) out.text("dormer", dormer_letters(f.dormer));
   if (f.other >= 0) out.text("other", roof.timbers[at(f.other)].mark);
   out.number("value", f.value, 6);
   if (f.id == RoofFindingId::kFasciaApart) {
@@ -137,10 +167,15 @@ void put_finding(JsonOut& out, const RoofSolution& roof, const RoofFinding& f, c
 std::string roof_json(const RoofPlan& plan, const RoofSolution& roof, const Voice& voice) {
   JsonOut out(voice);
   out.open_list("planes");
-  for (std::size_t i = 0; i < plan.sides.size(); ++i) put_plane(out, roof, static_cast<int>(i));
+  for (std::size_t i = 0; i < roof.shape.planes.size(); ++i) put_plane(out, roof, static_cast<int>(i));
   out.close_list();
+  if (!roof.dormers.empty()) {
+    out.open_list("dormers");
+    for (const DormerShape& d : roof.dormers) put_dormer(out, plan, roof, d);
+    out.close_list();
+  }
   out.open_list("lines");
-  for (const RoofLine& line : roof.shape.lines) put_line(out, line);
+  for (const RoofLine& line : roof.shape.lines) put_line(out, roof, line);
   out.close_list();
   out.open_list("timbers");
   for (const RoofTimber& t : roof.timbers) put_timber(out, roof, t);

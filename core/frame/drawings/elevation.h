@@ -17,13 +17,11 @@ enum class Elevation : std::uint8_t { kAcross, kAlong };
 
 /// What is let into something else is drawn before it, so that its tenons stay unseen.
 inline constexpr std::array<TimberKind, kTimberKinds> kDrawnInOrder = {
-    TimberKind::kOther,     TimberKind::kJackRafter,   TimberKind::kCommonRafter,
-    TimberKind::kHipRafter, TimberKind::kValleyRafter, TimberKind::kBrace,
-    TimberKind::kDragonTie, TimberKind::kGirt,         TimberKind::kJoist,
-    TimberKind::kCollar,    TimberKind::kQueenPost,    TimberKind::kKingPost,
-    TimberKind::kTie,       TimberKind::kPurlin,       TimberKind::kPrincipalRafter,
-    TimberKind::kPost,      TimberKind::kRidgeBeam,    TimberKind::kPlate,
-    TimberKind::kSill};
+    TimberKind::kOther,        TimberKind::kJackRafter, TimberKind::kCommonRafter,    TimberKind::kHipRafter,
+    TimberKind::kValleyRafter, TimberKind::kBrace,      TimberKind::kDragonTie,       TimberKind::kGirt,
+    TimberKind::kJoist,        TimberKind::kCollar,     TimberKind::kQueenPost,       TimberKind::kKingPost,
+    TimberKind::kTie,          TimberKind::kPurlin,     TimberKind::kPrincipalRafter, TimberKind::kPost,
+    TimberKind::kRidgeBeam,    TimberKind::kPlate,      TimberKind::kHeader,          TimberKind::kSill};
 
 /// Corners of a placed timber's body in the building.
 [[nodiscard]] std::vector<Vec3> corners_of(const Timber& timber);

@@ -20,7 +20,10 @@ class RoofFramer {
 
   void run() {
     place_plates();
-    for (const RoofTimber& t : roof_.timbers) placed_.push_back(place_roof_timber(work_, t, t.mark, {}));
+    for (const RoofTimber& t : roof_.timbers) {
+      placed_.push_back(place_roof_timber(work_, t, t.mark, {}));
+      if (t.kind == RoofTimberKind::kPlate && t.left >= roof_.shape.sides) plates_[at(t.left)] = placed_.back();
+    }
     join_plates();
     for (std::size_t i = 0; i < roof_.timbers.size(); ++i) join_foot(roof_.timbers[i], placed_[i]);
     for (const RoofContact& contact : roof_.contacts) join_roof_contact(work_, roof_, contact, placed_);
@@ -38,9 +41,7 @@ class RoofFramer {
 
  private:
   [[nodiscard]] const RoofPlane& plane(std::size_t side) const { return roof_.shape.planes[side]; }
-  [[nodiscard]] std::size_t next(std::size_t side) const {
-    return side + 1 == roof_.shape.planes.size() ? 0 : side + 1;
-  }
+  [[nodiscard]] std::size_t next(std::size_t side) const { return side + 1 == at(roof_.shape.sides) ? 0 : side + 1; }
 
   /// The upright plane in which the plates of a side and the next one part, the normal away from the first.
   [[nodiscard]] Plane mitre_of(std::size_t side) const {
@@ -51,9 +52,9 @@ class RoofFramer {
 
   void place_plates() {
     const Section& section = work_.plan.sections.plate;
-    const std::size_t n = roof_.shape.planes.size();
+    const auto n = at(roof_.shape.sides);
+    plates_.assign(roof_.shape.planes.size(), -1);
     for (std::size_t i = 0; i < n; ++i) {
-      plates_.push_back(-1);
       const RoofPlane& own = plane(i);
       if (own.gable) continue;
       const RoofPlane &last = plane(i == 0 ? n - 1 : i - 1), &after = plane(next(i));
@@ -70,7 +71,7 @@ class RoofFramer {
       p.a = last.gable ? -last.overhang : std::min(0.0, at_mitre(i == 0 ? n - 1 : i - 1, own, broad));
       p.b = after.gable ? own.length + after.overhang : std::max(own.length, at_mitre(i, own, broad));
       const int plate = place_timber(work_, p);
-      plates_.back() = plate;
+      plates_[i] = plate;
       if (plate < 0) continue;
       if (!last.gable) {
         const Plane m = mitre_of(i == 0 ? n - 1 : i - 1);
@@ -88,7 +89,7 @@ class RoofFramer {
   }
 
   void join_plates() {
-    for (std::size_t i = 0; i < plates_.size(); ++i) {
+    for (std::size_t i = 0; i < at(roof_.shape.sides); ++i) {
       const int own = plates_[i], other = plates_[next(i)];
       if (own < 0 || other < 0) continue;
       // The later plate comes to the earlier one, so that they do not wait for each other in a ring.
@@ -122,7 +123,11 @@ class RoofFramer {
       const int plate = plates_[at(side)];
       if (plate < 0 || (cut && t.left == t.right)) continue;
       if (libm::fabs(plane(at(side)).plate - seat_height(t)) > 1e-6) continue;
-      (void)seat_on_plate(work_, {t, timber, plate, -1 * work_.timber(plate).at.y, !cut});
+      // A seat may be longer than a dormer's plate is broad.
+      const Timber& under = work_.timber(plate);
+      const Plane inside{under.at.y, dot(under.at.y, under.at.origin) + under.sides.y_hi};
+      const std::span<const Plane> within{&inside, at(side) < at(roof_.shape.sides) ? 0U : 1U};
+      (void)seat_on_plate(work_, {t, timber, plate, -1 * under.at.y, !cut, within});
       cut = true;
     }
   }
@@ -130,7 +135,7 @@ class RoofFramer {
   const RoofSolution& roof_;
   Work& work_;
   std::vector<int> placed_;  ///< by timber of the roof: index in the frame, −1 where it is taken out
-  std::vector<int> plates_;  ///< by side
+  std::vector<int> plates_;  ///< by plane
 };
 
 }  // namespace

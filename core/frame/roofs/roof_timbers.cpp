@@ -88,9 +88,16 @@ TimberKind frame_kind(RoofTimberKind kind) {
     case RoofTimberKind::kValley:
       return TimberKind::kValleyRafter;
     case RoofTimberKind::kCommon:
+    case RoofTimberKind::kTrimmer:
       return TimberKind::kCommonRafter;
     case RoofTimberKind::kPurlin:
       return TimberKind::kPurlin;
+    case RoofTimberKind::kHeader:
+      return TimberKind::kHeader;
+    case RoofTimberKind::kPost:
+      return TimberKind::kPost;
+    case RoofTimberKind::kPlate:
+      return TimberKind::kPlate;
     default:
       return TimberKind::kJackRafter;
   }
@@ -162,8 +169,15 @@ void join_roof_contact(Work& work, const RoofSolution& roof, const RoofContact& 
   if (both)
     for (const Joint& joint : work.frame.joints)
       if (joint.member == receiver && joint.receiver == member) return;
-  Joint& joint = begin_joint(work, Meeting::kRafterRidge, JointKind::kHousedButt, member, receiver);
-  joint.bearing = both ? Bearing::kButts : Bearing::kHangsFrom;
+  const RoofTimber& own = roof.timbers[at(c.member)];
+  const bool post = own.kind == RoofTimberKind::kPost, on_roof = c.normal.z > 0.1;
+  const Meeting meeting = post && c.at_b                       ? Meeting::kPostTop
+                          : post                               ? Meeting::kPostFoot
+                          : own.kind == RoofTimberKind::kPlate ? Meeting::kPlateScarf
+                                                               : Meeting::kRafterRidge;
+  Joint& joint = begin_joint(work, meeting, JointKind::kHousedButt, member, receiver);
+  joint.bearing = both ? Bearing::kButts : post || on_roof ? Bearing::kBearsOn : Bearing::kHangsFrom;
+  if (meeting == Meeting::kPostTop) std::swap(joint.carried, joint.carrier);
   joint.end = c.at_b ? End::kB : End::kA;
   Vec3 middle{};
   const auto count = std::min<std::size_t>(c.corners.size(), 8);

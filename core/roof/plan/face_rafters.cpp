@@ -10,16 +10,17 @@
 namespace bentbook {
 namespace {
 
-/// A boundary of the plane that a rafter's middle line crosses: how far up it does, level.
+/// A boundary of the plane that a rafter's middle line crosses: how far up it does, level. `header`: the timber, where
+/// it is the face of one and not a line.
 struct Crossing {
   double depth = 0;
-  int line = 0;
+  int line = -1, header = -1;
 };
 
 class FaceFramer {
  public:
   FaceFramer(const RoofPlan& plan, const RoofShape& shape, const std::vector<LineRoom>& rooms, int side,
-             bool from_middle, std::vector<RoofTimber>& timbers)
+             bool from_middle, std::vector<RoofOpening>& openings, std::vector<RoofTimber>& timbers)
       : plan_(plan),
         shape_(shape),
         rooms_(rooms),
@@ -28,17 +29,24 @@ class FaceFramer {
         half_(plan.common.breadth.in() / 2),
         from_middle_(from_middle),
         timbers_(timbers) {
-    for (std::size_t i = 0; i < shape.lines.size(); ++i)
-      if (shape.lines[i].left == side || shape.lines[i].right == side) lines_.push_back(static_cast<int>(i));
+    for (std::size_t i = 0; i < shape.lines.size(); ++i) {
+      const RoofLine& line = shape.lines[i];
+      if (line.dormer < 0 && (line.left == side || line.right == side)) lines_.push_back(static_cast<int>(i));
+    }
+    for (RoofOpening& opening : openings)
+      if (opening.side == side) openings_.push_back(&opening);
   }
 
   void run() {
     int number = 0;
     for (const double u : stations()) {
       const auto before = timbers_.size();
-      place_at(u);
+      RoofOpening* const opening = opening_at(u);
+      if (opening != nullptr) opening->stations.push_back(u);
+      place_at(u, opening);
+      if (timbers_.size() > before) keep_trimmer(u, static_cast<int>(before));
       for (auto i = before; i < timbers_.size(); ++i) {
-        constexpr const char* kLetters[] = {"R-", "HR-", "VR-", "C-", "JR-", "JR-", "JR-", "U-"};
+        constexpr const char* kLetters[] = {"R-", "HR-", "VR-", "C-", "JR-", "JR-", "JR-", "U-", "C-", "C-"};
         timbers_[i].mark =
             kLetters[static_cast<int>(timbers_[i].kind)] + side_letters(side_) + std::to_string(++number);
       }
@@ -49,6 +57,22 @@ class FaceFramer {
   /// Of a place in plan: along the wall from its first corner, and inward.
   [[nodiscard]] Vec2 own(Vec2 p) const { return {dot(plane_.along, p - plane_.from), plane_.depth(p)}; }
 
+  [[nodiscard]] RoofOpening* opening_at(double u) const {
+    for (RoofOpening* opening : openings_)
+      if (u > opening->from && u < opening->to) return opening;
+    return nullptr;
+  }
+
+  /// Where a trimmer was to stand, the rafter that does is one.
+  void keep_trimmer(double u, int first) {
+    for (RoofOpening* opening : openings_)
+      for (std::size_t i = 0; i < opening->trimmers.size(); ++i)
+        if (libm::fabs(opening->trimmers[i] - u) < 1e-9) {
+          timbers_[at(first)].kind = RoofTimberKind::kTrimmer;
+          opening->placed[i] = first;
+        }
+  }
+
   /// Middles of the rafters along the wall.
   [[nodiscard]] std::vector<double> stations() const {
     double from = 1e300, to = -1e300;
@@ -57,7 +81,7 @@ class FaceFramer {
       to = std::max(to, own(p).x);
     }
     std::vector<double> found;
-    const std::size_t n = shape_.planes.size();
+    const auto n = at(shape_.sides);
     const auto i = at(side_);
     const RoofPlane &last = shape_.planes[i == 0 ? n - 1 : i - 1], &next = shape_.planes[i + 1 == n ? 0 : i + 1];
     for (const bool at_end : {false, true}) {
@@ -69,6 +93,8 @@ class FaceFramer {
       found.push_back(wall + sign * half_);
       if (gable.overhang > 4 * half_ + 1) found.push_back(wall + sign * (half_ - gable.overhang));
     }
+    for (const RoofOpening* opening : openings_)
+      found.insert(found.end(), opening->trimmers.begin(), opening->trimmers.end());
     const std::size_t fixed = found.size();
     const double step = plan_.spacing.in(), first = origin();
     const double clear = 2 * half_ + 1;
@@ -90,7 +116,7 @@ class FaceFramer {
     return 0;
   }
 
-  void place_at(double u) {
+  void place_at(double u, const RoofOpening* opening) {
     std::vector<Crossing> crossings;
     // One that stands at a peak belongs to the line toward the middle, the ridge.
     constexpr double kHair = 1e-6;
@@ -100,30 +126,52 @@ class FaceFramer {
       const RoofLine& line = shape_.lines[at(l)];
       const Vec2 a = own(flat(line.a)), b = own(flat(line.b));
       if ((a.x > side) == (b.x > side)) continue;
-      crossings.push_back({a.y + (u - a.x) / (b.x - a.x) * (b.y - a.y), l});
+      crossings.push_back({a.y + (u - a.x) / (b.x - a.x) * (b.y - a.y), l, -1});
     }
     sort_by(crossings, [](const Crossing& a, const Crossing& b) { return a.depth < b.depth; });
     for (std::size_t i = 0; i + 1 < crossings.size(); ++i) {
       const Vec2 mid =
           plane_.from + u * plane_.along + (0.5 * (crossings[i].depth + crossings[i + 1].depth)) * plane_.in;
-      if (depth_inside(shape_.faces[at(side_)].outline, mid) > 0) place(u, crossings[i], crossings[i + 1]);
+      if (depth_inside(shape_.faces[at(side_)].outline, mid) <= 0) continue;
+      if (opening != nullptr && crossings[i].depth < opening->high && opening->high < crossings[i + 1].depth)
+        place_in(*opening, u, crossings[i], crossings[i + 1]);
+      else
+        place(u, crossings[i], crossings[i + 1]);
     }
   }
 
-  [[nodiscard]] RoofTimberKind kind_between(RoofLineKind low, RoofLineKind high) const {
+  /// What an opening leaves of a rafter: to its lower header, from its valleys to the upper one, and on from there.
+  void place_in(const RoofOpening& opening, double u, const Crossing& low, const Crossing& high) {
+    if (opening.low_header >= 0) place(u, low, {opening.low, -1, opening.low_header});
+    const double middle = (opening.from + opening.to) / 2;
+    if (!opening.valleys.empty() && libm::fabs(u - middle) > opening.ridge_room) {
+      const int valley = opening.valleys[u < middle ? 0 : 1];
+      const RoofLine& line = shape_.lines[at(valley)];
+      const Vec2 a = own(flat(line.a)), b = own(flat(line.b));
+      place(u, {a.y + (u - a.x) / (b.x - a.x) * (b.y - a.y), valley, -1}, {opening.high, -1, opening.high_header});
+    }
+    place(u, {opening.past, -1, opening.high_header}, high);
+  }
+
+  [[nodiscard]] RoofLineKind kind_of(const Crossing& c) const {
+    return c.line < 0 ? RoofLineKind::kTop : shape_.lines[at(c.line)].kind;
+  }
+
+  [[nodiscard]] RoofTimberKind kind_between(const Crossing& from, const Crossing& to) const {
+    const RoofLineKind low = kind_of(from), high = kind_of(to);
+    if (from.header >= 0 || (to.header >= 0 && low != RoofLineKind::kValley)) return RoofTimberKind::kCutCommon;
     if (low == RoofLineKind::kValley)
       return high == RoofLineKind::kHip ? RoofTimberKind::kCripple : RoofTimberKind::kValleyJack;
     return high == RoofLineKind::kHip ? RoofTimberKind::kHipJack : RoofTimberKind::kCommon;
   }
 
   void place(double u, const Crossing& low, const Crossing& high) {
-    const RoofLineKind low_kind = shape_.lines[at(low.line)].kind, high_kind = shape_.lines[at(high.line)].kind;
-    const bool from_eave = low_kind == RoofLineKind::kEave;
+    const bool from_eave = kind_of(low) == RoofLineKind::kEave;
     // A rafter from the eaves bears on its plate; what ends before it is a piece of the overhang's carpentry.
     if (from_eave && !(high.depth > plane_.seat + half_)) return;
     constexpr double kPastEnd = 100;
     RoofTimber t;
-    t.kind = kind_between(low_kind, high_kind);
+    t.kind = kind_between(low, high);
     t.section = plan_.common;
     t.left = t.right = side_;
     t.slope = libm::atan(plane_.tan);
@@ -161,6 +209,13 @@ class FaceFramer {
   }
 
   void end_at(RoofTimber& t, const Crossing& end, double u, bool at_b) const {
+    if (end.header >= 0) {
+      t.cuts.push_back(upright_cut(t.at, at_b ? plane_.in : -1.0 * plane_.in,
+                                   plane_.from + u * plane_.along + end.depth * plane_.in, RoofCutName::kPlumb,
+                                   end.header));
+      t.cuts.back().at_b = at_b;
+      return;
+    }
     const RoofLine& line = shape_.lines[at(end.line)];
     if (line.kind == RoofLineKind::kEave) {
       t.cuts.push_back(tail_cut(t.at, plane_, plan_.tail));
@@ -239,15 +294,16 @@ class FaceFramer {
   double half_;
   bool from_middle_;
   std::vector<int> lines_;  ///< of the shape, that bound this plane
+  std::vector<RoofOpening*> openings_;
   std::vector<RoofTimber>& timbers_;
 };
 
 }  // namespace
 
 void place_face_rafters(const RoofPlan& plan, const RoofShape& shape, const std::vector<LineRoom>& rooms,
-                        bool from_middle, std::vector<RoofTimber>& timbers) {
-  for (std::size_t side = 0; side < shape.planes.size(); ++side)
-    if (!shape.planes[side].gable) FaceFramer(plan, shape, rooms, static_cast<int>(side), from_middle, timbers).run();
+                        bool from_middle, std::vector<RoofOpening>& openings, std::vector<RoofTimber>& timbers) {
+  for (int side = 0; side < shape.sides; ++side)
+    if (!shape.planes[at(side)].gable) FaceFramer(plan, shape, rooms, side, from_middle, openings, timbers).run();
 }
 
 }  // namespace bentbook

@@ -30,4 +30,12 @@ inline constexpr double kFasciaApart = 1.0 / 32;
 /// Inches along its top: a shorter jack is left out, a block fills its place. Source: SOURCES.md, "shortest jack".
 inline constexpr double kShortestJack = 6;
 
+/// Dormers of a plan: more make the app wait. Source: SOURCES.md, "slips of the finger".
+inline constexpr int kMostDormers = 32;
+/// Inches between trimmers: a narrower opening is none. Source: SOURCES.md, "slips of the finger".
+inline constexpr double kNarrowestOpening = 12;
+/// Inches: the shortest corner post of a dormer at its shorter side, and what stays free between a dormer's tails and
+/// the rafters below them, for the roof's deck and covering. Source: SOURCES.md, "dormers".
+inline constexpr double kShortestDormerPost = 6, kUnderDormerTails = 2;
+
 }  // namespace bentbook::limits

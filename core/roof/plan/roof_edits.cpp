@@ -1,10 +1,14 @@
 #include "roof/plan/roof_edits.h"
 
 #include <algorithm>
+#include <charconv>
 #include <cstddef>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "numeric/index.h"
+#include "roof/plan/dormer_shape.h"
 #include "roof/plan/flat.h"
 
 namespace bentbook {
@@ -19,6 +23,7 @@ constexpr double kSameCorner = 1e-6;
 struct WallLine {
   Vec2 through, along;
   PlanSide side;
+  int was = -1;  ///< the side's index
 };
 
 std::size_t next_of(const RoofPlan& plan, std::size_t i) { return (i + 1) % plan.sides.size(); }
@@ -30,7 +35,7 @@ std::vector<WallLine> lines_of(const RoofPlan& plan) {
   lines.reserve(plan.sides.size());
   for (std::size_t i = 0; i < plan.sides.size(); ++i) {
     const Vec2 from = corner(plan.sides[i]);
-    lines.push_back({from, unit(corner(plan.sides[next_of(plan, i)]) - from), plan.sides[i]});
+    lines.push_back({from, unit(corner(plan.sides[next_of(plan, i)]) - from), plan.sides[i], static_cast<int>(i)});
   }
   return lines;
 }
@@ -65,6 +70,22 @@ int vanished(const std::vector<WallLine>& lines) {
   return -1;
 }
 
+/// Dormers over walls that are still there keep their place in the building.
+void keep_dormers(RoofPlan& plan, const std::vector<PlanSide>& before, const std::vector<WallLine>& lines) {
+  std::vector<Dormer> kept;
+  kept.reserve(plan.dormers.size());
+  for (Dormer d : plan.dormers)
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (lines[i].was != d.side) continue;
+      const Vec2 moved = corner(before[at(d.side)]) - corner(plan.sides[i]);
+      d.side = static_cast<int>(i);
+      d.centre = d.centre + Length::from_inches(dot(moved, lines[i].along));
+      kept.push_back(d);
+      break;
+    }
+  plan.dormers = std::move(kept);
+}
+
 /// Every corner from its two lines; a wall that vanishes leaves those beside it to each other.
 void close(RoofPlan& plan, std::vector<WallLine> lines) {
   for (;;) {
@@ -74,9 +95,10 @@ void close(RoofPlan& plan, std::vector<WallLine> lines) {
     if (gone < 0 || lines.size() <= 3) break;
     lines.erase(lines.begin() + gone);
   }
-  plan.sides.clear();
+  const std::vector<PlanSide> before = std::exchange(plan.sides, {});
   plan.sides.reserve(lines.size());
   for (const WallLine& line : lines) plan.sides.push_back(line.side);
+  keep_dormers(plan, before, lines);
 }
 
 }  // namespace
@@ -127,6 +149,13 @@ RoofPlan with_part_out(const RoofPlan& plan, int side, Length step) {
     return s;
   };
   const PlanSide corners[] = {place(third, 0), place(third, out), place(2 * third, out), place(2 * third, 0)};
+  for (Dormer& d : next.dormers) {
+    if (d.side > side) d.side += 4;
+    if (d.side != side || d.centre.in() <= third) continue;
+    const bool past = d.centre.in() > 2 * third;
+    d.side += past ? 4 : 2;
+    d.centre = d.centre - Length::from_inches(past ? 2 * third : third);
+  }
   next.sides.insert(next.sides.begin() + static_cast<std::ptrdiff_t>(own) + 1, std::begin(corners), std::end(corners));
   return next;
 }
@@ -150,6 +179,51 @@ RoofPlan without_side(const RoofPlan& plan, int side) {
   }
   close(out, std::move(lines));
   return out;
+}
+
+bool take_cure(RoofPlan& plan, const Error& error) {
+  constexpr std::string_view kDormers = "dormers.";
+  const std::string_view where = error.where;
+  const std::size_t point = where.rfind('.');
+  if (!where.starts_with(kDormers) || point < kDormers.size() || error.limit == 0) return false;
+  int index = -1;
+  std::from_chars(where.data() + kDormers.size(), where.data() + point, index);
+  if (index < 0 || at(index) >= plan.dormers.size()) return false;
+  Dormer& d = plan.dormers[at(index)];
+  const struct {
+    std::string_view field;
+    Length& value;
+  } fields[] = {{"centre", d.centre}, {"width", d.width}, {"face", d.face}, {"plate_height", d.plate_height}};
+  for (const auto& it : fields)
+    if (where.substr(point + 1) == it.field) {
+      it.value = Length{error.limit};
+      return true;
+    }
+  return false;
+}
+
+RoofPlan with_dormer(const RoofPlan& plan, int side, DormerKind kind, Length foot) {
+  RoofPlan next = plan;
+  const Slope roof = plan.sides[at(side)].pitch;
+  Dormer d;
+  d.kind = kind;
+  d.side = side;
+  d.centre = Length{length_of_side(plan, side).count / 2};
+  d.width = foot * 6;
+  d.face = foot * 2;
+  d.plate_height = foot * 5;
+  d.overhang = Length{foot.count / 2};
+  d.pitch =
+      kind == DormerKind::kGable ? roof : Slope::in_12(Length::from_inches(std::max(libm::floor(6 * roof.tan()), 0.5)));
+  next.dormers.push_back(d);
+  const auto shape = solve_shape(next);
+  if (!shape) return next;
+  constexpr int kMostCures = 8;
+  for (int i = 0; i < kMostCures; ++i) {
+    const auto dormers = solve_dormers(next, *shape);
+    if (dormers || !take_cure(next, dormers.error())) break;
+  }
+  return next;
 }
 
 }  // namespace bentbook

@@ -1,6 +1,6 @@
 #pragma once
 /// Changes of a roof's plan that keep the directions of its walls. The plan must be one that check_roof_plan() takes;
-/// what comes out may not be: check it again.
+/// what comes out may not be: check it again. Dormers stay over the wall that they stood over, as long as there is one.
 
 #include "roof/plan/roof_plan.h"
 
@@ -20,5 +20,12 @@ namespace bentbook {
 /// A side taken out: the walls beside it are prolonged until they meet, or, where they run along each other, the
 /// shorter one goes with it.
 [[nodiscard]] RoofPlan without_side(const RoofPlan& plan, int side);
+
+/// A dormer more, over the middle of an eave or as near to it as there is room: 6 ft wide, 2 ft in from the wall, its
+/// plates 5 ft up, in feet so long; a gable's pitch is the roof's, a shed's half of it. Where it has no room what would
+/// be accepted (dormer_shape.h) is taken; where nothing would, it is left as it is, for the roof's error to say why.
+[[nodiscard]] RoofPlan with_dormer(const RoofPlan& plan, int side, DormerKind kind, Length foot);
+/// A dormer's figure made what an error says would be accepted. False: it says nothing of the kind.
+bool take_cure(RoofPlan& plan, const Error& error);
 
 }  // namespace bentbook

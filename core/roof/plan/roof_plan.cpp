@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::array<std::string_view, 2> kSideWords = {"eave", "gable"}, kHeelWords = {"seat", "heel"},
                                           kTopWords = {"dropped", "backed"}, kTailWords = {"plumb", "square"},
-                                          kFeetWords = {"tied", "loose"};
+                                          kFeetWords = {"tied", "loose"}, kDormerWords = {"gable", "shed"};
 
 struct Spot {
   Length x, y;
@@ -77,12 +77,32 @@ Result<void> check_measures(const RoofPlan& plan) {
       {"valley.depth", plan.valley.depth, limits::kThinnestTimber, limits::kThickestTimber},
       {"ridge.breadth", plan.ridge.breadth, limits::kThinnestTimber, limits::kThickestTimber},
       {"ridge.depth", plan.ridge.depth, limits::kThinnestTimber, limits::kThickestTimber},
+      {"header.breadth", plan.header.breadth, limits::kThinnestTimber, limits::kThickestTimber},
+      {"header.depth", plan.header.depth, limits::kThinnestTimber, limits::kThickestTimber},
+      {"dormer_post.breadth", plan.dormer_post.breadth, limits::kThinnestTimber, limits::kThickestTimber},
+      {"dormer_post.depth", plan.dormer_post.depth, limits::kThinnestTimber, limits::kThickestTimber},
       {"spacing", plan.spacing, std::max(limits::kLeastSpacing, plan.common.breadth), limits::kMostSpacing},
       {"seat", plan.seat, Length::inches(1, 4), limits::kThickestTimber},
       {"heel", plan.heel, Length::inches(1, 4), limits::kThickestTimber},
   };
   for (const auto& it : all)
     if (auto ok = within(it.name, it.value, it.least, it.most); !ok) return ok;
+  return {};
+}
+
+Result<void> check_dormers(const RoofPlan& plan) {
+  if (plan.dormers.size() > static_cast<std::size_t>(limits::kMostDormers))
+    return fail(ErrorCode::kTooLarge, "dormers");
+  for (std::size_t i = 0; i < plan.dormers.size(); ++i) {
+    const Dormer& dormer = plan.dormers[i];
+    const std::string path = "dormers." + std::to_string(i) + ".";
+    const bool on_eave =
+        dormer.side >= 0 && at(dormer.side) < plan.sides.size() && plan.sides[at(dormer.side)].kind == SideKind::kEave;
+    if (!on_eave) return fail(ErrorCode::kConflict, path + "side");
+    if (!(dormer.pitch.deg() > limits::kFlattestPlane)) return fail(ErrorCode::kTooSmall, path + "pitch");
+    if (!(dormer.pitch.deg() < limits::kSteepestPlane)) return fail(ErrorCode::kSteep, path + "pitch");
+    if (auto ok = within(path + "overhang", dormer.overhang, {}, limits::kMostOverhang); !ok) return ok;
+  }
   return {};
 }
 
@@ -159,6 +179,20 @@ std::string side_letters(int side) {
   return letters;
 }
 
+std::string dormer_letters(int dormer) { return "DM" + std::to_string(dormer + 1); }
+
+static void describe(Fields& fields, Dormer& d) {
+  fields.choice("kind", d.kind, kDormerWords);
+  fields.integer("side", d.side, 0, limits::kMostSides - 1);
+  fields.length("centre", d.centre, kOnBuilding);
+  fields.length("width", d.width, kOnBuilding);
+  fields.length("face", d.face, kOnBuilding);
+  fields.length("plate_height", d.plate_height, kOnSite);
+  fields.slope("pitch", d.pitch);
+  fields.length("overhang", d.overhang);
+  fields.flag("doubled", d.doubled);
+}
+
 static void describe(Fields& fields, PlanSide& s) {
   fields.length("x", s.x, kOnSite);
   fields.length("y", s.y, kOnSite);
@@ -182,6 +216,11 @@ void describe(Fields& fields, RoofPlan& p) {
   fields.object("ridge", p.ridge);
   fields.choice("feet", p.feet, kFeetWords);
   fields.number("load_psf", p.load_psf, 0, 100'000, 1000);
+  // Roofs without dormers are written as before there were any.
+  if (!fields.reads() && p.dormers.empty()) return;
+  fields.list("dormers", p.dormers, limits::kMostDormers);
+  fields.object("header", p.header);
+  fields.object("dormer_post", p.dormer_post);
 }
 
 Result<void> check_roof_plan(const RoofPlan& plan) {
@@ -193,7 +232,8 @@ Result<void> check_roof_plan(const RoofPlan& plan) {
     if (auto ok = check_heel(plan, plan.sides[i], i); !ok) return ok;
   }
   if (!(plan.load_psf >= 0 && plan.load_psf < 100'000)) return fail(ErrorCode::kTooLarge, "load_psf");
-  return check_outline(plan);
+  if (auto ok = check_outline(plan); !ok) return ok;
+  return check_dormers(plan);
 }
 
 }  // namespace bentbook

@@ -41,8 +41,27 @@ enum class HipTop : std::uint8_t {
 /// Plumb, or square to the common rafters; hips follow the planes' own cuts.
 enum class TailEnd : std::uint8_t { kPlumb, kSquare };
 
+/// kGable: two planes to a ridge of its own, which runs level into the roof; two valleys. kShed: one plane, flatter
+/// than the roof's, up to a header in it.
+enum class DormerKind : std::uint8_t { kGable, kShed };
+
+/// A dormer over an eave. Its walls stand on trimmers, the common rafters beside the opening that it makes in the roof.
+struct Dormer {
+  DormerKind kind = DormerKind::kGable;
+  int side = 0;                           ///< the eave that it stands over
+  Length centre{};                        ///< of it, along that side's wall from its corner
+  Length width = Length::feet(6);         ///< outside of its side walls
+  Length face{};                          ///< level, outside of its face from the side's wall line; 0: flush with it
+  Length plate_height = Length::feet(4);  ///< top of its plates over the top of the side's
+  Slope pitch = Slope::in_12(Length::inches(8));
+  Length overhang = Length::inches(6);  ///< level; of its eaves, and of a gable's front
+  bool doubled = true;                  ///< trimmers in pairs (common practice)
+  friend bool operator==(const Dormer&, const Dormer&) = default;
+};
+
 struct RoofPlan {
   std::vector<PlanSide> sides;
+  std::vector<Dormer> dormers;
   /// Which of seat and heel is given for all sides. With one heel hips stand over the building's corners.
   HeelBy heel_by = HeelBy::kHeel;
   Length seat = Length::inches(7, 2);
@@ -53,7 +72,9 @@ struct RoofPlan {
   Section common{Length::inches(4), Length::inches(6)};  ///< commons and jacks
   Section hip{Length::inches(4), Length::inches(8)};
   Section valley{Length::inches(4), Length::inches(8)};
-  Section ridge{Length::inches(2), Length::inches(10)};  ///< board or beam; its top is flush with the rafters
+  Section ridge{Length::inches(2), Length::inches(10)};       ///< board or beam; its top is flush with the rafters
+  Section header{Length::inches(4), Length::inches(10)};      ///< between a dormer's trimmers
+  Section dormer_post{Length::inches(4), Length::inches(4)};  ///< corner posts and plates of dormers
   Feet feet = Feet::kTied;
   double load_psf = 30;  ///< lb per square foot of level plan, dead and snow; for the thrust alone
   friend bool operator==(const RoofPlan&, const RoofPlan&) = default;
@@ -72,6 +93,8 @@ struct RoofPlan {
 
 /// A side as it is called: A, B … Z, AA, AB …
 [[nodiscard]] std::string side_letters(int side);
+/// A dormer in marks: DM1, DM2 … (no side is called so: plans have fewer).
+[[nodiscard]] std::string dormer_letters(int dormer);
 
 /// As files have it.
 void describe(Fields&, RoofPlan&);
@@ -79,7 +102,8 @@ void describe(Fields&, RoofPlan&);
 /// Errors by the path of the field that gives way ("sides.2.pitch", counted from 0): kMissing / kTooLarge ("sides"),
 /// kTooSmall / kTooLarge / kSteep (any measure, `limit` where it is a length), kConflict ("sides.2.corner": its side
 /// and the one before run along each other; "outline": the sides run clockwise), kImpossible ("outline": it crosses
-/// itself).
+/// itself). A dormer's: kConflict ("dormers.0.side": it is no eave of the plan), and pitch and overhang as a side's;
+/// whether it has room is found where the roof is solved (dormer_shape.h).
 [[nodiscard]] Result<void> check_roof_plan(const RoofPlan& plan);
 
 }  // namespace bentbook

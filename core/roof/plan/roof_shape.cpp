@@ -154,6 +154,7 @@ double highest_point(const RoofShape& shape) {
 Result<RoofShape> solve_shape(const RoofPlan& plan) {
   if (auto ok = check_roof_plan(plan); !ok) return tl::unexpected(ok.error());
   RoofShape shape;
+  shape.sides = static_cast<int>(plan.sides.size());
   shape.planes.reserve(plan.sides.size());
   double bottom = 1e300, top = -1e300;
   for (std::size_t i = 0; i < plan.sides.size(); ++i) {

@@ -47,19 +47,22 @@ struct RoofLine {
   Vec3 a, b;
   int node_a = -1, node_b = -1;  ///< in RoofShape::nodes; −1: at the eaves' outline
   int left = -1, right = -1;     ///< planes seen from a to b
+  int dormer = -1;               ///< whose line it is
 };
 
 /// One plane as far as it reaches, tails and all.
 struct RoofFace {
-  Polygon2 outline;       ///< in plan; empty: a gable
-  double plan_area = 0;   ///< in², level
-  double slope_area = 0;  ///< in², along the slope
+  Polygon2 outline;             ///< in plan; empty: a gable
+  std::vector<Polygon2> holes;  ///< that dormers' walls take of it, counterclockwise; not in the areas
+  double plan_area = 0;         ///< in², level
+  double slope_area = 0;        ///< in², along the slope
 };
 
 struct RoofShape {
-  std::vector<RoofPlane> planes;  ///< by side
-  std::vector<RoofFace> faces;    ///< by side
-  std::vector<RoofLine> lines;    ///< ridges first, then hips, valleys, the others
+  int sides = 0;                  ///< of the plan
+  std::vector<RoofPlane> planes;  ///< by side, then those of the dormers
+  std::vector<RoofFace> faces;    ///< by plane
+  std::vector<RoofLine> lines;    ///< ridges first, then hips, valleys, the others, then those of the dormers
   std::vector<Vec3> nodes;
   Polygon2 eaves;        ///< outline of the tails in plan
   bool lined_up = true;  ///< all fascias lie in the planes' own corners
@@ -72,7 +75,7 @@ struct RoofShape {
 
 /// Errors as check_roof_plan, and kImpossible: "roof" (what the eaves carry never closes: too many gables),
 /// "sides.2.plane" (at the level where its neighbours begin this plane has no length left), "sides.2.eave" (nothing of
-/// the plane is seen).
+/// the plane is seen). Without the dormers (dormer_shape.h).
 [[nodiscard]] Result<RoofShape> solve_shape(const RoofPlan& plan);
 
 }  // namespace bentbook

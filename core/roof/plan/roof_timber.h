@@ -22,13 +22,20 @@ enum class RoofTimberKind : std::uint8_t {
   kValleyJack,  ///< valley to ridge
   kCripple,     ///< valley to hip
   kPurlin,      ///< along a break, where a plane goes on in another pitch
+  // Where a dormer stands.
+  kTrimmer,    ///< a common or jack beside its opening
+  kCutCommon,  ///< a common or jack that ends at a header
+  kHeader,     ///< level, between trimmers
+  kPost,       ///< at a corner of its face, on a trimmer
+  kPlate,      ///< on top of its walls
 };
-inline constexpr int kRoofTimberKinds = 8;
+inline constexpr int kRoofTimberKinds = 13;
 
 enum class RoofCutName : std::uint8_t {
-  kPlumb,  ///< square across the timber
-  kCheek,  ///< upright, at an angle to the timber: a compound cut
-  kTail,   ///< along the fascia
+  kPlumb,   ///< square across the timber
+  kCheek,   ///< upright, at an angle to the timber: a compound cut
+  kTail,    ///< along the fascia
+  kOnRoof,  ///< along the roof under a dormer's post or plate
 };
 struct RoofEndCut {
   bool at_b = false;
@@ -58,7 +65,8 @@ struct RoofTimber {
   std::vector<CutPlane> backing;  ///< along the top of a backed hip; normals square to x
   RoofSeat seat;
   int left = -1, right = -1;   ///< planes beside it seen from A to B; a rafter in a plane has it in both
-  int line = -1;               ///< in RoofShape::lines; commons and jacks: −1
+  int line = -1;               ///< in RoofShape::lines; commons, jacks, headers, a dormer's posts and plates: −1
+  int dormer = -1;             ///< whose timber it is; trimmers and what a dormer cuts are the roof's
   double slope = 0;            ///< radians
   double line_length = 0;      ///< along the slope, from the wall line (or foot's line) to the theoretical line above
   double run = 0;              ///< the same, level

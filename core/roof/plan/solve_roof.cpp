@@ -5,7 +5,7 @@
 
 #include "numeric/index.h"
 #include "roof/limits.h"
-#include "roof/plan/face_rafters.h"
+#include "roof/plan/dormer_timbers.h"
 #include "roof/plan/limits.h"
 
 namespace bentbook {
@@ -24,6 +24,11 @@ class Judge {
     say_shallow();
     say_bearing();
     say_clashes();
+    for (const DormerShape& dormer : roof_.dormers) {
+      RoofFinding finding{RoofFindingId::kDormer};
+      finding.dormer = dormer.dormer;
+      add(finding);
+    }
   }
 
  private:
@@ -32,7 +37,7 @@ class Judge {
 
   /// Neighbours whose tails end at unlike heights. Source: SOURCES.md, "fascias".
   void say_fascias() {
-    const int n = static_cast<int>(roof_.shape.planes.size());
+    const int n = roof_.shape.sides;
     for (int i = 0; i < n; ++i) {
       const int next = i + 1 == n ? 0 : i + 1;
       const RoofPlane &a = plane(i), &b = plane(next);
@@ -48,8 +53,8 @@ class Judge {
   void say_thrust() {
     if (plan_.feet == Feet::kTied) return;
     std::vector<int> eaves;
-    for (std::size_t i = 0; i < roof_.shape.planes.size(); ++i)
-      if (!roof_.shape.planes[i].gable) eaves.push_back(static_cast<int>(i));
+    for (int i = 0; i < roof_.shape.sides; ++i)
+      if (!plane(i).gable) eaves.push_back(i);
     const bool pair = eaves.size() == 2 && dot(plane(eaves[0]).along, plane(eaves[1]).along) < -1 + 1e-9;
     if (!pair) {
       if (eaves.size() > 1) add({RoofFindingId::kThrustUnknown});
@@ -66,7 +71,7 @@ class Judge {
     const RoofTimber& t = roof_.timbers[at(index)];
     if (t.kind != RoofTimberKind::kHip && t.kind != RoofTimberKind::kValley) return;
     const RoofLine& line = roof_.shape.lines[at(t.line)];
-    if (line.node_a >= static_cast<int>(roof_.shape.planes.size())) return;  // it stands on other timbers
+    if (line.node_a >= roof_.shape.sides) return;  // it stands on other timbers
     const double clear = t.seat.heel - t.section.depth.in() / libm::cos(t.slope);
     if (!t.seat.cut) {
       RoofFinding finding{RoofFindingId::kNoSeat};
@@ -225,6 +230,7 @@ void keep_wood(std::vector<RoofTimber>& timbers, std::vector<LineRoom>& rooms) {
 /// Line lengths of hips and valleys, from the wall line where they come over it.
 void measure_lines(const RoofShape& shape, std::vector<RoofTimber>& timbers) {
   for (RoofTimber& t : timbers) {
+    if (t.line < 0) continue;  // a dormer's header
     const RoofLine& line = shape.lines[at(t.line)];
     const Vec2 a = flat(line.a), d = flat(line.b - line.a);
     double from = 0;
@@ -256,9 +262,19 @@ Result<RoofSolution> solve_roof(const RoofPlan& plan, SpacedFrom spaced) {
   std::vector<LineRoom> rooms;
   place_line_timbers(plan, roof.shape, roof.timbers, rooms);
   keep_wood(roof.timbers, rooms);
+  auto dormers = solve_dormers(plan, roof.shape);
+  if (!dormers) return tl::unexpected(dormers.error());
+  roof.dormers = *std::move(dormers);
+  add_dormers(roof.dormers, roof.shape);
+  std::vector<RoofOpening> openings;
+  openings.reserve(roof.dormers.size());
+  for (const DormerShape& dormer : roof.dormers)
+    openings.push_back(place_dormer_opening(plan, roof.shape, dormer, roof.timbers, rooms));
   take_room(roof.timbers, rooms);
   measure_lines(roof.shape, roof.timbers);
-  place_face_rafters(plan, roof.shape, rooms, spaced == SpacedFrom::kMiddle, roof.timbers);
+  place_face_rafters(plan, roof.shape, rooms, spaced == SpacedFrom::kMiddle, openings, roof.timbers);
+  for (std::size_t i = 0; i < openings.size(); ++i)
+    place_dormer(plan, roof.shape, roof.dormers[i], openings[i], rooms, roof.timbers);
   for (std::size_t i = 0; i < roof.timbers.size(); ++i) add_contacts(roof.timbers, static_cast<int>(i), roof.contacts);
   Judge(plan, roof).run();
   return roof;

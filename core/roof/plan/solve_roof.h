@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "roof/plan/dormer_shape.h"
 #include "roof/plan/roof_timber.h"
 
 namespace bentbook {
@@ -21,18 +22,21 @@ enum class RoofFindingId : std::uint8_t {
   kShallow,       ///< what frames into `timber` hangs `value` inches below it
   kNoBearing,     ///< `timber` touches nothing at its upper end: it stands in a corner of the lines, move it
   kClash,         ///< `timber` and `other` take the same room; `value`: in³
+  kDormer,        ///< what carries `dormer` is to be sized by an engineer or the code: said of each
 };
 struct RoofFinding {
   RoofFindingId id = RoofFindingId::kNotEngineered;
   int a = -1, b = -1;           ///< sides
   int timber = -1, other = -1;  ///< in RoofSolution::timbers
+  int dormer = -1;              ///< kDormer
   double value = 0;
   double overhang = 0, plate = 0;  ///< kFasciaApart; an overhang below 0 is none
 };
 
 struct RoofSolution {
   RoofShape shape;
-  std::vector<RoofTimber> timbers;    ///< ridges, hips, valleys, then by side
+  std::vector<DormerShape> dormers;   ///< by dormer of the plan
+  std::vector<RoofTimber> timbers;    ///< ridges, hips, valleys, then by side, then what dormers have of their own
   std::vector<RoofContact> contacts;  ///< where end cuts bear
   std::vector<RoofFinding> findings;
 };
@@ -42,7 +46,7 @@ enum class SpacedFrom : std::uint8_t {
   kFirstCorner,  ///< of the first of the sides that run one way
   kMiddle,       ///< of each wall: both halves of a plain hip roof mirror each other
 };
-/// Errors as solve_shape.
+/// Errors as solve_shape and solve_dormers.
 [[nodiscard]] Result<RoofSolution> solve_roof(const RoofPlan& plan, SpacedFrom spaced = SpacedFrom::kFirstCorner);
 
 }  // namespace bentbook

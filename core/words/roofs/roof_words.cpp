@@ -15,14 +15,15 @@ namespace bentbook {
 namespace {
 
 constexpr std::array<std::string_view, kRoofTimberKinds> kRoofTimbers = {
-    "ridge", "hip", "valley", "common", "hip_jack", "valley_jack", "cripple", "purlin"};
+    "ridge",  "hip",     "valley",     "common", "hip_jack", "valley_jack", "cripple",
+    "purlin", "trimmer", "cut_common", "header", "post",     "plate"};
 constexpr std::array<std::string_view, 8> kRoofLines = {"ridge", "hip", "valley", "rake",
                                                         "eave",  "top", "break",  "flush"};
-constexpr std::array<std::string_view, 10> kRoofFindings = {
-    "not_engineered", "fascia_apart",  "thrust",  "thrust_unknown", "no_seat",
-    "notch",          "unlike_plates", "shallow", "no_bearing",     "clash"};
-constexpr std::array<std::string_view, 3> kRoofCuts = {"plumb", "cheek", "tail"};
-static_assert(kRoofFindings.size() == static_cast<std::size_t>(RoofFindingId::kClash) + 1);
+constexpr std::array<std::string_view, 11> kRoofFindings = {
+    "not_engineered", "fascia_apart", "thrust",     "thrust_unknown", "no_seat", "notch",
+    "unlike_plates",  "shallow",      "no_bearing", "clash",          "dormer"};
+constexpr std::array<std::string_view, 4> kRoofCuts = {"plumb", "cheek", "tail", "on_roof"};
+static_assert(kRoofFindings.size() == static_cast<std::size_t>(RoofFindingId::kDormer) + 1);
 static_assert(kRoofLines.size() == static_cast<std::size_t>(RoofLineKind::kFlush) + 1);
 
 std::string mark_of(const RoofSolution& roof, int timber) {
@@ -86,8 +87,10 @@ std::string line_rows(const RoofSolution& roof, const Voice& voice) {
   for (const RoofLine& line : roof.shape.lines) {
     if (line.kind == RoofLineKind::kEave || line.kind == RoofLineKind::kFlush) continue;
     const double level = norm(flat(line.b - line.a));
-    out += "  " + std::string(roof_line_name(line.kind, voice.language)) + " " + side_letters(line.left) + "-" +
-           side_letters(line.right) + ": " +
+    const bool edge = line.left < 0 || line.right < 0;  // a dormer's rake
+    out += "  " + std::string(roof_line_name(line.kind, voice.language)) + " " +
+           (line.left < 0 ? std::string() : plane_letters(roof, line.left)) + (edge ? "" : "-") +
+           (line.right < 0 ? std::string() : plane_letters(roof, line.right)) + ": " +
            say(Msg::kRoofLineRow, voice.language,
                {{"length", say_inches(norm(line.b - line.a), voice)},
                 {"slope", angle_text(libm::atan2(line.b.z - line.a.z, level), voice)}}) +
@@ -96,11 +99,29 @@ std::string line_rows(const RoofSolution& roof, const Voice& voice) {
   return out;
 }
 
-/// "sides.2.pitch": the side's index and its field.
-std::pair<int, std::string_view> side_and_field(std::string_view where) {
-  constexpr std::string_view kSides = "sides.";
-  if (!where.starts_with(kSides)) return {-1, where};
-  where.remove_prefix(kSides.size());
+/// Their lengths are those of their openings and ridges.
+std::string dormer_rows(const RoofPlan& plan, const RoofSolution& roof, const Voice& voice) {
+  const Language language = voice.language;
+  std::string out;
+  for (const DormerShape& d : roof.dormers) {
+    const Dormer& told = plan.dormers[at(d.dormer)];
+    const auto row = [&](Msg name, double inches) {
+      return "; " + std::string(text(name, language)) + " " + say_inches(inches, voice);
+    };
+    out += "  " + dormer_letters(d.dormer) + ", " +
+           std::string(text(d.gable ? Msg::kRoofDormerGable : Msg::kRoofDormerShed, language)) + ", " +
+           say(Msg::kRoofSide, language, side_letters(d.side)) + ", " + print_slope(told.pitch, voice.marks) +
+           row(Msg::kRoofDormerOpening, opening_length(d, roof.shape.planes[at(d.side)]));
+    if (d.gable) out += row(Msg::kRoofDormerRidge, ridge_length(d));
+    out += "\n";
+  }
+  return out;
+}
+
+/// "sides.2.pitch": the index and its field.
+std::pair<int, std::string_view> index_and_field(std::string_view where, std::string_view list) {
+  if (!where.starts_with(list)) return {-1, where};
+  where.remove_prefix(list.size());
   int side = -1;
   const auto end = std::from_chars(where.data(), where.data() + where.size(), side).ptr;
   where.remove_prefix(static_cast<std::size_t>(end - where.data()));
@@ -123,7 +144,37 @@ std::string finding_text(const RoofFinding& finding, const std::string& marks, c
               {"a", finding.a < 0 ? std::string() : side_letters(finding.a)},
               {"b", finding.b < 0 ? std::string() : side_letters(finding.b)},
               {"higher", text(finding.value > 0 ? Msg::kRoofFindingHigher : Msg::kRoofFindingLower, voice.language)},
-              {"cures", fascia ? cures_text(finding, voice) : std::string()}});
+              {"cures", fascia ? cures_text(finding, voice) : std::string()},
+              {"dormer", std::to_string(finding.dormer + 1)}});
+}
+
+std::string dormer_error_text(const Error& error, int dormer, std::string_view field, const Voice& voice) {
+  const struct {
+    ErrorCode code;
+    std::string_view field;
+    Msg msg;
+  } special[] = {{ErrorCode::kConflict, "side", Msg::kRoofErrorDormerSide},
+                 {ErrorCode::kTooLarge, "pitch", Msg::kRoofErrorDormerPitch},
+                 {ErrorCode::kConflict, "centre", Msg::kRoofErrorDormerCentre},
+                 {ErrorCode::kTooLarge, "width", Msg::kRoofErrorDormerWidth},
+                 {ErrorCode::kTooSmall, "width", Msg::kRoofErrorDormerNarrow},
+                 {ErrorCode::kTooLarge, "plate_height", Msg::kRoofErrorDormerHigh},
+                 {ErrorCode::kTooSmall, "plate_height", Msg::kRoofErrorDormerLow},
+                 {ErrorCode::kTooSmall, "face", Msg::kRoofErrorDormerFace},
+                 {ErrorCode::kImpossible, "room", Msg::kRoofErrorDormerRoom},
+                 {ErrorCode::kImpossible, "meet", Msg::kRoofErrorDormerMeet}};
+  const std::string number = std::to_string(dormer + 1);
+  for (const auto& s : special)
+    if (s.code == error.code && s.field == field) {
+      const bool most = error.code == ErrorCode::kTooLarge;
+      return say(
+          s.msg, voice.language,
+          {{"dormer", number},
+           {"limit", most ? say_length_at_most({error.limit}, voice) : say_length_at_least({error.limit}, voice)}});
+    }
+  Error named = error;
+  named.where = std::string(field);
+  return say(Msg::kRoofErrorDormer, voice.language, {{"dormer", number}, {"error", error_text(named, voice)}});
 }
 
 }  // namespace
@@ -137,6 +188,15 @@ std::string_view roof_timber_name(RoofTimberKind kind, Language language) {
 }
 std::string_view roof_line_name(RoofLineKind kind, Language language) {
   return key_text("roof_line_", roof_line_key(kind), language);
+}
+
+std::string plane_letters(const RoofSolution& roof, int plane) {
+  if (plane < roof.shape.sides) return side_letters(plane);
+  for (const DormerShape& d : roof.dormers) {
+    if (plane == d.plane) return dormer_letters(d.dormer) + (d.gable ? "L" : "");
+    if (d.gable && plane == d.plane + 1) return dormer_letters(d.dormer) + "R";
+  }
+  return {};
 }
 
 std::string roof_area_text(double square_inches, const Voice& voice) {
@@ -156,7 +216,7 @@ std::vector<SaidRoofFinding> gathered_findings(const RoofSolution& roof, const V
   };
   std::vector<Gathered> all;
   for (const RoofFinding& finding : roof.findings) {
-    const bool alone = finding.timber < 0 || finding.other >= 0 || finding.a >= 0;
+    const bool alone = finding.timber < 0 || finding.other >= 0 || finding.a >= 0 || finding.dormer >= 0;
     const auto it =
         std::find_if(all.begin(), all.end(), [&](const Gathered& g) { return !alone && g.worst.id == finding.id; });
     if (it == all.end()) {
@@ -175,7 +235,9 @@ std::vector<SaidRoofFinding> gathered_findings(const RoofSolution& roof, const V
 }
 
 std::string roof_error_text(const Error& error, const Voice& voice) {
-  const std::pair<int, std::string_view> place = side_and_field(error.where);
+  if (const auto dormer = index_and_field(error.where, "dormers."); dormer.first >= 0)
+    return dormer_error_text(error, dormer.first, dormer.second, voice);
+  const std::pair<int, std::string_view> place = index_and_field(error.where, "sides.");
   const std::string_view field = place.second;
   const std::string side = place.first < 0 ? std::string() : side_letters(place.first);
   const struct {
@@ -258,6 +320,8 @@ std::string roof_text(const RoofPlan& plan, const RoofSolution& roof, const Voic
   const Language language = voice.language;
   std::string out = std::string(text(Msg::kRoofPlanes, language)) + "\n" + plane_rows(plan, roof, voice);
   out += std::string(text(Msg::kRoofLines, language)) + "\n" + line_rows(roof, voice);
+  if (!roof.dormers.empty())
+    out += std::string(text(Msg::kRoofDormers, language)) + "\n" + dormer_rows(plan, roof, voice);
   out += std::string(text(Msg::kRoofTimbers, language)) + "\n";
   for (const AlikeRoofTimbers& it : alike_timbers(roof, voice)) {
     const std::string left = roof_marks(roof, it.by_hand[0]), right = roof_marks(roof, it.by_hand[1]);

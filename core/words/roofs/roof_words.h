@@ -19,6 +19,9 @@ namespace bentbook {
 [[nodiscard]] std::string_view roof_finding_key(RoofFindingId id);
 [[nodiscard]] std::string_view roof_cut_key(RoofCutName name);
 
+/// "A", and of a dormer's planes "DM1", a gable's "DM1L" and "DM1R".
+[[nodiscard]] std::string plane_letters(const RoofSolution& roof, int plane);
+
 /// In square feet or metres.
 [[nodiscard]] std::string roof_area_text(double square_inches, const Voice& voice);
 [[nodiscard]] std::string roof_finding_text(const RoofFinding& finding, const RoofSolution& roof, const Voice& voice);
