@@ -105,6 +105,8 @@ inline constexpr int kCarriers = 2;
 inline constexpr int kHandsUpHigh = 4;
 /// Inches of a piece's length that a pair of hands on either side wants. Source: SOURCES.md, "room for hands".
 inline constexpr int kHandsApart = 24;
+/// Inches of a nailed brace: a shorter one holds little and splits. Source: SOURCES.md, "short braces".
+inline constexpr double kShortestBrace = 18;
 /// Inches that hands reach, then poles take over: 6 ft 6 in. Source: SOURCES.md, "reach".
 inline constexpr double kHandReach = 78;
 /// Free length over thickness from which a timber that is lifted flat wants a strongback.

@@ -339,6 +339,9 @@ TEST_CASE("a joint that the lead leaves for later is not driven with its step, a
   bed.go("bar.back");
   bed.go("order.step.2");
   bed.go("step.more");
+  CHECK_FALSE(bed.shows("step.fasten_none_today"));  // there is one day alone
+  bed.press("raising.steps.2.day");
+  bed.tap_keypad({"digit.2", "done"});
   bed.go("step.fasten_none_today");
   CHECK(bed.stored().later.size() == 2);
 }

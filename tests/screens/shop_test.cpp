@@ -1,6 +1,7 @@
 // The Shop place by finger: ticks that are made by holding, pending until they are on disk, kept over a restart, passed
 // on and taken in. What a crew may count on stands in the tests' names; numbers are those of the demo's own sheet.
 #include <catch_amalgamated.hpp>
+#include <set>
 
 #include "bed.h"
 #include "book/book.h"
@@ -34,6 +35,13 @@ struct ShopBed : Bed {
   void open_post() {
     tap("shop.all");
     tap("shop.timber.P-A1");
+  }
+  /// The card on which a timber's plate is seated, the plate that was fitted there numbered.
+  void open_seat(const std::string& mark, const std::string& seat, const std::string& number) {
+    press("shop.all");
+    press("shop.timber." + mark);
+    commit_text("shop.plate." + seat, number);
+    press("shop.step." + seat);
   }
   /// On the first post, by a full disk.
   void refuse_a_tick() {
@@ -234,6 +242,24 @@ TEST_CASE("one saw setting for many alike timbers is ticked with one hold", "[sc
     CHECK(e.action == EventAction::kDone);
     CHECK_FALSE(e.value.empty());
   }
+}
+
+TEST_CASE("what is alike on many timbers is ticked with one hold at any workplace, each on its own timber",
+          "[screens][shop]") {
+  ShopBed bed;
+  bed.tap("shop.place.layout");
+  std::string row;
+  for (const Item& item : bed.app.registry().items())
+    if (row.empty() && item.key.find(".alike.") != std::string::npos) row = item.key;
+  REQUIRE_FALSE(row.empty());
+  CHECK_FALSE(bed.shows(row + ".all"));  // looked at first
+  bed.press(row);
+  bed.hold(row + ".all", 700);
+  const std::vector<Event> told = bed.events();
+  REQUIRE(told.size() >= 2);
+  std::set<std::string> timbers;
+  for (const Event& e : told) timbers.insert(e.timber);
+  CHECK(timbers.size() == told.size());
 }
 
 TEST_CASE("a workplace opens with what can be made now; what comes after other work is folded in one row",
@@ -479,10 +505,7 @@ std::vector<std::pair<std::string, std::string>> plate_seats() {
 TEST_CASE("a plate in hand is compared with the one that was fitted here", "[screens][shop]") {
   ShopBed bed;
   const auto [mark, seat] = plate_seats().front();
-  bed.press("shop.all");
-  bed.press("shop.timber." + mark);
-  bed.commit_text("shop.plate." + seat, "17");
-  bed.press("shop.step." + seat);
+  bed.open_seat(mark, seat, "17");
   CHECK(bed.shows("shop.pair.how"));
   bed.commit_text("shop.pair.number", "18");
   CHECK(bed.item("shop.pair.answer").name.find("17") != std::string::npos);
@@ -500,10 +523,7 @@ TEST_CASE("a plate in hand is compared with the one that was fitted here", "[scr
 TEST_CASE("the number on the plate is asked for where the plate is seated; later cards say it", "[screens][shop]") {
   ShopBed bed;
   const auto [mark, seat] = plate_seats().front();
-  bed.press("shop.all");
-  bed.press("shop.timber." + mark);
-  bed.commit_text("shop.plate." + seat, "17");
-  bed.press("shop.step." + seat);
+  bed.open_seat(mark, seat, "17");
   bed.press("shop.step.after");
   CHECK_FALSE(bed.shows("shop.pair.number"));
   CHECK_FALSE(bed.shows("shop.pair.answer"));

@@ -8,9 +8,7 @@
 namespace bentbook {
 namespace {
 
-constexpr double kShortest = 18;  ///< inches: a shorter brace holds little and splits
-constexpr double kReach = 78;     ///< inches up a post that a nailer reaches from the ground
-constexpr double kClear = 6;      ///< inches between a brace's end and a joint
+constexpr double kClear = 6;  ///< inches between a brace's end and a joint
 
 class Places {
  public:
@@ -59,7 +57,8 @@ class Places {
   void keep(Temporary brace, double length) {
     const bool thick = length > limits::kMostSlenderness * 1.5 - 1;
     brace.thickness = thick ? Length::inches(7, 2) : Length::inches(3, 2);
-    if (length >= kShortest && length <= limits::kMostSlenderness * brace.thickness.in() - 1) all_.push_back(brace);
+    if (length >= limits::kShortestBrace && length <= limits::kMostSlenderness * brace.thickness.in() - 1)
+      all_.push_back(brace);
   }
   void stake(int t, double s, Vec3 toward, TemporaryKind kind = TemporaryKind::kDiagonal) {
     s = clear(t, s);
@@ -100,11 +99,11 @@ class Places {
     const double high = 0.85 * timber(t).length;
     // At an end bent outside the building first: inside, the next bent lies and swings up.
     const double along = timber(t).at.origin.y <= first_y_ + 12 ? -1 : 1;
-    for (const double s : {high, std::min(high, kReach)}) {
+    for (const double s : {high, std::min(high, limits::kHandReach)}) {
       stake(t, s, {0, along, 0});
       stake(t, s, {0, -along, 0});
       stake(t, s, {timber(t).at.origin.x < 0 ? -1.0 : 1.0, 0, 0});
-      if (high <= kReach) break;
+      if (high <= limits::kHandReach) break;
     }
   }
   /// To the next upright of its line.

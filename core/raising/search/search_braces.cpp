@@ -13,7 +13,6 @@ namespace {
 constexpr int kMost = 10;         ///< braces in one step
 constexpr double kStation = 12;   ///< inches between the places on a timber that are looked at
 constexpr double kEnough = 0.05;  ///< least change of length, against the fastest point's travel
-constexpr double kShortest = 18;  ///< inches
 
 /// By timber of the frame; what does not stand stays.
 using Motion = std::vector<TimberMotion>;
@@ -88,7 +87,7 @@ class Bracer {
   void try_one(const Place& from, Vec3 to, Vec3 to_speed, double most, Temporary brace, Best& best) const {
     const Vec3 along = to - from.point;
     const double length = norm(along);
-    if (length < kShortest) return;
+    if (length < limits::kShortestBrace) return;
     const bool thick = length > limits::kMostSlenderness * 1.5 - 1;
     brace.thickness = thick ? Length::inches(7, 2) : Length::inches(3, 2);
     if (length > limits::kMostSlenderness * brace.thickness.in() - 1) return;

@@ -61,8 +61,25 @@ void waiting_row(const ShownPlace& s, const WaitingCut& cut, const std::string& 
     s.context.pages.push(shop_card_page(s.mark(cut), step.id));
 }
 
+/// The same on many timbers: ticked with one hold when the last of them is done.
+void tick_all(const ShownPlace& s, std::span<const WaitingCut> cuts, const std::string& key) {
+  Context& context = s.context;
+  const auto count = static_cast<std::int64_t>(cuts.size());
+  if (count < 2 || !hold_row(context, key + ".all", say_count(Msg::kShopHoldAll, context.ui.language, count))) return;
+  for (const WaitingCut& cut : cuts) {
+    const WorkStep& step = s.step(cut);
+    Event event;
+    event.action = EventAction::kDone;
+    event.timber = s.mark(cut);
+    event.step = step.id;
+    event.value = numbers_text(step.numbers);
+    if (!tell(context, std::move(event))) return;
+  }
+  context.toast(say_count(Msg::kShopTickedAll, context.ui.language, count), false);
+}
+
 /// The same on several timbers is one row that they are unfolded from.
-void waiting_rows(const ShownPlace& s, std::span<const WaitingCut> cuts, const std::string& prefix) {
+void waiting_rows(const ShownPlace& s, std::span<const WaitingCut> cuts, const std::string& prefix, Waiting when) {
   Ui& ui = s.context.ui;
   int n = 0;
   for (const std::vector<WaitingCut>& alike : alike_steps(*s.shown.frame(), s.work.timbers, cuts)) {
@@ -77,17 +94,27 @@ void waiting_rows(const ShownPlace& s, std::span<const WaitingCut> cuts, const s
       if (marks.empty() || marks.back() != s.mark(cut)) marks.push_back(s.mark(cut));
       if (s.step(cut).mate != step.mate) step.mate.clear();
     }
+    const std::size_t count = step.place == Workplace::kSaw ? alike.size() : marks.size();
     const std::string title = marks_in_short(std::move(marks), s.voice) + " · " + step_text(step, ui.language);
     std::string second = s.number_of(step);
     if (!second.empty()) second += " · ";
     second += say_count(step.place == Workplace::kSaw ? Msg::kWorkplaceCuts : Msg::kWorkplaceTimbers, ui.language,
-                        static_cast<std::int64_t>(alike.size()));
-    const std::string of = step_text(step, ui.language) + '|' + numbers_text(step.numbers);
+                        static_cast<std::int64_t>(count));
+    // All that makes them alike, and whether they wait: what is ticked meanwhile changes none of it.
+    step.mate.clear();
+    const Timber& on = s.shown.frame()->timbers[static_cast<std::size_t>(s.on(alike.front()).timber)];
+    const std::string of = std::string(keys::word(keys::kTimberKind, on.kind)) + '|' +
+                           section_text(on.wood.nominal, s.voice) + '|' + step_text(step, ui.language) + '|' +
+                           numbers_text(step.numbers) + (when == Waiting::kLater ? "|later" : "");
     if (!unfolded(s.context, prefix + ".alike." + std::to_string(n++), of, title, second, false)) continue;
     const Column whole = ui.column;
     constexpr float kIn = 16;
     ui.column.x += kIn;
     ui.column.width -= kIn;
+    // A plate is matched to its own end, a measure taken on its own timber: those are ticked on their cards.
+    const bool one_by_one = step.work == StepWork::kSeatPlate || step.tolerance.has_value();
+    if (step.place != Workplace::kSaw && when == Waiting::kNow && !one_by_one)
+      tick_all(s, alike, prefix + ".alike." + std::to_string(n - 1));
     for (const WaitingCut& cut : alike) waiting_row(s, cut, prefix);
     ui.column.x = whole.x;
     ui.column.width = whole.width;
@@ -136,24 +163,6 @@ bool later_row(const ShownPlace& s, std::span<const WaitingCut> later) {
                   false);
 }
 
-/// One setting, many alike timbers: ticked with one hold when the last of them is cut.
-void tick_all(Context& context, const ShownFrame& shown, const ShopMemory::Work& work, const SawGroup& group,
-              const std::string& key) {
-  const auto count = static_cast<std::int64_t>(group.cuts.size());
-  if (count < 2 || !hold_row(context, key + ".all", say_count(Msg::kShopHoldAll, context.ui.language, count))) return;
-  for (const WaitingCut& cut : group.cuts) {
-    const TimberWork& on = work.timbers[static_cast<std::size_t>(cut.work)];
-    const WorkStep& step = on.steps[static_cast<std::size_t>(cut.step)];
-    Event event;
-    event.action = EventAction::kDone;
-    event.timber = shown.frame()->timbers[static_cast<std::size_t>(on.timber)].mark;
-    event.step = step.id;
-    event.value = numbers_text(step.numbers);
-    if (!tell(context, std::move(event))) return;
-  }
-  context.toast(say_count(Msg::kShopTickedAll, context.ui.language, count), false);
-}
-
 /// What a group's cuts are set to; a word where all is square.
 void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group, const std::string& key) {
   Ui& ui = context.ui;
@@ -173,7 +182,8 @@ void setup_part(Context& context, const ShownFrame& shown, const SawGroup& group
 }
 
 /// `n`: how many settings stand over them on the page.
-void saw_groups(const ShownPlace& s, const std::vector<SawGroup>& groups, int& n) {
+void saw_groups(const ShownPlace& s, Waiting when, int& n) {
+  const std::vector<SawGroup> groups = waiting_for_saw(s.work.timbers, when);
   Context& context = s.context;
   Ui& ui = context.ui;
   if (groups.empty()) return;
@@ -186,8 +196,8 @@ void saw_groups(const ShownPlace& s, const std::vector<SawGroup>& groups, int& n
       fact(ui, key + ".stop", step_number_text(StepNumberName::kStop, ui.language),
            say_inches(static_cast<double>(group.setup.stop) / 64, s.voice));
     note(ui, key + ".count", say_count(Msg::kWorkplaceCuts, ui.language, static_cast<std::int64_t>(group.cuts.size())));
-    tick_all(context, s.shown, s.work, group, key);
-    waiting_rows(s, group.cuts, key);
+    tick_all(s, group.cuts, key);
+    waiting_rows(s, group.cuts, key, when);
     space(ui, 16);
   }
 }
@@ -205,15 +215,15 @@ void place_screen(Context& context) {
     if (now.empty() && later.empty()) return body(ui, "shop.wait.none", context.say(Msg::kShopNothingWaits));
     int settings = 0;
     if (place == Workplace::kSaw)
-      saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kNow), settings);
+      saw_groups(s, Waiting::kNow, settings);
     else
-      waiting_rows(s, now, "shop.wait");
+      waiting_rows(s, now, "shop.wait", Waiting::kNow);
     if (now.empty()) first_rows(s, later);
     if (!later_row(s, later)) return;
     if (place == Workplace::kSaw)
-      saw_groups(s, waiting_for_saw(s.work.timbers, Waiting::kLater), settings);
+      saw_groups(s, Waiting::kLater, settings);
     else
-      waiting_rows(s, later, "shop.wait.later");
+      waiting_rows(s, later, "shop.wait.later", Waiting::kLater);
   });
 }
 

@@ -5,6 +5,7 @@
 #include "frame/mark.h"
 #include "numeric/sorting.h"
 #include "screens/frame/form.h"
+#include "screens/frame/list.h"
 #include "screens/shop/timber.h"
 #include "screens/timber/sheet.h"
 #include "words/frame_words.h"
@@ -99,6 +100,8 @@ void go_to_screen(Context& context) {
     marks.reserve(timbers.size());
     for (const Timber* t : timbers) marks.push_back({t->mark, t->mark, t->mark, false});
     if (const auto i = keys(ui, "go_to.mark.", marks, 96)) go_to(context, marks[*i].text);
+    space(ui, kGap);
+    if (list_row(ui, "go_to.search", context.say(Msg::kListSearch))) context.pages.turn_to(frame_list_page());
   });
 }
 
