@@ -9,11 +9,14 @@
 #include "frame/facts.h"
 #include "frame/joinery.h"
 #include "frame/placing/solve_frame.h"
+#include "frame/sheet/face_marks.h"
 #include "histories.h"
 #include "plans.h"
 #include "shop/saw_order.h"
 #include "shop/step_rules.h"
 #include "shop/workplace.h"
+#include "words/face_words.h"
+#include "words/frame_words.h"
 #include "words/shop_words.h"
 #include "words/steps/step_lines.h"
 
@@ -694,5 +697,74 @@ TEST_CASE("what waits at a workplace: now or after work elsewhere, each once; th
     }
     CHECK(together == later.size());
     if (place == Workplace::kSaw) CHECK(most > 1);
+  }
+}
+
+namespace {
+
+/// All that stands beside one face, joined.
+std::string said_on(const Frame& frame, std::string_view mark, Face face, const Voice& voice) {
+  const int timber = timber_by_mark(frame, mark);
+  const Timber& t = frame.timbers[static_cast<std::size_t>(timber)];
+  std::string said;
+  for (const draw::TapeBlock& block :
+       face_strip(frame, t, face_marks(t, solve_sheet(frame, timber, swinging_saw()), face), voice).blocks)
+    for (const draw::TapeLine& line : block.lines)
+      for (const std::string& part : line.parts) said += part + " ";
+  return said;
+}
+
+const StepNumber& depth_of(const WorkStep& step) {
+  return *std::find_if(step.numbers.begin(), step.numbers.end(),
+                       [](const StepNumber& n) { return n.name == StepNumberName::kDepth; });
+}
+
+}  // namespace
+
+TEST_CASE("a face says a depth as its card does", "[shop][words]") {
+  const Frame frame = demo_frame();
+  const auto steps = steps_of(frame, "C-A1");
+  const std::string deep = step_value_text(depth_of(step_of(steps, "birds_mouth/rafter_plate.1")), Voice{});
+  const std::string said = said_on(frame, "C-A1", Face::kBottom, {});
+  INFO(said);
+  CHECK(said.find(deep + " deep") != std::string::npos);
+}
+
+TEST_CASE("a bit is said as it is sold: an inch bit by both, one of millimetres in whole or half ones",
+          "[shop][words]") {
+  Voice metric;
+  metric.lengths = {LengthForm::kMm, 16, 1};
+  const auto bit = [&](double inches) { return step_value_text(StepNumberName::kDiameter, inches, metric); };
+  CHECK(bit(0.75) == "≈ 19.1 mm (3⁄4″)");
+  CHECK(bit(20 / 25.4) == "20 mm");
+  CHECK(bit(21.5 / 25.4) == "21.5 mm");
+  CHECK(step_value_text(StepNumberName::kDiameter, 0.75, Voice{}) == "3⁄4″");
+  const auto frame = solve_frame(with_joinery(default_plan(Length::mm(6000), Length::mm(9000), Length::mm(3000),
+                                                           Slope::in_12(Length::inches(9)), SizedBy::kMillimetres),
+                                              Joinery::kPlates));
+  REQUIRE(frame);
+  int bits = 0;
+  for (const TimberWork& work : shop_work(*frame, {}, swinging_saw()))
+    for (const WorkStep& step : work.steps)
+      for (const StepNumber& n : step.numbers)
+        if (n.name == StepNumberName::kDiameter) {
+          ++bits;
+          CHECK(is_metric_bit(n.value));
+        }
+  CHECK(bits > 20);
+}
+
+TEST_CASE("a joint says how its timbers are framed", "[frame][words]") {
+  const Frame frame = demo_frame();
+  std::set<std::string> said;
+  for (const Joint& joint : frame.joints)
+    for (const int timber : {joint.member, joint.receiver})
+      said.insert(frame.timbers[static_cast<std::size_t>(timber)].mark + " " +
+                  contact_text(frame, joint, timber, Language::kEn));
+  for (const char* one :
+       {"T-1 tenoned into P-A1", "P-A1 takes T-1", "P-A1 takes brace B-A1.1", "B-A1.1 braces P-A1",
+        "G-A1.1 butts against P-A1", "P-A1 takes G-A1.1", "C-A1 bears on L-A1", "L-A1 carries C-A1"}) {
+    INFO(one);
+    CHECK(said.count(one) == 1);
   }
 }

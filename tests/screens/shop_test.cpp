@@ -278,7 +278,7 @@ TEST_CASE("a workplace opens with what can be made now; what comes after other w
   bed.press("shop.later");
   CHECK_FALSE(bed.shows("shop.setting.0.count"));
   bed.press("shop.first.layout");
-  CHECK(bed.value("shop.place.title") == "Layout");
+  CHECK(bed.item("shop.place.title").name == "Layout");
   bed.press("bar.back");
   bed.press("bar.back");
   // One post laid out: its ends are what is to be sawn now, the others wait behind them.
@@ -765,7 +765,8 @@ TEST_CASE("the next card is read from its top", "[screens][shop]") {
   bed.tap("shop.timber.P-A1");
   bed.tap("shop.next.open");
   bed.tap("shop.step.after");
-  bed.see("shop.stop");
+  bed.press("shop.stop");
+  bed.see("shop.hold_why");
   REQUIRE(bed.app.registry().scroll_areas().front().offset > 0);
   bed.tap("shop.step.after");
   CHECK(bed.app.registry().scroll_areas().front().offset == 0);
