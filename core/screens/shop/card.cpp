@@ -122,9 +122,9 @@ void card_foot(Context& context, const Foot& foot, const Rect& box) {
   const Rect back{box.x + kMargin, box.y + kGap, side, side};
   const Rect on{box.x + box.w - kMargin - side, back.y, side, side};
   const Rect middle{back.x + side + kGap, back.y, on.x - back.x - side - 2 * kGap, side};
-  if (icon_button(ui, "shop.step.before", back, Icon::kBack, context.say(Msg::kCardBefore), !foot.before.empty()))
+  if (icon_button(ui, "shop.step.before", back, Icon::kBefore, context.say(Msg::kCardBefore), !foot.before.empty()))
     return turn_to(context, foot.mark, foot.before);
-  if (icon_button(ui, "shop.step.after", on, Icon::kForward, context.say(Msg::kCardAfter), !foot.after.empty()))
+  if (icon_button(ui, "shop.step.after", on, Icon::kAfter, context.say(Msg::kCardAfter), !foot.after.empty()))
     return turn_to(context, foot.mark, foot.after);
   if (foot.done) {
     if (button_in(ui, "shop.step.on", middle, context.say(Msg::kCardOn), Weight::kPrimary))

@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "frame/keys.h"
 #include "screens/shop/card.h"
 #include "screens/shop/form.h"
 #include "screens/shop/timber.h"
