@@ -1,9 +1,10 @@
 /// Writes frames as text for tests/fit/check.mjs: of each timber nothing but what its sheet says, and of the frame
 /// where each stands and which faces touch.
-///   fit_rows COUNT SEED clean|clashing|turned|roofs|hips [WRONG]
+///   fit_rows COUNT SEED clean|clashing|turned|roofs|dormers|hips [WRONG]
 /// clean: plans in which the frame finds no two timbers that take the same room; clashing: only those in which it does.
 /// hips: clean ones, of frames with hipped ends.
 /// roofs: roofs of any plan, of one pitch, hips and valleys and jacks, over their wall plates.
+/// dormers: such roofs with dormers on them.
 /// turned: clean ones, their timbers of rough wood and with other reference faces.
 /// WRONG: inches by which every end B is cut too long; `fence`: in each plan one timber's fence is measured from the
 /// wrong face; `shoulder`: one tenon's shoulder is not cut; the name of a step's number: one of them is 1/8 in or 1°
@@ -19,6 +20,8 @@
 #include "frame/keys.h"
 #include "frame/placing/solve_frame.h"
 #include "frame/roofs/roof_frame.h"
+#include "roof/plan/roof_edits.h"
+#include "roof/plan/solve_roof.h"
 #include "roof_plans.h"
 #include "shop/steps.h"
 #include "solid_rows.h"
@@ -178,6 +181,20 @@ RoofPlan roof_to_check(Random& random) {
   return roof;
 }
 
+/// With dormers where they have room, as they are told they would have it.
+RoofPlan dormered_to_check(Random& random) {
+  for (;;) {
+    RoofPlan roof = dormered_roof(random, true);
+    for (PlanSide& side : roof.sides) side.overhang = std::max(side.overhang, Length::inches(6));
+    if (roof.dormers.empty()) continue;
+    for (int i = 0; i < 12; ++i) {
+      const auto solved = solve_roof(roof);
+      if (solved) return roof;
+      if (!take_cure(roof, solved.error())) break;
+    }
+  }
+}
+
 void write_frame(const Frame& frame, int number, bool with_steps, Fault fault) {
   std::printf("plan %d\n", number);
   for (const Finding& f : frame.findings)
@@ -200,21 +217,23 @@ int main(int argc, char** argv) try {
   const bool clashing = std::strcmp(argv[3], "clashing") == 0;
   const bool turn = std::strcmp(argv[3], "turned") == 0;
   const bool roofs = std::strcmp(argv[3], "roofs") == 0;
+  const bool dormers = std::strcmp(argv[3], "dormers") == 0;
   const bool hips = std::strcmp(argv[3], "hips") == 0;
   const Fault fault = fault_of(argc > 4 ? argv[4] : "");
   const double too_long = argc > 4 && fault.wrong == Wrong::kNothing ? std::atof(argv[4]) : 0;
   int others = 0;
   for (int written = 0; written < count;) {
-    FramePlan plan = roofs ? FramePlan{} : hips ? random_hip_plan(random) : plan_to_check(random);
-    auto frame =
-        roofs ? frame_of_roof(roof_to_check(random), plan) : solve_frame(turn ? turned(random, std::move(plan)) : plan);
+    FramePlan plan = roofs || dormers ? FramePlan{} : hips ? random_hip_plan(random) : plan_to_check(random);
+    auto frame = roofs     ? frame_of_roof(roof_to_check(random), plan)
+                 : dormers ? frame_of_roof(dormered_to_check(random), plan)
+                           : solve_frame(turn ? turned(random, std::move(plan)) : plan);
     if (!frame || clashes(*frame) != clashing) {
       ++others;
       continue;
     }
     if (too_long != 0) cut_too_long(*frame, too_long);
-    const bool with_steps =
-        turn || roofs || hips || fault.wrong != Wrong::kNothing || (too_long == 0 && written % kStepsOfOneIn == 0);
+    const bool with_steps = turn || roofs || dormers || hips || fault.wrong != Wrong::kNothing ||
+                            (too_long == 0 && written % kStepsOfOneIn == 0);
     write_frame(*frame, written++, with_steps, fault);
   }
   std::printf("passed_over %d\n", others);

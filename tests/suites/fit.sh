@@ -41,6 +41,10 @@ roofs_fit() { check_rows $((long == 1 ? 400 : 20)) 8 roofs | tee "$made/roofs"; 
 check "roofs of any plan fit, and are cut by their steps' numbers alone" roofs_fit
 tail -n 3 "$made/roofs"
 
+dormers_fit() { check_rows $((long == 1 ? 300 : 15)) 11 dormers | tee "$made/dormers"; }
+check "roofs with dormers fit, and are cut by their steps' numbers alone" dormers_fit
+tail -n 3 "$made/dormers"
+
 hips_fit() { check_rows $((long == 1 ? 300 : 15)) 9 hips | tee "$made/hips"; }
 check "hip-ended frames fit, and are cut by their steps' numbers alone" hips_fit
 tail -n 3 "$made/hips"
