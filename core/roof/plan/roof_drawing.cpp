@@ -83,7 +83,7 @@ draw::Drawing roof_plan_drawing(const RoofPlan& plan, const RoofSolution* roof, 
     sketch.drawing.notes.push_back(
         {point(named_at(plan, roof, i, size)), "side." + std::to_string(i), Meaning::kGiven});
   }
-  for (std::size_t i = 0; roof != nullptr && i < roof->dormers.size(); ++i) {
+  for (std::size_t i = 0; roof != nullptr && dormer > kDormersUnnamed && i < roof->dormers.size(); ++i) {
     const DormerShape& d = roof->dormers[i];
     const RoofPlane& side = roof->shape.planes[at(d.side)];
     const Vec2 foot = side.from + d.middle * side.along;
