@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import {test} from 'node:test';
 
+import {Role, Touch} from '../../wasm-app/web/bridge.js';
 import * as h from './harness.mjs';
 import {enterLength, reading} from './roof.mjs';
 
@@ -62,10 +63,10 @@ for (const viewport of [h.kPhone, h.kSmall]) {
     await app.press(app.key('rafter.span'));
     for (const open of [true, false]) {
       for (const item of await app.registry()) {
-        if (item.touch === 3 || !item.enabled || item.w <= 0 || item.h <= 0) continue;
+        if (item.touch === Touch.none || !item.enabled || item.w <= 0 || item.h <= 0) continue;
         const clipped = item.scroll !== 0;  // what scrolls may be cut by the edge of its page
         assert.ok(item.x >= 0 && item.x + item.w <= viewport.width + 0.5, `${item.key} lies within the width`);
-        if (!clipped) assert.ok(Math.min(item.w, item.h) >= 44 || item.role === 4, `${item.key} is ${item.w} × ${item.h}`);
+        if (!clipped) assert.ok(Math.min(item.w, item.h) >= 44 || item.role === Role.slider, `${item.key} is ${item.w} × ${item.h}`);
       }
       if (open) await app.press(app.key('keypad.cancel'));
     }

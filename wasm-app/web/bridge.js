@@ -12,7 +12,7 @@ export const Role = {
 };
 
 /** Touch of core/ui/registry.h. */
-export const Touch = {press: 0, drag: 1, hold: 2, none: 3};
+export const Touch = {press: 0, drag: 1, turn: 2, hold: 3, none: 4};
 
 /** EventKind of core/ui/platform.h. */
 export const Event = {
