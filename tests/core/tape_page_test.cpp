@@ -79,7 +79,8 @@ TEST_CASE("on a narrow page the piece gives way to the words before they become 
   const auto words = [&](double width) {
     options.width = width;
     std::vector<std::string> said;
-    for (const draw::TapePlaced& text : draw::lay_out_tape(strip, options, letters).front().texts)
+    const auto pages = draw::lay_out_tape(strip, options, letters);
+    for (const draw::TapePlaced& text : pages.front().texts)
       if (text.block >= 0) said.push_back(text.text);
     return said;
   };

@@ -71,7 +71,7 @@ Dormered some_dormered(Random& random, int& cured, int& wrong) {
 }
 
 const RoofLine& line_of(const RoofShape& shape, const DormerShape& d, int i) {
-  return shape.lines[static_cast<std::size_t>(d.line + i)];
+  return shape.lines[static_cast<std::size_t>(d.line) + static_cast<std::size_t>(i)];
 }
 
 }  // namespace

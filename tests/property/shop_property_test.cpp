@@ -270,7 +270,7 @@ TEST_CASE("nothing is taped from an end that is still to be cut, on the cards an
     if (!frame) continue;
     ++frames;
     INFO("frame " << n);
-    CHECK(taped_too_early(*frame) == "");
+    CHECK_THAT(taped_too_early(*frame), Catch::Matchers::IsEmpty());
   }
   CHECK(frames > 8);
 }

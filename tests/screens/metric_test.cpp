@@ -72,7 +72,7 @@ TEST_CASE("the bench opens with metric sizes for a metric crew, and keeps what w
   MetricBed bed;
   bed.go("place.shop");
   bed.go("shop.bench");
-  CHECK(bed.inch_units() == "");
+  CHECK_THAT(bed.inch_units(), Catch::Matchers::IsEmpty());
   CHECK(bed.item("bench.sections.1").checked);  // 200 × 200
   CHECK(bed.item("bench.plates.0").checked);    // 6 mm
   CHECK(bed.value("bench.slot") == "8 mm");     // and 2 mm of play
